@@ -1,0 +1,15 @@
+import { defineConfig } from "vitest/config";
+
+export default defineConfig({
+  test: {
+    include: ["tests/**/*.test.{ts,tsx}"],
+    testTimeout: 20_000,
+    coverage: {
+      provider: "v8",
+      include: ["functions/**"],
+      reportsDirectory: ".coverage",
+      thresholds: { lines: 100, branches: 100 },
+    },
+  },
+  esbuild: { jsx: "automatic", jsxImportSource: "preact" },
+});
