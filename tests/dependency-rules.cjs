@@ -1,0 +1,223 @@
+/**
+ * Who may import whom: npx depcruise --config tests/dependency-rules.cjs addin functions taskpane manifest
+ *
+ * Each rule's comment is the reason, and is what a person reads when the check fails.
+ */
+
+const OURS = "^(addin|functions|taskpane|manifest)/";
+const CALCULATIONS = "^functions/(?!worksheet/)";
+const PORT = "^addin/workbook/workbook\\.ts$";
+const ADAPTERS = "^addin/workbook/(?!workbook\\.ts$)";
+const DATA = "^addin/(records|checklist)/";
+const START_FILES = "^addin/(excel|browser|excel-functions)\\.ts$";
+const RUNS_IN_A_PAGE = "^(functions/|taskpane/|addin/(?!hosting/))";
+
+const package_ = (name) => `(^|/)node_modules/${name}(/|$)`;
+
+module.exports = {
+  forbidden: [
+    {
+      name: "calculations-import-calculations",
+      severity: "error",
+      comment: "A calculation is plain arithmetic: it imports only calculations, quantities and published values.",
+      from: { path: CALCULATIONS },
+      to: { pathNot: CALCULATIONS },
+    },
+    {
+      name: "published-values-stand-alone",
+      severity: "error",
+      comment: "Published values are transcribed, not computed: they import only quantities and each other.",
+      from: { path: "^functions/published/" },
+      to: { pathNot: "^functions/(published/|quantities\\.ts$)" },
+    },
+    {
+      name: "quantities-stand-alone",
+      severity: "error",
+      comment: "Everything converts by quantities.ts, so it depends on nothing.",
+      from: { path: "^functions/quantities\\.ts$" },
+      to: { path: ".+" },
+    },
+    {
+      name: "declarations-import-calculations",
+      severity: "error",
+      comment: "A worksheet declaration imports functions/ alone: it is the same in every host, and its bundle stays small.",
+      from: { path: "^functions/worksheet/" },
+      to: { pathNot: "^functions/" },
+    },
+    {
+      name: "port-imports-nobody",
+      severity: "error",
+      comment: "The workbook port is what both hosts and every action rest on, so it rests on nothing.",
+      from: { path: PORT },
+      to: { path: ".+" },
+    },
+    {
+      name: "records-and-checklist-are-data",
+      severity: "error",
+      comment: "Records and the checklist are data: they import each other, the port's vocabulary, functions and zod.",
+      from: { path: DATA },
+      to: { pathNot: [DATA, "^functions/", PORT, package_("zod")] },
+    },
+    {
+      name: "actions-speak-to-the-port",
+      severity: "error",
+      comment: "An action is written in terms of the port, the records, the checklist and the functions, so it runs on any host.",
+      from: { path: "^addin/actions/" },
+      to: { pathNot: ["^addin/actions/", DATA, "^functions/", PORT] },
+    },
+    {
+      name: "pane-asks-actions",
+      severity: "error",
+      comment: "The pane shows and asks; actions read and write. It imports actions, functions and the port's types.",
+      from: { path: "^taskpane/" },
+      to: { path: OURS, pathNot: ["^taskpane/", "^addin/actions/", "^functions/", PORT] },
+    },
+    {
+      name: "pane-takes-only-types-from-the-port",
+      severity: "error",
+      comment: "The pane is handed a workbook; it makes none. Use import type.",
+      from: { path: "^taskpane/" },
+      to: { path: PORT, dependencyTypesNot: ["type-only"] },
+    },
+    {
+      name: "start-files-choose-the-adapter",
+      severity: "error",
+      comment: "Only addin/excel.ts and addin/browser.ts know which spreadsheet is there.",
+      from: { path: OURS, pathNot: [ADAPTERS, "^addin/(excel|browser)\\.ts$"] },
+      to: { path: ADAPTERS },
+    },
+    {
+      name: "adapters-serve-the-port",
+      severity: "error",
+      comment: "An adapter turns the port's verbs into one host's calls: it knows the port and the functions, and no action, record or pane.",
+      from: { path: ADAPTERS },
+      to: { path: OURS, pathNot: ["^addin/workbook/", "^functions/"] },
+    },
+    {
+      name: "excel-adapter-uses-globals",
+      severity: "error",
+      comment: "office.js comes from its own address, never from a package; the Excel adapter imports the port alone.",
+      from: { path: "^addin/workbook/excel-" },
+      to: { pathNot: "^addin/workbook/(workbook|excel-[^/]+)\\.ts$" },
+    },
+    {
+      name: "excel-loads-no-grid",
+      severity: "error",
+      comment: "Inside Excel the grid is Excel's: the embedded spreadsheet must not reach that page.",
+      from: { path: "^addin/excel" },
+      to: { path: package_("@univerjs"), reachable: true },
+    },
+    {
+      name: "pane-comes-after-the-functions",
+      severity: "error",
+      comment: "Excel waits for this page before the first function runs, so the pane is loaded by import() once they are registered.",
+      from: { path: "^addin/excel\\.ts$" },
+      to: { path: "^taskpane/", dependencyTypesNot: ["dynamic-import", "type-only"] },
+    },
+    {
+      name: "functions-bundle-is-functions-alone",
+      severity: "error",
+      comment: "dist/functions.js answers the first cell within milliseconds: it holds the functions and nothing else.",
+      from: { path: "^addin/excel-functions\\.ts$" },
+      to: { pathNot: "^functions/" },
+    },
+    {
+      name: "start-files-start",
+      severity: "error",
+      comment: "A start file wires the parts together, so no part may import it.",
+      from: { path: OURS },
+      to: { path: START_FILES },
+    },
+    {
+      name: "only-the-embedded-spreadsheet-uses-univer",
+      severity: "error",
+      comment: "Univer, React and RxJS belong to the embedded spreadsheet's adapter; everything else is Preact and the port.",
+      from: { path: OURS, pathNot: ["^addin/workbook/embedded-", "^addin/browser\\.ts$"] },
+      to: { path: package_("(@univerjs|react|react-dom|rxjs)") },
+    },
+    {
+      name: "excel-start-file-detects-the-host",
+      severity: "error",
+      comment: "office-js-helpers is old and rewrites sheets: only the Excel start file may use it, to detect the platform.",
+      from: { path: OURS, pathNot: "^addin/excel\\.ts$" },
+      to: { path: package_("@microsoft/office-js-helpers") },
+    },
+    {
+      name: "office-js-is-not-bundled",
+      severity: "error",
+      comment: "Microsoft serves office.js; a copy would break its licence and its updates.",
+      from: { path: OURS },
+      to: { path: package_("@microsoft/office-js") },
+    },
+    {
+      name: "hosting-stays-on-the-developers-machine",
+      severity: "error",
+      comment: "addin/hosting builds and serves on Node: no part of the add-in may import it.",
+      from: { path: OURS, pathNot: "^addin/hosting/" },
+      to: { path: "^addin/hosting/" },
+    },
+    {
+      name: "no-node-in-a-page",
+      severity: "error",
+      comment: "This part runs in a web page, where Node's own modules do not exist.",
+      from: { path: RUNS_IN_A_PAGE },
+      to: { dependencyTypes: ["core"] },
+    },
+    {
+      name: "manifest-describes",
+      severity: "error",
+      comment: "The manifest is generated from its own data, the worksheet declarations and package.json.",
+      from: { path: "^manifest/" },
+      to: { path: "^(addin|taskpane)/" },
+    },
+    {
+      name: "nothing-imports-tests",
+      severity: "error",
+      comment: "What ships does not depend on what checks it.",
+      from: { path: OURS },
+      to: { path: "^tests/" },
+    },
+    {
+      name: "no-developer-packages-in-the-add-in",
+      severity: "error",
+      comment: "A package that the add-in runs on belongs in dependencies, at an exact version.",
+      from: { path: RUNS_IN_A_PAGE },
+      to: { dependencyTypes: ["npm-dev", "npm-no-pkg", "npm-unknown"], dependencyTypesNot: ["type-only"] },
+    },
+    {
+      name: "no-junk-drawers",
+      severity: "error",
+      comment: "Name a file for what it is about, not for being useful.",
+      from: { path: OURS },
+      to: { path: "/(util|utils|helper|helpers|common|shared|manager|service|services|misc|index)(/|[.]ts)", pathNot: "node_modules/" },
+    },
+    {
+      name: "no-circles",
+      severity: "error",
+      comment: "Two files that need each other are one idea in two places.",
+      from: {},
+      to: { circular: true, dependencyTypesNot: ["type-only"] },
+    },
+    {
+      name: "no-orphans",
+      severity: "error",
+      comment: "A file that nothing imports and that imports nothing does no work.",
+      from: { orphan: true, path: OURS, pathNot: "\\.d\\.ts$" },
+      to: {},
+    },
+    {
+      name: "no-broken-imports",
+      severity: "error",
+      comment: "The imported file or package is not there.",
+      from: {},
+      to: { couldNotResolve: true },
+    },
+  ],
+  options: {
+    tsConfig: { fileName: "tsconfig.json" },
+    tsPreCompilationDeps: true,
+    doNotFollow: { path: "node_modules" },
+    exclude: { path: "^dist/" },
+    enhancedResolveOptions: { exportsFields: ["exports"], conditionNames: ["import", "browser", "default", "types"] },
+  },
+};
