@@ -1,0 +1,50 @@
+import type { Reminder } from "./stage.ts";
+
+/** Facts behind these: handbook readings of one-call laws, 29 CFR 1926 Subpart P, OSHA heat-index bands, 40 CFR 745.65. */
+export const utilitiesReminder: Reminder = {
+  id: "utilities",
+  title: "Call before any digging",
+  text: "Ask the one-call center (811 in the US) to mark the lines before anyone digs, a test hole included. The wait, the life of the ticket and the hand-digging distance are set by state law. Dig only when every operator has answered, and by hand near a mark.",
+};
+
+export const privateLinesReminder: Reminder = {
+  id: "private-lines",
+  title: "Nobody marks private lines",
+  text: "Irrigation, propane from a tank, septic pipes, yard lighting and the wire to a shed are the owner's to find. Ask, and stop at anything unexpected.",
+};
+
+export const trenchReminder: Reminder = {
+  id: "trench",
+  title: "Keep it shallow",
+  text: "A rain garden stays under 2 ft deep. Refer anything of 4 ft or more: a trench can bury a person. Pile soil at least 2 ft back from the edge.",
+};
+
+export const heatReminder: Reminder = {
+  id: "heat",
+  title: "Heat",
+  text: "Plan shade, a cup of water every 15 to 20 minutes and rests. Full sun can add 15 °F to the heat index: from 91 °F slow down, from 103 °F move the day. Confusion or no sweat is an emergency: call for help.",
+};
+
+export const leadReminder: Reminder = {
+  id: "lead",
+  title: "Lead in soil",
+  text: "Test soil beside a house built before 1978 or an old road. From 200 ppm keep children out and refer; wash hands, and leave the soil of the drip line where it is. Your health department decides.",
+};
+
+export const standingWaterReminder: Reminder = {
+  id: "standing-water",
+  title: "Standing water",
+  text: "Keep small children away from open holes and ponded water, cover a test hole that stays overnight, and see that the basin is empty within the drain time so that no mosquitoes hatch.",
+};
+
+export const wellsAndSepticReminder: Reminder = {
+  id: "wells-septic",
+  title: "Wells and septic",
+  text: "Distances to wells and septic fields are set by the health department. Never dig over a septic tank, pipe or field.",
+};
+
+export const liftingReminder: Reminder = {
+  id: "lifting",
+  title: "Lifting and tools",
+  text: "A full five-gallon bucket of soil is about 55 lb: half fill it. Gloves, boots, a first-aid kit and the street address at hand; nobody under age on powered tools; check for ticks, poison ivy and the last tetanus shot.",
+};

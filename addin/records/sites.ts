@@ -1,0 +1,32 @@
+import { choiceColumn, numberColumn, textColumn } from "./column.ts";
+import type { RecordOf, Sheet, SheetRow } from "./sheet.ts";
+import { SOIL_GROUPS, UNIT_SYSTEMS } from "./site-terms.ts";
+
+/** One row a yard: everything typed about it that is not a surface, a hole or a visit answer. */
+export const sitesSheet = {
+  name: "Sites",
+  preface: [
+    "Sites: one row a yard. Blank design inputs take the value on Program; results are on Design",
+    "Units are set row by row: us means in, ft and sq ft; metric means mm, m and m². Every number of that yard is in those units.",
+  ],
+  columns: {
+    siteId: textColumn("Site ID", { widthPixels: 76, note: "Never changes and is never used again." }),
+    yard: textColumn("Yard", { widthPixels: 170 }),
+    address: textColumn("Address", { widthPixels: 170 }),
+    units: choiceColumn("Units", "Units", UNIT_SYSTEMS, { widthPixels: 76 }),
+    soilGroup: choiceColumn("Soil group", "Soil group", SOIL_GROUPS, { widthPixels: 76, note: "Hydrologic soil group, A (fast) to D (slow), for runoff from lawn." }),
+    slopeDrop: numberColumn("Slope: drop", { label: "Drop", atLeast: 0 }, { widthPixels: 80, note: "Fall along the string, in the same unit as the run." }),
+    slopeRun: numberColumn("Slope: run", { label: "Run", moreThan: 0 }, { widthPixels: 80, note: "Length of the level string, in the same unit as the drop." }),
+    stormDepth: numberColumn("Storm (in | mm)", { label: "Storm depth", moreThan: 0 }, { widthPixels: 84 }),
+    pondingDepth: numberColumn("Ponding depth (in | mm)", { label: "Ponding depth", moreThan: 0 }, { note: "Blank: the deepest that drains in time, at most 8 in (203 mm)." }),
+    mediaDepth: numberColumn("Soil mix depth (in | mm)", { label: "Soil mix depth", atLeast: 0 }, { note: "Depth of amended soil under the floor. Blank: none." }),
+    sideSlope: numberColumn("Side slope (run to 1)", { label: "Side slope", atLeast: 0 }),
+    mixRecipe: textColumn("Mix recipe", { widthPixels: 170, note: "A recipe of SOAK.SOILMIX." }),
+    notes: textColumn("Notes", { widthPixels: 340 }),
+  },
+  rows: 200,
+  frozenColumns: 2,
+} as const satisfies Sheet;
+
+export type Site = RecordOf<typeof sitesSheet>;
+export type SiteRow = SheetRow<typeof sitesSheet>;

@@ -1,0 +1,24 @@
+import { numberColumn, resultColumn, textColumn } from "./column.ts";
+import type { RecordOf, Sheet, SheetRow } from "./sheet.ts";
+
+/** One row a surface: the roofs, drives and lawns whose water reaches a garden. */
+export const surfacesSheet = {
+  name: "Surfaces",
+  preface: [
+    "Surfaces: what drains to each garden. Measure a roof flat, as seen from above",
+    "Share draining here is 0 to 1: half a roof is 0.5 (or 50%). Blank counts as 1.",
+  ],
+  columns: {
+    siteId: textColumn("Site ID", { widthPixels: 76 }),
+    surface: textColumn("Surface", { widthPixels: 170 }),
+    cover: textColumn("Cover", { widthPixels: 200, note: "A cover of SOAK.CURVENUMBER." }),
+    area: numberColumn("Area (sq ft | m²)", { label: "Area", atLeast: 0 }, { numberFormat: "#,##0.0" }),
+    share: numberColumn("Share draining here", { label: "Share draining here", atLeast: 0, atMost: 1 }, { numberFormat: "0.00" }),
+    drainingArea: resultColumn("Contributing area (sq ft | m²)", { numberFormat: "#,##0.0", widthPixels: 120 }),
+  },
+  rows: 600,
+  frozenColumns: 2,
+} as const satisfies Sheet;
+
+export type Surface = RecordOf<typeof surfacesSheet>;
+export type SurfaceRow = SheetRow<typeof surfacesSheet>;

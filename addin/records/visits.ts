@@ -1,0 +1,42 @@
+import { choiceColumn, dateColumn, textColumn } from "./column.ts";
+import type { Column } from "./column.ts";
+import type { RecordOf, Sheet, SheetRow } from "./sheet.ts";
+import type { CellValue } from "../workbook/workbook.ts";
+import { z } from "./validation.ts";
+
+export const VERDICTS = ["pass", "refer", "stop", "not measured"] as const;
+export type Verdict = (typeof VERDICTS)[number];
+
+const answer: Column<CellValue> = { heading: "Answer", cell: z.custom<CellValue>(), role: "input", widthPixels: 110 };
+
+/** One row an answer, in the order given: a later answer to the same step stands, the earlier one stays on record. */
+export const visitsSheet = {
+  name: "Visits",
+  preface: [
+    "Visits: one row an answer. The newest answer to a step counts; older ones stay on record",
+    "The verdict is computed from the Rules sheet for measured answers. A blank answer is not measured, never a pass.",
+  ],
+  columns: {
+    siteId: textColumn("Site ID", { widthPixels: 76 }),
+    date: dateColumn("Date", "Date", { widthPixels: 92 }),
+    stage: textColumn("Stage", { widthPixels: 130 }),
+    step: textColumn("Step", { widthPixels: 190 }),
+    answer,
+    unit: textColumn("Unit", { widthPixels: 60 }),
+    note: textColumn("Note", { widthPixels: 260 }),
+    by: textColumn("By", { widthPixels: 90 }),
+    rule: textColumn("Rule", { widthPixels: 200, note: "The rule on the Rules sheet that a measured answer is held against." }),
+    verdict: choiceColumn("Verdict", "Verdict", VERDICTS, { widthPixels: 110 }),
+  },
+  rows: 600,
+  frozenColumns: 1,
+} as const satisfies Sheet;
+
+export type VisitAnswer = RecordOf<typeof visitsSheet>;
+export type VisitAnswerRow = SheetRow<typeof visitsSheet>;
+
+/** What an unanswered or unreadable verdict cell means. */
+export function verdictOf(row: VisitAnswerRow): Verdict {
+  return row.record.verdict ?? "not measured";
+}
+
