@@ -1,4 +1,4 @@
-import { addressOf } from "../workbook/workbook.ts";
+import { absolute, addressOf } from "../workbook/workbook.ts";
 import type { CellRange, CellValue, SheetLayout } from "../workbook/workbook.ts";
 import type { Column } from "./column.ts";
 import type { z } from "./validation.ts";
@@ -65,11 +65,6 @@ export function columnReference<S extends Sheet>(sheet: S, key: keyof S["columns
 /** One cell as a formula writes it, its row free to move: Sites!$D4. */
 export function cellReference<S extends Sheet>(sheet: S, row: number, key: keyof S["columns"] & string): string {
   return addressOf(cellOf(sheet, row, key)).replace(/!([A-Z]+)/, "!$$$1");
-}
-
-export function absolute(address: string): string {
-  const bang = address.lastIndexOf("!") + 1;
-  return address.slice(0, bang) + address.slice(bang).replace(/([A-Z]+)(\d+)/g, "$$$1$$$2");
 }
 
 export function layoutOf(sheet: Sheet): SheetLayout {

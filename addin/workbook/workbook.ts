@@ -122,6 +122,12 @@ export function addressOf(range: CellRange): string {
   return `${sheet}!${first}:${columnLetters(range.column + range.columns - 1)}${range.row + range.rows}`;
 }
 
+/** The same address with $ before every column and row, so that copying a formula does not move it. */
+export function absolute(address: string): string {
+  const bang = address.lastIndexOf("!") + 1;
+  return address.slice(0, bang) + address.slice(bang).replace(/([A-Z]+)(\d+)/g, "$$$1$$$2");
+}
+
 export function columnLetters(column: number): string {
   const letter = String.fromCharCode(65 + (column % 26));
   return column < 26 ? letter : columnLetters(Math.floor(column / 26) - 1) + letter;

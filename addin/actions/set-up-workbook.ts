@@ -1,0 +1,84 @@
+import type { CellValue, SheetLayout, ValueWrite, Workbook } from "../workbook/workbook.ts";
+import { designSheet } from "../records/design.ts";
+import { whatIfGrid, workbookFormulas } from "../records/formulas.ts";
+import { holeTestsSheet } from "../records/hole-tests.ts";
+import { programSettings, programSheet } from "../records/program.ts";
+import { rulesSheet, startingRules } from "../records/rules.ts";
+import { firstRow, layoutOf } from "../records/sheet.ts";
+import type { Sheet } from "../records/sheet.ts";
+import { sitesSheet } from "../records/sites.ts";
+import { surfacesSheet } from "../records/surfaces.ts";
+import { visitsSheet } from "../records/visits.ts";
+import { whatIfSheet } from "../records/what-if.ts";
+import { today } from "./dates.ts";
+
+/** Written into the workbook, so that a later version knows what it opens. */
+export const RECORDS_VERSION_SETTING = "soakbook.records";
+export const RECORDS_VERSION = "1";
+
+const recordSheets: readonly Sheet[] = [programSheet, sitesSheet, surfacesSheet, holeTestsSheet, visitsSheet, designSheet, rulesSheet];
+
+export const sheetNamesOfProgram: readonly string[] = [...recordSheets.map((sheet) => sheet.name), whatIfSheet.name];
+
+export type ProgramState =
+  | { readonly state: "ready" }
+  | { readonly state: "absent" }
+  /** Some of the program's sheets are there and some are not. */
+  | { readonly state: "incomplete"; readonly missing: readonly string[] };
+
+export async function programState(workbook: Workbook): Promise<ProgramState> {
+  const present = new Set(await workbook.sheetNames());
+  const missing = sheetNamesOfProgram.filter((name) => !present.has(name));
+  if (missing.length === 0) return { state: "ready" };
+  if (missing.length === sheetNamesOfProgram.length) return { state: "absent" };
+  return { state: "incomplete", missing };
+}
+
+/** Adds the program's sheets, settings, rules and formulas. Rejects with SheetExists, and adds nothing, where a name is taken. */
+export async function setUpWorkbook(workbook: Workbook): Promise<void> {
+  await workbook.addSheets([...recordSheets.map(layoutOf), whatIfLayout()]);
+  await workbook.writeValues([settingsWrite(), rulesWrite(), ...whatIfWrites()]);
+  await workbook.writeFormulas(workbookFormulas());
+  await workbook.writeSetting(RECORDS_VERSION_SETTING, RECORDS_VERSION);
+}
+
+function settingsWrite(): ValueWrite {
+  const rows = Object.values(programSettings).map(({ setting, value, unit, meaning }) => [setting, value, unit, meaning]);
+  return block(programSheet.name, firstRow(programSheet), 0, rows);
+}
+
+function rulesWrite(): ValueWrite {
+  const checked = today();
+  const rows = startingRules.map(({ rule, comparison, limit, unit, ifNotMet, source }) => [rule, comparison, limit, unit, ifNotMet, source, checked]);
+  return block(rulesSheet.name, firstRow(rulesSheet), 0, rows);
+}
+
+function whatIfWrites(): ValueWrite[] {
+  const { inputsRow, ratesRow } = whatIfGrid;
+  return [
+    block(whatIfSheet.name, inputsRow, 0, whatIfSheet.sharedInputs.map(({ label, value }) => [label, value])),
+    block(whatIfSheet.name, ratesRow, 0, [["Contributing area (sq ft) down, design rate (in/h) across", ...whatIfSheet.designRatesInchesPerHour]]),
+    block(whatIfSheet.name, ratesRow + 1, 0, whatIfSheet.contributingAreasSquareFeet.map((area) => [area])),
+  ];
+}
+
+function whatIfLayout(): SheetLayout {
+  const rates = whatIfSheet.designRatesInchesPerHour.length;
+  const gridColumn = { heading: "", widthPixels: 96, role: "input", numberFormat: "#,##0.##" } as const;
+  return {
+    name: whatIfSheet.name,
+    headingRow: whatIfSheet.preface.length,
+    columns: [
+      { heading: "Shared input", widthPixels: 250, role: "input" },
+      { ...gridColumn, heading: "Value" },
+      ...Array.from({ length: rates - 1 }, () => gridColumn),
+    ],
+    rows: whatIfSheet.sharedInputs.length + 1 + whatIfSheet.contributingAreasSquareFeet.length,
+    frozenColumns: 1,
+    preface: whatIfSheet.preface,
+  };
+}
+
+function block(sheet: string, row: number, column: number, values: readonly (readonly CellValue[])[]): ValueWrite {
+  return { range: { sheet, row, column, rows: values.length, columns: values[0]?.length ?? 0 }, values };
+}
