@@ -1,0 +1,102 @@
+/**
+ * What Excel is told about Soakbook: the one source of manifest.xml and manifest.json.
+ *
+ * The limits in the schema are Excel's: a longer label or a malformed id would be refused when somebody
+ * installs the add-in, so it is refused here first.
+ */
+import * as z from "zod";
+import packageJson from "../package.json" with { type: "json" };
+
+const text = (limit: number) => z.string().trim().min(1).max(limit);
+const fileName = z.string().regex(/^[a-z0-9][a-z0-9./#?=-]*$/i, "A file is named from the hosting folder, without a leading slash.");
+
+const schema = z.strictObject({
+  /** Excel tells two installed add-ins apart by id, so each manifest has its own. */
+  xmlId: z.guid(),
+  jsonId: z.guid(),
+  version: z.string().regex(/^\d{1,5}\.\d{1,5}\.\d{1,5}$/, "The version has three parts."),
+  name: text(30),
+  provider: text(32),
+  summary: text(80),
+  description: text(250),
+  namespace: z.string().regex(/^[A-Za-z][A-Za-z0-9]{0,31}$/, "The namespace has letters and digits only."),
+  requirementSets: z.array(z.strictObject({ name: text(128), minimumVersion: z.string().regex(/^\d+\.\d+$/) })).min(1),
+  ribbon: z.strictObject({
+    group: text(32),
+    button: text(32),
+    buttonTip: text(250),
+  }),
+  files: z.strictObject({
+    page: fileName,
+    functions: fileName,
+    functionsMetadata: fileName,
+    help: fileName,
+    support: fileName,
+    privacy: fileName,
+    terms: fileName,
+  }),
+  icons: z.strictObject({
+    /** Pixels wide and high, as Excel asks for them. */
+    ribbon: z.array(z.strictObject({ pixels: z.union([z.literal(16), z.literal(32), z.literal(64), z.literal(80)]), file: fileName })),
+    color: fileName,
+    outline: fileName,
+  }),
+  accentColor: z.string().regex(/^#[0-9A-F]{6}$/),
+});
+
+export type AddinDescription = z.infer<typeof schema>;
+
+/** Rejects, naming the field, what Excel would refuse. */
+export function describeAddin(description: unknown): AddinDescription {
+  return schema.parse(description);
+}
+
+export const addinDescription: AddinDescription = describeAddin({
+  xmlId: "d8bb2fa5-c1f0-4112-bee1-c846e0cf8954",
+  jsonId: "974bc7b1-c06f-496b-8a02-d15344e5d94c",
+  version: packageJson.version,
+  name: "Soakbook",
+  provider: "Soakbook contributors",
+  summary: "Rain-garden functions and a visit pane for residential programs.",
+  description:
+    "Sizes residential rain gardens in live cells: hole tests, basin area, drawdown, digging and soil mix, with a pane that walks a yard visit. Everything stays in the workbook.",
+  namespace: "SOAK",
+  requirementSets: [
+    { name: "SharedRuntime", minimumVersion: "1.1" },
+    { name: "CustomFunctionsRuntime", minimumVersion: "1.3" },
+    { name: "ExcelApi", minimumVersion: "1.9" },
+  ],
+  ribbon: {
+    group: "Soakbook",
+    button: "Open the pane",
+    buttonTip: "Shows the yard of the selected row: its visit, its hole test and its basin.",
+  },
+  files: {
+    page: "taskpane.html",
+    functions: "functions.js",
+    // Excel keeps this file for a day, so a new version has a new address.
+    functionsMetadata: `functions.json?v=${packageJson.version}`,
+    help: "help.html",
+    support: "help.html#support",
+    privacy: "help.html#privacy",
+    terms: "help.html#terms",
+  },
+  icons: {
+    ribbon: [
+      { pixels: 16, file: "icons/icon-16.png" },
+      { pixels: 32, file: "icons/icon-32.png" },
+      { pixels: 64, file: "icons/icon-64.png" },
+      { pixels: 80, file: "icons/icon-80.png" },
+    ],
+    color: "icons/icon-192.png",
+    outline: "icons/outline-32.png",
+  },
+  accentColor: "#2E6F6B",
+});
+
+/** The address of one of the add-in's files at an origin such as "https://garden.example". */
+export function addressAt(origin: string, file: string): string {
+  const base = new URL(origin.endsWith("/") ? origin : `${origin}/`);
+  if (base.protocol !== "https:") throw new Error(`Excel loads an add-in over https only: "${origin}" is not an https address.`);
+  return new URL(file, base).href;
+}

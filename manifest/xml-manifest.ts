@@ -1,0 +1,153 @@
+import { addressAt, type AddinDescription } from "./addin-description.ts";
+import { element, textElement, xmlDocument, type XmlElement } from "./xml-element.ts";
+
+/**
+ * The add-in only manifest, which every Excel that runs custom functions reads.
+ *
+ * Excel checks the order of the elements, so they are written in the order of its schema. Runtime, page,
+ * function file and pane all name the resource "page": were they different, Excel would start two runtimes
+ * and the pane could not see the functions.
+ */
+export function xmlManifest(addin: AddinDescription, origin: string): string {
+  const at = (file: string) => addressAt(origin, file);
+  const resources = resourcesOf(addin, at);
+  return xmlDocument(
+    element(
+      "OfficeApp",
+      {
+        xmlns: "http://schemas.microsoft.com/office/appforoffice/1.1",
+        "xmlns:xsi": "http://www.w3.org/2001/XMLSchema-instance",
+        "xmlns:bt": "http://schemas.microsoft.com/office/officeappbasictypes/1.0",
+        "xmlns:ov": "http://schemas.microsoft.com/office/taskpaneappversionoverrides",
+        "xsi:type": "TaskPaneApp",
+      },
+      textElement("Id", addin.xmlId),
+      textElement("Version", `${addin.version}.0`),
+      textElement("ProviderName", addin.provider),
+      textElement("DefaultLocale", "en-US"),
+      withDefault("DisplayName", addin.name),
+      withDefault("Description", addin.description),
+      withDefault("IconUrl", at(iconFile(addin, 32))),
+      withDefault("HighResolutionIconUrl", at(iconFile(addin, 64))),
+      withDefault("SupportUrl", at(addin.files.support)),
+      element("AppDomains", {}, textElement("AppDomain", new URL(at("")).origin)),
+      element("Hosts", {}, element("Host", { Name: "Workbook" })),
+      element(
+        "Requirements",
+        {},
+        element("Sets", { DefaultMinVersion: "1.1" }, ...addin.requirementSets.map((set) => element("Set", { Name: set.name, MinVersion: set.minimumVersion }))),
+      ),
+      element("DefaultSettings", {}, withDefault("SourceLocation", at(addin.files.page))),
+      textElement("Permissions", "ReadWriteDocument"),
+      element(
+        "VersionOverrides",
+        { xmlns: "http://schemas.microsoft.com/office/taskpaneappversionoverrides", "xsi:type": "VersionOverridesV1_0" },
+        element("Hosts", {}, host()),
+        element(
+          "Resources",
+          {},
+          resourceList("bt:Images", "bt:Image", resources.images),
+          resourceList("bt:Urls", "bt:Url", resources.urls),
+          resourceList("bt:ShortStrings", "bt:String", resources.shortStrings),
+          resourceList("bt:LongStrings", "bt:String", resources.longStrings),
+        ),
+      ),
+    ),
+  );
+}
+
+function host(): XmlElement {
+  return element(
+    "Host",
+    { "xsi:type": "Workbook" },
+    element("Runtimes", {}, element("Runtime", { resid: "page", lifetime: "long" })),
+    element(
+      "AllFormFactors",
+      {},
+      element(
+        "ExtensionPoint",
+        { "xsi:type": "CustomFunctions" },
+        element("Script", {}, element("SourceLocation", { resid: "functions" })),
+        element("Page", {}, element("SourceLocation", { resid: "page" })),
+        element("Metadata", {}, element("SourceLocation", { resid: "functions-metadata" })),
+        element("Namespace", { resid: "namespace" }),
+      ),
+    ),
+    element(
+      "DesktopFormFactor",
+      {},
+      element(
+        "GetStarted",
+        {},
+        element("Title", { resid: "name" }),
+        element("Description", { resid: "summary" }),
+        element("LearnMoreUrl", { resid: "help" }),
+      ),
+      element("FunctionFile", { resid: "page" }),
+      element(
+        "ExtensionPoint",
+        { "xsi:type": "PrimaryCommandSurface" },
+        element(
+          "OfficeTab",
+          { id: "TabHome" },
+          element("Group", { id: "Soakbook.Group" }, element("Label", { resid: "group" }), icon(), button()),
+        ),
+      ),
+    ),
+  );
+}
+
+function button(): XmlElement {
+  return element(
+    "Control",
+    { "xsi:type": "Button", id: "Soakbook.OpenPane" },
+    element("Label", { resid: "button" }),
+    element("Supertip", {}, element("Title", { resid: "button" }), element("Description", { resid: "button-tip" })),
+    icon(),
+    element("Action", { "xsi:type": "ShowTaskpane" }, textElement("TaskpaneId", "Soakbook.Pane"), element("SourceLocation", { resid: "page" })),
+  );
+}
+
+function icon(): XmlElement {
+  return element("Icon", {}, ...RIBBON_PIXELS.map((pixels) => element("bt:Image", { size: String(pixels), resid: `icon-${pixels}` })));
+}
+
+const RIBBON_PIXELS = [16, 32, 80] as const;
+
+type Resources = ReadonlyMap<string, string>;
+
+function resourcesOf(addin: AddinDescription, at: (file: string) => string): Record<"images" | "urls" | "shortStrings" | "longStrings", Resources> {
+  return {
+    images: new Map(RIBBON_PIXELS.map((pixels) => [`icon-${pixels}`, at(iconFile(addin, pixels))])),
+    urls: new Map([
+      ["page", at(addin.files.page)],
+      ["functions", at(addin.files.functions)],
+      ["functions-metadata", at(addin.files.functionsMetadata)],
+      ["help", at(addin.files.help)],
+    ]),
+    shortStrings: new Map([
+      ["name", addin.name],
+      ["namespace", addin.namespace],
+      ["group", addin.ribbon.group],
+      ["button", addin.ribbon.button],
+    ]),
+    longStrings: new Map([
+      ["summary", addin.summary],
+      ["button-tip", addin.ribbon.buttonTip],
+    ]),
+  };
+}
+
+function resourceList(list: string, item: string, resources: Resources): XmlElement {
+  return element(list, {}, ...[...resources].map(([id, value]) => element(item, { id, DefaultValue: value })));
+}
+
+function withDefault(name: string, value: string): XmlElement {
+  return element(name, { DefaultValue: value });
+}
+
+function iconFile(addin: AddinDescription, pixels: number): string {
+  const found = addin.icons.ribbon.find((each) => each.pixels === pixels);
+  if (found === undefined) throw new Error(`The add-in describes no icon of ${pixels} pixels.`);
+  return found.file;
+}

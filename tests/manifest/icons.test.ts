@@ -1,0 +1,27 @@
+import { readFileSync } from "node:fs";
+import { describe, expect, test } from "vitest";
+import { addinDescription } from "../../manifest/addin-description.ts";
+
+const icon = (file: string) => readFileSync(new URL(`../../manifest/${file}`, import.meta.url));
+
+/** Width and height stand in the first chunk of a PNG file: PNG Specification (ISO/IEC 15948:2004), 5.2 and 11.2.2. */
+function pixelsOf(png: Buffer): readonly [number, number] {
+  expect(png.subarray(0, 8)).toEqual(Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]));
+  expect(png.subarray(12, 16).toString("latin1")).toBe("IHDR");
+  return [png.readUInt32BE(16), png.readUInt32BE(20)];
+}
+
+describe("the icons", () => {
+  test.each(addinDescription.icons.ribbon)("$file is $pixels pixels wide and high", ({ pixels, file }) => {
+    expect(pixelsOf(icon(file))).toEqual([pixels, pixels]);
+  });
+
+  test("come in the sizes the ribbon and the dialog ask for", () => {
+    expect(addinDescription.icons.ribbon.map((each) => each.pixels)).toEqual([16, 32, 64, 80]);
+  });
+
+  test("of the packaged manifest are 192 pixels in colour and 32 in outline", () => {
+    expect(pixelsOf(icon(addinDescription.icons.color))).toEqual([192, 192]);
+    expect(pixelsOf(icon(addinDescription.icons.outline))).toEqual([32, 32]);
+  });
+});

@@ -1,0 +1,79 @@
+import { AppManifestUtils, type TeamsManifest } from "@microsoft/app-manifest";
+import { describe, expect, test } from "vitest";
+import { addinDescription } from "../../manifest/addin-description.ts";
+import { jsonManifest, type ListedFunction } from "../../manifest/json-manifest.ts";
+import { xmlManifest } from "../../manifest/xml-manifest.ts";
+
+const origin = "https://garden.example";
+
+const functions: readonly ListedFunction[] = [
+  {
+    id: "DRAWDOWN",
+    name: "DRAWDOWN",
+    description: "Hours from full to empty.",
+    parameters: [
+      { name: "ponding depth", type: "any", dimensionality: "matrix" },
+      { name: "units", description: "us or metric", type: "any", dimensionality: "matrix", optional: true },
+    ],
+    result: { dimensionality: "matrix" },
+  },
+];
+const manifest = jsonManifest(addinDescription, origin, functions);
+
+/** Microsoft's validator with the schema it ships; no network. */
+const faults = (changed: object) => AppManifestUtils.validateAgainstSchema(changed as TeamsManifest);
+
+describe("the unified manifest", () => {
+  test("is valid by schema 1.30", async () => {
+    expect(await faults(manifest)).toEqual([]);
+  });
+
+  test("is refused by that schema when something it needs is missing or misspelt", async () => {
+    const { accentColor: _, ...withoutColor } = manifest;
+    expect(await faults(withoutColor)).not.toEqual([]);
+    expect(await faults({ ...manifest, extensions: [{ ...manifest.extensions[0], runtime: [] }] })).not.toEqual([]);
+  });
+
+  test("lists the functions inside its one long-lived runtime", () => {
+    const [runtime, ...others] = manifest.extensions[0]!.runtimes;
+    expect(others).toEqual([]);
+    expect(runtime).toMatchObject({ lifetime: "long", code: { page: `${origin}/taskpane.html` } });
+    expect(runtime!.customFunctions).toEqual({
+      namespace: { id: "SOAK", name: "SOAK" },
+      functions: [
+        {
+          id: "DRAWDOWN",
+          name: "DRAWDOWN",
+          description: "Hours from full to empty.",
+          parameters: [
+            { name: "ponding depth", type: "any", dimensionality: "matrix" },
+            { name: "units", description: "us or metric", type: "any", dimensionality: "matrix", optional: true },
+          ],
+          result: { dimensionality: "matrix" },
+        },
+      ],
+    });
+  });
+
+  test("opens the pane by an action its runtime knows", () => {
+    const [{ runtimes, ribbons }] = manifest.extensions as [(typeof manifest.extensions)[number]];
+    const button = ribbons[0]!.tabs[0]!.groups[0]!.controls[0]!;
+    expect(runtimes[0]!.actions.map((action) => action.id)).toEqual([button.actionId]);
+    expect(button.label).toBe("Open the pane");
+  });
+
+  test("demands the same requirement sets as the XML manifest", () => {
+    const xml = xmlManifest(addinDescription, origin);
+    const capabilities = manifest.extensions[0]!.requirements.capabilities;
+    expect(capabilities.length).toBe(3);
+    for (const { name, minVersion } of capabilities) expect(xml).toContain(`<Set Name="${name}" MinVersion="${minVersion}"/>`);
+  });
+
+  test("gives every address over https from where the add-in is hosted", () => {
+    const { $schema: _, ...ours } = manifest;
+    const addresses = JSON.stringify(ours).match(/[a-z]+:\/\/[^"]+/g) ?? [];
+    expect(addresses.length).toBeGreaterThan(8);
+    for (const address of addresses) expect(address.startsWith(`${origin}/`)).toBe(true);
+    expect(manifest.validDomains).toEqual(["garden.example"]);
+  });
+});
