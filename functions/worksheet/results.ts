@@ -1,0 +1,110 @@
+import { hasDimension, metricPerUs, unitOf, type UnitSystem } from "../quantities.ts";
+import type { ResultValue, ValueKind } from "./arguments.ts";
+import { isCellError, type Cell, type CellError } from "./cell.ts";
+import { isNumberKind } from "./reading.ts";
+import { isTooLarge } from "./sentences.ts";
+
+/** A row of named values for each row of inputs. */
+export interface RowResult<Row> {
+  readonly shape: "row";
+  readonly values: readonly ResultValue<unknown>[];
+  /** Exists for the type checker only. */
+  readonly output?: Row;
+}
+
+/** As many rows as the calculation finds, under these headings. The headings are not part of the result. */
+export interface TableResult<Rows> {
+  readonly shape: "table";
+  readonly values: readonly ResultValue<unknown>[];
+  /** Exists for the type checker only. */
+  readonly output?: Rows;
+}
+
+/** What a calculation returns is `Output`; any cell of a row may be an error of its own. */
+export type ResultSpec<Output> = ResultValue<Output> | RowResult<Output> | TableResult<Output>;
+
+type RowFrom<Values extends readonly ResultValue<unknown>[]> = {
+  readonly [Place in keyof Values]: Values[Place] extends ResultValue<infer Value> ? Value | CellError : never;
+};
+
+export function rowOf<const Values extends readonly ResultValue<unknown>[]>(values: Values): RowResult<RowFrom<Values>> {
+  return { shape: "row", values };
+}
+
+export function tableOf<const Values extends readonly ResultValue<unknown>[]>(values: Values): TableResult<readonly RowFrom<Values>[]> {
+  return { shape: "table", values };
+}
+
+/** A result as readers of the catalogue see it, whatever its shape. */
+export interface Result {
+  readonly shape: "value" | "row" | "table";
+  readonly values: readonly NamedResult[];
+}
+
+export interface NamedResult {
+  readonly label: string;
+  readonly kind: ValueKind;
+  readonly units: UnitNames | undefined;
+}
+
+export interface UnitNames {
+  readonly us: string;
+  readonly metric: string;
+}
+
+export function unitNames(kind: ValueKind): UnitNames | undefined {
+  return isNumberKind(kind) && hasDimension(kind) ? { us: unitOf(kind, "us"), metric: unitOf(kind, "metric") } : undefined;
+}
+
+export function resultFrom(spec: ResultSpec<unknown>): Result {
+  const values = "shape" in spec ? spec.values : [spec];
+  return {
+    shape: "shape" in spec ? spec.shape : "value",
+    values: values.map(({ label, kind }) => ({ label, kind, units: unitNames(kind) })),
+  };
+}
+
+/** What one row of inputs is answered with: a cell, a row of cells or a whole table, by the shape of the result. */
+export type Answer = Cell | readonly Cell[] | readonly (readonly Cell[])[];
+
+/** Puts what a calculation returned into cells; undefined where it is nothing that a cell can show. */
+export type Presenter = (output: unknown) => Answer | undefined;
+
+export function presenterOf(result: Result, system: UnitSystem): Presenter {
+  const factors = result.values.map(({ kind }) => (system === "us" || !isNumberKind(kind) ? 1 : metricPerUs(kind)));
+  const labels = result.values.map(({ label }) => label);
+  const convertsNothing = factors.every((factor) => factor === 1);
+  const cell = (output: unknown, place: number): Cell | undefined => present(output, factors[place]!, labels[place]!);
+  const row = (output: unknown): readonly Cell[] | undefined => {
+    if (!Array.isArray(output) || output.length !== factors.length) return undefined;
+    if (convertsNothing && output.every(isReady)) return output;
+    const cells = output.map(cell);
+    return cells.includes(undefined) ? undefined : (cells as Cell[]);
+  };
+  const table = (output: unknown): readonly (readonly Cell[])[] | undefined => {
+    if (!Array.isArray(output) || output.length === 0) return undefined;
+    const rows = output.map(row);
+    return rows.includes(undefined) ? undefined : (rows as (readonly Cell[])[]);
+  };
+  return { value: (output: unknown) => cell(output, 0), row, table }[result.shape];
+}
+
+/** The answer that shows one cell in every place: an error, or the blank of a row where nothing is typed yet. */
+export function filledWith(cell: Cell, result: Result): Answer {
+  if (result.shape === "value") return cell;
+  return result.shape === "row" ? result.values.map(() => cell) : [[cell]];
+}
+
+/** True of what most rows hold: finite numbers and words, which can go to the host as they are. */
+function isReady(output: unknown): boolean {
+  return typeof output === "number" ? Number.isFinite(output) : typeof output === "string";
+}
+
+function present(output: unknown, factor: number, label: string): Cell | undefined {
+  if (typeof output === "number") {
+    const inCallersUnits = factor === 1 ? output : output * factor;
+    if (Number.isFinite(inCallersUnits)) return inCallersUnits;
+    return Number.isNaN(inCallersUnits) ? undefined : isTooLarge(label);
+  }
+  return typeof output === "string" || typeof output === "boolean" || isCellError(output) ? output : undefined;
+}

@@ -1,0 +1,70 @@
+import { fromUs, unitOf, type NumberKind, type UnitSystem } from "../quantities.ts";
+
+/** Which way a number is rounded when it is put in words: "down" for a limit that must still hold as printed. */
+export type Rounding = "nearest" | "down" | "up";
+
+/** Puts quantities in words, in the units of the row that is being computed: "6 in" or "152 mm". */
+export class Speaker {
+  constructor(readonly system: UnitSystem) {}
+
+  say(kind: NumberKind, valueInUs: number, rounding: Rounding = "nearest"): string {
+    return withUnit(threeDigits(fromUs(kind, valueInUs, this.system), rounding), unitOf(kind, this.system));
+  }
+
+  depth(inches: number, rounding?: Rounding): string {
+    return this.say("depth", inches, rounding);
+  }
+
+  length(feet: number, rounding?: Rounding): string {
+    return this.say("length", feet, rounding);
+  }
+
+  rate(inchesPerHour: number, rounding?: Rounding): string {
+    return this.say("rate", inchesPerHour, rounding);
+  }
+
+  area(squareFeet: number, rounding?: Rounding): string {
+    return this.say("area", squareFeet, rounding);
+  }
+
+  waterVolume(cubicFeet: number, rounding?: Rounding): string {
+    return this.say("waterVolume", cubicFeet, rounding);
+  }
+
+  earthVolume(cubicYards: number, rounding?: Rounding): string {
+    return this.say("earthVolume", cubicYards, rounding);
+  }
+
+  hours(hours: number, rounding: Rounding = "nearest"): string {
+    return `${threeDigits(hours, rounding)} h`;
+  }
+}
+
+export const speakers: Readonly<Record<UnitSystem, Speaker>> = { us: new Speaker("us"), metric: new Speaker("metric") };
+
+/** A limit exactly as it is compared, with its unit unless it is zero: "152.4 mm", "0". */
+export function limitInWords(limit: number, unit: string): string {
+  return limit === 0 ? "0" : withUnit(grouped(limit), unit);
+}
+
+function withUnit(number: string, unit: string): string {
+  return unit === "" ? number : `${number} ${unit}`;
+}
+
+/** Three significant digits, but never fewer than the whole part has: 4.63, 152, 12,345. */
+function threeDigits(value: number, rounding: Rounding): string {
+  const decimals = Math.min(Math.max(2 - Math.floor(Math.log10(Math.abs(value) || 1)), 0), 15);
+  // Going by way of decimal text keeps 4.6 from turning into 4.59 when it is rounded down.
+  const scaled = Number(`${value.toPrecision(12)}`) * 10 ** decimals;
+  const nudge = Math.abs(scaled) * 1e-11;
+  const whole =
+    rounding === "down" ? Math.floor(scaled + nudge) : rounding === "up" ? Math.ceil(scaled - nudge) : Math.round(scaled);
+  return grouped(whole / 10 ** decimals);
+}
+
+function grouped(value: number): string {
+  const [whole = "", fraction] = String(value).split(".");
+  if (whole.includes("e") || fraction?.includes("e") === true) return String(value);
+  const thousands = whole.replace(/\B(?=(\d{3})+$)/g, ",");
+  return fraction === undefined ? thousands : `${thousands}.${fraction}`;
+}

@@ -1,0 +1,104 @@
+import type { UnitSystem } from "../quantities.ts";
+import type { Citation } from "../published/source.ts";
+import type { Argument, ArgumentRule } from "./arguments.ts";
+import { Call, type Plan } from "./call.ts";
+import type { Cell, CellError, CellInput } from "./cell.ts";
+import { parameterFrom, unitsRule, type Parameter } from "./parameters.ts";
+import { readerOf } from "./reading.ts";
+import { presenterOf, resultFrom, unitNames, type Result, type ResultSpec } from "./results.ts";
+import type { Speaker } from "./speaker.ts";
+
+/** A worksheet function as every host and every reader of the catalogue sees it. */
+export interface WorksheetFunction {
+  /** "DRAWDOWN"; a cell says =SOAK.DRAWDOWN(...). */
+  readonly name: string;
+  readonly summary: string;
+  /** In order; `units` comes last where the function has a dimension. */
+  readonly parameters: readonly Parameter[];
+  readonly result: Result;
+  readonly sources: readonly Citation[];
+  readonly cautions: readonly Caution<never>[];
+  readonly example: Example;
+  /** What a host calls: cells in, rows of cells out. Never throws. */
+  evaluate(inputs: readonly CellInput[]): readonly (readonly Cell[])[];
+  /** Cautions for one row of inputs (single cells or whole ranges); none when the input is missing or impossible. */
+  cautionsFor(inputs: readonly CellInput[]): readonly string[];
+}
+
+/** A true warning about input that computes: outside the published range, or commonly a slip. */
+export interface Caution<Inputs> {
+  readonly when: (inputs: Inputs) => boolean;
+  readonly says: string | ((inputs: Inputs, speaker: Speaker) => string);
+}
+
+/** A published worked example: these arguments give this result, `within` half its last printed digit. */
+export interface Example {
+  readonly arguments: readonly CellInput[];
+  readonly result: Cell | readonly (readonly Cell[])[];
+  readonly within?: number;
+  readonly from: Citation;
+}
+
+type AnyArgument = Argument<string, unknown>;
+
+type ValuesOf<Arguments extends readonly AnyArgument[]> = { -readonly [Place in keyof Arguments]: Arguments[Place]["value"] };
+
+type InputsOf<Arguments extends readonly AnyArgument[]> = {
+  readonly [One in Arguments[number] as One["rule"]["key"]]: One["value"];
+};
+
+/** Everything about one worksheet function, said once. */
+export interface Declaration<Arguments extends readonly AnyArgument[], Output> {
+  readonly name: string;
+  readonly summary: string;
+  readonly arguments: Arguments;
+  /** Takes `units` although no argument and no result has a dimension of its own. */
+  readonly takesUnits?: true;
+  readonly result: ResultSpec<Output>;
+  readonly sources: readonly Citation[];
+  readonly cautions?: readonly Caution<InputsOf<Arguments>>[];
+  readonly example: Example;
+  /** Receives values in US units, in the order of `arguments`, and last the speaker of the row's units. */
+  readonly calculate: (...inputs: [...ValuesOf<Arguments>, Speaker]) => NoInfer<Output> | CellError;
+}
+
+/** Makes a calculation callable from cells: lifting, guarding, units and words are written once, for all. */
+export function worksheetFunction<const Arguments extends readonly AnyArgument[], Output>(
+  declaration: Declaration<Arguments, Output>,
+): WorksheetFunction {
+  const { name, summary, sources, cautions = [], example } = declaration;
+  const result = resultFrom(declaration.result);
+  const ownRules = declaration.arguments.map(({ rule }): ArgumentRule => rule);
+  const takesUnits = declaration.takesUnits === true || [...ownRules, ...result.values].some(({ kind }) => unitNames(kind) !== undefined);
+  const plan: Plan = {
+    name,
+    rules: takesUnits ? [...ownRules, unitsRule] : ownRules,
+    takesUnits,
+    result,
+    calculate: declaration.calculate as Plan["calculate"],
+    in: { us: inUnits("us"), metric: inUnits("metric") },
+  };
+
+  function inUnits(system: UnitSystem): Plan["in"]["us"] {
+    return { readers: [...ownRules, unitsRule].map((rule) => readerOf(rule, system)), presenter: presenterOf(result, system) };
+  }
+
+  return {
+    name,
+    summary,
+    parameters: plan.rules.map(parameterFrom),
+    result,
+    sources,
+    cautions,
+    example,
+    evaluate: (inputs) => new Call(plan, inputs).answers(),
+    cautionsFor(inputs) {
+      const row = new Call(plan, inputs).firstRow();
+      if (row === undefined) return [];
+      const typed = Object.fromEntries(ownRules.map(({ key }, place) => [key, row.values[place]])) as InputsOf<Arguments>;
+      return cautions
+        .filter(({ when }) => when(typed))
+        .map(({ says }) => (typeof says === "string" ? says : says(typed, row.speaker)));
+    },
+  };
+}
