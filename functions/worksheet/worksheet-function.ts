@@ -59,11 +59,11 @@ export interface Declaration<Arguments extends readonly AnyArgument[], Output> {
   readonly cautions?: readonly Caution<InputsOf<Arguments>>[];
   readonly example: Example;
   /** Receives values in US units, in the order of `arguments`, and last the speaker of the row's units. */
-  readonly calculate: (...inputs: [...ValuesOf<Arguments>, Speaker]) => NoInfer<Output> | CellError;
+  readonly calculate: (...inputs: [...ValuesOf<Arguments>, Speaker]) => Output | CellError;
 }
 
 /** Makes a calculation callable from cells: lifting, guarding, units and words are written once, for all. */
-export function worksheetFunction<const Arguments extends readonly AnyArgument[], Output>(
+export function worksheetFunction<const Arguments extends readonly AnyArgument[], const Output>(
   declaration: Declaration<Arguments, Output>,
 ): WorksheetFunction {
   const { name, summary, sources, cautions = [], example } = declaration;
