@@ -50,11 +50,12 @@ function designFormulas(): FormulaWrite[] {
   // A setting on Program is in US units; a metric yard's column of numbers needs the same thing in its own.
   const inchesAsDepth = (key: Parameters<typeof settingCell>[0]) => `${setting(key)}*IF(${own("units")}="metric",25.4,1)`;
   const feetAsLength = (key: Parameters<typeof settingCell>[0]) => `${setting(key)}*IF(${own("units")}="metric",0.3048,1)`;
-  const mixShare = (row: number, material: string) => {
-    const recipe = cellReference(sitesSheet, row, "mixRecipe");
-    const mix = `SOAK.SOILMIX(${here(row, "mixVolume")},${recipe},${setting("settlingShare")},${here(row, "units")})`;
-    return `=IF(OR(${here(row, "siteId")}="",${recipe}=""),"",IFNA(VLOOKUP("${material}",${mix},2,FALSE),0))`;
-  };
+  const mixOf = (row: number) =>
+    `SOAK.SOILMIX(${here(row, "mixVolume")},${cellReference(sitesSheet, row, "mixRecipe")},${setting("settlingShare")},${here(row, "units")})`;
+  const withRecipe = (row: number, formula: string) =>
+    `=IF(OR(${here(row, "siteId")}="",${cellReference(sitesSheet, row, "mixRecipe")}=""),"",${formula})`;
+  const mixPart = (key: "mixSand" | "mixTopsoil" | "mixCompost" | "mixNativeSoil", material: string) =>
+    eachRow(designSheet, key, (row) => withRecipe(row, `IFNA(VLOOKUP("${material}",${mixOf(row)},2,FALSE),0)`));
   return [
     spilled(designSheet, "siteId", `=IF(${site("siteId")}="","",${site("siteId")})`),
     spilled(designSheet, "yard", `=IF(${site("yard")}="","",${site("yard")})`),
@@ -81,9 +82,11 @@ function designFormulas(): FormulaWrite[] {
     spilled(designSheet, "floorLength", `=SOAK.BASINSIZE(${own("floorArea")},,,${own("units")})`),
     spilled(designSheet, "looseVolume", `=SOAK.SOILSTATE(${own("digVolume")},"in place","loose","loam",${own("units")})`),
     spilled(designSheet, "mixVolume", `=SOAK.LAYERVOLUME(${own("floorArea")},IF(${site("mediaDepth")}="",0,${site("mediaDepth")}),0,${own("units")})`),
-    eachRow(designSheet, "mixSand", (row) => mixShare(row, "sand")),
-    eachRow(designSheet, "mixTopsoil", (row) => mixShare(row, "topsoil")),
-    eachRow(designSheet, "mixCompost", (row) => mixShare(row, "compost")),
+    eachRow(designSheet, "mixLoose", (row) => withRecipe(row, `SUM(${mixOf(row)})`)),
+    mixPart("mixSand", "sand"),
+    mixPart("mixTopsoil", "topsoil"),
+    mixPart("mixCompost", "compost"),
+    mixPart("mixNativeSoil", "native soil"),
     spilled(designSheet, "mulchVolume", `=SOAK.LAYERVOLUME(${own("rimArea")},${inchesAsDepth("mulchDepthInches")},0,${own("units")})`),
     spilled(designSheet, "plants", `=SOAK.PLANTCOUNT(${own("rimArea")},${feetAsLength("plantSpacingFeet")},"triangle",${own("units")})`),
     eachRow(designSheet, "yardRunoff", (row) => {

@@ -1,3 +1,4 @@
+import { mixRecipes } from "../../functions/amendment/mix-recipes.ts";
 import { choiceColumn, numberColumn, textColumn } from "./column.ts";
 import type { RecordOf, Sheet, SheetRow } from "./sheet.ts";
 import { SOIL_GROUPS, UNIT_SYSTEMS } from "./site-terms.ts";
@@ -21,7 +22,7 @@ export const sitesSheet = {
     pondingDepth: numberColumn("Ponding depth (in | mm)", { label: "Ponding depth", moreThan: 0 }, { note: "Blank: the deepest that drains in time, at most 8 in (203 mm)." }),
     mediaDepth: numberColumn("Soil mix depth (in | mm)", { label: "Soil mix depth", atLeast: 0 }, { note: "Depth of amended soil under the floor. Blank: none." }),
     sideSlope: numberColumn("Side slope (run to 1)", { label: "Side slope", atLeast: 0 }),
-    mixRecipe: textColumn("Mix recipe", { widthPixels: 170, note: "A recipe of SOAK.SOILMIX." }),
+    mixRecipe: choiceColumn("Mix recipe", "Mix recipe", mixRecipes.map(({ name }) => name), { widthPixels: 190, note: "A recipe of SOAK.SOILMIX. A soil sample decides which." }),
     notes: textColumn("Notes", { widthPixels: 340 }),
   },
   rows: 200,

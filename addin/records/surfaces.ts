@@ -1,4 +1,5 @@
-import { numberColumn, resultColumn, textColumn } from "./column.ts";
+import { COVERS } from "../../functions/published/tr-55.ts";
+import { choiceColumn, numberColumn, resultColumn, textColumn } from "./column.ts";
 import type { RecordOf, Sheet, SheetRow } from "./sheet.ts";
 
 /** One row a surface: the roofs, drives and lawns whose water reaches a garden. */
@@ -11,7 +12,7 @@ export const surfacesSheet = {
   columns: {
     siteId: textColumn("Site ID", { widthPixels: 76 }),
     surface: textColumn("Surface", { widthPixels: 170 }),
-    cover: textColumn("Cover", { widthPixels: 200, note: "A cover of SOAK.CURVENUMBER." }),
+    cover: choiceColumn("Cover", "Cover", COVERS, { widthPixels: 140, note: "What the runoff by curve numbers is computed from (TR-55 tables 2-2a and 2-2c)." }),
     area: numberColumn("Area (sq ft | m²)", { label: "Area", atLeast: 0 }, { numberFormat: "#,##0.0" }),
     share: numberColumn("Share draining here", { label: "Share draining here", atLeast: 0, atMost: 1 }, { numberFormat: "0.00" }),
     drainingArea: resultColumn("Contributing area (sq ft | m²)", { numberFormat: "#,##0.0", widthPixels: 120 }),

@@ -1,0 +1,301 @@
+import type { CellValue, Workbook } from "../workbook/workbook.ts";
+import { screeningVisit } from "../checklist/screening-visit.ts";
+import { verdictFormula } from "../records/formulas.ts";
+import { holeTestsSheet, minutesKey, waterKey } from "../records/hole-tests.ts";
+import { cellOf, columnOf, firstRow } from "../records/sheet.ts";
+import type { Sheet } from "../records/sheet.ts";
+import { sitesSheet } from "../records/sites.ts";
+import { surfacesSheet } from "../records/surfaces.ts";
+import { visitsSheet } from "../records/visits.ts";
+import type { Verdict } from "../records/visits.ts";
+import { addressOf } from "../workbook/workbook.ts";
+import { dayNumber } from "./dates.ts";
+
+/**
+ * An invented program in an invented town, Tamsin Ferry: yards that differ in earnest, so that every answer the
+ * workbook can give is there to be seen. None of it is a measurement of a real place.
+ */
+interface DemoYard {
+  readonly yard: string;
+  readonly address: string;
+  readonly units?: "us" | "metric";
+  readonly soilGroup?: "A" | "B" | "C" | "D";
+  readonly slope?: readonly [drop: number, run: number];
+  readonly pondingDepth?: number;
+  readonly mediaDepth?: number;
+  readonly mixRecipe?: string;
+  readonly notes: string;
+  readonly surfaces: readonly (readonly [surface: string, cover: string, area: number, share: number])[];
+  readonly holes?: readonly DemoHole[];
+  readonly screening?: readonly DemoAnswer[];
+}
+
+interface DemoHole {
+  readonly diameter: CellValue;
+  readonly depth: number;
+  readonly soaked: "yes" | "no";
+  readonly minutes: readonly number[];
+  readonly water: readonly number[];
+}
+
+type DemoAnswer =
+  | { readonly step: string; readonly measured: number; readonly unit: "ft" | "m" | "%"; readonly rule: string }
+  | { readonly step: string; readonly says: string; readonly verdict: Verdict };
+
+const passed = (step: string, says: string): DemoAnswer => ({ step, says, verdict: "pass" });
+const foundation = (measured: number, unit: "ft" | "m" = "ft"): DemoAnswer => ({ step: "foundation", measured, unit, rule: "Distance to foundation" });
+const slopePercent = (measured: number): DemoAnswer => ({ step: "slope", measured, unit: "%", rule: "Ground slope" });
+
+export const demoYards: readonly DemoYard[] = [
+  {
+    yard: "Corner house, Fennel Row",
+    address: "4 Fennel Row",
+    soilGroup: "B",
+    slope: [7, 180],
+    notes: "Wants butterflies. Downspout on the garden side already runs over the lawn.",
+    surfaces: [["Front roof, half", "roof", 1180, 0.5], ["Drive", "paving", 240, 0.5]],
+    holes: [{ diameter: 8, depth: 18, soaked: "yes", minutes: [0, 10, 20, 30, 40, 50, 60], water: [8, 7.125, 6.375, 5.75, 5.25, 4.625, 4.125] }],
+    screening: [
+      foundation(14), slopePercent(3.9), passed("wet-spot", "No, it drains"), passed("trees", "Yes, outside"),
+      passed("overflow", "Yes, there is a way"), passed("ticket", "All answered, ticket in force"), passed("private-lines", "Shown, or none"),
+    ],
+  },
+  {
+    yard: "Old sand pit, Fennel Row",
+    address: "11 Fennel Row",
+    soilGroup: "A",
+    slope: [4, 180],
+    notes: "Sandy to the bottom of the hole. Compost only.",
+    mixRecipe: "fast soil",
+    mediaDepth: 6,
+    surfaces: [["Whole roof", "roof", 1450, 1]],
+    holes: [{ diameter: 10, depth: 18, soaked: "yes", minutes: [0, 2, 4, 6, 8, 10], water: [9, 8, 7.125, 6.5, 5.875, 5.25] }],
+    screening: [foundation(18), passed("ticket", "All answered, ticket in force")],
+  },
+  {
+    yard: "Blue door, Osier Bank",
+    address: "2 Osier Bank",
+    soilGroup: "D",
+    slope: [5, 180],
+    pondingDepth: 6,
+    notes: "Owner asked for 6 in of ponding; the hole is too slow for it.",
+    surfaces: [["Back roof", "roof", 720, 1]],
+    holes: [{ diameter: 8, depth: 18, soaked: "yes", minutes: [0, 30, 60, 90, 120, 150, 180], water: [7, 6.625, 6.375, 6.125, 5.875, 5.625, 5.5] }],
+    screening: [foundation(12), passed("ticket", "All answered, ticket in force")],
+  },
+  {
+    yard: "Willow fence, Osier Bank",
+    address: "19 Osier Bank",
+    soilGroup: "C",
+    slope: [6, 180],
+    mediaDepth: 12,
+    mixRecipe: "tight soil",
+    notes: "Tight soil: sand and compost go into what is dug out.",
+    surfaces: [["Garage and kitchen roof", "roof", 640, 1], ["Patio", "paving", 160, 1]],
+    holes: [{ diameter: 8, depth: 18, soaked: "yes", minutes: [0, 15, 30, 45, 60, 75, 90], water: [8, 7.5, 7, 6.625, 6.375, 6, 5.625] }],
+    screening: [foundation(16), passed("ticket", "All answered, ticket in force")],
+  },
+  {
+    yard: "Top of Quarry Stair",
+    address: "7 Quarry Stair",
+    soilGroup: "B",
+    slope: [26, 180],
+    notes: "Steep: over 12 %. Look for another place in the yard.",
+    surfaces: [["Uphill roof", "roof", 880, 1]],
+    holes: [{ diameter: 8, depth: 18, soaked: "no", minutes: [0, 10, 20, 30, 40], water: [8, 6.875, 6.125, 5.375, 4.75] }],
+    screening: [foundation(22), slopePercent(14.4), { step: "steep-ground", says: "Yes", verdict: "refer" }],
+  },
+  {
+    yard: "Narrow side yard, Millrace Way",
+    address: "30 Millrace Way",
+    soilGroup: "B",
+    slope: [6, 180],
+    notes: "Only 6 ft between house and fence.",
+    surfaces: [["Side roof", "roof", 410, 1]],
+    holes: [{ diameter: 10, depth: 18, soaked: "yes", minutes: [0, 5, 10, 15, 20, 25], water: [9, 8, 7.375, 6.625, 6.125, 5.5] }],
+    screening: [foundation(6), slopePercent(3.3), passed("ticket", "All answered, ticket in force")],
+  },
+  {
+    yard: "Mill cottage, Millrace Way",
+    address: "8 Millrace Way",
+    soilGroup: "C",
+    notes: "Not tested yet: waiting for the utility marks.",
+    surfaces: [["Roof to the lane", "roof", 530, 1], ["Gravel drive", "gravel drive", 300, 0.5]],
+    screening: [foundation(15), { step: "ticket", says: "Asked for, still waiting", verdict: "stop" }],
+  },
+  {
+    yard: "Candlewick Close, end house",
+    address: "15 Candlewick Close",
+    soilGroup: "B",
+    slope: [5, 180],
+    notes: "A typing slip to find: the hole diameter was typed with its unit.",
+    surfaces: [["Front roof", "roof", 690, 1]],
+    holes: [{ diameter: "8 in", depth: 18, soaked: "yes", minutes: [0, 15, 30, 45, 60], water: [8, 6.875, 6, 5.25, 4.5] }],
+    screening: [foundation(11)],
+  },
+  {
+    yard: "Larkspur Court, number 5",
+    address: "5 Larkspur Court",
+    units: "metric",
+    soilGroup: "B",
+    slope: [0.15, 4.5],
+    notes: "Measured in metric by the owner: mm, m and m².",
+    surfaces: [["Roof above the garden", "roof", 78, 1], ["Path", "paving", 12, 1]],
+    holes: [{ diameter: 200, depth: 450, soaked: "yes", minutes: [0, 10, 20, 30, 40, 50], water: [180, 161, 146, 133, 122, 110] }],
+    screening: [foundation(4.2, "m"), passed("ticket", "All answered, ticket in force")],
+  },
+  {
+    yard: "Larkspur Court, number 21",
+    address: "21 Larkspur Court",
+    soilGroup: "B",
+    slope: [4, 180],
+    notes: "Two holes that differ by a factor of two: fill at one end.",
+    surfaces: [["Whole roof", "roof", 960, 1]],
+    holes: [
+      { diameter: 8, depth: 18, soaked: "yes", minutes: [0, 15, 30, 45, 60], water: [7.5, 6.625, 5.875, 5.125, 4.625] },
+      { diameter: 8, depth: 18, soaked: "yes", minutes: [0, 10, 20, 30, 40], water: [7.5, 6.125, 5.125, 4.25, 3.5] },
+    ],
+    screening: [foundation(13), passed("ticket", "All answered, ticket in force")],
+  },
+  {
+    yard: "Twin house, Tannery Yard",
+    address: "3 Tannery Yard",
+    soilGroup: "C",
+    slope: [3, 180],
+    mediaDepth: 8,
+    mixRecipe: "sand with topsoil and compost",
+    notes: "One downspout serves two houses; half of it is ours.",
+    surfaces: [["Shared roof", "roof", 1600, 0.5]],
+    holes: [{ diameter: 8, depth: 18, soaked: "yes", minutes: [0, 20, 40, 60, 80], water: [7, 6.125, 5.5, 4.875, 4.375] }],
+    screening: [foundation(12)],
+  },
+  {
+    yard: "Ferry Stairs boathouse",
+    address: "12 Ferry Stairs",
+    soilGroup: "A",
+    slope: [8, 180],
+    pondingDepth: 4,
+    notes: "Big roof, fast soil, little room: shallow and wide.",
+    surfaces: [["Boathouse roof", "roof", 2100, 1]],
+    holes: [{ diameter: 10, depth: 18, soaked: "yes", minutes: [0, 4, 8, 12, 16], water: [9, 7.75, 6.875, 6.125, 5.375] }],
+    screening: [foundation(25), { step: "property-line", measured: 7, unit: "ft", rule: "Distance to property line" }],
+  },
+  {
+    yard: "Heron Walk, the long lawn",
+    address: "9 Heron Walk",
+    soilGroup: "C",
+    slope: [9, 180],
+    notes: "Half of what drains here is lawn: compare the runoff by curve numbers.",
+    surfaces: [["Roof", "roof", 520, 1], ["Uphill lawn", "good lawn", 900, 1]],
+    holes: [{ diameter: 10, depth: 18, soaked: "yes", minutes: [0, 15, 30, 45, 60], water: [8, 7.25, 6.625, 6.125, 5.625] }],
+    screening: [foundation(30), slopePercent(5)],
+  },
+  {
+    yard: "Heron Walk, gravel bar",
+    address: "27 Heron Walk",
+    soilGroup: "A",
+    slope: [2, 180],
+    notes: "Drains faster than the rule's upper bound: refer before treating street water.",
+    surfaces: [["Roof", "roof", 700, 1]],
+    holes: [{ diameter: 12, depth: 18, soaked: "yes", minutes: [0, 1, 2, 3, 4], water: [10, 8.75, 7.875, 7, 6.25] }],
+    screening: [foundation(20)],
+  },
+  {
+    yard: "Hollow Tree School, north wing",
+    address: "1 Bellrope Street",
+    soilGroup: "B",
+    slope: [4, 180],
+    pondingDepth: 6,
+    notes: "School garden: shallow ponding, pupils plant it.",
+    surfaces: [["North wing roof", "roof", 3400, 1], ["Court", "paving", 800, 0.5]],
+    holes: [
+      { diameter: 10, depth: 18, soaked: "yes", minutes: [0, 5, 10, 15, 20], water: [9, 7.875, 7, 6.25, 5.625] },
+      { diameter: 10, depth: 18, soaked: "yes", minutes: [0, 5, 10, 15, 20], water: [9, 8.125, 7.375, 6.75, 6.25] },
+    ],
+    screening: [foundation(40), passed("ticket", "All answered, ticket in force")],
+  },
+  {
+    yard: "Saltgrass Lane farmhouse",
+    address: "6 Saltgrass Lane",
+    soilGroup: "B",
+    slope: [5, 180],
+    notes: "Septic field below the place: the health department decides.",
+    surfaces: [["Barn roof, east", "roof", 1250, 1]],
+    holes: [{ diameter: 8, depth: 18, soaked: "yes", minutes: [0, 10, 20, 30, 40], water: [8, 6.75, 5.75, 5, 4.25] }],
+    screening: [foundation(28), { step: "septic-uphill", measured: 38, unit: "ft", rule: "Distance to septic field, basin uphill" }, { step: "well", measured: 65, unit: "ft", rule: "Distance to well" }],
+  },
+];
+
+const FIRST_VISIT = dayNumber(2026, 4, 14);
+const FIRST_TEST = dayNumber(2026, 5, 4);
+
+/** Fills an otherwise empty program with the invented yards. */
+export async function fillDemoProgram(workbook: Workbook): Promise<void> {
+  const sites = demoYards.map((yard, index) => ({
+    siteId: siteIdAt(index),
+    yard: yard.yard,
+    address: yard.address,
+    units: yard.units ?? "us",
+    soilGroup: yard.soilGroup ?? null,
+    slopeDrop: yard.slope?.[0] ?? null,
+    slopeRun: yard.slope?.[1] ?? null,
+    pondingDepth: yard.pondingDepth ?? null,
+    mediaDepth: yard.mediaDepth ?? null,
+    mixRecipe: yard.mixRecipe ?? null,
+    notes: yard.notes,
+  }));
+  const surfaces = demoYards.flatMap((yard, index) =>
+    yard.surfaces.map(([surface, cover, area, share]) => ({ siteId: siteIdAt(index), surface, cover, area, share })),
+  );
+  const holes = demoYards.flatMap((yard, index) =>
+    (yard.holes ?? []).map((hole, number) => ({
+      siteId: siteIdAt(index),
+      hole: String.fromCharCode(65 + number),
+      date: FIRST_TEST + index,
+      tester: number === 0 ? "Crew one" : "Crew two",
+      soaked: hole.soaked,
+      holeDepth: hole.depth,
+      holeDiameter: hole.diameter,
+      ...Object.fromEntries(hole.minutes.map((minutes, reading) => [minutesKey(reading + 1), minutes])),
+      ...Object.fromEntries(hole.water.map((depth, reading) => [waterKey(reading + 1), depth])),
+    })),
+  );
+  const answers = demoYards.flatMap((yard, index) =>
+    (yard.screening ?? []).map((answer) => ({ siteId: siteIdAt(index), units: yard.units ?? "us", date: FIRST_VISIT + index, answer })),
+  );
+  await workbook.writeValues([
+    ...columnWrites(sitesSheet, sites),
+    ...columnWrites(surfacesSheet, surfaces),
+    ...columnWrites(holeTestsSheet, holes),
+    ...columnWrites(visitsSheet, answers.map(({ siteId, date, answer }) => ({
+      siteId,
+      date,
+      stage: screeningVisit.id,
+      step: answer.step,
+      answer: "measured" in answer ? answer.measured : answer.says,
+      unit: "measured" in answer ? answer.unit : null,
+      by: "Crew one",
+      rule: "measured" in answer ? answer.rule : null,
+      verdict: "measured" in answer ? null : answer.verdict,
+    }))),
+  ]);
+  await workbook.writeFormulas(answers.flatMap(({ units, answer }, index) => {
+    if (!("measured" in answer)) return [];
+    const row = firstRow(visitsSheet) + index;
+    const answerAddress = addressOf(cellOf(visitsSheet, row, "answer")).replace(/^.*!/, "");
+    return [{ range: cellOf(visitsSheet, row, "verdict"), formulas: [[verdictFormula(answer.rule, answerAddress, units)]] }];
+  }));
+}
+
+function siteIdAt(index: number): string {
+  return `Y-${String(index + 1).padStart(3, "0")}`;
+}
+
+/** A write per filled column, so that the computed columns between them stay untouched. */
+function columnWrites(sheet: Sheet, records: readonly Readonly<Record<string, CellValue>>[]) {
+  const keys = Object.keys(sheet.columns).filter((key) => records.some((record) => (record[key] ?? null) !== null));
+  return keys.map((key) => ({
+    range: { sheet: sheet.name, row: firstRow(sheet), column: columnOf(sheet, key), rows: records.length, columns: 1 },
+    values: records.map((record) => [record[key] ?? null]),
+  }));
+}
