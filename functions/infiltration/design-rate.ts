@@ -1,0 +1,40 @@
+/**
+ * The infiltration rate to design with, from the rates tested in one yard.
+ *
+ *   geometric mean   (f1 x f2 x ... x fn)^(1/n) / reduction factor      (in/h)
+ *   median, lowest   likewise, of the same rates
+ *
+ * Source  Reduction: Minnesota Stormwater Manual, "Determining soil infiltration rates", divides a field rate by 2;
+ *         Toronto and Region Conservation Authority, wiki page "Design infiltration rate", by 2 to 3.
+ *         The median for several tests: Minnesota Stormwater Manual. The geometric mean: common practice, no source.
+ * Domain  At least one rate, each >= 0; reductionFactor >= 1.
+ * Limits  For measured rates, applied once: design rates from a table are already reduced.
+ *         A hole that takes no water makes the geometric mean 0.
+ */
+export function designRateInchesPerHour(testedInchesPerHour: readonly number[], reductionFactor: number, take: RateTaken): number {
+  return TAKING[take]([...testedInchesPerHour].sort((a, b) => a - b)) / reductionFactor;
+}
+
+export type RateTaken = "geometric mean" | "median" | "lowest";
+
+export const RATES_TAKEN: readonly RateTaken[] = ["geometric mean", "median", "lowest"];
+
+/** Minnesota Stormwater Manual: field rate divided by 2. */
+export const USUAL_REDUCTION_FACTOR = 2;
+
+/** Common practice, no source: tests further apart than this are likely to be in different soils. */
+export const WIDE_SPREAD_RATIO = 3;
+
+const TAKING: Readonly<Record<RateTaken, (sorted: readonly number[]) => number>> = {
+  "geometric mean": geometricMean,
+  median: (sorted) => (sorted[(sorted.length - 1) >> 1]! + sorted[sorted.length >> 1]!) / 2,
+  lowest: (sorted) => sorted[0]!,
+};
+
+function geometricMean(sorted: readonly number[]): number {
+  const lowest = sorted[0]!;
+  if (lowest === 0) return 0;
+  // As multiples of the lowest, so that equal rates come back exactly.
+  const logs = sorted.reduce((sum, rate) => sum + Math.log(rate / lowest), 0);
+  return lowest * Math.exp(logs / sorted.length);
+}
