@@ -1,0 +1,253 @@
+import type { ComponentChildren } from "preact";
+import { useId } from "preact/hooks";
+import { text } from "./text.ts";
+
+interface FieldProps {
+  readonly label: string;
+  /** The sentence to show under the field, or nothing while there is no fault. */
+  readonly fault?: string | null | undefined;
+  readonly hint?: string | undefined;
+}
+
+interface TypedProps extends FieldProps {
+  /** Exactly what was typed; parse it when it is used. */
+  readonly value: string;
+  readonly onInput: (typed: string) => void;
+}
+
+/** A number with its unit. Keeps the text as typed, whatever it is: readTypedNumber reads it at use. */
+export function NumberField({ unit, big, ...field }: TypedProps & { readonly unit?: string | undefined; readonly big?: boolean }) {
+  return (
+    <Field {...field}>
+      {(attributes) => (
+        <span class={big === true ? "number number-big" : "number"}>
+          <input
+            {...attributes}
+            class="input"
+            type="text"
+            inputMode="decimal"
+            autocomplete="off"
+            value={field.value}
+            onInput={(event) => field.onInput(event.currentTarget.value)}
+          />
+          {unit !== undefined && <span class="unit">{unit}</span>}
+        </span>
+      )}
+    </Field>
+  );
+}
+
+export function TextField(field: TypedProps) {
+  return (
+    <Field {...field}>
+      {(attributes) => (
+        <input {...attributes} class="input" type="text" autocomplete="off" value={field.value} onInput={(event) => field.onInput(event.currentTarget.value)} />
+      )}
+    </Field>
+  );
+}
+
+/** A calendar day as "2026-05-04", or "" for none; the browser's own picker. */
+export function DateField(field: TypedProps) {
+  return (
+    <Field {...field}>
+      {(attributes) => <input {...attributes} class="input" type="date" value={field.value} onInput={(event) => field.onInput(event.currentTarget.value)} />}
+    </Field>
+  );
+}
+
+export interface Choice<Value extends string = string> {
+  readonly value: Value;
+  readonly says: string;
+}
+
+interface ChoiceProps<Value extends string> extends FieldProps {
+  readonly value: Value | null;
+  readonly choices: readonly Choice<Value>[];
+}
+
+/** One of a long list. With `blank` the first entry stands for none. A value outside the list is kept and shown. */
+export function ChoiceField<Value extends string>({ blank, onChoose, ...field }: ChoiceProps<Value> & {
+  readonly blank?: string;
+  readonly onChoose: (value: Value | null) => void;
+}) {
+  const { value, choices } = field;
+  const unlisted = value !== null && !choices.some((choice) => choice.value === value);
+  return (
+    <Field {...field}>
+      {(attributes) => (
+        <select {...attributes} class="input" value={value ?? ""} onChange={(event) => onChoose(event.currentTarget.value === "" ? null : (event.currentTarget.value as Value))}>
+          {(blank !== undefined || value === null) && <option value="">{blank ?? ""}</option>}
+          {unlisted && <option value={value}>{value}</option>}
+          {choices.map((choice) => (
+            <option key={choice.value} value={choice.value}>
+              {choice.says}
+            </option>
+          ))}
+        </select>
+      )}
+    </Field>
+  );
+}
+
+/** One of a few, all in sight: large enough for gloves. */
+export function Segmented<Value extends string>({ label, fault, hint, value, choices, onChoose }: ChoiceProps<Value> & {
+  readonly onChoose: (value: Value) => void;
+}) {
+  const id = useId();
+  return (
+    <fieldset class="segmented" aria-describedby={describedBy(id, fault, hint)}>
+      <legend class="label">{label}</legend>
+      <Hint id={id} hint={hint} />
+      <div class="segments">
+        {choices.map((choice) => (
+          <label key={choice.value} class="segment">
+            <input type="radio" name={id} value={choice.value} checked={choice.value === value} onChange={() => onChoose(choice.value)} />
+            <span>{choice.says}</span>
+          </label>
+        ))}
+      </div>
+      <Fault id={id} fault={fault} />
+    </fieldset>
+  );
+}
+
+/** Tabs whose panel the caller renders with `TabPanel`. */
+export function Tabs<Id extends string>({ label, tabs, active, onActivate }: {
+  readonly label: string;
+  readonly tabs: readonly { readonly id: Id; readonly says: string }[];
+  readonly active: Id;
+  readonly onActivate: (id: Id) => void;
+}) {
+  const activated = (event: Event) => {
+    const id = (event.currentTarget as HTMLElement & { activeid?: string }).activeid?.slice(TAB_ID.length);
+    const tab = tabs.find((candidate) => candidate.id === id);
+    if (tab !== undefined && tab.id !== active) onActivate(tab.id);
+  };
+  return (
+    <fluent-tablist class="tabs" aria-label={label} activeid={TAB_ID + active} onChange={activated}>
+      {tabs.map(({ id, says }) => (
+        <fluent-tab key={id} id={TAB_ID + id} aria-controls={PANEL_ID}>
+          {says}
+        </fluent-tab>
+      ))}
+    </fluent-tablist>
+  );
+}
+
+export function TabPanel({ active, children }: { readonly active: string; readonly children: ComponentChildren }) {
+  return (
+    <div id={PANEL_ID} role="tabpanel" aria-labelledby={TAB_ID + active} class="tab-panel">
+      {children}
+    </div>
+  );
+}
+
+const TAB_ID = "soakbook-tab-";
+const PANEL_ID = "soakbook-tab-panel";
+
+/** "primary" for the one thing to do next, "quiet" for what is rarely wanted. */
+export function Button({ kind = "plain", disabled = false, onClick, children, ...labelled }: {
+  readonly kind?: "primary" | "plain" | "quiet";
+  readonly disabled?: boolean;
+  readonly onClick: () => void;
+  readonly children: ComponentChildren;
+  /** Where the words on the button do not say what it acts on. */
+  readonly "aria-label"?: string;
+  readonly "aria-expanded"?: boolean;
+}) {
+  const appearance = { primary: "primary", plain: "outline", quiet: "subtle" }[kind];
+  return (
+    <fluent-button {...labelled} class="button" type="button" appearance={appearance} disabled={disabled} onClick={() => !disabled && onClick()}>
+      {children}
+    </fluent-button>
+  );
+}
+
+/** A sentence with a border and an icon. `actions` are Buttons. */
+export function MessageBar({ kind, children, actions }: {
+  readonly kind: "info" | "success" | "warning" | "error";
+  readonly children: ComponentChildren;
+  readonly actions?: ComponentChildren;
+}) {
+  return (
+    <fluent-message-bar class={`message message-${kind}`} intent={kind} layout="multiline">
+      <Icon slot="icon" shape={{ info: "info", success: "pass", warning: "refer", error: "stop" }[kind] as Shape} />
+      <div class="message-words">{children}</div>
+      {actions !== undefined && <div class="message-actions">{actions}</div>}
+    </fluent-message-bar>
+  );
+}
+
+export type ShownVerdict = keyof typeof text.verdicts;
+
+/** A verdict by icon, word and color: any one of the three is enough. */
+export function VerdictBadge({ verdict, big = false }: { readonly verdict: ShownVerdict; readonly big?: boolean }) {
+  return (
+    <span class={`verdict verdict-${verdict.replace(" ", "-")}${big ? " verdict-big" : ""}`}>
+      <Icon shape={verdict} />
+      <span>{text.verdicts[verdict]}</span>
+    </span>
+  );
+}
+
+type Shape = ShownVerdict | "info";
+
+const SHAPES: Record<Shape, string> = {
+  pass: "M8.5 14.6 4.4 10.5 3 11.9l5.5 5.5L17 6.6l-1.4-1.4z",
+  refer: "M10 2 1 18h18L10 2zm-.9 6h1.8v5H9.1V8zm0 6.5h1.8v1.8H9.1v-1.8z",
+  stop: "M6.2 1.5h7.6l4.7 4.7v7.6l-4.7 4.7H6.2l-4.7-4.7V6.2l4.7-4.7zM5.5 9v2h9V9h-9z",
+  "not measured": "M4 9h12v2H4z",
+  info: "M10 1.5a8.5 8.5 0 1 0 0 17 8.5 8.5 0 0 0 0-17zM9 9h2v5.5H9V9zm0-3.5h2v2H9v-2z",
+};
+
+function Icon({ shape, slot }: { readonly shape: Shape; readonly slot?: string }) {
+  return (
+    <svg slot={slot} class="icon" viewBox="0 0 20 20" aria-hidden="true" focusable="false">
+      <path d={SHAPES[shape]} fill-rule="evenodd" />
+    </svg>
+  );
+}
+
+interface ControlAttributes {
+  readonly id: string;
+  readonly "aria-invalid"?: "true";
+  readonly "aria-describedby"?: string | undefined;
+}
+
+function Field({ label, fault, hint, children }: FieldProps & { readonly children: (attributes: ControlAttributes) => ComponentChildren }) {
+  const id = useId();
+  const wrong = fault !== null && fault !== undefined;
+  return (
+    <div class={wrong ? "field field-wrong" : "field"}>
+      <label class="label" for={id}>
+        {label}
+      </label>
+      <Hint id={id} hint={hint} />
+      {children({ id, "aria-describedby": describedBy(id, fault, hint), ...(wrong ? { "aria-invalid": "true" as const } : {}) })}
+      <Fault id={id} fault={fault} />
+    </div>
+  );
+}
+
+function Hint({ id, hint }: { readonly id: string; readonly hint: string | undefined }) {
+  return hint === undefined ? null : (
+    <p class="hint" id={`${id}-hint`}>
+      {hint}
+    </p>
+  );
+}
+
+/** Always in the page, so that a screen reader hears a fault the moment it appears. */
+function Fault({ id, fault }: { readonly id: string; readonly fault: string | null | undefined }) {
+  return (
+    <p class="fault" id={`${id}-fault`} role="status">
+      {fault ?? ""}
+    </p>
+  );
+}
+
+function describedBy(id: string, fault: string | null | undefined, hint: string | undefined): string | undefined {
+  const ids = [...(hint === undefined ? [] : [`${id}-hint`]), ...(fault === null || fault === undefined ? [] : [`${id}-fault`])];
+  return ids.length === 0 ? undefined : ids.join(" ");
+}

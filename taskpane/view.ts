@@ -1,0 +1,20 @@
+import type { Program, Yard } from "../addin/actions/read-program.ts";
+import type { Conflict } from "../addin/actions/write-records.ts";
+import type { Workbook } from "../addin/workbook/workbook.ts";
+
+/**
+ * What every view of one yard is handed. A view is a named export of its own folder:
+ * yard/yard-view.tsx YardView, screening/screening-view.tsx ScreeningView,
+ * hole-test/hole-test-view.tsx HoleTestView, basin/basin-view.tsx BasinView.
+ */
+export interface ViewProps {
+  readonly program: Program;
+  readonly yard: Yard;
+  readonly workbook: Workbook;
+  /**
+   * Runs a write and says `done` in the status line. A conflict is shown in words and the person chooses: their
+   * entry is written over it, or the sheet stays as it is. A refusal is shown in its own words.
+   * Resolves once the pane has read the workbook again: true when written, so clear the draft then and only then.
+   */
+  readonly write: (action: () => Promise<readonly Conflict[] | void>, done: string) => Promise<boolean>;
+}
