@@ -1,17 +1,25 @@
 import type { ArgumentRule } from "./arguments.ts";
-import type { Grid } from "./broadcasting.ts";
+import { cellAt, type Grid } from "./broadcasting.ts";
 import { isCellError, type Cell } from "./cell.ts";
-import { isBlank, refused, type Reader } from "./reading.ts";
+import { blankValue, isBlank, refused, type Reader } from "./reading.ts";
+
+/** A cell as a sentence speaks of it. */
+interface Shown {
+  readonly cell: Cell;
+  readonly label: string;
+}
 
 /** One argument of one call, read ahead of the rows: the value that each row of the result meets. */
 export class Lane {
   constructor(
+    readonly rule: ArgumentRule,
+    readonly grid: Grid,
     private readonly values: readonly unknown[],
     private readonly rowStride: number,
     private readonly columnStride: number,
     private readonly anyRefused: boolean,
-    /** Of a range: the cell that decides what is said about it, and which of its values that is, counted from 1. */
-    readonly standsFor: { readonly cell: Cell; readonly number?: number } = { cell: null },
+    /** Of a range: the one cell that decides what is said about it. */
+    private readonly deciding?: Shown,
   ) {}
 
   at(row: number, column: number): unknown {
@@ -21,35 +29,41 @@ export class Lane {
   isRefused(row: number, column: number): boolean {
     return this.anyRefused && this.at(row, column) === refused;
   }
+
+  shown(row: number, column: number): Shown {
+    return this.deciding ?? { cell: cellAt(this.grid, row, column), label: this.rule.label };
+  }
 }
 
 export function laneOf(rule: ArgumentRule, grid: Grid, read: Reader): Lane {
-  if (rule.takes === "cell") return cellLane(grid, read);
-  return rule.takes === "range" ? seriesLane(rule, grid, read) : tableLane(grid);
+  if (rule.takes === "cell") return cellLane(rule, grid, read);
+  return rule.takes === "range" ? seriesLane(rule, grid, read) : tableLane(rule, grid);
 }
 
-function cellLane({ rows, columns, cells }: Grid, read: Reader): Lane {
+function cellLane(rule: ArgumentRule, grid: Grid, read: Reader): Lane {
+  const { rows, columns, cells } = grid;
   const values: unknown[] = new Array(rows * columns);
   let anyRefused = false;
-  for (let row = 0; row < rows; row += 1) {
-    const line = cells[row]!;
+  let place = 0;
+  for (const line of cells) {
     for (let column = 0; column < columns; column += 1) {
       const value = read(line[column]);
-      values[row * columns + column] = value;
+      values[place] = value;
+      place += 1;
       if (value === refused) anyRefused = true;
     }
   }
   // One row or one column meets every row or column of the result.
-  return new Lane(values, rows === 1 ? 0 : columns, columns === 1 ? 0 : 1, anyRefused);
+  return new Lane(rule, grid, values, rows === 1 ? 0 : columns, columns === 1 ? 0 : 1, anyRefused);
 }
 
-/** Reads a whole series, a column or a row (or a grid row by row), stopping at the first cell that cannot be used. */
+/** Reads a whole series (a column, a row, or a grid row by row), up to the first cell that cannot be used. */
 function seriesLane(rule: ArgumentRule, grid: Grid, read: Reader): Lane {
+  const { label } = rule;
   const cells = grid.cells.flat();
-  const first = cells.find((cell) => !isBlank(cell));
-  if (first === undefined) return whole(rule.optional ? rule.fallback : refused, null);
+  if (cells.every(isBlank)) return wholeLane(rule, grid, blankValue(rule), { cell: null, label });
   const error = cells.find(isCellError);
-  if (error !== undefined) return whole(refused, error);
+  if (error !== undefined) return wholeLane(rule, grid, refused, { cell: error, label });
   const values: unknown[] = [];
   for (const [place, cell] of cells.entries()) {
     if (isBlank(cell)) {
@@ -57,17 +71,18 @@ function seriesLane(rule: ArgumentRule, grid: Grid, read: Reader): Lane {
       continue;
     }
     const value = read(cell);
-    if (value === refused) return whole(refused, cell, place + 1);
+    if (value === refused) return wholeLane(rule, grid, refused, { cell, label: `${label} ${place + 1}` });
     values.push(value);
   }
-  return whole(values, first);
+  return wholeLane(rule, grid, values, { cell: true, label });
 }
 
-function tableLane(grid: Grid): Lane {
-  const first = grid.cells.flat().find((cell) => !isBlank(cell));
-  return first === undefined ? whole(refused, null) : whole(grid.cells, isCellError(first) ? "" : first);
+/** The cells of a table are the calculation's to judge: all that matters here is whether there are any. */
+function tableLane(rule: ArgumentRule, grid: Grid): Lane {
+  const isEmpty = grid.cells.every((line) => line.every(isBlank));
+  return wholeLane(rule, grid, isEmpty ? blankValue(rule) : grid.cells, { cell: isEmpty ? null : true, label: rule.label });
 }
 
-function whole(value: unknown, cell: Cell, number?: number): Lane {
-  return new Lane([value], 0, 0, value === refused, number === undefined ? { cell } : { cell, number });
+function wholeLane(rule: ArgumentRule, grid: Grid, value: unknown, deciding: Shown): Lane {
+  return new Lane(rule, grid, [value], 0, 0, value === refused, deciding);
 }

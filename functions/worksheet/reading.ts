@@ -25,7 +25,7 @@ export function isBlank(cell: unknown): cell is null | undefined | "" {
 
 export function readerOf(rule: ArgumentRule, system: UnitSystem): Reader {
   if (isNumberRule(rule)) return numberReader(rule, system);
-  const read = rule.kind === "flag" ? readFlag : rule.kind === "text" ? readText : choiceReader(rule.choices!);
+  const read = rule.choices !== undefined ? choiceReader(rule.choices) : rule.kind === "flag" ? readFlag : readText;
   const whenBlank = blankValue(rule);
   return (cell) => (isBlank(cell) ? whenBlank : read(cell));
 }
@@ -62,7 +62,8 @@ function numberReader(rule: NumberRule, system: UnitSystem): Reader {
   };
 }
 
-function blankValue(rule: ArgumentRule): unknown {
+/** What a blank cell stands for. */
+export function blankValue(rule: ArgumentRule): unknown {
   return rule.optional ? rule.fallback : refused;
 }
 

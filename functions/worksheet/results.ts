@@ -71,22 +71,26 @@ export type Answer = Cell | readonly Cell[] | readonly (readonly Cell[])[];
 export type Presenter = (output: unknown) => Answer | undefined;
 
 export function presenterOf(result: Result, system: UnitSystem): Presenter {
-  const factors = result.values.map(({ kind }) => (system === "us" || !isNumberKind(kind) ? 1 : metricPerUs(kind)));
-  const labels = result.values.map(({ label }) => label);
-  const convertsNothing = factors.every((factor) => factor === 1);
-  const cell = (output: unknown, place: number): Cell | undefined => present(output, factors[place]!, labels[place]!);
+  const cells = result.values.map(({ kind, label }) => {
+    const factor = system === "us" || !isNumberKind(kind) ? 1 : metricPerUs(kind);
+    return { factor, present: (output: unknown) => present(output, factor, label) };
+  });
+  const convertsNothing = cells.every(({ factor }) => factor === 1);
+  const value = (output: unknown): Cell | undefined => cells[0]?.present(output);
   const row = (output: unknown): readonly Cell[] | undefined => {
-    if (!Array.isArray(output) || output.length !== factors.length) return undefined;
+    if (!Array.isArray(output)) return undefined;
     if (convertsNothing && output.every(isReady)) return output;
-    const cells = output.map(cell);
-    return cells.includes(undefined) ? undefined : (cells as Cell[]);
+    const shown = cells.map((cell, place) => cell.present(output[place]));
+    return shown.every((cell) => cell !== undefined) ? shown : undefined;
   };
   const table = (output: unknown): readonly (readonly Cell[])[] | undefined => {
     if (!Array.isArray(output) || output.length === 0) return undefined;
     const rows = output.map(row);
-    return rows.includes(undefined) ? undefined : (rows as (readonly Cell[])[]);
+    return rows.every((cells) => cells !== undefined) ? rows : undefined;
   };
-  return { value: (output: unknown) => cell(output, 0), row, table }[result.shape];
+  if (result.shape === "value") return value;
+  const rowOrTable = result.shape === "row" ? row : table;
+  return (output) => rowOrTable(output) ?? (isCellError(output) ? filledWith(output, result) : undefined);
 }
 
 /** The answer that shows one cell in every place: an error, or the blank of a row where nothing is typed yet. */

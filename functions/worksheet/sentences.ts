@@ -27,6 +27,11 @@ export function isTooLarge(label: string): CellError {
   return invalid(`${label} is too large to compute.`);
 }
 
+/** For an answer that got lost between numbers too large for arithmetic. */
+export function areTooLarge(): CellError {
+  return invalid("These numbers are too large to compute with.");
+}
+
 /** Our own bug: never put as the user's mistake. */
 export function couldNotCompute(name: string): CellError {
   return invalid(`SOAK.${name} could not be computed. This is a fault in Soakbook, not in your sheet: please report it.`);
@@ -35,9 +40,9 @@ export function couldNotCompute(name: string): CellError {
 /** Why a reader of this rule refuses a cell that is neither blank nor an error. */
 export function whyRefused(rule: ArgumentRule, cell: Cell, system: UnitSystem, label: string): CellError {
   if (isNumberRule(rule)) return invalid(whyNotNumber(rule, cell, system, label));
+  if (rule.choices !== undefined) return invalid(whyNotChoice(rule.choices, cell, label));
   if (rule.kind === "flag") return invalid(`${label} must be TRUE or FALSE; it is ${quoted(cell)}.`);
-  if (rule.kind === "text") return invalid(`${label} must be text; it is ${quoted(cell)}.`);
-  return invalid(whyNotChoice(rule.choices!, cell, label));
+  return invalid(`${label} must be text; it is ${quoted(cell)}.`);
 }
 
 function whyNotNumber(rule: NumberRule, cell: Cell, system: UnitSystem, label: string): string {
@@ -70,8 +75,8 @@ function whyNotChoice(choices: readonly string[], cell: Cell, label: string): st
 /** `"a", "b" or "c"`. */
 export function orList(keys: readonly string[], conjunction: "or" | "and" = "or"): string {
   const inQuotes = keys.map((key) => `"${key}"`);
-  const last = inQuotes.pop()!;
-  return inQuotes.length === 0 ? last : `${inQuotes.join(", ")} ${conjunction} ${last}`;
+  const allButLast = inQuotes.slice(0, -1).join(", ");
+  return allButLast === "" ? inQuotes.join("") : `${allButLast} ${conjunction} ${inQuotes.slice(-1).join("")}`;
 }
 
 /** A cell's content in a sentence: text in quotes and cut short, TRUE and FALSE as a cell shows them. */

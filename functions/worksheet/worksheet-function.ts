@@ -1,4 +1,3 @@
-import type { UnitSystem } from "../quantities.ts";
 import type { Citation } from "../published/source.ts";
 import type { Argument, ArgumentRule } from "./arguments.ts";
 import { Call, type Plan } from "./call.ts";
@@ -72,21 +71,16 @@ export function worksheetFunction<const Arguments extends readonly AnyArgument[]
   const takesUnits = declaration.takesUnits === true || [...ownRules, ...result.values].some(({ kind }) => unitNames(kind) !== undefined);
   const plan: Plan = {
     name,
-    rules: takesUnits ? [...ownRules, unitsRule] : ownRules,
+    arguments: ownRules.map((rule) => ({ rule, readers: { us: readerOf(rule, "us"), metric: readerOf(rule, "metric") } })),
     takesUnits,
     result,
+    presenters: { us: presenterOf(result, "us"), metric: presenterOf(result, "metric") },
     calculate: declaration.calculate as Plan["calculate"],
-    in: { us: inUnits("us"), metric: inUnits("metric") },
   };
-
-  function inUnits(system: UnitSystem): Plan["in"]["us"] {
-    return { readers: [...ownRules, unitsRule].map((rule) => readerOf(rule, system)), presenter: presenterOf(result, system) };
-  }
-
   return {
     name,
     summary,
-    parameters: plan.rules.map(parameterFrom),
+    parameters: [...ownRules, ...(takesUnits ? [unitsRule] : [])].map(parameterFrom),
     result,
     sources,
     cautions,
