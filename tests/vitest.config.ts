@@ -11,5 +11,4 @@ export default defineConfig({
       thresholds: { lines: 100, branches: 100 },
     },
   },
-  esbuild: { jsx: "automatic", jsxImportSource: "preact" },
 });

@@ -1,0 +1,133 @@
+import { beforeEach, describe, expect, test } from "vitest";
+import { readProgram } from "../../../addin/actions/read-program.ts";
+import type { Yard } from "../../../addin/actions/read-program.ts";
+import { addHoleTest, addSurface, addYard, changeHoleTest, changeSurface, readingsOf, recordAnswer, writeBasin } from "../../../addin/actions/record-yard.ts";
+import { setUpWorkbook } from "../../../addin/actions/set-up-workbook.ts";
+import { sentenceOf } from "../../../addin/actions/write-records.ts";
+import { screeningVisit } from "../../../addin/checklist/screening-visit.ts";
+import { cellOf } from "../../../addin/records/sheet.ts";
+import { sitesSheet } from "../../../addin/records/sites.ts";
+import { surfacesSheet } from "../../../addin/records/surfaces.ts";
+import { visitsSheet } from "../../../addin/records/visits.ts";
+import { WorkbookRefused } from "../../../addin/workbook/workbook.ts";
+import { WorkbookInMemory } from "../workbook-in-memory.ts";
+
+let workbook: WorkbookInMemory;
+const newYard = { yard: "Lantern House", address: "3 Cooper's Rise", units: "us", soilGroup: "B" } as const;
+
+async function yardOf(siteId: string): Promise<Yard> {
+  const yard = (await readProgram(workbook)).yards.find((one) => one.siteId === siteId);
+  if (yard === undefined) throw new Error(`no yard ${siteId}`);
+  return yard;
+}
+
+const step = (id: string) => {
+  const found = screeningVisit.steps.find((one) => one.id === id);
+  if (found === undefined) throw new Error(`no step ${id}`);
+  return found;
+};
+
+beforeEach(async () => {
+  workbook = new WorkbookInMemory();
+  await setUpWorkbook(workbook);
+});
+
+describe("adding a yard", () => {
+  test("Site IDs count up from the highest in use", async () => {
+    expect(await addYard(workbook, newYard)).toBe("Y-001");
+    expect(await addYard(workbook, newYard)).toBe("Y-002");
+    expect((await yardOf("Y-002")).site.record).toMatchObject({ yard: "Lantern House", units: "us", soilGroup: "B" });
+  });
+
+  test("a yard goes below the last row in use, and a gap a person left stays theirs", async () => {
+    await workbook.writeValues([{ range: cellOf(sitesSheet, 20, "siteId"), values: [["Y-040"]] }]);
+    expect(await addYard(workbook, newYard)).toBe("Y-041");
+    expect((await yardOf("Y-041")).site.row).toBe(21);
+  });
+
+  test("a full sheet is said in words, and nothing is overwritten", async () => {
+    await workbook.writeValues([{ range: cellOf(sitesSheet, 2 + sitesSheet.rows, "siteId"), values: [["Y-900"]] }]);
+    await expect(addYard(workbook, newYard)).rejects.toThrow(WorkbookRefused);
+    await expect(addYard(workbook, newYard)).rejects.toThrow("Sheet Sites is full: all 200 prepared rows are used.");
+  });
+});
+
+describe("two people on one row", () => {
+  test("a surface that changed since it was shown is not overwritten; both values are said", async () => {
+    await addYard(workbook, newYard);
+    await addSurface(workbook, await yardOf("Y-001"), { surface: "Roof", cover: "roof", area: 600, share: 1 });
+    const shown = (await yardOf("Y-001")).surfaces[0];
+    if (shown === undefined) throw new Error("no surface");
+    await workbook.writeValues([{ range: cellOf(surfacesSheet, shown.row, "area"), values: [[640]] }]);
+    const conflicts = await changeSurface(workbook, shown, { surface: "Roof", cover: "roof", area: 700, share: 1 });
+    expect(conflicts.map(sentenceOf)).toEqual(["Surfaces!D4 held 600 when you opened it and holds 640 now. Nothing was written; you wanted 700."]);
+    expect((await yardOf("Y-001")).surfaces[0]?.record.area).toBe(640);
+  });
+
+  test("a change that the sheet already shows is no conflict", async () => {
+    await addYard(workbook, newYard);
+    const yard = await yardOf("Y-001");
+    await workbook.writeValues([{ range: cellOf(sitesSheet, yard.site.row, "pondingDepth"), values: [[6]] }]);
+    const entry = { stormDepth: null, pondingDepth: 6, mediaDepth: 12, sideSlope: null, mixRecipe: null };
+    expect(await writeBasin(workbook, yard, entry)).toEqual([]);
+    expect((await yardOf("Y-001")).site.record).toMatchObject({ pondingDepth: 6, mediaDepth: 12 });
+  });
+});
+
+test("text that starts with = is kept as text, never as a formula", async () => {
+  await addYard(workbook, { ...newYard, yard: '=HYPERLINK("x")' });
+  const yard = await yardOf("Y-001");
+  expect(yard.site.record.yard).toBe('=HYPERLINK("x")');
+  expect(await workbook.readFormulas(cellOf(sitesSheet, yard.site.row, "yard"))).toEqual([[""]]);
+});
+
+test("a hole test keeps its readings as typed, and a changed reading is written alone", async () => {
+  await addYard(workbook, newYard);
+  const entry = { hole: "A", date: 46000, tester: "Crew one", soaked: "yes", holeDepth: 18, holeDiameter: 8 } as const;
+  const readings = [{ minutes: 0, waterDepth: 8 }, { minutes: 15, waterDepth: 7 }, { minutes: 30, waterDepth: 6.25 }];
+  await addHoleTest(workbook, await yardOf("Y-001"), { ...entry, readings });
+  const test = (await yardOf("Y-001")).holeTests[0];
+  if (test === undefined) throw new Error("no hole test");
+  expect(readingsOf(test)).toEqual(readings);
+  const changed = readings.with(2, { minutes: 30, waterDepth: 6.5 });
+  expect(await changeHoleTest(workbook, test, { ...entry, readings: changed })).toEqual([]);
+  const again = (await yardOf("Y-001")).holeTests[0];
+  expect(again === undefined ? [] : readingsOf(again)).toEqual(changed);
+});
+
+describe("screening answers", () => {
+  test("a measured distance is written with its unit and a verdict that follows the Rules sheet", async () => {
+    await addYard(workbook, newYard);
+    await recordAnswer(workbook, await yardOf("Y-001"), screeningVisit, step("foundation"), { kind: "measured", value: 7.5, note: "", by: "Crew one" });
+    const answer = (await yardOf("Y-001")).answers.get("foundation");
+    expect(answer?.record).toMatchObject({ answer: 7.5, unit: "ft", rule: "Distance to foundation" });
+    expect(await workbook.readFormulas(cellOf(visitsSheet, answer?.row ?? -1, "verdict"))).toEqual([
+      ['=SOAK.SITECHECK("Distance to foundation",E4,Rules!$A$4:$G$63,"us")'],
+    ]);
+  });
+
+  test("a newer answer to the same step counts and the older stays on record", async () => {
+    await addYard(workbook, newYard);
+    const ticket = step("ticket");
+    await recordAnswer(workbook, await yardOf("Y-001"), screeningVisit, ticket, { kind: "chosen", says: "Asked for, still waiting", note: "", by: "" });
+    await recordAnswer(workbook, await yardOf("Y-001"), screeningVisit, ticket, { kind: "chosen", says: "All answered, ticket in force", note: "", by: "" });
+    expect((await yardOf("Y-001")).answers.get("ticket")?.record).toMatchObject({ answer: "All answered, ticket in force", verdict: "pass" });
+    expect(workbook.sheets.get("Visits")?.values[3]?.[9]).toBe("stop");
+  });
+
+  test("drop and run are kept on Sites and the percent on Visits", async () => {
+    await addYard(workbook, newYard);
+    // Handbook test S1, computed by hand: 11 in over 15 ft is 11/180 = 6.11 %.
+    await recordAnswer(workbook, await yardOf("Y-001"), screeningVisit, step("slope"), { kind: "slope", drop: 11, run: 180, note: "", by: "" });
+    const yard = await yardOf("Y-001");
+    expect(yard.site.record).toMatchObject({ slopeDrop: 11, slopeRun: 180 });
+    expect(yard.answers.get("slope")?.record.answer).toBeCloseTo(6.11, 2);
+    expect(yard.answers.get("slope")?.record.unit).toBe("%");
+  });
+
+  test("nothing to measure to is a pass in its own words", async () => {
+    await addYard(workbook, newYard);
+    await recordAnswer(workbook, await yardOf("Y-001"), screeningVisit, step("well"), { kind: "none", note: "", by: "" });
+    expect((await yardOf("Y-001")).answers.get("well")?.record).toMatchObject({ answer: "No well nearby", verdict: "pass", rule: null });
+  });
+});
