@@ -117,8 +117,8 @@ export class Call {
     if (error !== undefined) return error;
     const required = lanes.filter(({ rule }) => !rule.optional);
     const missing = required.filter((lane) => isBlank(lane.shown(row, column).cell));
-    if (missing.length === required.length && required.length > 0) return "";
-    for (const { rule } of missing) return isMissing(rule.label);
+    const [firstMissing] = missing;
+    if (firstMissing !== undefined) return missing.length === required.length ? "" : isMissing(firstMissing.rule.label);
     const { cell, label } = refusal.shown(row, column);
     return whyRefused(refusal.rule, cell, system, label);
   }

@@ -1,0 +1,37 @@
+import { invalid, isCellError, type Cell, type CellInput } from "./cell.ts";
+
+/** An argument of any host as the worksheet functions take it: errors in whatever form become CellError. */
+export function inputFromHost(value: unknown): CellInput {
+  if (!Array.isArray(value)) return cellFromHost(value);
+  return value.map((row: unknown) => (Array.isArray(row) ? rowFromHost(row) : [cellFromHost(row)]));
+}
+
+function rowFromHost(row: readonly unknown[]): readonly Cell[] {
+  return row.every(isPlain) ? row : row.map(cellFromHost);
+}
+
+/** A cell that needs no translation, as nearly all do: those rows are not copied. */
+function isPlain(value: unknown): value is Cell {
+  return typeof value === "number" || value === null || (typeof value === "string" && !value.startsWith("#"));
+}
+
+/** One cell of any host: a plain value, an error as an object or by its code, or a richer value by what it shows. */
+export function cellFromHost(value: unknown): Cell {
+  if (typeof value === "number" || typeof value === "boolean") return value;
+  if (typeof value === "string") return ERROR_CODE.test(value) ? { code: value, sentence: "" } : value;
+  if (value === null || value === undefined) return null;
+  return isCellError(value) ? value : cellFromObject(value);
+}
+
+function cellFromObject(value: NonNullable<unknown>): Cell {
+  const { code, type, basicValue } = value as { code?: unknown; type?: unknown; basicValue?: unknown };
+  for (const shown of [code, basicValue]) {
+    if (typeof shown === "string" && shown.startsWith("#")) return { code: shown, sentence: "" };
+  }
+  if (type === "Error") return { code: "#VALUE!", sentence: "" };
+  if (typeof basicValue === "string" || typeof basicValue === "number" || typeof basicValue === "boolean") return basicValue;
+  return invalid("An input cell holds something other than a number, words, TRUE or FALSE.");
+}
+
+/** Every error code that Excel shows has this form; text that has it is taken for one. */
+const ERROR_CODE = /^#(?:[A-Z_]+[!?]|DIV\/0!|N\/A|GETTING_DATA)$/;
