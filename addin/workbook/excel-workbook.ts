@@ -1,0 +1,378 @@
+/**
+ * The workbook port on Office.js: Excel on Windows, on Mac and on the web.
+ *
+ * A verb is one round trip to Excel as long as nothing is wrong; what was wrong is looked up only afterwards.
+ * Everything here is in ExcelApi 1.9, which the manifests demand.
+ */
+import { gather } from "./excel-bursts.ts";
+import { asFormula, asRead, asTyped } from "./excel-cells.ts";
+import { codeOf, protectedRefusal, refusal } from "./excel-refusals.ts";
+import { readRequests, writeRequests, type Piece } from "./excel-requests.ts";
+import {
+  absolute,
+  addressOf,
+  SheetExists,
+  SheetMissing,
+  WorkbookRefused,
+  type CellRange,
+  type CellValue,
+  type ColumnLayout,
+  type FormulaWrite,
+  type SheetLayout,
+  type StopListening,
+  type ValueWrite,
+  type Workbook,
+} from "./workbook.ts";
+
+const CALCULATION_POLL_MILLISECONDS = 50;
+const CALCULATION_LIMIT_MILLISECONDS = 60_000;
+
+/** The open workbook. What goes wrong in answer to an event, where nobody waits, goes to `onTrouble`. */
+export function excelWorkbook(onTrouble: (error: unknown) => void): Workbook {
+  return {
+    sheetNames,
+    addSheets,
+    read,
+    readFormulas,
+    writeValues,
+    writeFormulas,
+    calculated,
+    selection,
+    select,
+    onSelectionChanged: (listener) => onSelectionChanged(listener, onTrouble),
+    onCellsChanged: (listener) => onCellsChanged(listener, onTrouble),
+    readSetting,
+    writeSetting,
+  };
+}
+
+function sheetNames(): Promise<readonly string[]> {
+  return inExcel([], namesIn);
+}
+
+async function namesIn(context: Excel.RequestContext): Promise<readonly string[]> {
+  const sheets = context.workbook.worksheets;
+  sheets.load("items/name");
+  await context.sync();
+  return sheets.items.map((sheet) => sheet.name);
+}
+
+async function read(ranges: readonly CellRange[]): Promise<readonly (readonly (readonly CellValue[])[])[]> {
+  const answers: CellValue[][][] = ranges.map(() => []);
+  for (const pieces of readRequests(ranges)) {
+    const values = await readPieces(pieces);
+    pieces.forEach((piece, index) => answers[piece.of]?.push(...(values[index] ?? [])));
+  }
+  return answers;
+}
+
+function readPieces(pieces: readonly Piece<null>[]): Promise<readonly CellValue[][][]> {
+  return inExcel(sheetsOf(pieces), async (context) => {
+    const cells = pieces.map(({ range }) => rangeIn(context, range).load("values"));
+    await context.sync();
+    return cells.map((each) => each.values.map((row) => row.map(asRead)));
+  });
+}
+
+function readFormulas(range: CellRange): Promise<readonly (readonly string[])[]> {
+  return inExcel([range.sheet], async (context) => {
+    const cells = rangeIn(context, range);
+    cells.load("formulas, values");
+    await context.sync();
+    const { formulas, values } = cells;
+    return formulas.map((row, rowIndex) => row.map((formula, columnIndex) => asFormula(formula, values[rowIndex]?.[columnIndex])));
+  });
+}
+
+async function writeValues(writes: readonly ValueWrite[]): Promise<void> {
+  for (const pieces of writeRequests(writes.map(({ range, values }) => ({ range, rows: values.map((row) => row.map(asTyped)) })))) {
+    await inExcel(sheetsOf(pieces), async (context) => {
+      for (const { range, rows } of pieces) rangeIn(context, range).values = matrix(rows);
+    });
+  }
+}
+
+async function writeFormulas(writes: readonly FormulaWrite[]): Promise<void> {
+  for (const { range, formulas } of writes) {
+    if (formulas.flat().some((formula) => !formula.startsWith("="))) throw new Error(`A formula for ${addressOf(range)} does not start with "=".`);
+  }
+  for (const pieces of writeRequests(writes.map(({ range, formulas }) => ({ range, rows: formulas })))) {
+    await inExcel(sheetsOf(pieces), async (context) => {
+      for (const { range, rows } of pieces) rangeIn(context, range).formulas = matrix(rows);
+    });
+  }
+}
+
+/** In manual mode this calculates once, as the F9 key does, and leaves the mode as the person set it. */
+async function calculated(): Promise<void> {
+  let state = await calculationState();
+  if (state.manual) {
+    await inExcel([], async (context) => context.workbook.application.calculate("Recalculate"));
+    state = await calculationState();
+  }
+  for (let waited = 0; !state.done; waited += CALCULATION_POLL_MILLISECONDS) {
+    if (waited >= CALCULATION_LIMIT_MILLISECONDS) throw new WorkbookRefused("Excel is still calculating. Wait until it has finished, then try again.");
+    await new Promise((resolve) => setTimeout(resolve, CALCULATION_POLL_MILLISECONDS));
+    state = await calculationState();
+  }
+}
+
+function calculationState(): Promise<{ readonly manual: boolean; readonly done: boolean }> {
+  return inExcel([], async (context) => {
+    const application = context.workbook.application;
+    application.load("calculationMode, calculationState");
+    await context.sync();
+    return { manual: application.calculationMode === "Manual", done: application.calculationState === "Done" };
+  });
+}
+
+/** Of several areas selected together, the first. */
+async function selection(): Promise<CellRange | null> {
+  try {
+    return await inExcel([], async (context) => {
+      const area = context.workbook.getSelectedRanges().areas.getItemAt(0);
+      area.load("rowIndex, columnIndex, rowCount, columnCount, worksheet/name");
+      await context.sync();
+      return { sheet: area.worksheet.name, row: area.rowIndex, column: area.columnIndex, rows: area.rowCount, columns: area.columnCount };
+    });
+  } catch (error) {
+    // A chart or a picture is selected.
+    if (codeOf(error) === "InvalidSelection") return null;
+    throw error;
+  }
+}
+
+function select(range: CellRange): Promise<void> {
+  return inExcel([range.sheet], async (context) => {
+    context.workbook.worksheets.getItem(range.sheet).activate();
+    rangeIn(context, range).select();
+  });
+}
+
+function readSetting(key: string): Promise<string | null> {
+  return inExcel([], async (context) => {
+    const setting = context.workbook.settings.getItemOrNullObject(key);
+    setting.load("value");
+    await context.sync();
+    return setting.isNullObject ? null : String(setting.value);
+  });
+}
+
+function writeSetting(key: string, text: string): Promise<void> {
+  return inExcel([], async (context) => {
+    context.workbook.settings.add(key, text);
+  });
+}
+
+function addSheets(layouts: readonly SheetLayout[]): Promise<void> {
+  const names = layouts.map((layout) => layout.name);
+  return inExcel(names, async (context) => {
+    const sheets = context.workbook.worksheets;
+    const present = names.map((name) => sheets.getItemOrNullObject(name));
+    await context.sync();
+    const taken = names.find((name, index) => present[index]?.isNullObject === false || names.slice(0, index).some((earlier) => sameSheet(earlier, name)));
+    if (taken !== undefined) throw new SheetExists(taken);
+    for (const layout of layouts) layOut(sheets.add(layout.name), layout);
+  });
+}
+
+const TITLE_POINTS = 14;
+const PREFACE_COLOR = "#55616B";
+const HEADING_COLORS = { input: "#DCEBE4", result: "#D9DEE3" } as const;
+const RESULT_COLOR = "#EEF1F4";
+const POINTS_PER_PIXEL = 0.75;
+
+function layOut(sheet: Excel.Worksheet, layout: SheetLayout): void {
+  const { preface, headingRow, columns, rows } = layout;
+  if (preface.length > 0) {
+    const lines = sheet.getRangeByIndexes(0, 0, preface.length, 1);
+    lines.values = preface.map((line) => [asTyped(line)]);
+    lines.format.font.color = PREFACE_COLOR;
+    sheet.getRangeByIndexes(0, 0, 1, 1).format.font.set({ bold: true, size: TITLE_POINTS });
+  }
+  const headings = sheet.getRangeByIndexes(headingRow, 0, 1, columns.length);
+  headings.values = [columns.map((column) => asTyped(column.heading))];
+  headings.format.set({ wrapText: true, verticalAlignment: "Bottom" });
+  headings.format.font.bold = true;
+  columns.forEach((column, index) => {
+    layOutHeading(sheet.getRangeByIndexes(headingRow, index, 1, 1), column);
+    if (rows > 0) layOutBody(sheet.getRangeByIndexes(headingRow + 1, index, rows, 1), column, rows);
+    if (rows > 0 && column.choices !== undefined) {
+      offer(sheet.getRangeByIndexes(headingRow + 1, index, rows, 1), column.heading, choiceSource(sheet, layout, index, column.choices));
+    }
+  });
+  if (layout.frozenColumns > 0) sheet.freezePanes.freezeAt(sheet.getRangeByIndexes(0, 0, headingRow + 1, layout.frozenColumns));
+  else sheet.freezePanes.freezeRows(headingRow + 1);
+}
+
+function layOutHeading(heading: Excel.Range, column: ColumnLayout): void {
+  heading.format.columnWidth = column.widthPixels * POINTS_PER_PIXEL;
+  heading.format.fill.color = HEADING_COLORS[column.role];
+  // A cell note needs ExcelApi 1.18; an input message shows in the same place, and everywhere.
+  if (column.note !== undefined) {
+    heading.dataValidation.prompt = { showPrompt: true, title: within(TITLE_LIMIT, column.heading), message: within(MESSAGE_LIMIT, column.note) };
+  }
+}
+
+function layOutBody(body: Excel.Range, column: ColumnLayout, rows: number): void {
+  const { numberFormat, role } = column;
+  if (numberFormat !== undefined) body.numberFormat = Array.from({ length: rows }, () => [numberFormat]);
+  if (role === "result") body.format.fill.color = RESULT_COLOR;
+}
+
+function offer(body: Excel.Range, heading: string, source: string): void {
+  body.dataValidation.rule = { list: { inCellDropDown: true, source } };
+  body.dataValidation.errorAlert = {
+    showAlert: true,
+    style: "Stop",
+    title: within(TITLE_LIMIT, heading),
+    message: "This is not in the list. Choose an entry of the list, or leave the cell empty.",
+  };
+}
+
+/** Excel takes up to 255 characters of choices itself; longer lists stand in a hidden column beside the sheet's own. */
+function choiceSource(sheet: Excel.Worksheet, layout: SheetLayout, index: number, choices: readonly string[]): string {
+  const list = choices.join(",");
+  if (list.length <= MESSAGE_LIMIT && !choices.some((choice) => choice.includes(","))) return list;
+  const range = { sheet: layout.name, row: layout.headingRow + 1, column: layout.columns.length + 1 + index, rows: choices.length, columns: 1 };
+  const cells = sheet.getRangeByIndexes(range.row, range.column, range.rows, range.columns);
+  cells.values = choices.map((choice) => [asTyped(choice)]);
+  cells.columnHidden = true;
+  return `=${absolute(addressOf(range))}`;
+}
+
+/** Excel's limits for the title and the text of a validation message. */
+const TITLE_LIMIT = 32;
+const MESSAGE_LIMIT = 255;
+
+function within(limit: number, text: string): string {
+  return text.length <= limit ? text : `${text.slice(0, limit - 1)}…`;
+}
+
+function onSelectionChanged(listener: (selection: CellRange) => void, onTrouble: (error: unknown) => void): StopListening {
+  const burst = gather(async () => {
+    const selected = await selection();
+    return () => {
+      if (selected !== null) listener(selected);
+    };
+  }, onTrouble);
+  // Going to another sheet changes what is selected, without a selection event.
+  const stop = listen((sheets) => [sheets.onSelectionChanged.add(burst.signal), sheets.onActivated.add(burst.signal)], onTrouble);
+  return () => {
+    burst.stop();
+    stop();
+  };
+}
+
+function onCellsChanged(listener: (sheets: readonly string[]) => void, onTrouble: (error: unknown) => void): StopListening {
+  const changed = new Set<string>();
+  const burst = gather(async () => {
+    const ids = [...changed];
+    const names = await namesOf(ids);
+    // Forgotten only now: had Excel not answered, the next change would bring these along.
+    for (const id of ids) changed.delete(id);
+    return () => {
+      if (names.length > 0) listener(names);
+    };
+  }, onTrouble);
+  const note = async ({ worksheetId }: { readonly worksheetId: string }) => {
+    changed.add(worksheetId);
+    await burst.signal();
+  };
+  const stop = listen((sheets) => [sheets.onChanged.add(note), sheets.onCalculated.add(note)], onTrouble);
+  return () => {
+    burst.stop();
+    stop();
+  };
+}
+
+function namesOf(ids: readonly string[]): Promise<readonly string[]> {
+  return inExcel([], async (context) => {
+    const sheets = context.workbook.worksheets;
+    sheets.load("items/id, items/name");
+    await context.sync();
+    return sheets.items.filter((sheet) => ids.includes(sheet.id)).map((sheet) => sheet.name);
+  });
+}
+
+type Registered = readonly OfficeExtension.EventHandlerResult<unknown>[];
+
+function listen(register: (sheets: Excel.WorksheetCollection) => Registered, onTrouble: (error: unknown) => void): StopListening {
+  const registered = inExcel([], async (context) => {
+    const handlers = register(context.workbook.worksheets);
+    await context.sync();
+    return handlers;
+  });
+  registered.catch(onTrouble);
+  return () => {
+    registered.then(removeAll, () => undefined).catch(onTrouble);
+  };
+}
+
+/** Excel takes a handler away only in the context that added it. */
+async function removeAll(handlers: Registered): Promise<void> {
+  const [first] = handlers;
+  if (first === undefined) return;
+  await Excel.run(first.context, async (context) => {
+    for (const handler of handlers) handler.remove();
+    await context.sync();
+  });
+}
+
+/** Runs the batch; `Excel.run` sends what is still waiting when it ends. Excel's errors become the port's. */
+async function inExcel<Answer>(sheets: readonly string[], batch: (context: Excel.RequestContext) => Promise<Answer>): Promise<Answer> {
+  try {
+    return await Excel.run(batch);
+  } catch (error) {
+    throw await explained(error, sheets);
+  }
+}
+
+async function explained(error: unknown, sheets: readonly string[]): Promise<unknown> {
+  const code = codeOf(error);
+  switch (code) {
+    case null:
+      return error;
+    case "ItemNotFound": {
+      const names = await Excel.run(namesIn);
+      const missing = sheets.find((sheet) => !names.some((name) => sameSheet(name, sheet)));
+      return missing === undefined ? error : new SheetMissing(missing);
+    }
+    case "ItemAlreadyExists": {
+      const names = await Excel.run(namesIn);
+      const taken = sheets.find((sheet) => names.some((name) => sameSheet(name, sheet)));
+      return taken === undefined ? error : new SheetExists(taken);
+    }
+    case "AccessDenied":
+      return protectedRefusal(await protectedAmong(sheets));
+    default:
+      return refusal(code) ?? error;
+  }
+}
+
+async function protectedAmong(sheets: readonly string[]): Promise<readonly string[]> {
+  return Excel.run(async (context) => {
+    const all = context.workbook.worksheets;
+    all.load("items/name, items/protection/protected");
+    await context.sync();
+    return all.items.filter((sheet) => sheet.protection.protected && sheets.some((name) => sameSheet(name, sheet.name))).map((sheet) => sheet.name);
+  });
+}
+
+function rangeIn(context: Excel.RequestContext, range: CellRange): Excel.Range {
+  return context.workbook.worksheets.getItem(range.sheet).getRangeByIndexes(range.row, range.column, range.rows, range.columns);
+}
+
+function sheetsOf(pieces: readonly { readonly range: CellRange }[]): readonly string[] {
+  return [...new Set(pieces.map((piece) => piece.range.sheet))];
+}
+
+/** Excel's own types ask for arrays that may be written to. */
+function matrix<Value>(rows: readonly (readonly Value[])[]): Value[][] {
+  return rows.map((row) => [...row]);
+}
+
+/** Excel holds "Sites" and "sites" for the same name. */
+function sameSheet(one: string, other: string): boolean {
+  return one.toLowerCase() === other.toLowerCase();
+}
