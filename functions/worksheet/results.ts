@@ -71,44 +71,41 @@ export type Answer = Cell | readonly Cell[] | readonly (readonly Cell[])[];
 export type Presenter = (output: unknown) => Answer | undefined;
 
 export function presenterOf(result: Result, system: UnitSystem): Presenter {
-  const cells = result.values.map(({ kind, label }) => {
-    const factor = system === "us" || !isNumberKind(kind) ? 1 : metricPerUs(kind);
-    return { factor, present: (output: unknown) => present(output, factor, label) };
-  });
-  const convertsNothing = cells.every(({ factor }) => factor === 1);
-  const value = (output: unknown): Cell | undefined => cells[0]?.present(output);
+  const presenters = result.values.map(({ kind, label }) => cellPresenter(system === "us" || !isNumberKind(kind) ? 1 : metricPerUs(kind), label));
   const row = (output: unknown): readonly Cell[] | undefined => {
     if (!Array.isArray(output)) return undefined;
-    if (convertsNothing && output.every(isReady)) return output;
-    const shown = cells.map((cell, place) => cell.present(output[place]));
-    return shown.every((cell) => cell !== undefined) ? shown : undefined;
+    const cells: Cell[] = [];
+    for (const present of presenters) {
+      const cell = present(output[cells.length]);
+      if (cell === undefined) return undefined;
+      cells.push(cell);
+    }
+    return cells;
   };
   const table = (output: unknown): readonly (readonly Cell[])[] | undefined => {
     if (!Array.isArray(output) || output.length === 0) return undefined;
     const rows = output.map(row);
     return rows.every((cells) => cells !== undefined) ? rows : undefined;
   };
-  if (result.shape === "value") return value;
+  if (result.shape === "value") return (output) => presenters[0]?.(output);
   const rowOrTable = result.shape === "row" ? row : table;
   return (output) => rowOrTable(output) ?? (isCellError(output) ? filledWith(output, result) : undefined);
+}
+
+/** A value in the caller's units as a cell shows it; undefined where it is nothing that a cell can show. */
+function cellPresenter(factor: number, label: string): (output: unknown) => Cell | undefined {
+  return (output) => {
+    if (typeof output === "number") {
+      const inCallersUnits = factor === 1 ? output : output * factor;
+      if (Number.isFinite(inCallersUnits)) return inCallersUnits;
+      return Number.isNaN(inCallersUnits) ? undefined : isTooLarge(label);
+    }
+    return typeof output === "string" || typeof output === "boolean" || isCellError(output) ? output : undefined;
+  };
 }
 
 /** The answer that shows one cell in every place: an error, or the blank of a row where nothing is typed yet. */
 export function filledWith(cell: Cell, result: Result): Answer {
   if (result.shape === "value") return cell;
   return result.shape === "row" ? result.values.map(() => cell) : [[cell]];
-}
-
-/** True of what most rows hold: finite numbers and words, which can go to the host as they are. */
-function isReady(output: unknown): boolean {
-  return typeof output === "number" ? Number.isFinite(output) : typeof output === "string";
-}
-
-function present(output: unknown, factor: number, label: string): Cell | undefined {
-  if (typeof output === "number") {
-    const inCallersUnits = factor === 1 ? output : output * factor;
-    if (Number.isFinite(inCallersUnits)) return inCallersUnits;
-    return Number.isNaN(inCallersUnits) ? undefined : isTooLarge(label);
-  }
-  return typeof output === "string" || typeof output === "boolean" || isCellError(output) ? output : undefined;
 }
