@@ -1,0 +1,65 @@
+import { INCHES_PER_FOOT } from "../quantities.ts";
+import { FILL, USUAL_LENGTH_TO_WIDTH } from "./basin-shape.ts";
+
+/**
+ * Floor area of the basin that just holds a storm.
+ *
+ *   runoff + rain on the basin = ponding + water in the media + water soaked in during the storm
+ *
+ *   s Ad P + P Arim = V(d) + A (n m + f T)      (cu ft; depths in ft, areas in sq ft)
+ *
+ *   Ad contributing area, s its runoff share, P storm, Arim the water's surface when full, V(d) the ponding volume
+ *   of an elliptical floor twice as long as wide (basin-shape), A the floor area, m and n depth and void share of the
+ *   media, f design rate, T storm hours credited. With A = 2 k W^2 this is a quadratic in the floor's width W.
+ *
+ * Source  Water balance of one storm; with vertical sides and no rain on the basin it is the published
+ *         Ap = i D Ai / (d' + f D), Sustainable Technologies Evaluation Program (Ontario), wiki page on infiltration.
+ *         Sides as in basin-volume.
+ * Domain  Areas, depths, rates and hours >= 0, shares 0 to 1.
+ * Limits  One storm that fills the basin once, level floor. Undefined when each square foot of basin catches at least
+ *         as much rain as it can hold: no size will do. 0 when the sloping sides alone hold the storm.
+ */
+export function basinFloorSquareFeet(storm: BasinStorm): number | undefined {
+  const depth = storm.pondingInches / INCHES_PER_FOOT;
+  const reach = storm.sideSlope * depth;
+  const rain = storm.rainOnBasinCounted ? storm.stormInches / INCHES_PER_FOOT : 0;
+  const underFloor = (storm.voidShare * storm.mediaInches + storm.designInchesPerHour * storm.stormHours) / INCHES_PER_FOOT;
+  const runoff = (storm.runoffShare * storm.contributingSquareFeet * storm.stormInches) / INCHES_PER_FOOT;
+
+  const heldPerArea = depth + underFloor - rain;
+  if (heldPerArea <= 0) return runoff === 0 ? 0 : undefined;
+  // fill x [ratio x held W^2 + (ratio + 1) reach (depth - 2 rain) W + 4 reach^2 (depth / 3 - rain)] = runoff
+  const square = FILL.ellipse * USUAL_LENGTH_TO_WIDTH * heldPerArea;
+  const linear = FILL.ellipse * (USUAL_LENGTH_TO_WIDTH + 1) * reach * (depth - 2 * rain);
+  const short = runoff - FILL.ellipse * 4 * reach ** 2 * (depth / 3 - rain);
+  if (short <= 0) return 0;
+  const width = positiveRoot(square, linear, short);
+  return FILL.ellipse * USUAL_LENGTH_TO_WIDTH * width ** 2;
+}
+
+export interface BasinStorm {
+  readonly contributingSquareFeet: number;
+  readonly designInchesPerHour: number;
+  readonly pondingInches: number;
+  readonly stormInches: number;
+  readonly runoffShare: number;
+  readonly mediaInches: number;
+  readonly voidShare: number;
+  /** Hours of soaking during the storm that count; 0 gives no credit. */
+  readonly stormHours: number;
+  readonly sideSlope: number;
+  readonly rainOnBasinCounted: boolean;
+}
+
+/** Common practice, no source: most rains in most places are no deeper. */
+export const USUAL_STORM_INCHES = 1;
+
+/** University of Wisconsin Extension, rain garden pages (read): larger is harder to dig and to level. */
+export const LARGEST_USUAL_FLOOR_SQUARE_FEET = 300;
+
+/** The positive x of square x^2 + linear x = short, where square and short are above 0. */
+function positiveRoot(square: number, linear: number, short: number): number {
+  const root = Math.sqrt(linear ** 2 + 4 * square * short);
+  // Two forms of one answer: each is taken where it adds, so that nothing cancels.
+  return linear >= 0 ? (2 * short) / (root + linear) : (root - linear) / (2 * square);
+}

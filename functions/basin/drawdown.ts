@@ -1,0 +1,15 @@
+/**
+ * Hours from a full basin to an empty one.
+ *
+ *   t = (ponding + void share x media depth) / f      (h; depths in in, f in in/h)
+ *
+ * Source  Definition. Void share of a bioretention soil, 0.20 to 0.25: common practice, no source.
+ * Domain  pondingInches >= 0, designInchesPerHour > 0, mediaInches >= 0, 0 <= voidShare <= 1.
+ * Limits  Counts from the moment the basin stands full, through the floor alone.
+ */
+export function drawdownHours(pondingInches: number, designInchesPerHour: number, mediaInches: number, voidShare: number): number {
+  return (pondingInches + voidShare * mediaInches) / designInchesPerHour;
+}
+
+/** Common practice, no source: what water can fill and leave in a bioretention soil. */
+export const USUAL_VOID_SHARE = 0.25;

@@ -1,0 +1,107 @@
+import { digVolumeCubicYards } from "../earthwork/dig-volume.ts";
+import { INCHES_PER_FOOT } from "../quantities.ts";
+import { ROOF_RUNOFF_SHARE, runoffVolumeCubicFeet } from "../runoff/runoff-volume.ts";
+import { basinFloorSquareFeet } from "./basin-area.ts";
+import { areaAtHeightSquareFeet, basinFloor, USUAL_LENGTH_TO_WIDTH, volumeToHeightCubicFeet } from "./basin-shape.ts";
+import { DEEPEST_USUAL_PONDING_INCHES, deepestPondingInches, drainsInTime } from "./deepest-ponding.ts";
+import { drawdownHours, USUAL_VOID_SHARE } from "./drawdown.ts";
+import { ruleAreaSquareFeet, USUAL_RULE_PERCENT } from "./rule-area.ts";
+
+/**
+ * One yard's basin, whole: from the area that drains to it and the tested rate to its size and whether it works.
+ *
+ *   design rate   tested rate / reduction factor
+ *   ponding       as given, or the deepest that drains in time, at most 8 in
+ *   floor area    basin-area, with 0.95 of the rain running off, voids of 0.25, rain on the basin counted,
+ *                 an ellipse twice as long as wide, and no credit for soaking during the storm
+ *   rim area      the water's surface when full
+ *   water held    ponding volume + void share x media depth x floor area
+ *   drawdown      hours from full to empty, media included
+ *   rule area     10 percent of the contributing area
+ *   dig volume    in place, to the ponding and media depth together
+ *
+ * Source  Those of design-rate, deepest-ponding, basin-area, basin-volume, drawdown, rule-area and dig-volume.
+ * Domain  Those of the same.
+ * Limits  Level ground. Whether it drains in time is judged on the ponding alone. A basin that never drains has no size.
+ */
+export function designSite(
+  contributingSquareFeet: number,
+  testedInchesPerHour: number,
+  reductionFactor: number,
+  stormInches: number,
+  givenPondingInches: number | undefined,
+  mediaInches: number,
+  sideSlope: number,
+  drainHours: number,
+): SiteDesign {
+  const designInchesPerHour = testedInchesPerHour / reductionFactor;
+  const pondingInches = givenPondingInches ?? Math.min(deepestPondingInches(designInchesPerHour, drainHours), DEEPEST_USUAL_PONDING_INCHES);
+  const known = {
+    designInchesPerHour,
+    pondingInches,
+    runoffCubicFeet: runoffVolumeCubicFeet(contributingSquareFeet, stormInches, ROOF_RUNOFF_SHARE),
+    ruleSquareFeet: ruleAreaSquareFeet(contributingSquareFeet, USUAL_RULE_PERCENT),
+  };
+  if (designInchesPerHour === 0) {
+    return { ...known, verdict: "never drains", drawdownHours: undefined, basin: undefined };
+  }
+  const hours = drawdownHours(pondingInches, designInchesPerHour, mediaInches, USUAL_VOID_SHARE);
+  const floorSquareFeet = basinFloorSquareFeet({
+    contributingSquareFeet,
+    designInchesPerHour,
+    pondingInches,
+    stormInches,
+    runoffShare: ROOF_RUNOFF_SHARE,
+    mediaInches,
+    voidShare: USUAL_VOID_SHARE,
+    stormHours: 0,
+    sideSlope,
+    rainOnBasinCounted: true,
+  });
+  if (floorSquareFeet === undefined) {
+    return { ...known, verdict: "no area holds it", drawdownHours: hours, basin: undefined };
+  }
+  const floor = basinFloor(floorSquareFeet, "ellipse", USUAL_LENGTH_TO_WIDTH);
+  const pondingFeet = pondingInches / INCHES_PER_FOOT;
+  return {
+    ...known,
+    verdict: drainsInTime(pondingInches, designInchesPerHour, drainHours) ? "fits" : "drains too slowly",
+    drawdownHours: hours,
+    basin: {
+      floorSquareFeet,
+      rimSquareFeet: areaAtHeightSquareFeet(floor, pondingFeet, sideSlope),
+      heldCubicFeet: volumeToHeightCubicFeet(floor, pondingFeet, sideSlope) + (USUAL_VOID_SHARE * mediaInches * floorSquareFeet) / INCHES_PER_FOOT,
+      digCubicYards: digVolumeCubicYards(floorSquareFeet, pondingInches + mediaInches, sideSlope, "ellipse", USUAL_LENGTH_TO_WIDTH),
+    },
+  };
+}
+
+/** What is known of every yard, and what its verdict leaves to be known. */
+export type SiteDesign = KnownOfSite & (SizedSite | UnsizedSite);
+
+interface KnownOfSite {
+  readonly designInchesPerHour: number;
+  readonly pondingInches: number;
+  readonly runoffCubicFeet: number;
+  readonly ruleSquareFeet: number;
+}
+
+interface SizedSite {
+  readonly verdict: "fits" | "drains too slowly";
+  readonly drawdownHours: number;
+  readonly basin: SizedBasin;
+}
+
+interface UnsizedSite {
+  readonly verdict: "never drains" | "no area holds it";
+  /** Undefined where it never drains. */
+  readonly drawdownHours: number | undefined;
+  readonly basin: undefined;
+}
+
+export interface SizedBasin {
+  readonly floorSquareFeet: number;
+  readonly rimSquareFeet: number;
+  readonly heldCubicFeet: number;
+  readonly digCubicYards: number;
+}
