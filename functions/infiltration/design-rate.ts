@@ -22,6 +22,9 @@ export const RATES_TAKEN: readonly RateTaken[] = ["geometric mean", "median", "l
 /** Minnesota Stormwater Manual: field rate divided by 2. */
 export const USUAL_REDUCTION_FACTOR = 2;
 
+/** Oregon Sea Grant, ORESU-G-11-008 (read): upper bound where the soil is to clean the water. */
+export const FASTEST_TREATING_INCHES_PER_HOUR = 12;
+
 /** Common practice, no source: tests further apart than this are likely to be in different soils. */
 export const WIDE_SPREAD_RATIO = 3;
 

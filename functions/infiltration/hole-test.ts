@@ -12,7 +12,7 @@ import { wallCorrectedInchesPerHour } from "./hole-rate.ts";
  * Domain  At least two readings, minutes rising, depths falling or equal, the first depth above 0; diameterInches > 0.
  * Limits  Those of hole-rate. An interval that starts in a dry hole has no rate to judge.
  */
-export function holeTest(readings: readonly HoleReading[], diameterInches: number): readonly HoleTestInterval[] {
+export function holeTestIntervals(readings: readonly HoleReading[], diameterInches: number): readonly HoleTestInterval[] {
   let before: number | undefined;
   return holeIntervals(readings).map(({ from, to, dropInchesPerHour }) => {
     const rate = wallCorrectedInchesPerHour(from, to, diameterInches);

@@ -9,6 +9,6 @@ import { coverCurveNumbers, type Cover, type SoilGroup } from "../published/tr-5
  * Domain  A cover and a soil group of the tables.
  * Limits  Average moisture, loss ratio 0.2. Urban fill is rarely the mapped soil group.
  */
-export function curveNumber(cover: Cover, soilGroup: SoilGroup): number {
+export function tableCurveNumber(cover: Cover, soilGroup: SoilGroup): number {
   return coverCurveNumbers.values[cover][soilGroup];
 }
