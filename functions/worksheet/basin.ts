@@ -1,0 +1,285 @@
+import { basinFloorSquareFeet, USUAL_STORM_INCHES, type BasinStorm } from "../basin/basin-area.ts";
+import { basinDepthInches } from "../basin/basin-depth.ts";
+import { BASIN_SHAPES, USUAL_LENGTH_TO_WIDTH } from "../basin/basin-shape.ts";
+import { basinFloorSize } from "../basin/basin-size.ts";
+import { basinVolumeCubicFeet, USUAL_SIDE_SLOPE } from "../basin/basin-volume.ts";
+import { deepestPondingInches, drainsInTime, LONGEST_PUBLISHED_DRAIN_HOURS, USUAL_DRAIN_HOURS } from "../basin/deepest-ponding.ts";
+import { drawdownHours, USUAL_VOID_SHARE } from "../basin/drawdown.ts";
+import { ruleAreaSquareFeet, USUAL_RULE_PERCENT } from "../basin/rule-area.ts";
+import { handbookOfMathematicalFunctions } from "../published/handbook-of-mathematical-functions.ts";
+import { losAngelesLidSample } from "../published/los-angeles-lid-sample.ts";
+import { commonPractice, computedByHand } from "../published/source.ts";
+import { sustainableTechnologiesWiki } from "../published/sustainable-technologies-wiki.ts";
+import { wisconsinExtensionPages } from "../published/wisconsin-extension-pages.ts";
+import { FASTEST_TREATING_INCHES_PER_HOUR, USUAL_REDUCTION_FACTOR } from "../infiltration/design-rate.ts";
+import { designSite, type SiteDesign } from "../basin/site-design.ts";
+import { ROOF_RUNOFF_SHARE } from "../runoff/runoff-volume.ts";
+import { area, choice, depth, earthVolume, flag, hours, length, number, percent, rate, share, text, waterVolume } from "./arguments.ts";
+import { callBeforeDigging, deepDig, deepPonding, largeFloor, NOTHING_TAKEN_OFF, standsLong, steepSides } from "./basin-cautions.ts";
+import { invalid, missing } from "./cell.ts";
+import { drainsTooSlowly, NEVER_DRAINS, noAreaHolds } from "./draining.ts";
+import { rowOf } from "./results.ts";
+import type { Speaker } from "./speaker.ts";
+import { worksheetFunction } from "./worksheet-function.ts";
+
+const floorArea = area("floorArea", "Floor area");
+const sideSlope = number("sideSlope", "Side slope").atLeast(0).optional(USUAL_SIDE_SLOPE);
+const shape = choice("shape", "Shape", BASIN_SHAPES).optional("ellipse");
+const lengthToWidth = number("lengthToWidth", "Length to width").atLeast(1).optional(USUAL_LENGTH_TO_WIDTH);
+const prismoidal = computedByHand("Prismoidal rule, exact for an ellipse or a rectangle whose sides share one slope");
+const drainLimit = losAngelesLidSample.place("drain time of 48 h for surface ponding");
+
+const ruleOfThumb = commonPractice("500 sq ft of roof and paving needs 50 to 60 sq ft of garden");
+
+export const ruleArea = worksheetFunction({
+  name: "RULEAREA",
+  summary: "Garden area by the rule of thumb: a percent of the area that drains to it.",
+  arguments: [area("contributingArea", "Contributing area"), percent("percent", "Percent").optional(USUAL_RULE_PERCENT)],
+  result: area("Garden area"),
+  sources: [ruleOfThumb],
+  cautions: [
+    { when: ({ percent: part }) => part < 10 || part > 30, says: "Published rules run from 10 to 30 percent of the area that drains to the garden." },
+  ],
+  example: { arguments: [500], result: 50, from: ruleOfThumb },
+  calculate: (contributing, part) => ruleAreaSquareFeet(contributing, part),
+});
+
+const sizeLimit = wisconsinExtensionPages.place("step 1, size of 100 to 300 sq ft");
+
+const stormStorage = sustainableTechnologiesWiki.place('page "Infiltration", area from storage and soaking in the storm');
+
+export const basinArea = worksheetFunction({
+  name: "BASINAREA",
+  summary: "Floor area of the basin that holds a storm: runoff and rain on the basin equal ponding, media voids and soaking.",
+  arguments: [
+    area("contributingArea", "Contributing area"),
+    rate("designRate", "Design rate"),
+    depth("ponding", "Ponding depth"),
+    depth("storm", "Storm depth").optional(USUAL_STORM_INCHES),
+    share("runoffShare", "Runoff share").optional(ROOF_RUNOFF_SHARE),
+    depth("media", "Media depth").optional(0),
+    share("voidShare", "Media void share").optional(USUAL_VOID_SHARE),
+    hours("stormHours", "Storm hours").optional(0),
+    number("sideSlope", "Side slope").atLeast(0).optional(0),
+    flag("rainOnBasin", "Rain on the basin counted").optional(true),
+    hours("drainHours", "Drain hours allowed").optional(USUAL_DRAIN_HOURS),
+  ],
+  result: area("Basin floor area"),
+  sources: [stormStorage, prismoidal, drainLimit, sizeLimit],
+  cautions: [
+    ...deepPonding<{ readonly ponding: number }>(({ ponding }) => ponding),
+    steepSides,
+    standsLong<{ readonly drainHours: number }>(({ drainHours }) => drainHours),
+    {
+      when: (inputs) => inputs.contributingArea > 0 && basinFloorSquareFeet(stormOf(inputs)) === 0,
+      says: "The sloping sides alone hold this storm: no level floor is needed.",
+    },
+    largeFloor<BasinAreaInputs>((inputs) => basinFloorSquareFeet(stormOf(inputs)) ?? 0),
+  ],
+  example: {
+    arguments: [1000, 0.25, 6, 1, 0.95, 18, 0.25, 6, 0, false],
+    result: 79.2,
+    within: 0.05,
+    from: computedByHand("79.17 cu ft of runoff over 6 in + 18 in x 0.25 + 0.25 in/h x 6 h = 1.000 ft"),
+  },
+  calculate(contributingArea, designRate, ponding, storm, runoffShare, media, voidShare, stormHours, slope, rainOnBasin, drainHours, speaker) {
+    if (!drainsInTime(ponding, designRate, drainHours)) {
+      return invalid(designRate === 0 ? "Does not drain: the design rate is 0." : drainsTooSlowly(ponding, designRate, drainHours, speaker));
+    }
+    const inputs = { contributingArea, designRate, ponding, storm, runoffShare, media, voidShare, stormHours, sideSlope: slope, rainOnBasin };
+    return basinFloorSquareFeet(stormOf(inputs)) ?? invalid(noAreaHolds(storm, speaker));
+  },
+});
+
+interface BasinAreaInputs {
+  readonly contributingArea: number;
+  readonly designRate: number;
+  readonly ponding: number;
+  readonly storm: number;
+  readonly runoffShare: number;
+  readonly media: number;
+  readonly voidShare: number;
+  readonly stormHours: number;
+  readonly sideSlope: number;
+  readonly rainOnBasin: boolean;
+}
+
+function stormOf(inputs: BasinAreaInputs): BasinStorm {
+  return {
+    contributingSquareFeet: inputs.contributingArea,
+    designInchesPerHour: inputs.designRate,
+    pondingInches: inputs.ponding,
+    stormInches: inputs.storm,
+    runoffShare: inputs.runoffShare,
+    mediaInches: inputs.media,
+    voidShare: inputs.voidShare,
+    stormHours: inputs.stormHours,
+    sideSlope: inputs.sideSlope,
+    rainOnBasinCounted: inputs.rainOnBasin,
+  };
+}
+
+export const deepestPonding = worksheetFunction({
+  name: "DEEPESTPONDING",
+  summary: "The deepest ponding that drains in time.",
+  arguments: [rate("designRate", "Design rate"), hours("drainHours", "Drain hours").optional(USUAL_DRAIN_HOURS)],
+  result: depth("Deepest ponding"),
+  sources: [drainLimit],
+  cautions: [
+    ...deepPonding<{ readonly designRate: number; readonly drainHours: number }>((inputs) => deepestPondingInches(inputs.designRate, inputs.drainHours)),
+    standsLong<{ readonly drainHours: number }>(({ drainHours }) => drainHours),
+  ],
+  example: { arguments: [0.25, 24], result: 6, from: computedByHand("0.25 in/h x 24 h") },
+  calculate: (designRate, drainHours) => deepestPondingInches(designRate, drainHours),
+});
+
+export const drawdown = worksheetFunction({
+  name: "DRAWDOWN",
+  summary: "Hours from a full basin to an empty one.",
+  arguments: [
+    depth("ponding", "Ponding depth"),
+    rate("designRate", "Design rate"),
+    depth("media", "Media depth").optional(0),
+    share("voidShare", "Void share").optional(USUAL_VOID_SHARE),
+  ],
+  result: hours("Drawdown"),
+  sources: [drainLimit, commonPractice("Water can fill and leave 0.20 to 0.25 of a bioretention soil")],
+  cautions: [
+    standsLong(pondingHours),
+    {
+      when: (inputs) => pondingHours(inputs) > USUAL_DRAIN_HOURS && pondingHours(inputs) <= LONGEST_PUBLISHED_DRAIN_HOURS,
+      says: `The ponding stands longer than the usual ${USUAL_DRAIN_HOURS} h: ask what the local limit is.`,
+    },
+  ],
+  example: { arguments: [6, 0.5], result: 12, from: computedByHand("6 in / 0.5 in/h") },
+  calculate: (ponding, designRate, media, voidShare) =>
+    designRate === 0 ? invalid("Does not drain: the design rate is 0.") : drawdownHours(ponding, designRate, media, voidShare),
+});
+
+/** Hours the ponding alone stands; 0 where the answer is an error anyway. */
+function pondingHours({ ponding, designRate }: { readonly ponding: number; readonly designRate: number }): number {
+  return designRate === 0 ? 0 : drawdownHours(ponding, designRate, 0, 0);
+}
+
+export const basinVolume = worksheetFunction({
+  name: "BASINVOLUME",
+  summary: "Water a basin holds when it stands full to a depth, exactly for its shape.",
+  arguments: [floorArea, depth("depth", "Depth"), sideSlope, shape, lengthToWidth],
+  result: waterVolume("Water held"),
+  sources: [prismoidal],
+  cautions: [...deepPonding<{ readonly depth: number }>(({ depth: inches }) => inches), steepSides],
+  example: {
+    arguments: [119, 6, 3, "rectangle", 17 / 7],
+    result: 79,
+    within: 0.005,
+    from: computedByHand("6 in / 6 x (119 + 4 x 157.25 + 200) sq ft, a 17 by 7 ft floor with 3 to 1 sides"),
+  },
+  calculate: (squareFeet, inches, slope, outline, ratio) => basinVolumeCubicFeet(squareFeet, inches, slope, outline, ratio),
+});
+
+export const basinDepth = worksheetFunction({
+  name: "BASINDEPTH",
+  summary: "The depth at which a basin holds a volume of water.",
+  arguments: [waterVolume("volume", "Volume"), area("floorArea", "Floor area").moreThan(0), sideSlope, shape, lengthToWidth],
+  result: depth("Depth"),
+  sources: [prismoidal],
+  cautions: [steepSides],
+  example: {
+    arguments: [79, 119, 3, "rectangle", 17 / 7],
+    result: 6,
+    within: 0.005,
+    from: computedByHand("79.00 cu ft fill a 17 by 7 ft floor with 3 to 1 sides to 6 in"),
+  },
+  calculate: (cubicFeet, squareFeet, slope, outline, ratio) => basinDepthInches(cubicFeet, squareFeet, slope, outline, ratio),
+});
+
+export const basinSize = worksheetFunction({
+  name: "BASINSIZE",
+  summary: "Length, width and edge length of a basin floor, for stakes and string.",
+  arguments: [floorArea, shape, lengthToWidth],
+  result: rowOf([length("Length"), length("Width"), length("Edge length")]),
+  sources: [handbookOfMathematicalFunctions.chapter("17.6, arithmetic-geometric mean"), sizeLimit],
+  cautions: [largeFloor<{ readonly floorArea: number }>(({ floorArea: squareFeet }) => squareFeet)],
+  example: { arguments: [200, "rectangle", 2], result: [[20, 10, 60]], from: computedByHand("20 x 10 ft is 200 sq ft") },
+  calculate(squareFeet, outline, ratio) {
+    const { lengthFeet, widthFeet, edgeFeet } = basinFloorSize(squareFeet, outline, ratio);
+    return [lengthFeet, widthFeet, edgeFeet] as const;
+  },
+});
+
+
+interface SiteInputs {
+  readonly contributingArea: number;
+  readonly testedRate: number;
+  readonly reductionFactor: number;
+  readonly storm: number;
+  readonly ponding: number | undefined;
+  readonly media: number;
+  readonly sideSlope: number;
+  readonly drainHours: number;
+}
+
+export const siteDesign = worksheetFunction({
+  name: "SITEDESIGN",
+  summary: "A whole basin for each yard: from the area that drains to it and the tested rate to its size, its dig and whether it fits.",
+  arguments: [
+    area("contributingArea", "Contributing area"),
+    rate("testedRate", "Tested rate"),
+    number("reductionFactor", "Reduction factor").atLeast(1).optional(USUAL_REDUCTION_FACTOR),
+    depth("storm", "Storm depth").optional(USUAL_STORM_INCHES),
+    depth("ponding", "Ponding depth").leftOutMeans("the deepest that drains in time, at most 8 in"),
+    depth("media", "Media depth").optional(0),
+    sideSlope,
+    hours("drainHours", "Drain hours").optional(USUAL_DRAIN_HOURS),
+  ],
+  result: rowOf([
+    rate("Design rate"), depth("Ponding used"), area("Floor area"), area("Rim area"), waterVolume("Runoff"), waterVolume("Water held"),
+    hours("Drawdown"), area("Rule-of-thumb area"), earthVolume("Dig volume in place"), text("Status"),
+  ]),
+  sources: [stormStorage, prismoidal, drainLimit, sizeLimit, ruleOfThumb, commonPractice("Ponding of 8 in at most")],
+  cautions: [
+    callBeforeDigging,
+    ...deepPonding<SiteInputs>(({ ponding }) => ponding ?? 0),
+    steepSides,
+    standsLong<SiteInputs>(({ drainHours }) => drainHours),
+    { when: ({ reductionFactor }) => reductionFactor === 1, says: NOTHING_TAKEN_OFF },
+    {
+      when: ({ testedRate }) => testedRate > FASTEST_TREATING_INCHES_PER_HOUR,
+      says: (_, speaker) => `Faster than ${speaker.rate(FASTEST_TREATING_INCHES_PER_HOUR)}: water passes too quickly to be cleaned. Compost slows it.`,
+    },
+    largeFloor<SiteInputs>((inputs) => designOf(inputs).basin?.floorSquareFeet ?? 0),
+    deepDig<SiteInputs>((inputs) => designOf(inputs).pondingInches + inputs.media),
+  ],
+  example: {
+    arguments: [1000, 0.5, 2, 1, 6, 0, 0, 48],
+    result: [[0.25, 6, 190, 190, 79.17, 95, 24, 100, 3.519, "fits"]],
+    within: 0.005,
+    from: computedByHand("79.17 cu ft of runoff over 6 in of vertical-sided ponding less 1 in of rain on it: 190 sq ft"),
+  },
+  calculate(contributingArea, testedRate, reductionFactor, storm, ponding, media, slope, drainHours, speaker) {
+    const design = designSite(contributingArea, testedRate, reductionFactor, storm, ponding, media, slope, drainHours);
+    const status = statusOf(design, storm, drainHours, speaker);
+    const { designInchesPerHour, runoffCubicFeet, ruleSquareFeet } = design;
+    if (design.basin !== undefined) {
+      const { basin } = design;
+      return [
+        designInchesPerHour, design.pondingInches, basin.floorSquareFeet, basin.rimSquareFeet, runoffCubicFeet, basin.heldCubicFeet,
+        design.drawdownHours, ruleSquareFeet, basin.digCubicYards, status,
+      ] as const;
+    }
+    const none = missing(status);
+    const pondingUsed = design.drawdownHours === undefined ? (ponding ?? none) : design.pondingInches;
+    return [designInchesPerHour, pondingUsed, none, none, runoffCubicFeet, none, design.drawdownHours ?? none, ruleSquareFeet, none, status] as const;
+  },
+});
+
+function designOf(inputs: SiteInputs): SiteDesign {
+  const { contributingArea, testedRate, reductionFactor, storm, ponding, media, drainHours } = inputs;
+  return designSite(contributingArea, testedRate, reductionFactor, storm, ponding, media, inputs.sideSlope, drainHours);
+}
+
+function statusOf({ verdict, pondingInches, designInchesPerHour }: SiteDesign, storm: number, drainHours: number, speaker: Speaker): string {
+  if (verdict === "fits") return verdict;
+  if (verdict === "drains too slowly") return drainsTooSlowly(pondingInches, designInchesPerHour, drainHours, speaker);
+  return verdict === "never drains" ? NEVER_DRAINS : noAreaHolds(storm, speaker);
+}

@@ -1,0 +1,144 @@
+import { designRateInchesPerHour, RATES_TAKEN, USUAL_REDUCTION_FACTOR, WIDE_SPREAD_RATIO } from "../infiltration/design-rate.ts";
+import { dropRateInchesPerHour, holeIntervals, readingsWithWater, steadyRunStart, type HoleReading } from "../infiltration/drop-rate.ts";
+import { holeRateInchesPerHour, LEAST_LIKELY_DIAMETER_INCHES } from "../infiltration/hole-rate.ts";
+import { holeTestIntervals } from "../infiltration/hole-test.ts";
+import { ilri16 } from "../published/ilri-16.ts";
+import { minnesotaStormwaterManual } from "../published/minnesota-stormwater-manual.ts";
+import { riversideLidHandbook } from "../published/riverside-lid-handbook.ts";
+import { commonPractice, computedByHand } from "../published/source.ts";
+import { sustainableTechnologiesWiki } from "../published/sustainable-technologies-wiki.ts";
+import { choice, depth, minutes, number, rangeOf, rate, share, text, type ResultValue } from "./arguments.ts";
+import { NOTHING_TAKEN_OFF } from "./basin-cautions.ts";
+import { isCellError } from "./cell.ts";
+import { readingsFrom, usableReadings, type TypedReadings } from "./hole-readings.ts";
+import { tableOf } from "./results.ts";
+import { worksheetFunction, type Caution } from "./worksheet-function.ts";
+
+const readingArguments = [
+  rangeOf(minutes("minutes", "Time in minutes")).keepingBlanks(),
+  rangeOf(depth("waterDepths", "Water depth")).keepingBlanks(),
+] as const;
+
+const diameter = depth("diameter", "Hole diameter").moreThan(0);
+
+const steadiness = sustainableTechnologiesWiki.place('page "Percolation test", two readings within 10 percent');
+const porchet = ilri16.chapter("12, inverted auger hole");
+const riversideExample = riversideLidHandbook.place("appendix A, example");
+
+const ranDry: Caution<TypedReadings> = {
+  when: (typed) => usableReadings(typed).at(-1)?.waterDepthInches === 0,
+  says: "The hole ran dry: readings after that are not used, and the rate may be higher than shown. Fill deeper or read more often.",
+};
+
+const isWhileOneInterval: Caution<TypedReadings> = {
+  when: (typed) => usableReadings(typed).length === 2,
+  says: "One interval cannot show that the rate is steady: keep reading until two in a row agree within 10 percent.",
+};
+
+function notSteady<Inputs extends TypedReadings>(rates: (readings: readonly HoleReading[], inputs: Inputs) => readonly number[]): Caution<Inputs> {
+  return {
+    when(inputs) {
+      const readings = usableReadings(inputs);
+      if (readings.length < 3) return false;
+      const ofIntervals = rates(readings, inputs);
+      return steadyRunStart(ofIntervals) === ofIntervals.length - 1;
+    },
+    says: "Not steady yet: the last two rates differ by more than 10 percent. Keep reading; the rate shown is of the last interval.",
+  };
+}
+
+const likelyRadius: Caution<{ readonly diameter: number }> = {
+  when: ({ diameter: across }) => across < LEAST_LIKELY_DIAMETER_INCHES,
+  says: (_, speaker) => `A hole under ${speaker.depth(LEAST_LIKELY_DIAMETER_INCHES)} across is unusual: give its diameter, not its radius.`,
+};
+
+type HoleInputs = TypedReadings & { readonly diameter: number };
+
+const correctedNotSteady = notSteady<HoleInputs>((readings, { diameter: across }) =>
+  holeTestIntervals(readings, across).map(({ rateInchesPerHour }) => rateInchesPerHour),
+);
+
+/** A share for every interval but the first, which has none before it to differ from. */
+const change: ResultValue<number | string> = share("Change in corrected rate");
+
+export const holeTest = worksheetFunction({
+  name: "HOLETEST",
+  summary: "A hole test interval by interval: the drop, the rate corrected for the wall, and whether it is steady.",
+  arguments: [...readingArguments, diameter],
+  result: tableOf([minutes("Minutes"), rate("Drop rate"), rate("Wall-corrected rate"), change, text("Steady")]),
+  sources: [porchet, steadiness],
+  cautions: [ranDry, isWhileOneInterval, correctedNotSteady, likelyRadius],
+  example: {
+    arguments: [[[0], [10]], [[47.75], [46.25]], 8],
+    result: [[10, 9, 0.37, "first interval", "not steady"]],
+    within: 0.005,
+    from: riversideExample,
+  },
+  calculate(times, waterDepths, across) {
+    const readings = readingsFrom({ minutes: times, waterDepths });
+    if (isCellError(readings)) return readings;
+    return holeTestIntervals(readings, across).map(
+      (interval) =>
+        [interval.minutes, interval.dropInchesPerHour, interval.rateInchesPerHour, interval.change ?? "first interval", interval.verdict] as const,
+    );
+  },
+});
+
+export const dropRate = worksheetFunction({
+  name: "DROPRATE",
+  summary: "How fast the water level falls in a test hole, over the last steady readings.",
+  arguments: readingArguments,
+  result: rate("Drop rate"),
+  sources: [steadiness],
+  cautions: [ranDry, isWhileOneInterval, notSteady((readings) => holeIntervals(readings).map(({ dropInchesPerHour }) => dropInchesPerHour))],
+  example: { arguments: [[[0], [10]], [[47.75], [46.25]]], result: 9, within: 0.05, from: computedByHand("1.5 in in 10 min") },
+  calculate(times, waterDepths) {
+    const readings = readingsFrom({ minutes: times, waterDepths });
+    return isCellError(readings) ? readings : dropRateInchesPerHour(readingsWithWater(readings));
+  },
+});
+
+export const holeRate = worksheetFunction({
+  name: "HOLERATE",
+  summary: "Infiltration rate of a test hole: the steady drop corrected for water lost through the wall (Porchet).",
+  arguments: [...readingArguments, diameter],
+  result: rate("Infiltration rate"),
+  sources: [porchet, riversideExample, steadiness],
+  cautions: [ranDry, isWhileOneInterval, correctedNotSteady, likelyRadius],
+  example: { arguments: [[[0], [10]], [[47.75], [46.25]], 8], result: 0.37, within: 0.005, from: riversideExample },
+  calculate(times, waterDepths, across) {
+    const readings = readingsFrom({ minutes: times, waterDepths });
+    return isCellError(readings) ? readings : holeRateInchesPerHour(readingsWithWater(readings), across);
+  },
+});
+
+const halved = minnesotaStormwaterManual.place('page "Determining soil infiltration rates"');
+
+export const designRate = worksheetFunction({
+  name: "DESIGNRATE",
+  summary: "The infiltration rate to design with, from the rates tested in one yard and reduced once.",
+  arguments: [
+    rangeOf(rate("testedRates", "Tested rate")),
+    number("reductionFactor", "Reduction factor").atLeast(1).optional(USUAL_REDUCTION_FACTOR),
+    choice("take", "Take", RATES_TAKEN).optional("geometric mean"),
+  ],
+  result: rate("Design rate"),
+  sources: [
+    halved,
+    sustainableTechnologiesWiki.place('page "Design infiltration rate", reduction of 2 to 3'),
+    commonPractice("The geometric mean of several tests"),
+  ],
+  cautions: [
+    { when: ({ reductionFactor }) => reductionFactor === 1, says: NOTHING_TAKEN_OFF },
+    {
+      when: ({ testedRates }) => Math.min(...testedRates) > 0 && Math.max(...testedRates) > WIDE_SPREAD_RATIO * Math.min(...testedRates),
+      says: `The highest tested rate is more than ${WIDE_SPREAD_RATIO} times the lowest: the yard may hold two soils. Test again between the holes, or take the lowest.`,
+    },
+    {
+      when: ({ testedRates }) => testedRates.includes(0),
+      says: "A hole took no water at all: check it before relying on the others.",
+    },
+  ],
+  example: { arguments: [1], result: 0.5, from: halved },
+  calculate: (testedRates, reductionFactor, take) => designRateInchesPerHour(testedRates, reductionFactor, take),
+});

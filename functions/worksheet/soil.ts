@@ -1,0 +1,141 @@
+import { mixRecipes, recipeSources } from "../amendment/mix-recipes.ts";
+import { layerVolumeCubicYards } from "../amendment/layer-volume.ts";
+import { LEAST_SAND_SHARE_FOR_CLAY, mixVolumes, SHARE_SUM_TOLERANCE, USUAL_SETTLING_SHARE, type MixPart } from "../amendment/soil-mix.ts";
+import { BASIN_SHAPES, USUAL_LENGTH_TO_WIDTH } from "../basin/basin-shape.ts";
+import { USUAL_SIDE_SLOPE } from "../basin/basin-volume.ts";
+import { digVolumeCubicYards } from "../earthwork/dig-volume.ts";
+import { SOIL_STATES, soilVolumeInState } from "../earthwork/soil-state.ts";
+import { EARTH_SOILS, stateFactors } from "../published/fm-5-434.ts";
+import { osha1926SubpartP } from "../published/osha-1926-subpart-p.ts";
+import { commonPractice, computedByHand } from "../published/source.ts";
+import { area, choice, depth, earthVolume, number, share, tableRange, text } from "./arguments.ts";
+import { invalid, isCellError, type Cell, type CellError } from "./cell.ts";
+import { callBeforeDigging, deepDig, steepSides } from "./basin-cautions.ts";
+import { plainKey } from "./nearest-keys.ts";
+import { isBlank, readerOf, refused } from "./reading.ts";
+import { tableOf } from "./results.ts";
+import { whyRefused } from "./sentences.ts";
+import { worksheetFunction } from "./worksheet-function.ts";
+
+export const digVolume = worksheetFunction({
+  name: "DIGVOLUME",
+  summary: "Earth to dig for a basin, measured in place (bank).",
+  arguments: [
+    area("floorArea", "Floor area"),
+    depth("depth", "Depth below grade"),
+    number("sideSlope", "Side slope").atLeast(0).optional(USUAL_SIDE_SLOPE),
+    choice("shape", "Shape", BASIN_SHAPES).optional("ellipse"),
+    number("lengthToWidth", "Length to width").atLeast(1).optional(USUAL_LENGTH_TO_WIDTH),
+  ],
+  result: earthVolume("Dig volume in place"),
+  sources: [computedByHand("Prismoidal rule, 27 cu ft in a cu yd"), osha1926SubpartP.place("protection and access in excavations")],
+  cautions: [callBeforeDigging, steepSides, deepDig<{ readonly depth: number }>(({ depth: inches }) => inches)],
+  example: {
+    arguments: [119, 6, 3, "rectangle", 17 / 7],
+    result: 2.926,
+    within: 0.0005,
+    from: computedByHand("79.00 cu ft, a 17 by 7 ft floor with 3 to 1 sides to 6 in, / 27"),
+  },
+  calculate: (floorArea, inches, sideSlope, shape, lengthToWidth) => digVolumeCubicYards(floorArea, inches, sideSlope, shape, lengthToWidth),
+});
+
+export const soilState = worksheetFunction({
+  name: "SOILSTATE",
+  summary: "A volume of earth in another state: in place, loose or compacted.",
+  arguments: [
+    earthVolume("volume", "Volume"),
+    choice("from", "From", SOIL_STATES),
+    choice("to", "To", SOIL_STATES),
+    choice("soil", "Soil", EARTH_SOILS),
+  ],
+  result: earthVolume("Volume"),
+  sources: [stateFactors.from],
+  example: {
+    arguments: [6, "in place", "loose", "clay"],
+    result: 8.58,
+    within: 0.005,
+    from: computedByHand("6 cu yd of clay in place x 1.43, FM 5-434 table 1-1"),
+  },
+  calculate: (volume, from, to, soil) => soilVolumeInState(volume, from, to, soil),
+});
+
+const recipeRule = choice("recipe", "Recipe", mixRecipes.map(({ name }) => name)).rule;
+const shareRule = share("share", "Share").rule;
+const readShare = readerOf(shareRule, "us");
+const settling = commonPractice("Order 15 to 20 percent more than the finished volume");
+
+export const soilMix = worksheetFunction({
+  name: "SOILMIX",
+  summary: "What to buy or keep of each material for a soil mix that must fill a volume once it has settled.",
+  arguments: [
+    earthVolume("mixVolume", "Mix volume in place"),
+    tableRange("recipe", "Recipe name or shares"),
+    share("settlingShare", "Settling share").lessThan(1).optional(USUAL_SETTLING_SHARE),
+  ],
+  result: tableOf([text("Material"), earthVolume("Volume to buy or keep")]),
+  sources: [...recipeSources, settling],
+  cautions: [
+    {
+      when: ({ recipe }) => isClayMix(recipe),
+      says: `A little sand makes a clay worse: keep sand at ${LEAST_SAND_SHARE_FOR_CLAY * 100}% of the mix or more, and let a soil sample decide.`,
+    },
+    {
+      when: ({ recipe }) => nameIn(recipe) === "sand and compost",
+      says: "This much compost sheds phosphorus: choose another mix where the overflow reaches a lake or a stream.",
+    },
+  ],
+  example: {
+    arguments: [2, "fast soil"],
+    result: [["native soil", 1.529], ["compost", 0.824]],
+    within: 0.0005,
+    from: computedByHand("2 / 0.85 = 2.353 cu yd loose, 65 and 35 percent of it"),
+  },
+  calculate(mixVolume, recipe, settlingShare) {
+    const parts = partsFrom(recipe);
+    if (isCellError(parts)) return parts;
+    return mixVolumes(mixVolume, parts, settlingShare).map(({ material, volume }) => [material, volume] as const);
+  },
+});
+
+export const layerVolume = worksheetFunction({
+  name: "LAYERVOLUME",
+  summary: "Material for a layer of even depth: mulch, stone, compost.",
+  arguments: [area("area", "Area"), depth("depth", "Depth"), share("wasteShare", "Waste share").optional(0)],
+  result: earthVolume("Volume of material"),
+  sources: [computedByHand("1 cu yd covers 324 sq ft an inch deep")],
+  example: { arguments: [200, 3], result: 1.852, within: 0.0005, from: computedByHand("200 sq ft x 3 in / 324") },
+  calculate: (squareFeet, inches, wasteShare) => layerVolumeCubicYards(squareFeet, inches, wasteShare),
+});
+
+/** The parts of a mix, from the name of a recipe or from shares of the user's own. */
+function partsFrom(cells: readonly (readonly Cell[])[]): readonly MixPart[] | CellError {
+  const typed = cells.flat().filter((cell) => !isBlank(cell));
+  const error = typed.find(isCellError);
+  if (error !== undefined) return error;
+  const [only, ...others] = typed;
+  if (others.length === 0 && typeof only === "string") {
+    return mixRecipes.find(({ name }) => name === plainKey(only))?.parts ?? whyRefused(recipeRule, only, "us", "Recipe");
+  }
+  const parts: MixPart[] = [];
+  for (const cell of typed) {
+    const read = readShare(cell);
+    const number = parts.length + 1;
+    if (read === refused) return whyRefused(shareRule, cell, "us", `Share ${number}`);
+    parts.push({ material: `material ${number}`, share: read as number });
+  }
+  const sum = parts.reduce((total, part) => total + part.share, 0);
+  if (Math.abs(sum - 1) > SHARE_SUM_TOLERANCE) return invalid(`Shares must add up to 1; they add up to ${Number(sum.toPrecision(4))}.`);
+  return parts;
+}
+
+/** Shares of the user's own may be sand for a clay as well: nothing says what they are. */
+function isClayMix(cells: readonly (readonly Cell[])[]): boolean {
+  const name = nameIn(cells);
+  return name === undefined || name === "tight soil";
+}
+
+/** The name of a recipe, where one was given. */
+function nameIn(cells: readonly (readonly Cell[])[]): string | undefined {
+  const name = cells.flat().find((cell) => !isBlank(cell));
+  return typeof name === "string" ? plainKey(name) : undefined;
+}
