@@ -47,20 +47,21 @@ export function whyRefused(rule: ArgumentRule, cell: Cell, system: UnitSystem, l
 
 function whyNotNumber(rule: NumberRule, cell: Cell, system: UnitSystem, label: string): string {
   if (typeof cell !== "number") return `${label} must be a number; it is ${typeof cell === "string" ? "the text " : ""}${quoted(cell)}.`;
+  if (Number.isNaN(cell)) return `${label} must be a number.`;
   const { least, most } = limitsOf(rule, system);
   const unit = unitOf(rule.kind, system);
-  if (Number.isNaN(cell)) return `${label} must be a number.`;
-  if (rule.leastExcluded === true ? cell <= least : cell < least) {
-    return `${label} must be ${rule.leastExcluded === true ? "more than " : ""}${limitInWords(least, unit)}${rule.leastExcluded === true ? "" : " or more"}.`;
+  if (rule.least !== undefined && cell <= least) {
+    if (rule.leastExcluded === true) return `${label} must be more than ${limitInWords(least, unit)}.`;
+    if (cell < least) return `${label} must be ${limitInWords(least, unit)} or more.`;
   }
-  if (rule.most !== undefined && (rule.mostExcluded === true ? cell >= most : cell > most)) {
-    return `${label} must be ${rule.mostExcluded === true ? "less than " : ""}${limitInWords(most, unit)}${rule.mostExcluded === true ? "" : " or less"}.`;
+  if (rule.most !== undefined && cell >= most) {
+    if (rule.mostExcluded === true) return `${label} must be less than ${limitInWords(most, unit)}.`;
+    if (cell > most) return `${label} must be ${limitInWords(most, unit)} or less.`;
   }
   if (rule.kind === "percent" && cell > 0 && cell < 1) {
     return `${label} is a percent, 0 or 1 to 100: for ${percentMeant(cell)}% write ${percentMeant(cell)}, not ${cell}.`;
   }
-  if (rule.whole === true && Number.isFinite(cell)) return `${label} must be a whole number.`;
-  return `${label} is too large to compute.`;
+  return rule.whole === true && Number.isFinite(cell) ? `${label} must be a whole number.` : isTooLarge(label).sentence;
 }
 
 function percentMeant(share: number): number {
