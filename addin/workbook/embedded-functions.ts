@@ -7,10 +7,11 @@ import {
   NumberValueObject,
   StringValueObject,
 } from "@univerjs/preset-sheets-core";
+import type { Nullable } from "@univerjs/core";
 import type { BaseValueObject, IFunctionInfo } from "@univerjs/preset-sheets-core";
 import { isCellError } from "../../functions/worksheet/cell.ts";
 import type { Cell, CellInput } from "../../functions/worksheet/cell.ts";
-import type { Parameter, WorksheetFunction } from "../../functions/worksheet/worksheet-function.ts";
+import type { WorksheetFunction } from "../../functions/worksheet/worksheet-function.ts";
 import type { CellSentences } from "./embedded-sentences.ts";
 
 /** The prefix that keeps our function names apart from the spreadsheet's own. */
@@ -57,7 +58,7 @@ function inputOf(given: BaseValueObject): CellInput {
   );
 }
 
-function cellOf(value: BaseValueObject | null | undefined): Cell {
+function cellOf(value: Nullable<BaseValueObject>): Cell {
   if (!value || value.isNull()) return null;
   if (value.isError()) return { code: String(value.getValue()), sentence: "" };
   // A LAMBDA is no value; the declaration says so in words when it meets this text.
@@ -95,14 +96,10 @@ function argumentHelp(declared: WorksheetFunction): IFunctionInfo {
     description: declared.summary,
     functionParameter: declared.parameters.map((parameter) => ({
       name: parameter.label,
-      detail: describe(parameter),
+      detail: parameter.description,
       example: parameter.isRange ? "A2:A9" : "A2",
       require: parameter.optional ? 0 : 1,
       repeat: 0,
     })),
   };
-}
-
-function describe(parameter: Parameter): string {
-  return parameter.description;
 }

@@ -1,0 +1,189 @@
+/** Starts Soakbook without Excel: the same functions, actions and pane, on the embedded spreadsheet. */
+import "@univerjs/preset-sheets-core/lib/index.css";
+import "@univerjs/preset-sheets-data-validation/lib/index.css";
+import "./browser.css";
+import { catalogue } from "../functions/worksheet/catalogue.ts";
+import { fillDemoProgram } from "./actions/demo-program.ts";
+import { setUpWorkbook } from "./actions/set-up-workbook.ts";
+import { firstRow } from "./records/sheet.ts";
+import { sitesSheet } from "./records/sites.ts";
+import { ask, tell } from "./window/ask.ts";
+import { showCellWords } from "./window/cell-words.ts";
+import { makeResizable } from "./window/pane-splitter.ts";
+import { connectWorkbookBar, download, element } from "./window/workbook-bar.ts";
+import { BrowserStorage } from "./workbook/browser-storage.ts";
+import { EmbeddedGrid } from "./workbook/embedded-grid.ts";
+import { EmbeddedWorkbook } from "./workbook/embedded-workbook.ts";
+import {
+  WORKBOOK_FILE_EXTENSION,
+  WorkbookFileRefused,
+  contentsOf,
+  readWorkbookFile,
+  writeWorkbookFile,
+} from "./workbook/workbook-file.ts";
+import type { WorkbookSnapshot } from "./workbook/workbook-file.ts";
+import type { Workbook } from "./workbook/workbook.ts";
+
+/** Moments of the start, in the page's timeline: the pane is asked for after the first. */
+const FUNCTIONS_REGISTERED = "soakbook: functions registered";
+const STARTED = "soakbook: started";
+
+declare global {
+  interface Window {
+    /** The workbook port, for anyone's own scripts in the browser's console. */
+    soakbook?: { readonly workbook: Workbook };
+  }
+}
+
+const darkScheme = matchMedia("(prefers-color-scheme: dark)");
+const grid = new EmbeddedGrid({ container: element("grid", HTMLElement), functions: catalogue, dark: darkScheme.matches });
+const workbook = new EmbeddedWorkbook(grid);
+
+/** What the workbook held when it was last in a file of the person's own, or when it was the untouched demo. */
+let contentsInFile: string | null = null;
+const bar = connectWorkbookBar({ saveToFile, openFile, startOver }, (error) => {
+  void tell("That did not work", error instanceof Error ? error.message : String(error));
+});
+const storage = new BrowserStorage(
+  () => ({ file: fileText(), contentsInFile }),
+  (state) => {
+    bar.showSaving(state);
+  },
+);
+
+makeResizable({
+  frame: element("frame", HTMLElement),
+  separator: element("splitter", HTMLElement),
+  pane: element("pane", HTMLElement),
+  button: element("toggle-pane", HTMLButtonElement),
+});
+darkScheme.addEventListener("change", () => {
+  grid.setDark(darkScheme.matches);
+});
+await openFirstWorkbook();
+performance.mark(FUNCTIONS_REGISTERED);
+keepByItself();
+showCellWords(workbook, workbook, { line: element("cell-sentence", HTMLElement), grid: element("grid", HTMLElement) });
+const { mountPane } = await import("../taskpane/pane.tsx");
+mountPane(element("pane", HTMLElement), workbook, "auto");
+window.soakbook = { workbook };
+performance.mark(STARTED);
+
+async function openFirstWorkbook(): Promise<void> {
+  const kept = await storage.load();
+  if (!kept) return openDemo();
+  try {
+    grid.open(readWorkbookFile("The workbook kept in this browser", kept.file));
+    contentsInFile = kept.contentsInFile;
+    bar.showSaving({ state: "saved" });
+  } catch (error) {
+    if (!(error instanceof WorkbookFileRefused)) throw error;
+    const answer = await ask({
+      title: "The workbook kept in this browser cannot be opened",
+      text: error.message,
+      choices: [
+        { answer: "save", label: "Save it to a file, then start with the demo" },
+        { answer: "demo", label: "Start with the demo" },
+      ],
+    });
+    if (answer !== "demo") download(fileName(), kept.file);
+    await openDemo();
+  }
+}
+
+async function openDemo(): Promise<void> {
+  grid.openBlank();
+  await setUpWorkbook(workbook);
+  await fillDemoProgram(workbook);
+  grid.removeBlankSheet();
+  await workbook.select({ sheet: sitesSheet.name, row: firstRow(sitesSheet), column: 0, rows: 1, columns: 1 });
+  await workbook.calculated();
+  contentsInFile = presentContents();
+}
+
+/** Saves in the browser after every change, and at once when the page may be about to go. */
+function keepByItself(): void {
+  grid.onPersonalChange(() => {
+    storage.changed();
+  });
+  document.addEventListener("visibilitychange", () => {
+    if (document.visibilityState === "hidden") storage.flush();
+  });
+  window.addEventListener("pagehide", () => {
+    storage.flush();
+  });
+  void storage.save();
+}
+
+async function saveToFile(): Promise<void> {
+  download(fileName(), fileText());
+  contentsInFile = presentContents();
+  await storage.save();
+}
+
+async function openFile(file: File): Promise<void> {
+  let opened: WorkbookSnapshot;
+  try {
+    opened = readWorkbookFile(file.name, await file.text());
+  } catch (error) {
+    if (!(error instanceof WorkbookFileRefused)) throw error;
+    await tell("The file was not opened", `${error.message} Your present workbook is unchanged.`);
+    return;
+  }
+  if (!(await mayReplace(`Open "${file.name}"?`, "Open it without saving"))) return;
+  await replaceWorkbook(() => {
+    grid.open(opened);
+    return Promise.resolve();
+  });
+}
+
+async function startOver(): Promise<void> {
+  if (!(await mayReplace("Start over with the demo?", "Start over"))) return;
+  await replaceWorkbook(openDemo);
+}
+
+/** Asks before the present workbook goes; a workbook that is in no file can be saved to one first. */
+async function mayReplace(title: string, goOn: string): Promise<boolean> {
+  const inNoFile = contentsInFile !== presentContents();
+  const answer = await ask({
+    title,
+    text: inNoFile
+      ? "The present workbook will be replaced, and it has changes that are in no file of yours."
+      : "The present workbook will be replaced.",
+    choices: [
+      { answer: "cancel", label: "Keep the present workbook" },
+      ...(inNoFile ? [{ answer: "save", label: "Save to file first" } as const] : []),
+      { answer: "go on", label: goOn },
+    ],
+  });
+  if (answer === "save") await saveToFile();
+  return answer === "save" || answer === "go on";
+}
+
+/** Puts another workbook in place; when that fails, the present one comes back. */
+async function replaceWorkbook(open: () => Promise<void>): Promise<void> {
+  const present = grid.snapshot();
+  try {
+    await open();
+    await workbook.calculated();
+  } catch (error) {
+    grid.open(present);
+    throw error;
+  }
+  contentsInFile = presentContents();
+  await storage.save();
+}
+
+function fileText(): string {
+  return writeWorkbookFile(grid.snapshot(), new Date());
+}
+
+function presentContents(): string {
+  return contentsOf(grid.snapshot());
+}
+
+function fileName(): string {
+  const now = new Date();
+  const twoDigits = (part: number): string => String(part).padStart(2, "0");
+  return `rain-gardens-${now.getFullYear()}-${twoDigits(now.getMonth() + 1)}-${twoDigits(now.getDate())}${WORKBOOK_FILE_EXTENSION}`;
+}

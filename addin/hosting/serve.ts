@@ -1,0 +1,84 @@
+import { createReadStream } from "node:fs";
+import { stat } from "node:fs/promises";
+import { createServer } from "node:http";
+import type { Server, ServerResponse } from "node:http";
+import { extname, join, normalize, sep } from "node:path";
+
+const TYPES: ReadonlyMap<string, string> = new Map([
+  [".html", "text/html; charset=utf-8"],
+  [".js", "text/javascript; charset=utf-8"],
+  [".css", "text/css; charset=utf-8"],
+  [".json", "application/json; charset=utf-8"],
+  [".xml", "text/xml; charset=utf-8"],
+  [".png", "image/png"],
+  [".svg", "image/svg+xml"],
+  [".woff2", "font/woff2"],
+]);
+
+export interface Serving {
+  readonly address: string;
+  stop(): Promise<void>;
+}
+
+/** Serves a folder to this machine alone, on the port or the next free one; port 0 takes any free one. */
+export async function serve(directory: string, port: number): Promise<Serving> {
+  const server = createServer((request, response) => {
+    answer(directory, request.url ?? "/", response).catch(() => {
+      response.writeHead(500).end();
+    });
+  });
+  const taken = await listen(server, port);
+  return {
+    address: `http://localhost:${taken}/`,
+    stop: () =>
+      new Promise((resolve) => {
+        server.closeAllConnections();
+        server.close(() => {
+          resolve();
+        });
+      }),
+  };
+}
+
+async function answer(directory: string, url: string, response: ServerResponse): Promise<void> {
+  const file = fileFor(directory, url);
+  const found = file === null ? null : await stat(file).catch(() => null);
+  if (file === null || !found?.isFile()) {
+    response.writeHead(404, { "content-type": "text/plain; charset=utf-8" }).end("There is no such file.");
+    return;
+  }
+  response.writeHead(200, {
+    "content-type": TYPES.get(extname(file)) ?? "application/octet-stream",
+    "content-length": found.size,
+    "cache-control": "no-cache",
+    "x-content-type-options": "nosniff",
+  });
+  createReadStream(file).pipe(response);
+}
+
+/** The file an address names, or null when it points outside the folder. */
+function fileFor(directory: string, url: string): string | null {
+  let path: string;
+  try {
+    path = decodeURIComponent(new URL(url, "http://localhost").pathname);
+  } catch {
+    return null;
+  }
+  const root = normalize(`${directory}${sep}`);
+  const file = join(root, path.endsWith("/") ? `${path}index.html` : path);
+  return file.startsWith(root) ? file : null;
+}
+
+function listen(server: Server, port: number): Promise<number> {
+  return new Promise((resolve, reject) => {
+    server.once("error", (error: NodeJS.ErrnoException) => {
+      if (error.code === "EADDRINUSE" && port !== 0 && port < 65_535) resolve(listen(server, port + 1));
+      else reject(error);
+    });
+    server.listen(port, "localhost", () => {
+      server.removeAllListeners("error");
+      const address = server.address();
+      resolve(typeof address === "object" && address ? address.port : port);
+    });
+  });
+}

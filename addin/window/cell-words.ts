@@ -1,0 +1,60 @@
+import type { CellRange, StopListening } from "../workbook/workbook.ts";
+
+/** What a cell has to say beyond its value. */
+export interface CellWords {
+  sentenceAt(range: CellRange): string | null;
+  noteAt(range: CellRange): string | null;
+}
+
+export interface WordsPlaces {
+  /** A line under the grid, for the selected cell. */
+  readonly line: HTMLElement;
+  /** Where the pointer moves over cells. */
+  readonly grid: HTMLElement;
+}
+
+export interface CellEvents {
+  onSelectionChanged(listener: (selection: CellRange) => void): StopListening;
+  onCellsChanged(listener: () => void): StopListening;
+  onCellHovered(listener: (cell: CellRange) => void): StopListening;
+}
+
+/** Shows why a cell is in error, or its note: under the grid when it is selected, beside the pointer when it is pointed at. */
+export function showCellWords(words: CellWords, events: CellEvents, places: WordsPlaces): void {
+  let selected: CellRange | null = null;
+  const showLine = (): void => {
+    const sentence = selected && words.sentenceAt(selected);
+    const note = selected && words.noteAt(selected);
+    places.line.classList.toggle("error", sentence !== null);
+    const text = sentence ?? note ?? "";
+    if (places.line.textContent !== text) places.line.textContent = text;
+  };
+  events.onSelectionChanged((selection) => {
+    selected = selection;
+    showLine();
+  });
+  events.onCellsChanged(showLine);
+
+  const callout = document.createElement("div");
+  callout.className = "cell-callout";
+  callout.setAttribute("aria-hidden", "true");
+  callout.hidden = true;
+  document.body.append(callout);
+  let pointer = { x: 0, y: 0 };
+  places.grid.addEventListener("pointermove", (event) => {
+    pointer = { x: event.clientX, y: event.clientY };
+  });
+  for (const type of ["pointerleave", "pointerdown", "wheel"] as const) {
+    places.grid.addEventListener(type, () => {
+      callout.hidden = true;
+    });
+  }
+  events.onCellHovered((cell) => {
+    const text = words.sentenceAt(cell) ?? words.noteAt(cell);
+    callout.hidden = text === null;
+    if (text === null) return;
+    callout.textContent = text;
+    callout.style.left = `${Math.min(pointer.x + 14, window.innerWidth - 340)}px`;
+    callout.style.top = `${pointer.y + 18}px`;
+  });
+}

@@ -1,0 +1,72 @@
+/** The three things a person does with the workbook as a whole. */
+export interface WorkbookCommands {
+  saveToFile(): Promise<void>;
+  openFile(file: File): Promise<void>;
+  startOver(): Promise<void>;
+}
+
+/** How keeping the workbook goes, as the bar words it. */
+export interface SavingWords {
+  readonly state: "saved" | "saving" | "refused";
+  readonly sentence?: string;
+}
+
+export interface WorkbookBar {
+  showSaving(saving: SavingWords): void;
+}
+
+const WORDS = { saved: "Saved in this browser", saving: "Saving in this browser…", refused: "Not saved in this browser." };
+
+/** Connects the bar's buttons; `failed` hears what went wrong in a command. */
+export function connectWorkbookBar(commands: WorkbookCommands, failed: (error: unknown) => void): WorkbookBar {
+  const chosenFile = element("chosen-file", HTMLInputElement);
+  const run = (command: () => Promise<void>): void => {
+    command().catch(failed);
+  };
+  element("save-to-file", HTMLButtonElement).addEventListener("click", () => {
+    run(() => commands.saveToFile());
+  });
+  element("open-file", HTMLButtonElement).addEventListener("click", () => {
+    chosenFile.click();
+  });
+  chosenFile.addEventListener("change", () => {
+    const file = chosenFile.files?.[0];
+    if (!file) return;
+    run(async () => {
+      await commands.openFile(file);
+      // The same file can be chosen again.
+      chosenFile.value = "";
+    });
+  });
+  element("start-over", HTMLButtonElement).addEventListener("click", () => {
+    run(() => commands.startOver());
+  });
+
+  const state = element("saving-state", HTMLElement);
+  return {
+    showSaving(saving) {
+      state.textContent = saving.sentence ?? WORDS[saving.state];
+      state.classList.toggle("refused", saving.state === "refused");
+    },
+  };
+}
+
+/** The element of the page with this id. */
+export function element<Kind extends HTMLElement>(id: string, kind: new () => Kind): Kind {
+  const found = document.getElementById(id);
+  if (!(found instanceof kind)) throw new Error(`The page has no ${kind.name} named "${id}".`);
+  return found;
+}
+
+/** Hands a text over as a file. */
+export function download(fileName: string, text: string): void {
+  const address = URL.createObjectURL(new Blob([text], { type: "application/json" }));
+  const link = document.createElement("a");
+  link.href = address;
+  link.download = fileName;
+  link.click();
+  // The browser reads the address after the click is handled.
+  setTimeout(() => {
+    URL.revokeObjectURL(address);
+  }, 60_000);
+}

@@ -1,0 +1,249 @@
+import {
+  CellValueType,
+  CommandType,
+  ICommandService,
+  IUniverInstanceService,
+  LocaleType,
+  LogLevel,
+  Univer,
+  UniverInstanceType,
+  mergeLocales,
+} from "@univerjs/core";
+import type { ICommandInfo, IDisposable, IExecutionOptions, Injector, IWorkbookData, Workbook } from "@univerjs/core";
+import { FUniver } from "@univerjs/core/facade";
+import {
+  BEFORE_CELL_EDIT,
+  CELL_INVERTED_INDEX_CACHE,
+  CalculationMode,
+  FormulaCalculationSessionService,
+  IActiveDirtyManagerService,
+  SetFormulaCalculationStartMutation,
+  SetRangeValuesMutation,
+  SheetInterceptorService,
+  UniverSheetsCorePreset,
+} from "@univerjs/preset-sheets-core";
+import type { IFormulaCalculationSessionState } from "@univerjs/preset-sheets-core";
+import coreWords from "@univerjs/preset-sheets-core/locales/en-US";
+import { SheetsDataValidationValidatorService, UniverSheetsDataValidationPreset } from "@univerjs/preset-sheets-data-validation";
+import dataValidationWords from "@univerjs/preset-sheets-data-validation/locales/en-US";
+import { defaultTheme } from "@univerjs/themes";
+import { filter, firstValueFrom, timeout } from "rxjs";
+import type { WorksheetFunction } from "../../functions/worksheet/worksheet-function.ts";
+import { functionRegistration } from "./embedded-functions.ts";
+import { CellSentences } from "./embedded-sentences.ts";
+import { toolbarMenus } from "./embedded-toolbar.ts";
+import { WorkbookRefused } from "./workbook.ts";
+import type { StopListening } from "./workbook.ts";
+
+const LONGEST_CALCULATION_MILLISECONDS = 120_000;
+const SETTINGS = "soakbookSettings";
+/** The grid cannot hold a workbook without sheets: a new one has this, until the program's sheets are there. */
+const BLANK_SHEET = { id: "blank", name: "Sheet1" };
+/** The mutations that keep the grid's own house in order: they change nothing that a person put in. */
+const GRID_HOUSEKEEPING = /^(formula|doc|data-validation\.mutation\.update-.*-result)\./;
+
+export interface GridOptions {
+  readonly container: HTMLElement;
+  readonly functions: readonly WorksheetFunction[];
+  readonly dark: boolean;
+}
+
+/** The embedded spreadsheet itself: started once, with one workbook open at a time. */
+export class EmbeddedGrid {
+  readonly api: FUniver;
+  readonly injector: Injector;
+  readonly sentences = new CellSentences();
+  /** The calculation that was the latest when something last changed; only a later one covers the change. */
+  #calculationBeforeChange = -1;
+  readonly #openListeners = new Set<() => void>();
+  readonly #settingListeners = new Set<() => void>();
+
+  constructor(options: GridOptions) {
+    const presets = [
+      UniverSheetsCorePreset({
+        container: options.container,
+        ribbonType: "simple",
+        menu: toolbarMenus,
+        disableTextFormatAlert: true,
+        disableTextFormatMark: true,
+        sheets: { disableForceStringAlert: true, disableForceStringMark: true },
+        formula: {
+          ...functionRegistration(options.functions, this.sentences),
+          // A saved answer may come from an earlier version of the functions.
+          initialFormulaComputing: CalculationMode.FORCED,
+        },
+      }),
+      UniverSheetsDataValidationPreset(),
+    ];
+    const univer = new Univer({
+      theme: defaultTheme,
+      darkMode: options.dark,
+      locale: LocaleType.EN_US,
+      locales: { [LocaleType.EN_US]: mergeLocales(coreWords, dataValidationWords) },
+      logLevel: LogLevel.ERROR,
+    });
+    compareBlanksApartFromZero();
+    for (const plugin of presets.flatMap((preset) => preset.plugins)) {
+      if (Array.isArray(plugin)) univer.registerPlugin(plugin[0], plugin[1]);
+      else univer.registerPlugin(plugin);
+    }
+    this.api = FUniver.newAPI(univer);
+    this.injector = univer.__getInjector();
+  }
+
+  /** Opens a workbook in place of the present one. */
+  open(snapshot: object): void {
+    const present = this.api.getActiveWorkbook();
+    if (present) {
+      this.api.disposeUnit(present.getId());
+      this.sentences.forgetAll();
+      this.#calculationBeforeChange = this.#calculations.state.id;
+    }
+    this.api.createWorkbook(snapshot);
+    // The grid's own parts come to life with its first workbook.
+    if (!present) this.#start();
+    for (const listener of this.#openListeners) listener();
+  }
+
+  /** Opens a workbook with nothing in it. */
+  openBlank(): void {
+    this.open({ name: "Program", sheetOrder: [BLANK_SHEET.id], sheets: { [BLANK_SHEET.id]: BLANK_SHEET } });
+  }
+
+  /** The program's sheets are there: the sheet that a blank workbook began with goes. */
+  removeBlankSheet(): void {
+    this.workbook().deleteSheet(BLANK_SHEET.id);
+  }
+
+  /** What the saved workbook carries for us outside every sheet. */
+  get settings(): unknown {
+    return this.workbook().getCustomMetadata()?.[SETTINGS];
+  }
+
+  set settings(value: object) {
+    const workbook = this.workbook();
+    workbook.setCustomMetadata({ ...workbook.getCustomMetadata(), [SETTINGS]: value });
+    for (const listener of this.#settingListeners) listener();
+  }
+
+  setDark(dark: boolean): void {
+    this.api.toggleDarkMode(dark);
+  }
+
+  onOpened(listener: () => void): StopListening {
+    this.#openListeners.add(listener);
+    return () => this.#openListeners.delete(listener);
+  }
+
+  /** Something worth keeping changed: a cell, a width, a sheet, a setting. */
+  onPersonalChange(listener: () => void): StopListening {
+    this.#settingListeners.add(listener);
+    const stops = [
+      this.onOpened(listener),
+      this.onMutation((mutation, options) => {
+        if (options?.onlyLocal !== true && !GRID_HOUSEKEEPING.test(mutation.id)) listener();
+      }),
+      () => this.#settingListeners.delete(listener),
+    ];
+    return () => {
+      for (const stop of stops) stop();
+    };
+  }
+
+  snapshot(): IWorkbookData {
+    return this.workbook().save();
+  }
+
+  workbook(): NonNullable<ReturnType<FUniver["getActiveWorkbook"]>> {
+    const workbook = this.api.getActiveWorkbook();
+    if (!workbook) throw new Error("The grid was asked for its workbook before one was opened.");
+    return workbook;
+  }
+
+  /** Resolves when every formula shows its answer to the changes so far. */
+  async calculated(): Promise<void> {
+    if (this.#isSettled(this.#calculations.state)) return;
+    const settled = this.#calculations.state$.pipe(
+      filter((state) => this.#isSettled(state)),
+      timeout({
+        first: LONGEST_CALCULATION_MILLISECONDS,
+        with: () => {
+          throw new WorkbookRefused("The spreadsheet did not finish computing within two minutes.");
+        },
+      }),
+    );
+    await firstValueFrom(settled);
+    // The answers of further sheets are put in place in the same turn.
+    await new Promise((resolve) => setTimeout(resolve, 0));
+  }
+
+  /** A mutation of the open workbook was carried out, by whomever. */
+  onMutation(listener: (mutation: Readonly<ICommandInfo>, options?: IExecutionOptions) => void): StopListening {
+    return stopping(
+      this.injector.get(ICommandService).onCommandExecuted((command, options) => {
+        if (command.type === CommandType.MUTATION) listener(command, options);
+      }),
+    );
+  }
+
+  get #calculations(): FormulaCalculationSessionService {
+    return this.injector.get(FormulaCalculationSessionService);
+  }
+
+  #isSettled(state: IFormulaCalculationSessionState): boolean {
+    const finished = state.stopped || state.completed || state.resultEmitted;
+    return state.id > this.#calculationBeforeChange && state.started && state.resultApplied && finished;
+  }
+
+  #start(): void {
+    this.#watchCalculations();
+    this.#keepTextWhenEdited();
+    this.#checkOnlyWhatIsOpen();
+  }
+
+  #watchCalculations(): void {
+    const dirty = this.injector.get(IActiveDirtyManagerService);
+    this.injector.get(ICommandService).onCommandExecuted((command, options) => {
+      if (command.id === SetFormulaCalculationStartMutation.id) this.sentences.recalculationStarts();
+      const isAnswer = command.id === SetRangeValuesMutation.id && options?.onlyLocal === true;
+      if (dirty.get(command.id) && !isAnswer) this.#calculationBeforeChange = this.#calculations.state.id;
+    });
+  }
+
+  /** A text that starts with "=" is put into its editor behind the apostrophe that keeps it a text. */
+  #keepTextWhenEdited(): void {
+    this.injector.get(SheetInterceptorService).writeCellInterceptor.intercept(BEFORE_CELL_EDIT, {
+      handler: (cell, context, next) => {
+        const stored = context.worksheet.getCellRaw(context.row, context.col);
+        const isText = stored?.t === CellValueType.FORCE_STRING || stored?.t === CellValueType.STRING;
+        if (!stored || stored.f || !isText || !/^[=']/.test(String(stored.v))) return next(cell);
+        return next({ ...stored, v: `'${String(stored.v)}` });
+      },
+    });
+  }
+
+  /** The grid checks changed cells against their drop-downs a moment later; by then their workbook may be gone. */
+  #checkOnlyWhatIsOpen(): void {
+    const workbooks = this.injector.get(IUniverInstanceService);
+    const checks = this.injector.get(SheetsDataValidationValidatorService);
+    const check = checks.validatorRanges.bind(checks);
+    checks.validatorRanges = async (unitId, sheetId, ranges) => {
+      const workbook = workbooks.getUnit<Workbook>(unitId, UniverInstanceType.UNIVER_SHEET);
+      return workbook?.getSheetBySheetId(sheetId) ? check(unitId, sheetId, ranges) : [];
+    };
+  }
+}
+
+/**
+ * The grid's index of what stands in a column holds 0 and blank as one value, so =A2="" would be TRUE for a measured 0.
+ * Without the index every cell is compared by itself, and 0 is not blank.
+ */
+function compareBlanksApartFromZero(): void {
+  CELL_INVERTED_INDEX_CACHE.canUseCache = () => ({ rowsInCache: [], rowsNotInCache: [] });
+}
+
+function stopping(disposable: IDisposable): StopListening {
+  return () => {
+    disposable.dispose();
+  };
+}

@@ -1,0 +1,347 @@
+import { CellValueType } from "@univerjs/core";
+import type { ICellData, IWorksheetData, Nullable } from "@univerjs/core";
+import {
+  COMMAND_LISTENER_VALUE_CHANGE,
+  FormulaDataModel,
+  InsertColMutation,
+  InsertRowMutation,
+  InsertSheetMutation,
+  MoveColsMutation,
+  MoveRowsMutation,
+  RemoveColMutation,
+  RemoveRowMutation,
+  RemoveSheetMutation,
+  ScrollToRangeOperation,
+  SetFormulaCalculationResultMutation,
+  SetRangeValuesCommand,
+  SetWorksheetNameMutation,
+  SheetsSelectionsService,
+} from "@univerjs/preset-sheets-core";
+import { merge } from "rxjs";
+import { textCell, layOut } from "./embedded-layout.ts";
+import type { EmbeddedGrid } from "./embedded-grid.ts";
+import { SheetExists, SheetMissing, WorkbookRefused, addressOf, isErrorCode } from "./workbook.ts";
+import type {
+  CellRange,
+  CellValue,
+  FormulaWrite,
+  SheetLayout,
+  StopListening,
+  ValueWrite,
+  Workbook,
+} from "./workbook.ts";
+
+type GridWorkbook = ReturnType<EmbeddedGrid["workbook"]>;
+type GridSheet = ReturnType<GridWorkbook["getActiveSheet"]>;
+
+const CELL_MUTATIONS: ReadonlySet<string> = new Set([
+  ...COMMAND_LISTENER_VALUE_CHANGE,
+  InsertRowMutation.id,
+  InsertColMutation.id,
+  RemoveRowMutation.id,
+  RemoveColMutation.id,
+  MoveRowsMutation.id,
+  MoveColsMutation.id,
+  InsertSheetMutation.id,
+  RemoveSheetMutation.id,
+  SetWorksheetNameMutation.id,
+  SetFormulaCalculationResultMutation.id,
+]);
+
+/** Long enough to take in a paste of many cells, short enough that nobody sees the wait. */
+const BURST_MILLISECONDS = 30;
+
+/** The workbook port on the embedded spreadsheet. */
+export class EmbeddedWorkbook implements Workbook {
+  readonly #grid: EmbeddedGrid;
+
+  constructor(grid: EmbeddedGrid) {
+    this.#grid = grid;
+  }
+
+  sheetNames(): Promise<readonly string[]> {
+    return settle(() => this.#workbook.getSheets().map((sheet) => sheet.getSheetName()));
+  }
+
+  addSheets(layouts: readonly SheetLayout[]): Promise<void> {
+    return settle(() => {
+      const taken = new Set(this.#workbook.getSheets().map((sheet) => sheet.getSheetName()));
+      for (const { name } of layouts) {
+        if (taken.has(name)) throw new SheetExists(name);
+        taken.add(name);
+      }
+      const inFront = this.#workbook.getActiveSheet();
+      for (const layout of layouts) this.#addSheet(layout);
+      if (layouts.length > 0) this.#workbook.setActiveSheet(inFront);
+    });
+  }
+
+  read(ranges: readonly CellRange[]): Promise<readonly (readonly (readonly CellValue[])[])[]> {
+    return settle(() => ranges.map((range) => this.#valuesOf(range)));
+  }
+
+  readFormulas(range: CellRange): Promise<readonly (readonly string[])[]> {
+    return settle(() => {
+      const formulas = this.#grid.injector.get(FormulaDataModel);
+      const sheetId = this.#sheet(range.sheet).getSheetId();
+      const unitId = this.#workbook.getId();
+      return eachCell(range, (row, column) => formulas.getFormulaStringByCell(row, column, sheetId, unitId) ?? "");
+    });
+  }
+
+  writeValues(writes: readonly ValueWrite[]): Promise<void> {
+    return settle(() => {
+      this.#write(writes.map(({ range, values }) => ({ range, cells: values.map((row) => row.map(valueCell)) })));
+    });
+  }
+
+  writeFormulas(writes: readonly FormulaWrite[]): Promise<void> {
+    return settle(() => {
+      this.#write(writes.map(({ range, formulas }) => ({ range, cells: formulas.map((row) => row.map(formulaCell)) })));
+    });
+  }
+
+  calculated(): Promise<void> {
+    return this.#grid.calculated();
+  }
+
+  selection(): Promise<CellRange | null> {
+    return settle(() => this.#selection());
+  }
+
+  select(range: CellRange): Promise<void> {
+    return settle(() => {
+      const sheet = this.#sheet(range.sheet);
+      this.#makeRoom(sheet, range);
+      this.#workbook.setActiveSheet(sheet);
+      sheet.getRange(range.row, range.column, range.rows, range.columns).activate();
+      this.#grid.api.syncExecuteCommand(ScrollToRangeOperation.id, { range: gridRange(range) });
+    });
+  }
+
+  onSelectionChanged(listener: (selection: CellRange) => void): StopListening {
+    const selections = this.#grid.injector.get(SheetsSelectionsService);
+    let last = "";
+    const announce = (): void => {
+      const selection = this.#selection();
+      if (!selection || addressOf(selection) === last) return;
+      last = addressOf(selection);
+      listener(selection);
+    };
+    const moves = merge(selections.selectionMoveEnd$, selections.selectionSet$).subscribe(announce);
+    const sheetInFront = this.#grid.api.addEvent(this.#grid.api.Event.ActiveSheetChanged, announce);
+    return () => {
+      moves.unsubscribe();
+      sheetInFront.dispose();
+    };
+  }
+
+  onCellsChanged(listener: (sheets: readonly string[]) => void): StopListening {
+    const changed = new Set<string>();
+    let waiting = false;
+    const announce = async (): Promise<void> => {
+      await new Promise((resolve) => setTimeout(resolve, BURST_MILLISECONDS));
+      // The answers to a change belong to the same burst.
+      await this.#grid.calculated().catch(() => undefined);
+      waiting = false;
+      const names = this.#workbook.getSheets().filter((sheet) => changed.has(sheet.getSheetId()));
+      changed.clear();
+      if (names.length > 0) listener(names.map((sheet) => sheet.getSheetName()));
+    };
+    const note = (sheetIds: readonly string[]): void => {
+      for (const sheetId of sheetIds) changed.add(sheetId);
+      if (waiting || changed.size === 0) return;
+      waiting = true;
+      void announce();
+    };
+    const stops = [
+      this.#grid.onMutation((mutation) => {
+        if (CELL_MUTATIONS.has(mutation.id)) note(sheetsTouched(mutation.params, this.#workbook.getId()));
+      }),
+      this.#grid.onOpened(() => {
+        note(this.#workbook.getSheets().map((sheet) => sheet.getSheetId()));
+      }),
+    ];
+    return () => {
+      for (const stop of stops) stop();
+    };
+  }
+
+  /** The pointer moved to a cell. */
+  onCellHovered(listener: (cell: CellRange) => void): StopListening {
+    const hovering = this.#grid.api.addEvent(this.#grid.api.Event.CellHover, ({ worksheet, row, column }) => {
+      listener({ sheet: worksheet.getSheetName(), row, column, rows: 1, columns: 1 });
+    });
+    return () => {
+      hovering.dispose();
+    };
+  }
+
+  readSetting(key: string): Promise<string | null> {
+    return settle(() => this.#settings().get(key) ?? null);
+  }
+
+  writeSetting(key: string, text: string): Promise<void> {
+    return settle(() => {
+      this.#grid.settings = [...this.#settings().set(key, text)];
+    });
+  }
+
+  /** Why the first cell of the range shows an error, in the words of the function that refused; or null. */
+  sentenceAt(range: CellRange): string | null {
+    const shown = this.#valueAt(this.#sheet(range.sheet), range.row, range.column);
+    if (!isErrorCode(shown)) return null;
+    const sheetId = this.#sheet(range.sheet).getSheetId();
+    return this.#grid.sentences.at({ sheetId, row: range.row, column: range.column }, shown);
+  }
+
+  /** The note on the cell, or null. */
+  noteAt(range: CellRange): string | null {
+    const cell = this.#sheet(range.sheet).getSheet().getCellRaw(range.row, range.column);
+    const note: unknown = cell?.custom?.["note"];
+    return typeof note === "string" ? note : null;
+  }
+
+  get #workbook(): GridWorkbook {
+    return this.#grid.workbook();
+  }
+
+  #sheet(name: string): GridSheet {
+    const sheet = this.#workbook.getSheetByName(name);
+    if (!sheet) throw new SheetMissing(name);
+    return sheet;
+  }
+
+  #addSheet(layout: SheetLayout): void {
+    const { sheet: data, styles } = layOut(layout);
+    this.#workbook.addStyles({ ...styles });
+    const sheet = this.#workbook.insertSheet(layout.name, { sheet: data as Partial<IWorksheetData> });
+    layout.columns.forEach((column, index) => {
+      if (!column.choices || layout.rows === 0) return;
+      const rule = this.#grid.api
+        .newDataValidation()
+        .requireValueInList([...column.choices])
+        .setAllowBlank(true)
+        .setAllowInvalid(false)
+        .setOptions({ showErrorMessage: true, error: `${column.heading} must be one of: ${column.choices.join("; ")}.` })
+        .build();
+      sheet.getRange(layout.headingRow + 1, index, layout.rows, 1).setDataValidation(rule);
+    });
+  }
+
+  #write(writes: readonly { range: CellRange; cells: readonly (readonly ICellData[])[] }[]): void {
+    // Every range is checked before the first is written, so that a slip leaves the workbook as it was.
+    const targets = writes.map(({ range, cells }) => {
+      const fits = cells.length === range.rows && cells.every((row) => row.length === range.columns);
+      if (!fits) throw new RangeError(`The values for ${addressOf(range)} do not have its rows and columns.`);
+      return { range, cells, sheet: this.#sheet(range.sheet) };
+    });
+    for (const { range, cells, sheet } of targets) {
+      this.#makeRoom(sheet, range);
+      const written = this.#grid.api.syncExecuteCommand(SetRangeValuesCommand.id, {
+        unitId: this.#workbook.getId(),
+        subUnitId: sheet.getSheetId(),
+        range: gridRange(range),
+        value: cells,
+      });
+      if (!written) throw new WorkbookRefused(`${addressOf(range)} cannot be changed: the sheet is protected.`);
+    }
+  }
+
+  /** A sheet grows when something is written beyond its last row or column. */
+  #makeRoom(sheet: GridSheet, range: CellRange): void {
+    const rows = range.row + range.rows;
+    const columns = range.column + range.columns;
+    if (rows > sheet.getMaxRows()) sheet.setRowCount(rows);
+    if (columns > sheet.getMaxColumns()) sheet.setColumnCount(columns);
+  }
+
+  #valuesOf(range: CellRange): CellValue[][] {
+    const sheet = this.#sheet(range.sheet);
+    return eachCell(range, (row, column) => this.#valueAt(sheet, row, column));
+  }
+
+  #valueAt(sheet: GridSheet, row: number, column: number): CellValue {
+    const spilled = this.#grid.injector.get(FormulaDataModel).getArrayFormulaCellData();
+    const cell = sheet.getSheet().getCellRaw(row, column);
+    if (holdsSomething(cell)) return cellValue(cell);
+    return cellValue(spilled?.[this.#workbook.getId()]?.[sheet.getSheetId()]?.[row]?.[column]);
+  }
+
+  #selection(): CellRange | null {
+    const range = this.#workbook.getActiveRange();
+    if (!range) return null;
+    return {
+      sheet: range.getSheetName(),
+      row: range.getRow(),
+      column: range.getColumn(),
+      rows: range.getHeight(),
+      columns: range.getWidth(),
+    };
+  }
+
+  #settings(): Map<string, string> {
+    const stored = this.#grid.settings;
+    return new Map(Array.isArray(stored) ? (stored as [string, string][]) : []);
+  }
+}
+
+function valueCell(value: CellValue): ICellData {
+  const empty = { f: null, si: null, p: null };
+  if (value === null || value === "") return { ...empty, v: null, t: null };
+  if (typeof value === "string") return { ...empty, ...textCell(value) };
+  if (typeof value === "boolean") return { ...empty, v: value ? 1 : 0, t: CellValueType.BOOLEAN };
+  return { ...empty, v: value, t: CellValueType.NUMBER };
+}
+
+function formulaCell(formula: string): ICellData {
+  if (!formula.startsWith("=")) throw new RangeError(`A formula starts with "=", and this does not: ${formula}`);
+  return { f: formula, v: null, t: null, si: null, p: null };
+}
+
+function holdsSomething(cell: Nullable<ICellData>): cell is ICellData {
+  return cell?.p != null || (cell?.v != null && cell.v !== "");
+}
+
+function cellValue(cell: Nullable<ICellData>): CellValue {
+  const rich = cell?.p?.body?.dataStream;
+  if (rich !== undefined) return rich.replace(/\r\n$/, "").replaceAll("\r", "\n") || null;
+  const value = cell?.v ?? null;
+  if (value === "" || value === null) return null;
+  return cell?.t === CellValueType.BOOLEAN ? Boolean(Number(value)) : value;
+}
+
+function eachCell<Answer>(range: CellRange, answer: (row: number, column: number) => Answer): Answer[][] {
+  return Array.from({ length: range.rows }, (_row, down) =>
+    Array.from({ length: range.columns }, (_column, across) => answer(range.row + down, range.column + across)),
+  );
+}
+
+function gridRange(range: CellRange): { startRow: number; endRow: number; startColumn: number; endColumn: number } {
+  return {
+    startRow: range.row,
+    endRow: range.row + range.rows - 1,
+    startColumn: range.column,
+    endColumn: range.column + range.columns - 1,
+  };
+}
+
+function sheetsTouched(params: object | undefined, unitId: string): readonly string[] {
+  const { subUnitId, sheet, unitData } = (params ?? {}) as {
+    subUnitId?: string;
+    sheet?: { id?: string };
+    unitData?: Record<string, object | undefined>;
+  };
+  return [
+    ...(subUnitId === undefined ? [] : [subUnitId]),
+    ...(sheet?.id === undefined ? [] : [sheet.id]),
+    ...Object.keys(unitData?.[unitId] ?? {}),
+  ];
+}
+
+/** Runs the work now and hands its answer or its refusal over as a promise. */
+function settle<Answer>(work: () => Answer): Promise<Answer> {
+  return new Promise((resolve) => {
+    resolve(work());
+  });
+}

@@ -1,0 +1,31 @@
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { PageHost } from "../browser/page.ts";
+import type { OpenPage } from "../browser/page.ts";
+import { cases } from "./cases.ts";
+
+const START_MILLISECONDS = 90_000;
+
+describe("The port on the embedded spreadsheet", () => {
+  let host: PageHost;
+  let opened: OpenPage;
+
+  beforeAll(async () => {
+    host = await PageHost.start();
+    opened = await host.newPage();
+    await opened.page.goto(`${opened.address}agreement.html`);
+    await opened.page.waitForFunction(() => window.runAgreementCase !== undefined);
+  }, START_MILLISECONDS);
+
+  afterAll(async () => {
+    await host.close();
+  });
+
+  it.each(cases.map(({ title }) => title))("%s", async (title) => {
+    const failure = await opened.page.evaluate((one) => window.runAgreementCase?.(one), title);
+    expect(failure).toBeNull();
+  });
+
+  it("throws nothing that no part of the page caught", () => {
+    expect(opened.faults).toEqual([]);
+  });
+});
