@@ -85,9 +85,10 @@ function readFormulas(range: CellRange): Promise<readonly (readonly string[])[]>
 }
 
 async function writeValues(writes: readonly ValueWrite[]): Promise<void> {
+  const sheets = sheetsOf(writes);
   for (const pieces of writeRequests(writes.map(({ range, values }) => ({ range, rows: values.map((row) => row.map(asTyped)) })))) {
-    await inExcel(sheetsOf(pieces), async (context) => {
-      for (const { range, rows } of pieces) rangeIn(context, range).values = matrix(rows);
+    await inExcel(sheets, async (context) => {
+      for (const { cells, rows } of cellsToWrite(context, sheets, pieces)) cells.values = rows;
     });
   }
 }
@@ -96,11 +97,18 @@ async function writeFormulas(writes: readonly FormulaWrite[]): Promise<void> {
   for (const { range, formulas } of writes) {
     if (formulas.flat().some((formula) => !formula.startsWith("="))) throw new Error(`A formula for ${addressOf(range)} does not start with "=".`);
   }
+  const sheets = sheetsOf(writes);
   for (const pieces of writeRequests(writes.map(({ range, formulas }) => ({ range, rows: formulas })))) {
-    await inExcel(sheetsOf(pieces), async (context) => {
-      for (const { range, rows } of pieces) rangeIn(context, range).formulas = matrix(rows);
+    await inExcel(sheets, async (context) => {
+      for (const { cells, rows } of cellsToWrite(context, sheets, pieces)) cells.formulas = rows;
     });
   }
+}
+
+/** Excel stops at the first sheet that is not there; with every sheet asked for first, that is before anything is written. */
+function cellsToWrite<Value>(context: Excel.RequestContext, sheets: readonly string[], pieces: readonly Piece<readonly (readonly Value[])[]>[]) {
+  for (const sheet of sheets) context.workbook.worksheets.getItem(sheet);
+  return pieces.map(({ range, rows }) => ({ cells: rangeIn(context, range), rows: rows.map((row) => [...row]) }));
 }
 
 /** In manual mode this calculates once, as the F9 key does, and leaves the mode as the person set it. */
@@ -365,11 +373,6 @@ function rangeIn(context: Excel.RequestContext, range: CellRange): Excel.Range {
 
 function sheetsOf(pieces: readonly { readonly range: CellRange }[]): readonly string[] {
   return [...new Set(pieces.map((piece) => piece.range.sheet))];
-}
-
-/** Excel's own types ask for arrays that may be written to. */
-function matrix<Value>(rows: readonly (readonly Value[])[]): Value[][] {
-  return rows.map((row) => [...row]);
 }
 
 /** Excel holds "Sites" and "sites" for the same name. */

@@ -1,0 +1,113 @@
+/**
+ * An Excel in memory behind Microsoft's real object model: production code calls plain `Excel.run` and the
+ * requests end here.
+ *
+ * It shows that our adapter drives the published object model correctly, within the requirement sets that the
+ * manifests demand. It does not show that Excel accepts the result.
+ */
+import { addinDescription } from "../../manifest/addin-description.ts";
+import { HostError } from "./host-object.ts";
+import { connect, raise, type Executor, type RequestMessage, type ResponseMessage, type Session } from "./office-js.ts";
+import { workbookObject, type EventName } from "./object-model.ts";
+import { answer, type References, type Request } from "./request.ts";
+import { Spreadsheet, type Area, type Happening } from "./spreadsheet.ts";
+
+/** Excel on the web refuses a request and an answer above 5 MB. */
+const PAYLOAD_LIMIT_BYTES = 5 * 1024 * 1024;
+
+/** The numbers by which the object model tells events apart, read from its file. */
+const EVENT_TYPES: Readonly<Record<EventName, number>> = { changed: 10, activated: 11, selected: 14, calculated: 16 };
+
+export interface RequirementSet {
+  readonly name: string;
+  readonly minimumVersion: string;
+}
+
+export class InMemoryExcel implements Session, Executor {
+  readonly book = new Spreadsheet();
+  /** Somebody is typing in a cell: Excel refuses everything until they finish. */
+  isEditingCell = false;
+  isDisconnected = false;
+  /** Requests that did more than give references up. */
+  roundTrips = 0;
+  largestRequestBytes = 0;
+  readonly #wanted = new Set<EventName>();
+  readonly #references: References = new Map();
+  #refusal: HostError | null = null;
+
+  constructor(supported: readonly RequirementSet[] = addinDescription.requirementSets) {
+    connect(this, (name, version) => supported.some((set) => set.name === name && atLeast(set.minimumVersion, version)));
+  }
+
+  /** The next request fails so. */
+  refuseNext(code: string, message: string): void {
+    this.#refusal = new HostError(code, message);
+  }
+
+  get listenedTo(): readonly EventName[] {
+    return [...this.#wanted].sort();
+  }
+
+  /** Ranges that nobody gave up are memory that Excel keeps. */
+  get heldReferences(): number {
+    return this.#references.size;
+  }
+
+  /** Somebody types into cells, here or in another window of a shared workbook. */
+  type(sheetName: string, row: number, column: number, entry: string | number): void {
+    const sheet = this.book.sheetNamed(sheetName);
+    if (sheet === undefined) throw new Error(`There is no sheet ${sheetName}.`);
+    this.book.write(sheet, { row, column, rows: 1, columns: 1 }, [[entry]], "as typed");
+    this.#tell();
+  }
+
+  /** Somebody selects cells; none stand for a chart or a picture. */
+  select(sheetName: string, areas: readonly Area[]): void {
+    const sheet = this.book.sheetNamed(sheetName);
+    if (sheet === undefined) throw new Error(`There is no sheet ${sheetName}.`);
+    this.book.select(sheet, areas);
+    this.#tell();
+  }
+
+  _resolveRequestUrlAndHeaderInfo(): Promise<{ url: string; headers: object }> {
+    return Promise.resolve({ url: "", headers: {} });
+  }
+
+  _createRequestExecutorOrNull(): Executor {
+    return this;
+  }
+
+  async executeAsync(_customData: string, _flags: number, message: RequestMessage): Promise<ResponseMessage> {
+    const text = typeof message.Body === "string" ? message.Body : JSON.stringify(message.Body);
+    const request: Request = JSON.parse(text);
+    const isCleanUp = request.Actions.every((action) => action.Name === "_RemoveReference" || action.ActionType !== 3 && action.ActionType !== 2 && action.ActionType !== 4);
+    if (!isCleanUp) this.roundTrips += 1;
+    this.largestRequestBytes = Math.max(this.largestRequestBytes, Buffer.byteLength(text));
+    if (this.isDisconnected) return failure(500, "ConnectionFailure");
+    if (this.isEditingCell) return failure(400, "InvalidOperationInCellEditMode");
+    if (Buffer.byteLength(text) > PAYLOAD_LIMIT_BYTES) return failure(400, "RequestPayloadSizeLimitExceeded");
+    const refused = this.#refusal;
+    this.#refusal = null;
+    if (refused !== null) return failure(400, refused.code, refused.message);
+    const body = answer(request, workbookObject(this.book, this.#wanted), this.#references);
+    if (Buffer.byteLength(JSON.stringify(body)) > PAYLOAD_LIMIT_BYTES) return failure(400, "ResponsePayloadSizeLimitExceeded");
+    setTimeout(() => this.#tell(), 0);
+    return { HttpStatusCode: 200, Headers: {}, Body: body };
+  }
+
+  #tell(): void {
+    for (const { event, sheet } of this.book.happenings.splice(0) satisfies Happening[]) {
+      if (this.#wanted.has(event)) raise(EVENT_TYPES[event], { worksheetId: sheet.id, address: "A1", changeType: "RangeEdited", source: "Local" });
+    }
+  }
+}
+
+function failure(status: number, code: string, message = code): ResponseMessage {
+  return { HttpStatusCode: status, ErrorCode: code, ErrorMessage: message, Headers: {}, Body: null };
+}
+
+function atLeast(have: string, want: string): boolean {
+  const [haveMajor = 0, haveMinor = 0] = have.split(".").map(Number);
+  const [wantMajor = 0, wantMinor = 0] = String(want).split(".").map(Number);
+  return haveMajor > wantMajor || (haveMajor === wantMajor && haveMinor >= wantMinor);
+}

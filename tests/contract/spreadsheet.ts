@@ -1,0 +1,180 @@
+/** The workbook behind the in-memory Excel: sheets, cells, formats, what is selected, what changed. */
+import { evaluateFormula, type Content, type Grid, type Reference } from "./formula.ts";
+
+export interface Area {
+  readonly row: number;
+  readonly column: number;
+  readonly rows: number;
+  readonly columns: number;
+}
+
+interface StoredCell {
+  readonly formula: string | null;
+  content: Content;
+}
+
+export interface Validation {
+  readonly area: Area;
+  rule?: unknown;
+  prompt?: unknown;
+  errorAlert?: unknown;
+}
+
+/** What Excel tells event handlers. */
+export type Happening =
+  | { readonly event: "changed" | "calculated" | "activated"; readonly sheet: Sheet }
+  | { readonly event: "selected"; readonly sheet: Sheet };
+
+export class Sheet {
+  name: string;
+  isProtected = false;
+  frozen: Area | null = null;
+  readonly id: string;
+  readonly cells = new Map<string, StoredCell>();
+  readonly spilled = new Map<string, Content>();
+  readonly formats = new Map<string, Map<string, unknown>>();
+  readonly columnWidths = new Map<number, number>();
+  readonly hiddenColumns = new Set<number>();
+  readonly validations: Validation[] = [];
+
+  constructor(id: string, name: string) {
+    this.id = id;
+    this.name = name;
+  }
+
+  contentAt(row: number, column: number): Content {
+    const key = keyOf(row, column);
+    return this.cells.get(key)?.content ?? this.spilled.get(key) ?? null;
+  }
+
+  /** As Excel gives it: a formula, or the content where there is none. The apostrophe before a text is gone. */
+  formulaAt(row: number, column: number): Content {
+    return this.cells.get(keyOf(row, column))?.formula ?? this.contentAt(row, column);
+  }
+
+  formatAt(row: number, column: number, name: string): unknown {
+    return this.formats.get(keyOf(row, column))?.get(name);
+  }
+
+  validationAt(row: number, column: number): Validation | undefined {
+    return this.validations.findLast(({ area }) => row >= area.row && row < area.row + area.rows && column >= area.column && column < area.column + area.columns);
+  }
+}
+
+export class Spreadsheet {
+  readonly sheets: Sheet[] = [];
+  readonly settings = new Map<string, unknown>();
+  structureIsProtected = false;
+  calculationMode: "Automatic" | "Manual" = "Automatic";
+  calculationState: "Done" | "Calculating" = "Done";
+  active: Sheet;
+  /** Several areas when somebody held Ctrl; none when a chart is selected. */
+  selected: readonly Area[] = [{ row: 0, column: 0, rows: 1, columns: 1 }];
+  readonly happenings: Happening[] = [];
+  #sheetsMade = 0;
+
+  constructor() {
+    this.active = this.addSheet("Sheet1");
+  }
+
+  addSheet(name: string): Sheet {
+    this.#sheetsMade += 1;
+    const sheet = new Sheet(`{${String(this.#sheetsMade).padStart(8, "0")}-0000-0000-0000-000000000000}`, name);
+    this.sheets.push(sheet);
+    return sheet;
+  }
+
+  /** By name, whatever its case, or by id. */
+  sheetNamed(name: string): Sheet | undefined {
+    return this.sheets.find((sheet) => sheet.name.toLowerCase() === name.toLowerCase() || sheet.id === name);
+  }
+
+  /** Stores what somebody typed. Null leaves a cell as it is. */
+  write(sheet: Sheet, area: Area, typed: Grid, reading: "as typed" | "as formulas"): void {
+    typed.forEach((line, rowIndex) => {
+      line.forEach((entry, columnIndex) => {
+        if (entry !== null) this.#store(sheet, keyOf(area.row + rowIndex, area.column + columnIndex), entry, reading);
+      });
+    });
+    this.happenings.push({ event: "changed", sheet });
+    if (this.calculationMode === "Automatic") this.calculate();
+  }
+
+  #store(sheet: Sheet, key: string, entry: Content, reading: "as typed" | "as formulas"): void {
+    if (entry === "") {
+      sheet.cells.delete(key);
+      return;
+    }
+    const isText = sheet.formats.get(key)?.get("NumberFormat") === "@";
+    if (typeof entry === "string" && entry.startsWith("=") && !isText) sheet.cells.set(key, { formula: entry, content: 0 });
+    else sheet.cells.set(key, { formula: null, content: isText || reading === "as formulas" ? entry : typedContent(entry) });
+  }
+
+  /** Again and again until nothing changes, which is slow and simple. */
+  calculate(): void {
+    for (let round = 0; round < 50; round += 1) if (!this.#calculateOnce()) break;
+    for (const sheet of this.sheets) {
+      if ([...sheet.cells.values()].some((cell) => cell.formula !== null)) this.happenings.push({ event: "calculated", sheet });
+    }
+  }
+
+  #calculateOnce(): boolean {
+    let changed = false;
+    for (const sheet of this.sheets) {
+      const before = new Map(sheet.spilled);
+      sheet.spilled.clear();
+      for (const [key, cell] of sheet.cells) {
+        if (cell.formula === null) continue;
+        const shown = this.#spill(sheet, key, this.#evaluate(sheet, cell.formula, before));
+        changed ||= cell.content !== shown;
+        cell.content = shown;
+      }
+      changed ||= before.size !== sheet.spilled.size || [...before].some(([key, content]) => sheet.spilled.get(key) !== content);
+    }
+    return changed;
+  }
+
+  #evaluate(home: Sheet, formula: string, spilledBefore: ReadonlyMap<string, Content>): Grid {
+    return evaluateFormula(formula, ({ sheet: name, row, column, rows, columns }: Reference) => {
+      const sheet = name === null ? home : this.sheetNamed(name);
+      const at = (r: number, c: number) => (sheet === undefined ? "#REF!" : (sheet.contentAt(r, c) ?? (sheet === home ? (spilledBefore.get(keyOf(r, c)) ?? null) : null)));
+      return Array.from({ length: rows }, (_, r) => Array.from({ length: columns }, (__, c) => at(row + r, column + c)));
+    });
+  }
+
+  #spill(sheet: Sheet, anchor: string, grid: Grid): Content {
+    const { row, column } = placeOf(anchor);
+    const cells = grid.flatMap((line, r) => line.map((content, c) => ({ key: keyOf(row + r, column + c), content })));
+    if (cells.some(({ key }) => key !== anchor && (sheet.cells.has(key) || sheet.spilled.has(key)))) return "#SPILL!";
+    for (const { key, content } of cells) if (key !== anchor) sheet.spilled.set(key, content ?? 0);
+    return grid[0]?.[0] ?? 0;
+  }
+
+  select(sheet: Sheet, areas: readonly Area[]): void {
+    if (this.active !== sheet) {
+      this.active = sheet;
+      this.happenings.push({ event: "activated", sheet });
+    }
+    this.selected = areas;
+    this.happenings.push({ event: "selected", sheet });
+  }
+}
+
+/** Excel reads an entry as somebody would type it. */
+function typedContent(entry: Content): Content {
+  if (typeof entry !== "string") return entry;
+  if (entry.startsWith("'")) return entry.slice(1);
+  if (/^(TRUE|FALSE)$/i.test(entry)) return entry.toUpperCase() === "TRUE";
+  if (/^\d{1,2}[/-]\d{1,2}([/-]\d{2,4})?$/.test(entry)) return 45_000;
+  if (/^\d+(\.\d+)?%$/.test(entry)) return Number(entry.slice(0, -1)) / 100;
+  return entry.trim() !== "" && Number.isFinite(Number(entry)) ? Number(entry) : entry;
+}
+
+export function keyOf(row: number, column: number): string {
+  return `${row},${column}`;
+}
+
+function placeOf(key: string): { row: number; column: number } {
+  const [row = 0, column = 0] = key.split(",").map(Number);
+  return { row, column };
+}
