@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import { useId } from "preact/hooks";
+import { useId, useRef, useState } from "preact/hooks";
 import { text } from "./text.ts";
 
 interface FieldProps {
@@ -16,10 +16,14 @@ interface TypedProps extends FieldProps {
 }
 
 /** A number with its unit. Keeps the text as typed, whatever it is: readTypedNumber reads it at use. */
-export function NumberField({ unit, big, ...field }: TypedProps & { readonly unit?: string | undefined; readonly big?: boolean }) {
+export function NumberField({ unit, big, disabled, ...field }: TypedProps & {
+  readonly unit?: string | undefined;
+  readonly big?: boolean;
+  readonly disabled?: boolean;
+}) {
   return (
-    <Field {...field}>
-      {(attributes) => (
+    <Field {...field} unit={unit}>
+      {(attributes, unitId) => (
         <span class={big === true ? "number number-big" : "number"}>
           <input
             {...attributes}
@@ -27,10 +31,15 @@ export function NumberField({ unit, big, ...field }: TypedProps & { readonly uni
             type="text"
             inputMode="decimal"
             autocomplete="off"
+            disabled={disabled}
             value={field.value}
             onInput={(event) => field.onInput(event.currentTarget.value)}
           />
-          {unit !== undefined && <span class="unit">{unit}</span>}
+          {unit !== undefined && unit !== "" && (
+            <span class="unit" id={unitId}>
+              {unit}
+            </span>
+          )}
         </span>
       )}
     </Field>
@@ -56,9 +65,21 @@ export function DateField(field: TypedProps) {
   );
 }
 
+/** Yes or no, the whole line to tap on. */
+export function CheckField({ label, checked, onChange }: { readonly label: string; readonly checked: boolean; readonly onChange: (checked: boolean) => void }) {
+  return (
+    <label class="check">
+      <input type="checkbox" checked={checked} onChange={(event) => onChange(event.currentTarget.checked)} />
+      <span>{label}</span>
+    </label>
+  );
+}
+
 export interface Choice<Value extends string = string> {
   readonly value: Value;
   readonly says: string;
+  /** What choosing it leads to, in small print. */
+  readonly meaning?: string;
 }
 
 interface ChoiceProps<Value extends string> extends FieldProps {
@@ -103,7 +124,10 @@ export function Segmented<Value extends string>({ label, fault, hint, value, cho
         {choices.map((choice) => (
           <label key={choice.value} class="segment">
             <input type="radio" name={id} value={choice.value} checked={choice.value === value} onChange={() => onChoose(choice.value)} />
-            <span>{choice.says}</span>
+            <span class="segment-words">
+              <span>{choice.says}</span>
+              {choice.meaning !== undefined && <span class="segment-meaning">{choice.meaning}</span>}
+            </span>
           </label>
         ))}
       </div>
@@ -146,19 +170,45 @@ export function TabPanel({ active, children }: { readonly active: string; readon
 const TAB_ID = "soakbook-tab-";
 const PANEL_ID = "soakbook-tab-panel";
 
-/** "primary" for the one thing to do next, "quiet" for what is rarely wanted. */
+/**
+ * "primary" for the one thing to do next, "quiet" for what is rarely wanted. While a promise that `onClick` returns
+ * is pending the button does nothing, so that two taps never write twice.
+ */
 export function Button({ kind = "plain", disabled = false, onClick, children, ...labelled }: {
   readonly kind?: "primary" | "plain" | "quiet";
   readonly disabled?: boolean;
-  readonly onClick: () => void;
+  readonly onClick: () => unknown;
   readonly children: ComponentChildren;
   /** Where the words on the button do not say what it acts on. */
   readonly "aria-label"?: string;
   readonly "aria-expanded"?: boolean;
 }) {
   const appearance = { primary: "primary", plain: "outline", quiet: "subtle" }[kind];
+  const working = useRef(false);
+  const [busy, setBusy] = useState(false);
+  const click = async () => {
+    if (disabled || working.current) return;
+    const outcome = onClick();
+    if (!(outcome instanceof Promise)) return;
+    working.current = true;
+    setBusy(true);
+    try {
+      await outcome;
+    } finally {
+      working.current = false;
+      setBusy(false);
+    }
+  };
   return (
-    <fluent-button {...labelled} class="button" type="button" appearance={appearance} disabled={disabled} onClick={() => !disabled && onClick()}>
+    <fluent-button
+      {...labelled}
+      class={`button button-${kind}`}
+      type="button"
+      appearance={appearance}
+      disabled={disabled}
+      aria-busy={busy}
+      onClick={() => void click()}
+    >
       {children}
     </fluent-button>
   );
@@ -215,16 +265,20 @@ interface ControlAttributes {
   readonly "aria-describedby"?: string | undefined;
 }
 
-function Field({ label, fault, hint, children }: FieldProps & { readonly children: (attributes: ControlAttributes) => ComponentChildren }) {
+function Field({ label, fault, hint, unit = "", children }: FieldProps & {
+  readonly unit?: string | undefined;
+  readonly children: (attributes: ControlAttributes, unitId: string) => ComponentChildren;
+}) {
   const id = useId();
-  const wrong = fault !== null && fault !== undefined;
+  const wrong = isFault(fault);
+  const described = describedBy(id, fault, hint, unit !== "" ? [`${id}-unit`] : []);
   return (
     <div class={wrong ? "field field-wrong" : "field"}>
       <label class="label" for={id}>
         {label}
       </label>
       <Hint id={id} hint={hint} />
-      {children({ id, "aria-describedby": describedBy(id, fault, hint), ...(wrong ? { "aria-invalid": "true" as const } : {}) })}
+      {children({ id, "aria-describedby": described, ...(wrong ? { "aria-invalid": "true" as const } : {}) }, `${id}-unit`)}
       <Fault id={id} fault={fault} />
     </div>
   );
@@ -242,12 +296,21 @@ function Hint({ id, hint }: { readonly id: string; readonly hint: string | undef
 function Fault({ id, fault }: { readonly id: string; readonly fault: string | null | undefined }) {
   return (
     <p class="fault" id={`${id}-fault`} role="status">
-      {fault ?? ""}
+      {isFault(fault) && (
+        <>
+          <Icon shape="refer" />
+          <span>{fault}</span>
+        </>
+      )}
     </p>
   );
 }
 
-function describedBy(id: string, fault: string | null | undefined, hint: string | undefined): string | undefined {
-  const ids = [...(hint === undefined ? [] : [`${id}-hint`]), ...(fault === null || fault === undefined ? [] : [`${id}-fault`])];
+function describedBy(id: string, fault: string | null | undefined, hint: string | undefined, others: readonly string[] = []): string | undefined {
+  const ids = [...others, ...(hint === undefined ? [] : [`${id}-hint`]), ...(isFault(fault) ? [`${id}-fault`] : [])];
   return ids.length === 0 ? undefined : ids.join(" ");
+}
+
+function isFault(fault: string | null | undefined): fault is string {
+  return fault !== null && fault !== undefined && fault !== "";
 }

@@ -1,7 +1,76 @@
 /**
- * Every word of the pane, ready for translation. The hole test's words are in hole-test/text.ts and the basin's in
- * basin/text.ts, each one object like this; a view writes no words of its own.
+ * Every word of the pane, ready for translation. Each view keeps its own in a file like this beside it:
+ * yard/text.ts, screening/text.ts, hole-test/text.ts, basin/text.ts. A view writes no words anywhere else.
  */
 export const text = {
   verdicts: { pass: "Pass", refer: "Refer", stop: "Stop", "not measured": "Not measured" },
+  tabs: { label: "Views of this yard", yard: "Yard", screening: "Screening", "hole-test": "Hole test", basin: "Basin" },
+  units: { us: "US units: ft, in", metric: "Metric units: m, mm" },
+
+  reading: "Reading the workbook",
+  readAgain: "Read the workbook again",
+
+  setUp: {
+    title: "Set up this workbook",
+    explain: "This workbook has no rain garden sheets yet. These sheets will be added at the end; nothing you have is changed:",
+    button: "Set up this workbook",
+    done: "The sheets were added. Start by adding a yard.",
+  },
+  incomplete: {
+    title: "Sheets are missing",
+    explain: "Some of the program's sheets are here and some are not. Nothing is changed while these are missing:",
+    what: "Bring them back (undo the deletion or the new name), or open a workbook that has them all.",
+  },
+
+  picker: {
+    title: "Yards",
+    search: "Find a yard",
+    searchHint: "By number, yard or address",
+    none: "No yard matches.",
+    empty: "No yards yet. Add the first one.",
+    count: (shown: number, all: number) => (shown === all ? (all === 1 ? "1 yard" : `${all} yards`) : `${shown} of ${all} yards`),
+    change: "All yards",
+    unnamed: "Yard without a name",
+    unsaved: "Typed, not written yet",
+    follows: "Select a row of Sites in the workbook, or pick a yard here.",
+  },
+
+  addYard: {
+    open: "Add a yard",
+    title: "Add a yard",
+    yard: "Yard",
+    yardHint: "What you call it, such as Corner house",
+    address: "Address",
+    units: "Units of this yard",
+    us: "US: ft, in",
+    metric: "Metric: m, mm",
+    soilGroup: "Soil group, if known",
+    soilGroupHint: "A soaks fast, D slowly. From a soil survey.",
+    notKnown: "Not known",
+    save: "Add the yard",
+    discard: "Discard",
+    missing: "Yard is missing.",
+    done: (yard: string) => `${yard} was added to Sites.`,
+  },
+
+  conflict: {
+    title: "The sheet has changed",
+    asked: "Nothing is written yet: the sheet changed while the form was open.",
+    mine: "Write mine over it",
+    sheet: "Leave the sheet as it is",
+    sheetStays: "The sheet stays as it is. What you typed is still in the form.",
+  },
+
+  status: { writing: "Writing to the workbook", close: "Close this message" },
+
+  errors: {
+    unexpected: (reason: string) => `Something went wrong in Soakbook: ${reason}.`,
+    nothingWritten: "Nothing was written.",
+    partWritten: "Part of it was written: look at the sheet before you try again.",
+    showAgain: "Show the pane again",
+  },
+
+  sheetSlips: "Cells to put right first",
+  goToCell: "Go to the cell",
+  place: (sheet: string, row: number) => `${sheet}, row ${row}`,
 } as const;

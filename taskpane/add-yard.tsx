@@ -1,0 +1,69 @@
+import { useState } from "preact/hooks";
+import { addYard } from "../addin/actions/record-yard.ts";
+import type { NewYard } from "../addin/actions/record-yard.ts";
+import { useDraft } from "./drafts.ts";
+import { Button, ChoiceField, Segmented, TextField } from "./form.tsx";
+import { text } from "./text.ts";
+import type { ViewProps } from "./view.ts";
+
+/** Its key starts with no Site ID, because there is none yet. */
+const DRAFT_KEY = "new-yard";
+const BLANK: NewYard = { yard: "", address: "", units: "us", soilGroup: null };
+const SOIL_GROUPS = ["A", "B", "C", "D"].map((group) => ({ value: group, says: group }));
+
+export function AddYard({ workbook, write, onAdded }: Pick<ViewProps, "workbook" | "write"> & { readonly onAdded: (siteId: string) => void }) {
+  const draft = useDraft<NewYard>(DRAFT_KEY, BLANK);
+  const [opened, setOpened] = useState(false);
+  const [fault, setFault] = useState<string | null>(null);
+  if (!opened && !draft.touched) {
+    return <Button onClick={() => setOpened(true)}>{text.addYard.open}</Button>;
+  }
+  const entry = draft.value;
+  const set = (changed: Partial<NewYard>) => draft.set((current) => ({ ...current, ...changed }));
+  const close = () => {
+    draft.clear();
+    setFault(null);
+    setOpened(false);
+  };
+  const save = async () => {
+    const missing = entry.yard.trim() === "" ? text.addYard.missing : null;
+    setFault(missing);
+    if (missing !== null) return;
+    let siteId = "";
+    const written = await write(async () => {
+      siteId = await addYard(workbook, { ...entry, yard: entry.yard.trim(), address: entry.address.trim() });
+    }, text.addYard.done(entry.yard.trim()));
+    if (!written) return;
+    close();
+    onAdded(siteId);
+  };
+  return (
+    <section class="card" aria-label={text.addYard.title}>
+      <h2>{text.addYard.title}</h2>
+      <TextField label={text.addYard.yard} hint={text.addYard.yardHint} value={entry.yard} fault={fault} onInput={(yard) => set({ yard })} />
+      <TextField label={text.addYard.address} value={entry.address} onInput={(address) => set({ address })} />
+      <Segmented
+        label={text.addYard.units}
+        value={entry.units}
+        choices={[{ value: "us", says: text.addYard.us }, { value: "metric", says: text.addYard.metric }]}
+        onChoose={(units) => set({ units })}
+      />
+      <ChoiceField
+        label={text.addYard.soilGroup}
+        hint={text.addYard.soilGroupHint}
+        value={entry.soilGroup}
+        choices={SOIL_GROUPS}
+        blank={text.addYard.notKnown}
+        onChoose={(soilGroup) => set({ soilGroup })}
+      />
+      <div class="buttons">
+        <Button kind="primary" onClick={save}>
+          {text.addYard.save}
+        </Button>
+        <Button kind="quiet" onClick={close}>
+          {text.addYard.discard}
+        </Button>
+      </div>
+    </section>
+  );
+}

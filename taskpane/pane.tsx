@@ -1,0 +1,142 @@
+import { render } from "preact";
+import { useEffect, useErrorBoundary, useMemo, useRef, useState } from "preact/hooks";
+import type { Program } from "../addin/actions/read-program.ts";
+import { yardAt } from "../addin/actions/read-program.ts";
+import { selectYard } from "../addin/actions/select-yard.ts";
+import type { CellRange, Workbook } from "../addin/workbook/workbook.ts";
+import { applyTheme } from "./fluent.ts";
+import type { PaneTheme } from "./fluent.ts";
+import { Button, MessageBar } from "./form.tsx";
+import { ProgramWatch } from "./program-watch.ts";
+import type { Reading } from "./program-watch.ts";
+import { SetUp, SheetsMissing } from "./set-up.tsx";
+import { sentenceOfError } from "./spoken-errors.ts";
+import { text } from "./text.ts";
+import { recordWrites } from "./write-record.ts";
+import { useWriting } from "./writing.ts";
+import { WritingNotices } from "./writing-notices.tsx";
+import { YardPage } from "./yard-page.tsx";
+import { YardPicker } from "./yard-picker.tsx";
+import "./pane.css";
+
+/** Shows the pane in the element, beside the workbook, until the function returned is called. */
+export function mountPane(element: HTMLElement, workbook: Workbook, theme: PaneTheme): () => void {
+  const stopFollowing = applyTheme(theme);
+  element.classList.add("soakbook-pane");
+  render(<Pane workbook={workbook} />, element);
+  return () => {
+    render(null, element);
+    element.classList.remove("soakbook-pane");
+    stopFollowing();
+  };
+}
+
+function Pane({ workbook: host }: { readonly workbook: Workbook }) {
+  const recorded = useMemo(() => recordWrites(host), [host]);
+  const { workbook } = recorded;
+  const [reading, show] = useState<Reading>({ state: "first" });
+  const watch = useMemo(() => new ProgramWatch(workbook, show), [workbook]);
+  const readAgain = () => watch.readAgain();
+  const writing = useWriting(recorded, readAgain);
+  useEffect(() => watch.start(), [watch]);
+  const program = reading.state === "ready" ? reading.program : null;
+  const [siteId, pick] = useSelectedYard(workbook, program);
+  const [failure, showAgain] = useErrorBoundary();
+
+  const goTo = (where: CellRange) => writing.attempt(() => workbook.select(where));
+  const pickAndSelect = (wanted: string | null) => {
+    pick(wanted);
+    const yard = program?.yards.find((candidate) => candidate.siteId === wanted);
+    if (yard !== undefined) void writing.attempt(() => selectYard(workbook, yard));
+  };
+
+  if (failure !== undefined) {
+    return (
+      <div class="pane page">
+        <MessageBar kind="error" actions={<Button onClick={showAgain}>{text.errors.showAgain}</Button>}>
+          {sentenceOfError(failure)}
+        </MessageBar>
+      </div>
+    );
+  }
+  const yard = program?.yards.find((candidate) => candidate.siteId === siteId);
+  return (
+    <div class="pane">
+      {reading.state === "first" && (
+        <p class="page loading" role="status">
+          <fluent-spinner size="small" aria-hidden="true" /> {text.reading}
+        </p>
+      )}
+      {reading.state === "failed" && (
+        <div class="page">
+          <MessageBar kind="error" actions={<Button onClick={readAgain}>{text.readAgain}</Button>}>
+            {reading.sentence}
+          </MessageBar>
+        </div>
+      )}
+      {reading.state === "absent" && <SetUp workbook={workbook} write={writing.write} />}
+      {reading.state === "incomplete" && <SheetsMissing missing={reading.missing} readAgain={readAgain} />}
+      {program !== null && yard === undefined && (
+        <YardPicker program={program} workbook={workbook} write={writing.write} goTo={goTo} onPick={pickAndSelect} />
+      )}
+      {program !== null && yard !== undefined && (
+        <YardPage
+          key={yard.siteId}
+          program={program}
+          yard={yard}
+          workbook={workbook}
+          write={writing.write}
+          attempt={writing.attempt}
+          goTo={goTo}
+          onLeave={() => pick(null)}
+        />
+      )}
+      <WritingNotices writing={writing} />
+    </div>
+  );
+}
+
+/**
+ * The yard in view: the one whose row was selected last in the workbook, or picked last in the pane. A row that is
+ * no yard yet is remembered, and becomes the yard in view once it is one.
+ */
+function useSelectedYard(workbook: Workbook, program: Program | null): readonly [string | null, (siteId: string | null) => void] {
+  const [siteId, setSiteId] = useState<string | null>(null);
+  const unresolved = useRef<CellRange | null>(null);
+  const latest = useRef(program);
+  latest.current = program;
+
+  const follow = (selection: CellRange) => {
+    const yard = latest.current === null ? undefined : yardAt(latest.current, selection.sheet, selection.row);
+    unresolved.current = yard === undefined ? selection : null;
+    if (yard !== undefined) setSiteId(yard.siteId);
+  };
+
+  useEffect(() => {
+    let selectedSince = false;
+    const stopListening = workbook.onSelectionChanged((selection) => {
+      selectedSince = true;
+      follow(selection);
+    });
+    workbook.selection().then(
+      (selection) => {
+        if (selection !== null && !selectedSince) follow(selection);
+      },
+      // The pane works without knowing the first selection: it shows the list of yards.
+      () => undefined,
+    );
+    return stopListening;
+  }, [workbook]);
+
+  useEffect(() => {
+    if (unresolved.current !== null) follow(unresolved.current);
+  }, [program]);
+
+  return [
+    siteId,
+    (picked) => {
+      unresolved.current = null;
+      setSiteId(picked);
+    },
+  ];
+}

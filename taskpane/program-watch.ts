@@ -1,0 +1,84 @@
+import { readProgram } from "../addin/actions/read-program.ts";
+import type { Program } from "../addin/actions/read-program.ts";
+import { programState, sheetNamesOfProgram } from "../addin/actions/set-up-workbook.ts";
+import type { Workbook } from "../addin/workbook/workbook.ts";
+import { isSheetMissing, sentenceOfError } from "./spoken-errors.ts";
+
+export type Reading =
+  | { readonly state: "first" }
+  | { readonly state: "absent" }
+  | { readonly state: "incomplete"; readonly missing: readonly string[] }
+  | { readonly state: "failed"; readonly sentence: string }
+  | { readonly state: "ready"; readonly program: Program };
+
+/**
+ * Keeps one reading of the program up to date. Never two reads at once: changes that arrive while one is running
+ * lead to one more read, however many they are.
+ */
+export class ProgramWatch {
+  #running: Promise<void> | null = null;
+  #next: Promise<void> | null = null;
+  #timer: ReturnType<typeof setTimeout> | undefined;
+  #ready = false;
+
+  constructor(
+    private readonly workbook: Workbook,
+    private readonly show: (reading: Reading) => void,
+  ) {}
+
+  start(): () => void {
+    const stopListening = this.workbook.onCellsChanged((sheets) => {
+      if (!this.#ready || sheets.some((sheet) => sheetNamesOfProgram.includes(sheet))) this.#soon();
+    });
+    void this.readAgain();
+    return () => {
+      stopListening();
+      clearTimeout(this.#timer);
+    };
+  }
+
+  /** Resolves when a read that began after this call has been shown. */
+  readAgain(): Promise<void> {
+    if (this.#running === null) {
+      this.#running = this.#read().finally(() => {
+        this.#running = null;
+      });
+      return this.#running;
+    }
+    this.#next ??= this.#running.then(() => {
+      this.#next = null;
+      return this.readAgain();
+    });
+    return this.#next;
+  }
+
+  #soon(): void {
+    this.#timer ??= setTimeout(() => {
+      this.#timer = undefined;
+      void this.readAgain();
+    }, CHANGES_SETTLE_MILLISECONDS);
+  }
+
+  async #read(): Promise<void> {
+    const reading = await this.#reading();
+    this.#ready = reading.state === "ready";
+    this.show(reading);
+  }
+
+  async #reading(): Promise<Reading> {
+    try {
+      return { state: "ready", program: await readProgram(this.workbook) };
+    } catch (error) {
+      if (!isSheetMissing(error)) return { state: "failed", sentence: sentenceOfError(error) };
+    }
+    try {
+      const present = await programState(this.workbook);
+      return present.state === "ready" ? { state: "ready", program: await readProgram(this.workbook) } : present;
+    } catch (error) {
+      return { state: "failed", sentence: sentenceOfError(error) };
+    }
+  }
+}
+
+/** Long enough for one edit and what it recalculates to arrive together, short enough to feel immediate. */
+export const CHANGES_SETTLE_MILLISECONDS = 120;

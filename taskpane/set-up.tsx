@@ -1,0 +1,41 @@
+import { setUpWorkbook, sheetNamesOfProgram } from "../addin/actions/set-up-workbook.ts";
+import type { Workbook } from "../addin/workbook/workbook.ts";
+import { Button, MessageBar } from "./form.tsx";
+import { text } from "./text.ts";
+import type { ViewProps } from "./view.ts";
+
+/** For a workbook that has none of the program's sheets: says what will be added before adding it. */
+export function SetUp({ workbook, write }: { readonly workbook: Workbook; readonly write: ViewProps["write"] }) {
+  return (
+    <section class="page">
+      <h1>{text.setUp.title}</h1>
+      <p>{text.setUp.explain}</p>
+      <SheetList names={sheetNamesOfProgram} />
+      <Button kind="primary" onClick={() => write(() => setUpWorkbook(workbook), text.setUp.done)}>
+        {text.setUp.button}
+      </Button>
+    </section>
+  );
+}
+
+export function SheetsMissing({ missing, readAgain }: { readonly missing: readonly string[]; readonly readAgain: () => Promise<void> }) {
+  return (
+    <section class="page">
+      <h1>{text.incomplete.title}</h1>
+      <MessageBar kind="warning">{text.incomplete.explain}</MessageBar>
+      <SheetList names={missing} />
+      <p>{text.incomplete.what}</p>
+      <Button onClick={readAgain}>{text.readAgain}</Button>
+    </section>
+  );
+}
+
+function SheetList({ names }: { readonly names: readonly string[] }) {
+  return (
+    <ul class="sheet-list">
+      {names.map((name) => (
+        <li key={name}>{name}</li>
+      ))}
+    </ul>
+  );
+}

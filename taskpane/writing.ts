@@ -1,0 +1,87 @@
+import { useMemo, useState } from "preact/hooks";
+import { writeUnlessChanged } from "../addin/actions/write-records.ts";
+import type { Conflict } from "../addin/actions/write-records.ts";
+import { sentenceOfError } from "./spoken-errors.ts";
+import { text } from "./text.ts";
+import type { ViewProps } from "./view.ts";
+import type { RecordedWorkbook } from "./write-record.ts";
+
+export interface Status {
+  readonly kind: "working" | "success" | "info" | "error";
+  readonly sentence: string;
+}
+
+/** Cells that changed behind an open form: the person decides, and nothing is written meanwhile. */
+export interface ConflictQuestion {
+  readonly conflicts: readonly Conflict[];
+  readonly answer: (choice: "mine" | "sheet") => void;
+}
+
+export interface Writing {
+  readonly write: ViewProps["write"];
+  /** Runs what writes nothing, such as selecting a cell, and says what went wrong. */
+  readonly attempt: (action: () => Promise<unknown>) => Promise<void>;
+  readonly status: Status | null;
+  readonly dismiss: () => void;
+  readonly question: ConflictQuestion | null;
+}
+
+/** One write at a time, in the order asked for. */
+export function useWriting({ workbook, forget, anyWritten }: RecordedWorkbook, readAgain: () => Promise<void>): Writing {
+  const [status, say] = useState<Status | null>(null);
+  const [question, setQuestion] = useState<ConflictQuestion | null>(null);
+  const { write, attempt } = useMemo(() => {
+    let queue: Promise<unknown> = Promise.resolve();
+
+    const ask = (conflicts: readonly Conflict[]): Promise<"mine" | "sheet"> =>
+      new Promise((resolve) => {
+        const answer = (choice: "mine" | "sheet") => {
+          setQuestion(null);
+          resolve(choice);
+        };
+        setQuestion({ conflicts, answer });
+      });
+
+    const perform = async (action: Parameters<ViewProps["write"]>[0], done: string): Promise<boolean> => {
+      forget();
+      say({ kind: "working", sentence: text.status.writing });
+      try {
+        for (let conflicts = (await action()) ?? []; conflicts.length > 0; conflicts = (await action()) ?? []) {
+          say({ kind: "info", sentence: text.conflict.asked });
+          if ((await ask(conflicts)) === "sheet") {
+            await readAgain();
+            say({ kind: "info", sentence: text.conflict.sheetStays });
+            return false;
+          }
+          // What was read for the question is now what the person has seen: a further change asks again.
+          await writeUnlessChanged(workbook, conflicts.map(({ where, now, write: wanted }) => ({ where, shown: now, write: wanted })));
+        }
+        await workbook.calculated();
+        await readAgain();
+        say({ kind: "success", sentence: done });
+        return true;
+      } catch (error) {
+        const sentence = sentenceOfError(error, anyWritten() ? "part" : "nothing");
+        await readAgain();
+        say({ kind: "error", sentence });
+        return false;
+      }
+    };
+
+    return {
+      write: (action: Parameters<ViewProps["write"]>[0], done: string): Promise<boolean> => {
+        const written = queue.then(() => perform(action, done));
+        queue = written;
+        return written;
+      },
+      attempt: async (action: () => Promise<unknown>): Promise<void> => {
+        try {
+          await action();
+        } catch (error) {
+          say({ kind: "error", sentence: sentenceOfError(error) });
+        }
+      },
+    };
+  }, [workbook]);
+  return { write, attempt, status, dismiss: () => say(null), question };
+}

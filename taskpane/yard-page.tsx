@@ -1,0 +1,50 @@
+import { useState } from "preact/hooks";
+import { BasinView } from "./basin/basin-view.tsx";
+import { Button, TabPanel, Tabs } from "./form.tsx";
+import { HoleTestView } from "./hole-test/hole-test-view.tsx";
+import { ScreeningView } from "./screening/screening-view.tsx";
+import type { GoTo } from "./slip-list.tsx";
+import { TAB_IDS } from "./tab-ids.ts";
+import type { TabId } from "./tab-ids.ts";
+import { text } from "./text.ts";
+import type { ViewProps } from "./view.ts";
+import { nameOf } from "./yard-picker.tsx";
+import { YardView } from "./yard/yard-view.tsx";
+
+const TABS = TAB_IDS.map((id) => ({ id, says: text.tabs[id] }));
+
+/** Stays with the person from yard to yard: whoever tests holes all day wants the hole test each time. */
+let lastTab: TabId = "yard";
+
+export function YardPage({ goTo, attempt, onLeave, ...view }: ViewProps & {
+  readonly goTo: GoTo;
+  readonly attempt: (action: () => Promise<unknown>) => Promise<void>;
+  readonly onLeave: () => void;
+}) {
+  const [tab, setTab] = useState<TabId>(lastTab);
+  const open = (id: TabId) => {
+    lastTab = id;
+    setTab(id);
+  };
+  const { yard } = view;
+  return (
+    <>
+      <header class="yard-header">
+        <Button kind="quiet" onClick={onLeave}>
+          {`‹ ${text.picker.change}`}
+        </Button>
+        <h1>
+          <span class="yard-id">{yard.siteId}</span> {nameOf(yard)}
+        </h1>
+        <p class="hint">{[yard.site.record.address, text.units[yard.units]].filter((fact) => fact !== null).join(" · ")}</p>
+      </header>
+      <Tabs label={text.tabs.label} tabs={TABS} active={tab} onActivate={open} />
+      <TabPanel active={tab}>
+        {tab === "yard" && <YardView {...view} goTo={goTo} attempt={attempt} openTab={open} />}
+        {tab === "screening" && <ScreeningView {...view} />}
+        {tab === "hole-test" && <HoleTestView {...view} />}
+        {tab === "basin" && <BasinView {...view} />}
+      </TabPanel>
+    </>
+  );
+}

@@ -1,0 +1,105 @@
+import { explainYard } from "../../addin/actions/explain-yard.ts";
+import { screeningOf } from "../../addin/actions/screen-yard.ts";
+import { selectYard } from "../../addin/actions/select-yard.ts";
+import type { Yard } from "../../addin/actions/read-program.ts";
+import { Button, MessageBar } from "../form.tsx";
+import { SlipList } from "../slip-list.tsx";
+import type { GoTo } from "../slip-list.tsx";
+import type { TabId } from "../tab-ids.ts";
+import type { ViewProps } from "../view.ts";
+import { nextSteps, tabName } from "./next-steps.ts";
+import type { NextStep } from "./next-steps.ts";
+import { Results } from "./results.tsx";
+import { Surfaces } from "./surfaces.tsx";
+import { yardText } from "./text.ts";
+
+export function YardView({ goTo, openTab, attempt, ...view }: ViewProps & {
+  readonly goTo: GoTo;
+  readonly openTab: (tab: TabId) => void;
+  readonly attempt: (action: () => Promise<unknown>) => Promise<void>;
+}) {
+  const { program, yard, workbook } = view;
+  const explanations = explainYard(program, yard).filter(({ what }) => !(what === "Basin" && isIncomplete(yard)));
+  const steps = nextSteps(yard, screeningOf(program, yard), explanations.length > 0);
+  return (
+    <>
+      <Standing yard={yard} />
+      <Next steps={steps} openTab={openTab} />
+      <SlipList title={yardText.explanations} slips={explanations} goTo={goTo} />
+      <Results yard={yard} />
+      <Surfaces {...view} />
+      <Details yard={yard} edit={() => attempt(() => selectYard(workbook, yard))} />
+    </>
+  );
+}
+
+/** What is not measured yet is said as the next thing to do, not as a fault of the basin. */
+function isIncomplete({ design, holeTests }: Yard): boolean {
+  return typeof design.contributingArea !== "number" || (typeof design.testedRate !== "number" && holeTests.length === 0);
+}
+
+function Standing({ yard: { design } }: { readonly yard: Yard }) {
+  const { status } = design;
+  const known = typeof status === "string" && status !== "" && !status.startsWith("#");
+  return (
+    <section aria-label={yardText.status.title} class="standing">
+      {status === "fits" ? (
+        <MessageBar kind="success">{yardText.status.fits}</MessageBar>
+      ) : (
+        <MessageBar kind={known ? "error" : "info"}>{known ? status : yardText.status.unknown}</MessageBar>
+      )}
+    </section>
+  );
+}
+
+function Next({ steps: [first, ...others], openTab }: { readonly steps: readonly NextStep[]; readonly openTab: (tab: TabId) => void }) {
+  return (
+    <section aria-label={yardText.next.title} class="next">
+      <h2>{yardText.next.title}</h2>
+      {first === undefined ? (
+        <p>{yardText.next.allDone}</p>
+      ) : (
+        <>
+          <p class={first.kind === "stop" ? "next-first next-stop" : "next-first"}>{first.sentence}</p>
+          {first.tab !== "yard" && (
+            <Button kind="primary" onClick={() => openTab(first.tab)}>
+              {yardText.next.go(tabName(first.tab))}
+            </Button>
+          )}
+        </>
+      )}
+      {others.length > 0 && (
+        <>
+          <h3>{yardText.next.more}</h3>
+          <ul>
+            {others.map(({ sentence }) => (
+              <li key={sentence}>{sentence}</li>
+            ))}
+          </ul>
+        </>
+      )}
+    </section>
+  );
+}
+
+function Details({ yard, edit }: { readonly yard: Yard; readonly edit: () => Promise<void> }) {
+  const { record } = yard.site;
+  const facts = [
+    [yardText.details.soilGroup, record.soilGroup],
+    [yardText.details.notes, record.notes],
+  ] as const;
+  return (
+    <section aria-label={yardText.details.title}>
+      <h2>{yardText.details.title}</h2>
+      <dl class="facts">
+        {facts.map(([term, fact]) => (
+          <div key={term}>
+            <dt>{term}</dt>
+            <dd>{fact ?? yardText.details.none}</dd>
+          </div>
+        ))}
+      </dl>
+      <Button onClick={edit}>{yardText.details.edit}</Button>
+    </section>
+  );
+}
