@@ -6,8 +6,8 @@ import { runoffDepthInches } from "./runoff-depth.ts";
  *
  *   V = sum of share x A x Q(P, CN) / 12      (cu ft; A in sq ft, P and Q in in)
  *
- * Runoff is worked out for each surface and then added, never from an averaged curve number: runoff rises ever faster
- * with the curve number, so for a roof beside a lawn the average hides nearly all the runoff of a small storm.
+ * Runoff is worked out for each surface and then added, never from an averaged curve number: in a garden's storms runoff
+ * rises ever faster with the curve number, so for a roof beside a lawn the average hides nearly all of a small storm's.
  *
  * Source  USDA Natural Resources Conservation Service, National Engineering Handbook, part 630, chapter 10
  *         (from memory): weighted runoff where curve numbers differ greatly; Q by TR-55 equation 2-3.

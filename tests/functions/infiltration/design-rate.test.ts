@@ -1,9 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { designRateInchesPerHour, RATES_TAKEN, USUAL_REDUCTION_FACTOR } from "../../../functions/infiltration/design-rate.ts";
+import { measured } from "../measured.ts";
 
-const rates = fc.array(fc.double({ min: 0.01, max: 30, noNaN: true }), { minLength: 1, maxLength: 12 });
-const factor = fc.double({ min: 1, max: 4, noNaN: true });
+const rates = fc.array(measured(0.01, 30), { minLength: 1, maxLength: 12 });
+const factor = measured(1, 4);
 const take = fc.constantFrom(...RATES_TAKEN);
 
 describe("published reductions", () => {
@@ -53,7 +54,7 @@ describe("any tests", () => {
 
   test("that all agree give that very rate", () => {
     fc.assert(
-      fc.property(fc.double({ min: 0, max: 30, noNaN: true }), fc.integer({ min: 1, max: 6 }), take, (rate, count, taken) => {
+      fc.property(measured(0, 30), fc.integer({ min: 1, max: 6 }), take, (rate, count, taken) => {
         expect(designRateInchesPerHour(new Array<number>(count).fill(rate), 1, taken)).toBe(rate);
       }),
       { examples: [[0, 1, "geometric mean"]] },

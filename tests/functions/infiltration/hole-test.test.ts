@@ -3,6 +3,7 @@ import { describe, expect, test } from "vitest";
 import { holeIntervals } from "../../../functions/infiltration/drop-rate.ts";
 import { wallCorrectedInchesPerHour } from "../../../functions/infiltration/hole-rate.ts";
 import { holeTestIntervals } from "../../../functions/infiltration/hole-test.ts";
+import { measured } from "../measured.ts";
 import { fallingLevel, readingsOf } from "./falling-level.ts";
 
 describe("a hole test, interval by interval", () => {
@@ -32,7 +33,7 @@ describe("a hole test, interval by interval", () => {
 describe("any hole test", () => {
   test("has a row for each interval, with its drop and its corrected rate", () => {
     fc.assert(
-      fc.property(fallingLevel, fc.double({ min: 3, max: 48, noNaN: true }), (readings, diameter) => {
+      fc.property(fallingLevel, measured(3, 48), (readings, diameter) => {
         const rows = holeTestIntervals(readings, diameter);
         holeIntervals(readings).forEach(({ from, to, dropInchesPerHour }, row) => {
           expect(rows[row]).toMatchObject({ minutes: to.minutes, dropInchesPerHour, rateInchesPerHour: wallCorrectedInchesPerHour(from, to, diameter) });

@@ -3,9 +3,10 @@ import { describe, expect, test } from "vitest";
 import { runoffDepthInches, storageInches } from "../../../functions/runoff/runoff-depth.ts";
 import { tr55Table21, tr55Table21Cells } from "../../published/tr-55-table-2-1.ts";
 import { tr55Table41 } from "../../published/tr-55-table-4-1.ts";
+import { measured } from "../measured.ts";
 
-const rain = fc.double({ min: 0, max: 40, noNaN: true });
-const curveNumber = fc.double({ min: 1, max: 100, noNaN: true });
+const rain = measured(0, 40);
+const curveNumber = measured(1, 100);
 const lossRatio = fc.constantFrom(0.2, 0.05);
 
 describe("TR-55, 2nd ed., 1986", () => {
@@ -94,7 +95,7 @@ describe("any storm", () => {
 
   test("runs off nothing when it is no deeper than the initial abstraction", () => {
     fc.assert(
-      fc.property(curveNumber, lossRatio, fc.double({ min: 0, max: 1, noNaN: true }), (cn, ratio, part) => {
+      fc.property(curveNumber, lossRatio, measured(0, 1), (cn, ratio, part) => {
         expect(runoffDepthInches(part * ratio * storageInches(cn, ratio), cn, ratio)).toBe(0);
       }),
       { examples: [[61, 0.2, 1]] },
@@ -103,7 +104,7 @@ describe("any storm", () => {
 
   test("runs off more when it is deeper or the curve number is higher", () => {
     fc.assert(
-      fc.property(rain, curveNumber, lossRatio, fc.double({ min: 0.01, max: 5, noNaN: true }), (depth, cn, ratio, more) => {
+      fc.property(rain, curveNumber, lossRatio, measured(0.01, 5), (depth, cn, ratio, more) => {
         expect(runoffDepthInches(depth + more, cn, ratio)).toBeGreaterThanOrEqual(runoffDepthInches(depth, cn, ratio));
         expect(runoffDepthInches(depth, Math.min(cn + more, 100), ratio)).toBeGreaterThanOrEqual(runoffDepthInches(depth, cn, ratio) - 1e-12);
       }),

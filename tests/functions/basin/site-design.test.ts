@@ -1,0 +1,101 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { areaAtHeightSquareFeet, basinFloor } from "../../../functions/basin/basin-shape.ts";
+import { basinVolumeCubicFeet } from "../../../functions/basin/basin-volume.ts";
+import { designSite } from "../../../functions/basin/site-design.ts";
+import { measured } from "../measured.ts";
+
+const contributing = measured(0, 5000);
+const rate = measured(0, 12);
+const stormInches = measured(0, 4);
+const ponding = fc.option(measured(0, 18), { nil: undefined });
+const media = measured(0, 36);
+const slope = measured(0, 5);
+
+describe("computed by hand", () => {
+  test("1000 sq ft of roof on soil tested at 0.5 in/h fit 190 sq ft of vertical-sided basin 6 in deep", () => {
+    const site = designSite(1000, 0.5, 2, 1, 6, 0, 0, 48);
+    expect(site).toMatchObject({ designInchesPerHour: 0.25, pondingInches: 6, verdict: "fits" });
+    // 79.17 cu ft of runoff over 6 in less the 1 in of rain that falls on the basin itself.
+    expect(site.runoffCubicFeet).toBeCloseTo(79.17, 2);
+    expect(site.basin!.floorSquareFeet).toBeCloseTo(190, 1);
+    expect(site.basin!.rimSquareFeet).toBeCloseTo(190, 1);
+    expect(site.basin!.heldCubicFeet).toBeCloseTo(95, 1);
+    expect(site.drawdownHours).toBeCloseTo(24, 10);
+    expect(site.ruleSquareFeet).toBe(100);
+    expect(site.basin!.digCubicYards).toBeCloseTo(3.519, 3);
+  });
+
+  test("ponding that was left out is the deepest that drains, at most 8 in", () => {
+    expect(designSite(1000, 0.2, 2, 1, undefined, 0, 3, 48).pondingInches).toBeCloseTo(4.8, 10);
+    expect(designSite(1000, 5, 2, 1, undefined, 0, 3, 48).pondingInches).toBe(8);
+  });
+
+  test("6 in of ponding on soil that drains 4.6 in within 48 h drains too slowly, and is sized all the same", () => {
+    const site = designSite(1000, 12 / 62, 2, 1, 6, 0, 3, 48);
+    expect(site.verdict).toBe("drains too slowly");
+    expect(site.drawdownHours).toBeCloseTo(62, 10);
+    expect(site.basin!.floorSquareFeet).toBeGreaterThan(0);
+  });
+
+  test("a hole that takes no water never drains, and its basin has no size", () => {
+    expect(designSite(1000, 0, 2, 1, 6, 24, 3, 48)).toEqual({
+      designInchesPerHour: 0,
+      pondingInches: 6,
+      runoffCubicFeet: 950 / 12,
+      ruleSquareFeet: 100,
+      verdict: "never drains",
+      drawdownHours: undefined,
+      basin: undefined,
+    });
+  });
+
+  test("ponding shallower than the storm holds nothing however wide the basin is", () => {
+    const site = designSite(1000, 0.03, 2, 1, undefined, 0, 3, 48);
+    expect(site).toMatchObject({ verdict: "no area holds it", basin: undefined });
+    expect(site.pondingInches).toBeCloseTo(0.72, 10);
+    expect(site.drawdownHours).toBeCloseTo(48, 10);
+  });
+});
+
+describe("any yard", () => {
+  test("whose basin has a size holds the runoff and the rain on its rim, no more and no less", () => {
+    fc.assert(
+      fc.property(contributing, rate, stormInches, ponding, media, slope, (area, tested, storm, given, layer, side) => {
+        const { basin, runoffCubicFeet } = designSite(area, tested, 2, storm, given, layer, side, 48);
+        if (basin === undefined || basin.floorSquareFeet === 0) return;
+        expect(basin.heldCubicFeet / (runoffCubicFeet + (basin.rimSquareFeet * storm) / 12)).toBeCloseTo(1, 8);
+      }),
+    );
+  });
+
+  test("has a rim, a volume and a dig that follow from its floor", () => {
+    fc.assert(
+      fc.property(contributing, rate, stormInches, ponding, media, slope, (area, tested, storm, given, layer, side) => {
+        const { basin, pondingInches } = designSite(area, tested, 2, storm, given, layer, side, 48);
+        if (basin === undefined) return;
+        const floor = basinFloor(basin.floorSquareFeet, "ellipse", 2);
+        expect(basin.rimSquareFeet).toBeCloseTo(areaAtHeightSquareFeet(floor, pondingInches / 12, side), 8);
+        expect(basin.digCubicYards * 27).toBeCloseTo(basinVolumeCubicFeet(basin.floorSquareFeet, pondingInches + layer, side, "ellipse", 2), 6);
+        expect(basin.rimSquareFeet).toBeGreaterThanOrEqual(basin.floorSquareFeet);
+      }),
+    );
+  });
+
+  test("fits whenever its ponding was left to be worked out and some area holds the storm", () => {
+    fc.assert(
+      fc.property(contributing, measured(0.01, 12), stormInches, media, slope, (area, tested, storm, layer, side) => {
+        expect(["fits", "no area holds it"]).toContain(designSite(area, tested, 2, storm, undefined, layer, side, 48).verdict);
+      }),
+    );
+  });
+
+  test("drains too slowly exactly when its ponding stands longer than the limit", () => {
+    fc.assert(
+      fc.property(contributing, measured(0.01, 12), measured(4, 18), slope, (area, tested, given, side) => {
+        const { verdict } = designSite(area, tested, 2, 1, given, 0, side, 48);
+        expect(verdict === "drains too slowly").toBe(given / (tested / 2) > 48 * (1 + 1e-9));
+      }),
+    );
+  });
+});
