@@ -6,7 +6,7 @@ import { laneOf, type Lane } from "./lanes.ts";
 import { unitsRule } from "./parameters.ts";
 import { isBlank, readerOf, type Reader } from "./reading.ts";
 import { filledWith, type Answer, type Presenter, type Result } from "./results.ts";
-import { areTooLarge, couldNotCompute, isMissing, whyRefused } from "./sentences.ts";
+import { areTooExtreme, couldNotCompute, isMissing, whyRefused } from "./sentences.ts";
 import { speakers, type Speaker } from "./speaker.ts";
 
 /** What a declaration comes to once it is compiled: everything that is the same in every call. */
@@ -93,7 +93,7 @@ export class Call {
     } catch {
       // Said below, as every other fault of ours.
     }
-    return filledWith(this.inputs.flat().some(isHuge) ? areTooLarge() : couldNotCompute(name), result);
+    return filledWith(this.inputs.flat().some(isExtreme) ? areTooExtreme() : couldNotCompute(name), result);
   }
 
   private systemAt(row: number, column: number): UnitSystem {
@@ -124,7 +124,9 @@ export class Call {
   }
 }
 
-/** Beyond anything in a garden: an answer that overflows from such input is no fault of the calculation. */
-function isHuge(value: unknown): boolean {
-  return typeof value === "number" && Math.abs(value) > 1e100;
+/** Beyond anything in a garden: what gets lost between such numbers is no fault of the calculation. */
+function isExtreme(value: unknown): boolean {
+  if (typeof value !== "number" || value === 0) return false;
+  const size = Math.abs(value);
+  return size > 1e100 || size < 1e-100;
 }

@@ -24,13 +24,19 @@ export interface Parameter {
 /** The argument that every function with a dimension takes last. */
 export const unitsRule: ArgumentRule = choice("units", "Units", ["us", "metric"]).optional("us").rule;
 
-export function parameterFrom(rule: ArgumentRule): Parameter {
+/** A parameter may be left out when all after it may; one before a required parameter may only be blank. */
+export function parametersFrom(rules: readonly ArgumentRule[]): readonly Parameter[] {
+  const lastRequired = rules.findLastIndex(({ optional }) => !optional);
+  return rules.map((rule, place) => parameterFrom(rule, place > lastRequired));
+}
+
+function parameterFrom(rule: ArgumentRule, optional: boolean): Parameter {
   const fallback = singleCell(rule.fallback);
   return {
     key: rule.key,
     label: rule.label,
     kind: rule.kind,
-    optional: rule.optional,
+    optional,
     ...(fallback === undefined ? {} : { default: fallback }),
     isRange: rule.takes !== "cell",
     units: unitNames(rule.kind),

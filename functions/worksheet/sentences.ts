@@ -27,9 +27,9 @@ export function isTooLarge(label: string): CellError {
   return invalid(`${label} is too large to compute.`);
 }
 
-/** For an answer that got lost between numbers too large for arithmetic. */
-export function areTooLarge(): CellError {
-  return invalid("These numbers are too large to compute with.");
+/** For an answer that got lost between numbers no arithmetic can hold together. */
+export function areTooExtreme(): CellError {
+  return invalid("These numbers are too large or too small to compute with.");
 }
 
 /** Our own bug: never put as the user's mistake. */

@@ -53,6 +53,7 @@ function withUnit(number: string, unit: string): string {
 
 /** Three significant digits, but never fewer than the whole part has: 4.63, 152, 12,345. */
 function threeDigits(value: number, rounding: Rounding): string {
+  if (!Number.isFinite(value)) return BEYOND_COUNTING;
   const decimals = Math.min(Math.max(2 - Math.floor(Math.log10(Math.abs(value) || 1)), 0), 15);
   // Going by way of decimal text keeps 4.6 from turning into 4.59 when it is rounded down.
   const scaled = Number(`${value.toPrecision(12)}`) * 10 ** decimals;
@@ -68,3 +69,6 @@ function grouped(value: number): string {
   const thousands = whole.replace(/\B(?=(\d{3})+$)/g, ",");
   return fraction === undefined ? thousands : `${thousands}.${fraction}`;
 }
+
+/** Stands for a number that outgrew arithmetic, such as the hours to drain through all but sealed soil. */
+const BEYOND_COUNTING = "over 1e+308";

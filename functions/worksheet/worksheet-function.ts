@@ -2,7 +2,7 @@ import type { Citation } from "../published/source.ts";
 import type { Argument, ArgumentRule } from "./arguments.ts";
 import { Call, type Plan } from "./call.ts";
 import type { Cell, CellError, CellInput } from "./cell.ts";
-import { parameterFrom, unitsRule, type Parameter } from "./parameters.ts";
+import { parametersFrom, unitsRule, type Parameter } from "./parameters.ts";
 import { readerOf } from "./reading.ts";
 import { presenterOf, resultFrom, unitNames, type Result, type ResultSpec } from "./results.ts";
 import type { Speaker } from "./speaker.ts";
@@ -80,7 +80,7 @@ export function worksheetFunction<const Arguments extends readonly AnyArgument[]
   return {
     name,
     summary,
-    parameters: [...ownRules, ...(takesUnits ? [unitsRule] : [])].map(parameterFrom),
+    parameters: parametersFrom(takesUnits ? [...ownRules, unitsRule] : ownRules),
     result,
     sources,
     cautions,

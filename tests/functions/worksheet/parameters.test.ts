@@ -1,8 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { area, choice, count, depth, flag, lengthInSameUnit, number, percent, rangeOf, share, tableRange, text, type Argument } from "../../../functions/worksheet/arguments.ts";
-import { parameterFrom, unitsRule } from "../../../functions/worksheet/parameters.ts";
+import { parametersFrom, unitsRule } from "../../../functions/worksheet/parameters.ts";
 
-const describedAs = (argument: Argument<string, unknown>) => parameterFrom(argument.rule).description;
+const parameterOf = (argument: Pick<Argument<string, unknown>, "rule">) => parametersFrom([argument.rule])[0];
+const describedAs = (argument: Argument<string, unknown>) => parameterOf(argument)?.description;
 
 describe("argument help", () => {
   test.each<[Argument<string, unknown>, string]>([
@@ -30,7 +31,7 @@ describe("argument help", () => {
   });
 
   test("a parameter tells hosts what it takes", () => {
-    expect(parameterFrom(rangeOf(choice("soils", "Soil", ["sand", "clay"])).optional(["sand"]).rule)).toEqual({
+    expect(parameterOf(rangeOf(choice("soils", "Soil", ["sand", "clay"])).optional(["sand"]))).toEqual({
       key: "soils",
       label: "Soil",
       kind: "choice",
@@ -41,12 +42,17 @@ describe("argument help", () => {
       choices: ["sand", "clay"],
       description: 'Soil (a range); "sand" or "clay"; if left out, "sand".',
     });
-    expect(parameterFrom(depth("rain", "Rain").rule)).toEqual({
+    expect(parameterOf(depth("rain", "Rain"))).toEqual({
       key: "rain", label: "Rain", kind: "depth", optional: false, isRange: false, units: { us: "in", metric: "mm" }, description: "Rain, in or mm; at least 0.",
     });
   });
 
+  test("an argument that may be blank but stands before a required one cannot be left out", () => {
+    const rules = [text("rule", "Rule name"), number("measured", "Measured value").leftOutMeans("not measured"), tableRange("rules", "Rules table"), flag("far", "Far").optional(false)];
+    expect(parametersFrom(rules.map(({ rule }) => rule)).map(({ optional }) => optional)).toEqual([false, false, false, true]);
+  });
+
   test("units explain themselves", () => {
-    expect(parameterFrom(unitsRule).description).toBe('Units; "us" or "metric"; if left out, "us".');
+    expect(parameterOf({ rule: unitsRule })?.description).toBe('Units; "us" or "metric"; if left out, "us".');
   });
 });

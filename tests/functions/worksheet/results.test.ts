@@ -44,11 +44,14 @@ describe("what a cell may show", () => {
       },
     });
     expect(breaks.evaluate([column(1, null)])).toEqual([[faultOfSample], [""]]);
-    expect(cellOf(breaks, 1e300)).toEqual(refused("These numbers are too large to compute with."));
+    expect(cellOf(breaks, 0)).toEqual(faultOfSample);
+    for (const extreme of [1e300, -1e300, 1e-300]) {
+      expect(cellOf(breaks, extreme)).toEqual(refused("These numbers are too large or too small to compute with."));
+    }
   });
 
-  test("numbers too large for arithmetic are said to be so", () => {
-    expect(cellOf(returning(value(number("Answer")), Number.NaN), 1e300)).toEqual(refused("These numbers are too large to compute with."));
+  test("numbers beyond arithmetic are said to be so", () => {
+    expect(cellOf(returning(value(number("Answer")), Number.NaN), 1e300)).toEqual(refused("These numbers are too large or too small to compute with."));
   });
 });
 

@@ -35,6 +35,8 @@ describe("quantities in words", () => {
 
   test("a number too large or too small to write out is written in powers of ten", () => {
     expect(us.depth(1e30)).toBe("1e+30 in");
+    expect(us.hours(Number.POSITIVE_INFINITY)).toBe("over 1e+308 h");
+    expect(metric.depth(1e308)).toBe("over 1e+308 mm");
     expect(us.depth(1e-300)).toMatch(/ in$/);
   });
 
