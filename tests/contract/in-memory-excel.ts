@@ -9,7 +9,7 @@ import { addinDescription } from "../../manifest/addin-description.ts";
 import { HostError } from "./host-object.ts";
 import { connect, raise, type Executor, type RequestMessage, type ResponseMessage, type Session } from "./office-js.ts";
 import { workbookObject, type EventName } from "./object-model.ts";
-import { answer, type References, type Request } from "./request.ts";
+import { answer, References, type Request } from "./request.ts";
 import { Spreadsheet, type Area, type Happening } from "./spreadsheet.ts";
 
 /** Excel on the web refuses a request and an answer above 5 MB. */
@@ -32,8 +32,9 @@ export class InMemoryExcel implements Session, Executor {
   roundTrips = 0;
   largestRequestBytes = 0;
   readonly #wanted = new Set<EventName>();
-  readonly #references: References = new Map();
+  readonly #references = new References();
   #refusal: HostError | null = null;
+  #afterNext: (() => void) | null = null;
 
   constructor(supported: readonly RequirementSet[] = addinDescription.requirementSets) {
     connect(this, (name, version) => supported.some((set) => set.name === name && atLeast(set.minimumVersion, version)));
@@ -42,6 +43,11 @@ export class InMemoryExcel implements Session, Executor {
   /** The next request fails so. */
   refuseNext(code: string, message: string): void {
     this.#refusal = new HostError(code, message);
+  }
+
+  /** Somebody else does this between the next request and the one after it. */
+  afterNextRequest(deed: () => void): void {
+    this.#afterNext = deed;
   }
 
   get listenedTo(): readonly EventName[] {
@@ -80,8 +86,7 @@ export class InMemoryExcel implements Session, Executor {
   async executeAsync(_customData: string, _flags: number, message: RequestMessage): Promise<ResponseMessage> {
     const text = typeof message.Body === "string" ? message.Body : JSON.stringify(message.Body);
     const request: Request = JSON.parse(text);
-    const isCleanUp = request.Actions.every((action) => action.Name === "_RemoveReference" || action.ActionType !== 3 && action.ActionType !== 2 && action.ActionType !== 4);
-    if (!isCleanUp) this.roundTrips += 1;
+    if (!onlyGivesUp(request)) this.roundTrips += 1;
     this.largestRequestBytes = Math.max(this.largestRequestBytes, Buffer.byteLength(text));
     if (this.isDisconnected) return failure(500, "ConnectionFailure");
     if (this.isEditingCell) return failure(400, "InvalidOperationInCellEditMode");
@@ -91,6 +96,8 @@ export class InMemoryExcel implements Session, Executor {
     if (refused !== null) return failure(400, refused.code, refused.message);
     const body = answer(request, workbookObject(this.book, this.#wanted), this.#references);
     if (Buffer.byteLength(JSON.stringify(body)) > PAYLOAD_LIMIT_BYTES) return failure(400, "ResponsePayloadSizeLimitExceeded");
+    this.#afterNext?.();
+    this.#afterNext = null;
     setTimeout(() => this.#tell(), 0);
     return { HttpStatusCode: 200, Headers: {}, Body: body };
   }
@@ -100,6 +107,12 @@ export class InMemoryExcel implements Session, Executor {
       if (this.#wanted.has(event)) raise(EVENT_TYPES[event], { worksheetId: sheet.id, address: "A1", changeType: "RangeEdited", source: "Local" });
     }
   }
+}
+
+/** `Excel.run` ends with a request that gives up the ranges it held; nobody waits for that one. */
+function onlyGivesUp(request: Request): boolean {
+  const names = request.Actions.map((action) => action.Name).filter((name) => name !== "");
+  return names.length > 0 && names.every((name) => name === "_RemoveReference");
 }
 
 function failure(status: number, code: string, message = code): ResponseMessage {

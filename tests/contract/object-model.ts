@@ -129,7 +129,10 @@ function rangeObject(book: Spreadsheet, sheet: Sheet, area: Area): RangeObject {
       },
       ColumnHidden: {
         set: change((hidden: boolean) => {
-          for (let c = column; c < column + columns; c += 1) hidden ? sheet.hiddenColumns.add(c) : sheet.hiddenColumns.delete(c);
+          for (let c = column; c < column + columns; c += 1) {
+            if (hidden) sheet.hiddenColumns.add(c);
+            else sheet.hiddenColumns.delete(c);
+          }
         }),
       },
     },
@@ -137,6 +140,9 @@ function rangeObject(book: Spreadsheet, sheet: Sheet, area: Area): RangeObject {
       Select: () => {
         if (book.active !== sheet) throw new HostError("InvalidOperation", "Only a range of the sheet in front can be selected.");
         book.select(sheet, [area]);
+      },
+      _ValidateArraySize: (height: number, width: number) => {
+        if (height !== rows || width !== columns) throw new HostError("InvalidArgument", `The array is not ${rows} by ${columns}, as the range is.`);
       },
       GetRow: (index: number) => rangeObject(book, sheet, { row: row + index, column, rows: 1, columns }),
       GetBoundingRect: (other: RangeObject) => rangeObject(book, sheet, bounding(area, other.area)),

@@ -37,7 +37,33 @@ interface Body {
 }
 
 /** Ranges that a context holds on to between requests, by the name Excel gives them. */
-export type References = Map<string, HostObject>;
+export class References {
+  readonly #kept = new Map<string, HostObject>();
+  #made = 0;
+
+  get size(): number {
+    return this.#kept.size;
+  }
+
+  keep(object: HostObject): void {
+    this.#made += 1;
+    this.#kept.set(`${object.type} ${this.#made}`, object);
+  }
+
+  giveUp(name: string): void {
+    this.#kept.delete(name);
+  }
+
+  nameOf(object: HostObject): string | undefined {
+    return [...this.#kept].find(([, each]) => each === object)?.[0];
+  }
+
+  named(name: string): HostObject {
+    const kept = this.#kept.get(name);
+    if (kept === undefined) throw new HostError("InvalidReference", `${name} was given up.`);
+    return kept;
+  }
+}
 
 const PATH = { root: 1, method: 3, property: 4, indexer: 5, reference: 6, nullObject: 7 };
 const ACTION = { instantiate: 1, load: 2, method: 3, set: 4, trace: 5 };
@@ -85,11 +111,11 @@ function given(object: HostObject | null, name: string): HostObject {
 
 function method(object: HostObject, action: Action, paths: Paths, references: References): unknown {
   if (action.Name === "_KeepReference") {
-    references.set(`reference ${references.size + 1} of ${object.type}`, object);
+    references.keep(object);
     return NOTHING;
   }
   if (action.Name === "_RemoveReference") {
-    for (const [name, kept] of references) if (kept === object) references.delete(name);
+    references.giveUp(String(paths.arguments(action.ArgumentInfo)[0]));
     return NOTHING;
   }
   const value = invoke(object, action.Name, paths.arguments(action.ArgumentInfo));
@@ -97,14 +123,14 @@ function method(object: HostObject, action: Action, paths: Paths, references: Re
 }
 
 function identity(object: HostObject, references: References): object {
-  const kept = [...references].find(([, each]) => each === object);
-  return { ...(object.id === undefined ? {} : { Id: object.id, _Id: object.id }), ...(kept === undefined ? {} : { _ReferenceId: kept[0] }) };
+  const reference = references.nameOf(object);
+  return { ...(object.id === undefined ? {} : { Id: object.id, _Id: object.id }), ...(reference === undefined ? {} : { _ReferenceId: reference }) };
 }
 
 /** The names come as "worksheet/name"; an empty list would mean everything, which is slow in Excel and refused here. */
 function loaded(object: HostObject, names: readonly string[]): object {
   if (names.length === 0) throw new NotModelled(`loading all of ${object.type}: name the properties`);
-  if (object.items !== undefined) return { _Items: object.items().map((item) => ({ ...identity(item, new Map()), ...loaded(item, names) })) };
+  if (object.items !== undefined) return { _Items: object.items().map((item) => ({ ...identity(item, new References()), ...loaded(item, names) })) };
   const answers: Record<string, unknown> = {};
   for (const name of names) {
     const [first = "", ...rest] = name.split("/");
@@ -150,11 +176,7 @@ class Paths {
   #follow(path: ObjectPath): HostObject | null {
     if (path.ObjectPathType === PATH.root) return this.#root;
     if (path.ObjectPathType === PATH.nullObject) return null;
-    if (path.ObjectPathType === PATH.reference) {
-      const kept = this.#references.get(path.Name);
-      if (kept === undefined) throw new HostError("InvalidReference", `${path.Name} was given up.`);
-      return kept;
-    }
+    if (path.ObjectPathType === PATH.reference) return this.#references.named(path.Name);
     const parent = given(this.object(path.ParentObjectPathId ?? 0), path.Name);
     const found = this.#step(path, parent);
     if (found === null || isHostObject(found)) return found;
