@@ -2,6 +2,7 @@ import { version } from "./about.ts";
 import { basinArea, basinDepth, basinSize, basinVolume, deepestPonding, drawdown, ruleArea, siteDesign } from "./basin.ts";
 import { designRate, dropRate, holeRate, holeTest } from "./hole-test.ts";
 import { plantCount } from "./planting.ts";
+import { peakFlow, rainPercentile, stormCurve } from "./rain.ts";
 import { curveNumber, runoffDepth, runoffVolume, yardRunoff } from "./runoff.ts";
 import { groundSlope, siteCheck } from "./siting.ts";
 import { digVolume, layerVolume, soilMix, soilState } from "./soil.ts";
@@ -9,7 +10,8 @@ import type { WorksheetFunction } from "./worksheet-function.ts";
 
 /** Every worksheet function, in the order of the function reference. Names and argument order never change. */
 export const catalogue: readonly WorksheetFunction[] = [
-  curveNumber, runoffDepth, runoffVolume, yardRunoff,
+  stormCurve, rainPercentile,
+  curveNumber, runoffDepth, runoffVolume, yardRunoff, peakFlow,
   holeTest, dropRate, holeRate, designRate,
   groundSlope, siteCheck,
   ruleArea, basinArea, deepestPonding, drawdown, basinVolume, basinDepth, basinSize, siteDesign,
