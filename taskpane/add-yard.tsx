@@ -2,6 +2,7 @@ import { useState } from "preact/hooks";
 import { addYard } from "../addin/actions/record-yard.ts";
 import type { NewYard } from "../addin/actions/record-yard.ts";
 import { useDraft } from "./drafts.ts";
+import { useFocusWhenOpened } from "./focus.ts";
 import { Button, ChoiceField, Segmented, TextField } from "./form.tsx";
 import { text } from "./text.ts";
 import type { ViewProps } from "./view.ts";
@@ -15,8 +16,14 @@ export function AddYard({ workbook, write, onAdded }: Pick<ViewProps, "workbook"
   const draft = useDraft<NewYard>(DRAFT_KEY, BLANK);
   const [opened, setOpened] = useState(false);
   const [fault, setFault] = useState<string | null>(null);
-  if (!opened && !draft.touched) {
-    return <Button onClick={() => setOpened(true)}>{text.addYard.open}</Button>;
+  const open = opened || draft.touched;
+  const place = useFocusWhenOpened(open);
+  if (!open) {
+    return (
+      <div ref={place}>
+        <Button onClick={() => setOpened(true)}>{text.addYard.open}</Button>
+      </div>
+    );
   }
   const entry = draft.value;
   const set = (changed: Partial<NewYard>) => draft.set((current) => ({ ...current, ...changed }));
@@ -38,7 +45,7 @@ export function AddYard({ workbook, write, onAdded }: Pick<ViewProps, "workbook"
     onAdded(siteId);
   };
   return (
-    <section class="card" aria-label={text.addYard.title}>
+    <div ref={place} class="card" role="group" aria-label={text.addYard.title}>
       <h2>{text.addYard.title}</h2>
       <TextField label={text.addYard.yard} hint={text.addYard.yardHint} value={entry.yard} fault={fault} onInput={(yard) => set({ yard })} />
       <TextField label={text.addYard.address} value={entry.address} onInput={(address) => set({ address })} />
@@ -64,6 +71,6 @@ export function AddYard({ workbook, write, onAdded }: Pick<ViewProps, "workbook"
           {text.addYard.discard}
         </Button>
       </div>
-    </section>
+    </div>
   );
 }

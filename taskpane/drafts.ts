@@ -20,73 +20,93 @@ export function useDraft<Value>(key: string, initial: Value): Draft<Value>;
 export function useDraft<Value, Basis>(key: string, initial: Value, basis: Basis): Draft<Value, Basis>;
 export function useDraft<Value, Basis>(key: string, initial: Value, basis?: Basis): Draft<Value, Basis | undefined> {
   const [, showAgain] = useReducer((count: number) => count + 1, 0);
-  useEffect(() => listen(key, () => showAgain(undefined)), [key]);
-  const kept = drafts().get(key) as KeptDraft<Value, Basis | undefined> | undefined;
+  useEffect(() => drafts.listen(key, () => showAgain(undefined)), [key]);
+  const present = () => drafts.get(key) as { readonly value: Value; readonly basis: Basis | undefined } | undefined;
+  const kept = present();
   return {
     value: kept === undefined ? initial : kept.value,
     basis: kept === undefined ? basis : kept.basis,
     touched: kept !== undefined,
     set: (next) => {
-      const present = drafts().get(key) as KeptDraft<Value, Basis | undefined> | undefined;
-      const current = present === undefined ? initial : present.value;
-      const value = typeof next === "function" ? (next as (current: Value) => Value)(current) : next;
-      keep(key, { value, basis: present === undefined ? basis : present.basis });
+      const before = present() ?? { value: initial, basis };
+      const value = typeof next === "function" ? (next as (current: Value) => Value)(before.value) : next;
+      drafts.keep(key, { value, basis: before.basis });
     },
-    clear: () => keep(key, undefined),
+    clear: () => drafts.keep(key, undefined),
   };
 }
 
-/** Whether anything of the yard is typed and not written, for the list of yards. */
+/** Whether anything under the prefix is typed and not written, for the list of yards. */
 export function hasDraft(keyPrefix: string): boolean {
-  return [...drafts().keys()].some((key) => key.startsWith(keyPrefix));
+  return drafts.keys().some((key) => key.startsWith(keyPrefix));
 }
 
-interface KeptDraft<Value, Basis> {
-  readonly value: Value;
-  readonly basis: Basis;
+/** For the moment another workbook takes this one's place: what was typed belongs to yards that are gone. */
+export function forgetDrafts(): void {
+  drafts.keys().forEach((key) => drafts.keep(key, undefined));
+}
+
+interface KeptDraft {
+  readonly value: unknown;
+  readonly basis: unknown;
+}
+
+/** Drafts by key, in memory and in storage. Storage may be blocked, full or damaged: memory then has to do. */
+export class DraftStore {
+  readonly #listeners = new Map<string, Set<() => void>>();
+  #kept: Map<string, KeptDraft> | null = null;
+
+  /** A function, because reaching for a blocked storage throws. */
+  constructor(private readonly storage: () => Pick<Storage, "getItem" | "setItem">) {}
+
+  get(key: string): KeptDraft | undefined {
+    return this.#all().get(key);
+  }
+
+  keys(): readonly string[] {
+    return [...this.#all().keys()];
+  }
+
+  keep(key: string, draft: KeptDraft | undefined): void {
+    if (draft === undefined) this.#all().delete(key);
+    else this.#all().set(key, draft);
+    this.#store();
+    this.#listeners.get(key)?.forEach((listener) => listener());
+  }
+
+  listen(key: string, listener: () => void): () => void {
+    const ofKey = this.#listeners.get(key) ?? new Set();
+    this.#listeners.set(key, ofKey.add(listener));
+    return () => ofKey.delete(listener);
+  }
+
+  #all(): Map<string, KeptDraft> {
+    this.#kept ??= new Map(this.#stored());
+    return this.#kept;
+  }
+
+  #stored(): readonly (readonly [string, KeptDraft])[] {
+    try {
+      const entries: unknown = JSON.parse(this.storage().getItem(STORAGE_KEY) ?? "[]");
+      return Array.isArray(entries) ? entries.filter(isEntry) : [];
+    } catch {
+      return [];
+    }
+  }
+
+  #store(): void {
+    try {
+      this.storage().setItem(STORAGE_KEY, JSON.stringify([...this.#all()]));
+    } catch {
+      return;
+    }
+  }
 }
 
 const STORAGE_KEY = "soakbook.drafts";
 
-const listeners = new Map<string, Set<() => void>>();
-let kept: Map<string, KeptDraft<unknown, unknown>> | null = null;
+const drafts = new DraftStore(() => sessionStorage);
 
-function drafts(): Map<string, KeptDraft<unknown, unknown>> {
-  kept ??= new Map(stored());
-  return kept;
-}
-
-function keep(key: string, draft: KeptDraft<unknown, unknown> | undefined): void {
-  if (draft === undefined) drafts().delete(key);
-  else drafts().set(key, draft);
-  store([...drafts()]);
-  listeners.get(key)?.forEach((listener) => listener());
-}
-
-function listen(key: string, listener: () => void): () => void {
-  const ofKey = listeners.get(key) ?? new Set();
-  listeners.set(key, ofKey.add(listener));
-  return () => ofKey.delete(listener);
-}
-
-/** Storage may be blocked, full or damaged: the pane then keeps its drafts in memory alone. */
-function stored(): [string, KeptDraft<unknown, unknown>][] {
-  try {
-    const entries: unknown = JSON.parse(sessionStorage.getItem(STORAGE_KEY) ?? "[]");
-    return Array.isArray(entries) ? entries.filter(isEntry) : [];
-  } catch {
-    return [];
-  }
-}
-
-function store(entries: readonly (readonly [string, KeptDraft<unknown, unknown>])[]): void {
-  try {
-    sessionStorage.setItem(STORAGE_KEY, JSON.stringify(entries));
-  } catch {
-    return;
-  }
-}
-
-function isEntry(entry: unknown): entry is [string, KeptDraft<unknown, unknown>] {
+function isEntry(entry: unknown): entry is [string, KeptDraft] {
   return Array.isArray(entry) && typeof entry[0] === "string" && typeof entry[1] === "object" && entry[1] !== null && "value" in entry[1];
 }

@@ -2,7 +2,6 @@
  * The Fluent elements that the pane uses, each defined by its own import so that no other is bundled.
  * Fields are native inputs in Fluent's colors: a description cannot reach an input inside a shadow root.
  */
-import "@fluentui/web-components/badge.js";
 import "@fluentui/web-components/button.js";
 import "@fluentui/web-components/message-bar.js";
 import "@fluentui/web-components/spinner.js";
@@ -10,7 +9,6 @@ import "@fluentui/web-components/tab.js";
 import "@fluentui/web-components/tablist.js";
 import { setTheme } from "@fluentui/web-components/theme/set-theme.js";
 import { webDarkTheme, webLightTheme } from "@fluentui/tokens";
-import type { HTMLAttributes } from "preact";
 
 export type PaneTheme = "light" | "dark" | "auto";
 
@@ -25,19 +23,4 @@ export function applyTheme(theme: PaneTheme): () => void {
   apply();
   systemDark.addEventListener("change", apply);
   return () => systemDark.removeEventListener("change", apply);
-}
-
-type FluentElement<Own = object> = HTMLAttributes<HTMLElement> & Own;
-
-declare module "preact" {
-  namespace JSX {
-    interface IntrinsicElements {
-      "fluent-badge": FluentElement<{ appearance?: string; color?: string; size?: string }>;
-      "fluent-button": FluentElement<{ appearance?: string; size?: string; type?: string; disabled?: boolean }>;
-      "fluent-message-bar": FluentElement<{ intent?: string; layout?: string; shape?: string }>;
-      "fluent-spinner": FluentElement<{ size?: string }>;
-      "fluent-tab": FluentElement<{ disabled?: boolean }>;
-      "fluent-tablist": FluentElement<{ activeid?: string }>;
-    }
-  }
 }

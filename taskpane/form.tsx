@@ -231,12 +231,12 @@ export function MessageBar({ kind, children, actions }: {
 
 export type ShownVerdict = keyof typeof text.verdicts;
 
-/** A verdict by icon, word and color: any one of the three is enough. */
-export function VerdictBadge({ verdict, big = false }: { readonly verdict: ShownVerdict; readonly big?: boolean }) {
+/** A verdict by icon, word and color: any one of the three is enough. `says` is the word where it is not the verdict's own. */
+export function VerdictBadge({ verdict, says = text.verdicts[verdict], big = false }: { readonly verdict: ShownVerdict; readonly says?: string; readonly big?: boolean }) {
   return (
     <span class={`verdict verdict-${verdict.replace(" ", "-")}${big ? " verdict-big" : ""}`}>
       <Icon shape={verdict} />
-      <span>{text.verdicts[verdict]}</span>
+      <span>{says}</span>
     </span>
   );
 }

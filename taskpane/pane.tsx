@@ -44,7 +44,10 @@ function Pane({ workbook: host }: { readonly workbook: Workbook }) {
   const [failure, showAgain] = useErrorBoundary();
 
   const goTo = (where: CellRange) => writing.attempt(() => workbook.select(where));
-  const pickAndSelect = (wanted: string | null) => {
+  /** Whether the page that comes next was asked for in the pane: only then may it take the focus. */
+  const askedHere = useRef(false);
+  const pickAndSelect = (wanted: string) => {
+    askedHere.current = true;
     pick(wanted);
     const yard = program?.yards.find((candidate) => candidate.siteId === wanted);
     if (yard !== undefined) void writing.attempt(() => selectYard(workbook, yard));
@@ -77,7 +80,7 @@ function Pane({ workbook: host }: { readonly workbook: Workbook }) {
       {reading.state === "absent" && <SetUp workbook={workbook} write={writing.write} />}
       {reading.state === "incomplete" && <SheetsMissing missing={reading.missing} readAgain={readAgain} />}
       {program !== null && yard === undefined && (
-        <YardPicker program={program} workbook={workbook} write={writing.write} goTo={goTo} onPick={pickAndSelect} />
+        <YardPicker program={program} workbook={workbook} write={writing.write} goTo={goTo} takesFocus={askedHere} onPick={pickAndSelect} />
       )}
       {program !== null && yard !== undefined && (
         <YardPage
@@ -88,7 +91,11 @@ function Pane({ workbook: host }: { readonly workbook: Workbook }) {
           write={writing.write}
           attempt={writing.attempt}
           goTo={goTo}
-          onLeave={() => pick(null)}
+          takesFocus={askedHere}
+          onLeave={() => {
+            askedHere.current = true;
+            pick(null);
+          }}
         />
       )}
       <WritingNotices writing={writing} />

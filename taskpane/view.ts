@@ -16,5 +16,5 @@ export interface ViewProps {
    * entry is written over it, or the sheet stays as it is. A refusal is shown in its own words.
    * Resolves once the pane has read the workbook again: true when written, so clear the draft then and only then.
    */
-  readonly write: (action: () => Promise<readonly Conflict[] | void>, done: string) => Promise<boolean>;
+  readonly write: (action: () => Promise<readonly Conflict[]> | Promise<void>, done: string) => Promise<boolean>;
 }

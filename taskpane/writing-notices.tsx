@@ -1,5 +1,6 @@
-import { useEffect, useRef } from "preact/hooks";
+import { useEffect } from "preact/hooks";
 import { sentenceOf } from "../addin/actions/write-records.ts";
+import { useFocusWhileShown } from "./focus.ts";
 import { Button, MessageBar } from "./form.tsx";
 import { text } from "./text.ts";
 import type { ConflictQuestion, Writing } from "./writing.ts";
@@ -35,8 +36,7 @@ export function WritingNotices({ writing: { status, dismiss, question } }: { rea
 const SUCCESS_SHOWN_MILLISECONDS = 10_000;
 
 function Conflicts({ question: { conflicts, answer } }: { readonly question: ConflictQuestion }) {
-  const region = useRef<HTMLDivElement>(null);
-  useEffect(() => region.current?.focus(), []);
+  const region = useFocusWhileShown();
   return (
     <div ref={region} class="conflict" role="alertdialog" aria-label={text.conflict.title} aria-describedby="soakbook-conflicts" tabIndex={-1}>
       <MessageBar

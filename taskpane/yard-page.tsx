@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
 import { BasinView } from "./basin/basin-view.tsx";
+import { useFocusIfAsked } from "./focus.ts";
 import { Button, TabPanel, Tabs } from "./form.tsx";
 import { HoleTestView } from "./hole-test/hole-test-view.tsx";
 import { ScreeningView } from "./screening/screening-view.tsx";
@@ -16,9 +17,10 @@ const TABS = TAB_IDS.map((id) => ({ id, says: text.tabs[id] }));
 /** Stays with the person from yard to yard: whoever tests holes all day wants the hole test each time. */
 let lastTab: TabId = "yard";
 
-export function YardPage({ goTo, attempt, onLeave, ...view }: ViewProps & {
+export function YardPage({ goTo, attempt, takesFocus, onLeave, ...view }: ViewProps & {
   readonly goTo: GoTo;
   readonly attempt: (action: () => Promise<unknown>) => Promise<void>;
+  readonly takesFocus: { current: boolean };
   readonly onLeave: () => void;
 }) {
   const [tab, setTab] = useState<TabId>(lastTab);
@@ -27,13 +29,14 @@ export function YardPage({ goTo, attempt, onLeave, ...view }: ViewProps & {
     setTab(id);
   };
   const { yard } = view;
+  const heading = useFocusIfAsked(takesFocus);
   return (
     <>
       <header class="yard-header">
         <Button kind="quiet" onClick={onLeave}>
           {`‹ ${text.picker.change}`}
         </Button>
-        <h1>
+        <h1 ref={heading} tabIndex={-1}>
           <span class="yard-id">{yard.siteId}</span> {nameOf(yard)}
         </h1>
         <p class="hint">{[yard.site.record.address, text.units[yard.units]].filter((fact) => fact !== null).join(" · ")}</p>

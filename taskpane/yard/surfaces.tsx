@@ -6,6 +6,7 @@ import { unitOf } from "../../functions/quantities.ts";
 import { curveNumber } from "../../functions/worksheet/runoff.ts";
 import { useDraft } from "../drafts.ts";
 import type { Draft } from "../drafts.ts";
+import { useFocusWhenOpened } from "../focus.ts";
 import { Button, ChoiceField, NumberField, TextField } from "../form.tsx";
 import { shown } from "../numbers.ts";
 import { asTyped, isRefused, readTypedNumber } from "../typed-number.ts";
@@ -48,19 +49,23 @@ function Surface({ row, ...view }: ViewProps & { readonly row: SurfaceRow }) {
   const { yard, workbook, write } = view;
   const [opened, setOpened] = useState(false);
   const draft = useDraft(`${yard.siteId}/surface/${row.row}`, typedFrom(row), row);
-  if (opened || draft.touched) {
+  const open = opened || draft.touched;
+  const place = useFocusWhenOpened(open);
+  if (open) {
     return (
-      <SurfaceForm
-        yard={yard}
-        draft={draft}
-        save={(entry) => write(() => changeSurface(workbook, draft.basis, entry), yardText.surfaces.changed)}
-        close={() => setOpened(false)}
-      />
+      <div ref={place}>
+        <SurfaceForm
+          yard={yard}
+          draft={draft}
+          save={(entry) => write(() => changeSurface(workbook, draft.basis, entry), yardText.surfaces.changed)}
+          close={() => setOpened(false)}
+        />
+      </div>
     );
   }
   const name = row.record.surface ?? yardText.surfaces.unnamed;
   return (
-    <div class="surface">
+    <div ref={place} class="surface">
       <div>
         <p class="surface-name">{name}</p>
         <p class="surface-facts">
@@ -83,9 +88,17 @@ function sizeOf({ record, cells }: SurfaceRow, yard: Yard): readonly string[] {
 function NewSurface({ yard, workbook, write }: ViewProps) {
   const [opened, setOpened] = useState(false);
   const draft = useDraft(`${yard.siteId}/surface/new`, BLANK);
-  if (!opened && !draft.touched) return <Button onClick={() => setOpened(true)}>{yardText.surfaces.add}</Button>;
+  const open = opened || draft.touched;
+  const place = useFocusWhenOpened(open);
+  if (!open) {
+    return (
+      <div ref={place}>
+        <Button onClick={() => setOpened(true)}>{yardText.surfaces.add}</Button>
+      </div>
+    );
+  }
   return (
-    <div class="card">
+    <div ref={place} class="card">
       <h3>{yardText.surfaces.add}</h3>
       <SurfaceForm
         yard={yard}

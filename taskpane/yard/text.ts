@@ -7,9 +7,13 @@ export const yardText = {
   details: { title: "About this yard", soilGroup: "Soil group", notes: "Notes", edit: "Change in the sheet", none: "not given" },
 
   status: {
-    title: "The basin",
-    fits: "It fits.",
+    title: "Where this yard stands",
+    screening: "Screening",
+    basin: "Basin",
+    fits: "Fits",
+    doesNotFit: "Does not fit",
     unknown: "No basin yet: something is not measured.",
+    faulty: "No basin yet: a cell must be put right.",
   },
   explanations: "Why a number is not there",
 

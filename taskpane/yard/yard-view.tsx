@@ -1,8 +1,10 @@
 import { explainYard } from "../../addin/actions/explain-yard.ts";
+import type { Explanation } from "../../addin/actions/explain-yard.ts";
 import { screeningOf } from "../../addin/actions/screen-yard.ts";
+import type { StageStanding } from "../../addin/actions/screen-yard.ts";
 import { selectYard } from "../../addin/actions/select-yard.ts";
 import type { Yard } from "../../addin/actions/read-program.ts";
-import { Button, MessageBar } from "../form.tsx";
+import { Button, VerdictBadge } from "../form.tsx";
 import { SlipList } from "../slip-list.tsx";
 import type { GoTo } from "../slip-list.tsx";
 import type { TabId } from "../tab-ids.ts";
@@ -19,11 +21,12 @@ export function YardView({ goTo, openTab, attempt, ...view }: ViewProps & {
   readonly attempt: (action: () => Promise<unknown>) => Promise<void>;
 }) {
   const { program, yard, workbook } = view;
-  const explanations = explainYard(program, yard).filter(({ what }) => !(what === "Basin" && isIncomplete(yard)));
-  const steps = nextSteps(yard, screeningOf(program, yard), explanations.length > 0);
+  const screening = screeningOf(program, yard);
+  const explanations = worthReading(explainYard(program, yard), yard);
+  const steps = nextSteps(yard, screening, explanations.length > 0);
   return (
     <>
-      <Standing yard={yard} />
+      <Standing yard={yard} screening={screening} hasFaults={explanations.length > 0} />
       <Next steps={steps} openTab={openTab} />
       <SlipList title={yardText.explanations} slips={explanations} goTo={goTo} />
       <Results yard={yard} />
@@ -33,21 +36,38 @@ export function YardView({ goTo, openTab, attempt, ...view }: ViewProps & {
   );
 }
 
-/** What is not measured yet is said as the next thing to do, not as a fault of the basin. */
+/**
+ * What is not measured yet is said as the next thing to do, not as a fault of the basin; and a sentence that a cell
+ * and the function reading it both say is said once, at the cell.
+ */
+function worthReading(explanations: readonly Explanation[], yard: Yard): readonly Explanation[] {
+  const faults = explanations.filter(({ what }) => !(what === "Basin" && isIncomplete(yard)));
+  return faults.filter(({ sentence }, place) => faults.findIndex((earlier) => earlier.sentence === sentence) === place);
+}
+
 function isIncomplete({ design, holeTests }: Yard): boolean {
   return typeof design.contributingArea !== "number" || (typeof design.testedRate !== "number" && holeTests.length === 0);
 }
 
-function Standing({ yard: { design } }: { readonly yard: Yard }) {
+/** Both answers side by side: a basin that fits in a place that is ruled out is no basin. */
+function Standing({ yard: { design }, screening, hasFaults }: { readonly yard: Yard; readonly screening: StageStanding; readonly hasFaults: boolean }) {
   const { status } = design;
   const known = typeof status === "string" && status !== "" && !status.startsWith("#");
+  const fits = status === "fits";
+  const unknown = hasFaults ? yardText.status.faulty : yardText.status.unknown;
   return (
-    <section aria-label={yardText.status.title} class="standing">
-      {status === "fits" ? (
-        <MessageBar kind="success">{yardText.status.fits}</MessageBar>
-      ) : (
-        <MessageBar kind={known ? "error" : "info"}>{known ? status : yardText.status.unknown}</MessageBar>
-      )}
+    <section aria-label={yardText.status.title} role="status" class="standing">
+      <p>
+        <strong>{yardText.status.screening}</strong>
+        <VerdictBadge verdict={screening.verdict} />
+      </p>
+      <p>
+        <strong>{yardText.status.basin}</strong>
+        {fits && <VerdictBadge verdict="pass" says={yardText.status.fits} />}
+        {!fits && known && <VerdictBadge verdict="stop" says={yardText.status.doesNotFit} />}
+        {!known && <VerdictBadge verdict="not measured" />}
+        {!fits && <span>{known ? status : unknown}</span>}
+      </p>
     </section>
   );
 }
