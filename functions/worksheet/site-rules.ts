@@ -72,8 +72,8 @@ function ruleFrom(row: readonly Cell[]): (SiteRule & { readonly kind: NumberKind
   return { kind: unit.kind, comparison, limit: toUs(unit.kind, limit, unit.system), ifNotMet };
 }
 
-function chosen<Choice extends string>(choices: readonly Choice[], cell: Cell): Choice | undefined {
-  return choices.find((each) => plainKey(String(cell)) === each);
+function chosen<Choice extends string>(choices: readonly Choice[], cell: Cell | undefined): Choice | undefined {
+  return typeof cell === "string" ? choices.find((each) => each === plainKey(cell)) : undefined;
 }
 
 function nameOf(row: readonly Cell[]): string {
@@ -82,7 +82,8 @@ function nameOf(row: readonly Cell[]): string {
 }
 
 function unknownRule(name: string, table: readonly (readonly Cell[])[]): CellError {
-  const names = [...new Set(table.filter((row) => !isBlank(row[COMPARISON]) && nameOf(row) !== "").map((row) => String(row[NAME])))];
+  const isRule = (row: readonly Cell[]) => nameOf(row) !== "" && chosen(COMPARISONS, row[COMPARISON]) !== undefined;
+  const names = [...new Set(table.filter(isRule).map((row) => String(row[NAME])))];
   if (names.length === 0) return invalid(`Rule name ${quoted(name)} is not in the Rules table, which holds no rules.`);
   return invalid(`Rule name ${quoted(name)} is not in the Rules table. The nearest are ${orList(nearestKeys(name, names), "and")}.`);
 }

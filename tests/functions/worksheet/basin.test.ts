@@ -1,0 +1,160 @@
+import { describe, expect, test } from "vitest";
+import { isCellError } from "../../../functions/worksheet/cell.ts";
+import { basinArea, basinDepth, basinSize, basinVolume, deepestPonding, drawdown, ruleArea } from "../../../functions/worksheet/basin.ts";
+import { cellOf, column, notThere, refused, row } from "./sample-functions.ts";
+
+const TRIP = "Ponding deeper than 8 in stands long and is a place to trip.";
+const FENCE = "Ponding deeper than 12 in near children needs a barrier: ask locally.";
+const STANDS = "Water that stands over 72 h lets mosquitoes grow, and is longer than any published limit.";
+
+describe("RULEAREA", () => {
+  test("500 sq ft needs 50 sq ft by the rule of thumb, and a percent typed as a share is refused (common practice, no source)", () => {
+    expect(cellOf(ruleArea, 500)).toBe(50);
+    expect(cellOf(ruleArea, 500, 12)).toBe(60);
+    expect(cellOf(ruleArea, 500, 0.1)).toEqual(refused("Percent is a percent, 0 or 1 to 100: for 10% write 10, not 0.1."));
+  });
+
+  test("it cautions outside 10 to 30 percent", () => {
+    expect(ruleArea.cautionsFor([500, 9])).toHaveLength(1);
+    expect(ruleArea.cautionsFor([500, 31])).toHaveLength(1);
+    expect(ruleArea.cautionsFor([500, 30])).toEqual([]);
+    expect(ruleArea.cautionsFor([500])).toEqual([]);
+  });
+});
+
+describe("BASINAREA", () => {
+  // Computed by hand: 79.17 cu ft over 6 in + 18 in x 0.25 + 0.25 in/h x 6 h.
+  test("1000 sq ft of roof, 6 in of ponding and 18 in of media need 79.2 sq ft", () => {
+    expect(cellOf(basinArea, 1000, 0.25, 6, 1, 0.95, 18, 0.25, 6, 0, false)).toBeCloseTo(79.2, 1);
+  });
+
+  // Computed by hand: 79.17 cu ft over 6 in less 1 in of rain on the basin.
+  test("everything left out but area, rate and ponding, 1000 sq ft need 190 sq ft", () => {
+    expect(cellOf(basinArea, 1000, 0.25, 6)).toBeCloseTo(190, 10);
+    expect(cellOf(basinArea, 92.90304, 6.35, 152.4, null, null, null, null, null, null, null, null, "metric")).toBeCloseTo(190 * 0.09290304, 10);
+  });
+
+  test("a column of areas against a row of rates is a what-if grid", () => {
+    const grid = basinArea.evaluate([column(500, 1000), row(0.2, 0.1), 6]);
+    expect(grid[0]![0]).toBeCloseTo(95, 10);
+    expect(grid[1]![0]).toBeCloseTo(190, 10);
+    expect(isCellError(grid[0]![1])).toBe(true);
+  });
+
+  test("ponding that would not drain in time is refused in words, in the units of the sheet", () => {
+    expect(cellOf(basinArea, 1000, 6 / 62, 6)).toEqual(
+      refused("Drains too slowly: 6 in needs 62 h and 48 h is the limit. Up to 4.6 in would drain."),
+    );
+    expect(cellOf(basinArea, 93, 150 / 62, 150, null, null, null, null, null, null, null, null, "metric")).toEqual(
+      refused("Drains too slowly: 150 mm needs 62 h and 48 h is the limit. Up to 116 mm would drain."),
+    );
+    expect(cellOf(basinArea, 1000, 0.001, 6)).toEqual(
+      refused("Drains too slowly: 6 in needs 6,000 h and 48 h is the limit. Up to 0.048 in would drain."),
+    );
+    expect(cellOf(basinArea, 1000, 0, 6)).toEqual(refused("Does not drain: the design rate is 0."));
+  });
+
+  test("a limit of 72 h lets through what 48 h does not", () => {
+    expect(cellOf(basinArea, 1000, 0.1, 6, null, null, null, null, null, null, null, 72)).toBeCloseTo(190, 10);
+  });
+
+  test("a storm deeper than the basin holds is refused in words", () => {
+    expect(cellOf(basinArea, 1000, 0.5, 2, 3)).toEqual(
+      refused("No area can hold this storm: each part of the basin catches 3 in of rain itself and can hold no more than that. Pond deeper or add media."),
+    );
+    expect(cellOf(basinArea, 1000, 0.5, 2, 3, null, null, null, null, null, false)).toBeCloseTo((0.95 * 3000) / 2, 8);
+  });
+
+  test("what is missing or mistyped is named", () => {
+    expect(cellOf(basinArea, 1000, null, 6)).toEqual(notThere("Design rate is missing."));
+    expect(cellOf(basinArea, 1000, 0.25, 6, 1, 1.2)).toEqual(refused("Runoff share must be 1 or less."));
+    expect(cellOf(basinArea, 1000, 0.25, 6, 1, 0.95, 0, 0.25, 0, 0, "yes")).toEqual(refused('Rain on the basin counted must be TRUE or FALSE; it is "yes".'));
+  });
+
+  test("it cautions about deep ponding, steep sides, long standing, a large floor and no floor", () => {
+    expect(basinArea.cautionsFor([500, 1, 9])).toEqual([TRIP]);
+    expect(basinArea.cautionsFor([500, 1, 13])).toEqual([FENCE]);
+    expect(basinArea.cautionsFor([500, 1, 6, 1, 0.95, 0, 0.25, 0, 2])).toEqual(["Sides steeper than 3 to 1 wash and slump more easily."]);
+    expect(basinArea.cautionsFor([500, 1, 6, 1, 0.95, 0, 0.25, 0, 0, true, 73])).toEqual([STANDS]);
+    expect(basinArea.cautionsFor([2000, 1, 6])).toEqual(["A floor over 300 sq ft is hard to dig level: consider two gardens."]);
+    expect(basinArea.cautionsFor([5, 1, 6, 1, 0.95, 0, 0.25, 0, 3])).toEqual(["The sloping sides alone hold this storm: no level floor is needed."]);
+    expect(basinArea.cautionsFor([0, 1, 6])).toEqual([]);
+    expect(basinArea.cautionsFor([1000, 1, 1, 3])).toEqual([]);
+  });
+});
+
+describe("DEEPESTPONDING and DRAWDOWN", () => {
+  // Computed by hand from the definitions.
+  test("6 in at 0.5 and 0.25 in/h drain in 12 and 24 h, and 4 in at 0.1 in/h in 40 h", () => {
+    expect(cellOf(drawdown, 6, 0.5)).toBeCloseTo(12, 10);
+    expect(cellOf(drawdown, 6, 0.25)).toBeCloseTo(24, 10);
+    expect(cellOf(drawdown, 4, 0.1)).toBeCloseTo(40, 10);
+    expect(cellOf(drawdown, 152.4, 12.7, null, null, "metric")).toBeCloseTo(12, 10);
+    expect(cellOf(drawdown, 6, 0.5, 24)).toBeCloseTo(24, 10);
+  });
+
+  test("0.1 in/h drain at most 4.8 in within the usual 48 h", () => {
+    expect(cellOf(deepestPonding, 0.1)).toBeCloseTo(4.8, 10);
+    expect(cellOf(deepestPonding, 2.54, 24, "metric")).toBeCloseTo(60.96, 10);
+    expect(cellOf(deepestPonding, 0)).toBe(0);
+  });
+
+  test("a design rate of 0 never drains", () => {
+    expect(cellOf(drawdown, 6, 0)).toEqual(refused("Does not drain: the design rate is 0."));
+    expect(drawdown.cautionsFor([6, 0])).toEqual([]);
+  });
+
+  test("they caution about deep ponding and about water that stands long", () => {
+    expect(deepestPonding.cautionsFor([0.2])).toEqual([TRIP]);
+    expect(deepestPonding.cautionsFor([0.01, 96])).toEqual([STANDS]);
+    expect(drawdown.cautionsFor([6, 0.1])).toEqual(["The ponding stands longer than the usual 48 h: ask what the local limit is."]);
+    expect(drawdown.cautionsFor([6, 0.08])).toEqual([STANDS]);
+    expect(drawdown.cautionsFor([6, 0.125])).toEqual([]);
+  });
+});
+
+describe("BASINVOLUME, BASINDEPTH and BASINSIZE", () => {
+  // Computed by hand: a floor of 17 by 7 ft with 3 to 1 sides is 20 by 10 ft at 6 in.
+  test("a rectangle 20 by 10 ft at the top, 6 in deep, holds 79.00 cu ft, and 79.00 cu ft stand 6 in deep in it", () => {
+    expect(cellOf(basinVolume, 119, 6, 3, "rectangle", 17 / 7)).toBeCloseTo(79, 2);
+    expect(cellOf(basinDepth, 79, 119, 3, "rectangle", 17 / 7)).toBeCloseTo(6, 9);
+  });
+
+  test("an ellipse 20 by 10 ft at the top, 6 in deep, holds 62.05 cu ft with the usual sides", () => {
+    expect(cellOf(basinVolume, Math.PI * 8.5 * 3.5, 6, null, null, 17 / 7)).toBeCloseTo(62.05, 2);
+  });
+
+  test("in metres and millimetres the same basin holds the same water", () => {
+    const cubicMetres = cellOf(basinVolume, 119 * 0.09290304, 152.4, 3, "rectangle", 17 / 7, "metric") as number;
+    expect(cubicMetres).toBeCloseTo(79 * 0.028316846592, 8);
+    expect(cellOf(basinDepth, cubicMetres, 119 * 0.09290304, 3, "rectangle", 17 / 7, "metric")).toBeCloseTo(152.4, 7);
+  });
+
+  test("200 sq ft as a rectangle is 20 by 10 ft and 60 ft around, row by row", () => {
+    expect(basinSize.evaluate([column(200, 50), "rectangle"])).toEqual([[20, 10, 60], [10, 5, 30]]);
+  });
+
+  test("an ellipse of 157.08 sq ft is 20 by 10 ft and 48.44 ft around", () => {
+    // Abramowitz and Stegun, 1964, table 17.1 (from memory): 4 x 10 ft x E at m = 0.75, 1.21105603.
+    const [[length, width, edge] = []] = basinSize.evaluate([50 * Math.PI]);
+    expect(length).toBeCloseTo(20, 10);
+    expect(width).toBeCloseTo(10, 10);
+    expect(edge).toBeCloseTo(48.44, 2);
+  });
+
+  test("a basin wider than long and a floor of nothing are refused where they cannot be", () => {
+    expect(cellOf(basinVolume, 119, 6, 3, "ellipse", 0.5)).toEqual(refused("Length to width must be 1 or more."));
+    expect(cellOf(basinDepth, 79, 0)).toEqual(refused("Floor area must be more than 0."));
+    expect(cellOf(basinVolume, 119, 6, -1)).toEqual(refused("Side slope must be 0 or more."));
+    expect(cellOf(basinVolume, 119, 6, 3, "kidney")).toEqual(refused('Shape must be "ellipse" or "rectangle"; it is "kidney".'));
+  });
+
+  test("they caution about deep ponding, steep sides and large floors", () => {
+    expect(basinVolume.cautionsFor([119, 9, 1])).toEqual([TRIP, "Sides steeper than 3 to 1 wash and slump more easily."]);
+    expect(basinVolume.cautionsFor([119, 6, 0])).toEqual([]);
+    expect(basinDepth.cautionsFor([79, 119, 2.9])).toHaveLength(1);
+    expect(basinSize.cautionsFor([301])).toHaveLength(1);
+    expect(basinSize.cautionsFor([300])).toEqual([]);
+  });
+
+});

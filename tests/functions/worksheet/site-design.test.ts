@@ -1,0 +1,124 @@
+import { describe, expect, test } from "vitest";
+import { basinArea, basinSize, basinVolume, drawdown, siteDesign } from "../../../functions/worksheet/basin.ts";
+import type { Cell } from "../../../functions/worksheet/cell.ts";
+import { digVolume } from "../../../functions/worksheet/soil.ts";
+import { cellOf, column, divisionByZero, notThere, refused } from "./sample-functions.ts";
+
+const RATE = 0, PONDING = 1, FLOOR = 2, RIM = 3, RUNOFF = 4, HELD = 5, HOURS = 6, RULE = 7, DIG = 8, STATUS = 9;
+
+const design = (...inputs: readonly Cell[]) => siteDesign.evaluate(inputs)[0]!;
+
+describe("SITEDESIGN, computed by hand", () => {
+  test("1000 sq ft of roof on soil tested at 0.5 in/h fit 190 sq ft of vertical-sided basin", () => {
+    const site = design(1000, 0.5, 2, 1, 6, 0, 0, 48);
+    expect(site[RATE]).toBe(0.25);
+    expect(site[PONDING]).toBe(6);
+    expect(site[FLOOR]).toBeCloseTo(190, 8);
+    expect(site[RIM]).toBeCloseTo(190, 8);
+    expect(site[RUNOFF]).toBeCloseTo(79.17, 2);
+    expect(site[HELD]).toBeCloseTo(95, 8);
+    expect(site[HOURS]).toBeCloseTo(24, 8);
+    expect(site[RULE]).toBe(100);
+    expect(site[DIG]).toBeCloseTo(3.519, 3);
+    expect(site[STATUS]).toBe("fits");
+  });
+
+  test("the same yard in metric is the same yard", () => {
+    const us = design(1000, 0.5, 2, 1, 6, 12, 3, 48);
+    const metric = design(92.90304, 12.7, 2, 25.4, 152.4, 304.8, 3, 48, "metric");
+    const factors = [25.4, 25.4, 0.09290304, 0.09290304, 0.028316846592, 0.028316846592, 1, 0.09290304, 0.764554857984];
+    factors.forEach((factor, place) => expect((metric[place] as number) / (us[place] as number)).toBeCloseTo(factor, 9));
+    expect(metric[STATUS]).toBe("fits");
+  });
+});
+
+describe("SITEDESIGN and the functions beside it", () => {
+  test("agree on floor, rim, water held, drawdown and dig", () => {
+    const site = design(800, 1, 2, 1.25, 6, 12, 3, 48);
+    const floor = site[FLOOR] as number;
+    expect(cellOf(basinArea, 800, 0.5, 6, 1.25, 0.95, 12, 0.25, 0, 3)).toBe(floor);
+    const held = (cellOf(basinVolume, floor, 6, 3) as number) + (floor * 12 * 0.25) / 12;
+    expect(site[HELD]).toBeCloseTo(held, 10);
+    expect(cellOf(drawdown, 6, 0.5, 12)).toBe(site[HOURS]);
+    expect(cellOf(digVolume, floor, 18)).toBeCloseTo(site[DIG] as number, 10);
+    const [[length, width] = []] = basinSize.evaluate([floor]);
+    // Sides of 3 to 1 rising 6 in reach 1.5 ft further out at each end.
+    expect(site[RIM]).toBeCloseTo((Math.PI / 4) * ((length as number) + 3) * ((width as number) + 3), 8);
+  });
+
+  test("agree on the words for a basin that drains too slowly, and its size is still shown", () => {
+    const site = design(1000, 12 / 62, 2, 1, 6);
+    expect(site[STATUS]).toBe("Drains too slowly: 6 in needs 62 h and 48 h is the limit. Up to 4.6 in would drain.");
+    expect(cellOf(basinArea, 1000, 6 / 62, 6)).toEqual(refused(site[STATUS] as string));
+    expect(site[HOURS]).toBeCloseTo(62, 8);
+    expect(site[FLOOR]).toBeGreaterThan(100);
+  });
+
+  test("a metric yard is told in millimetres", () => {
+    expect(design(93, 300 / 62, 2, 25, 150, 0, 3, 48, "metric")[STATUS]).toBe("Drains too slowly: 150 mm needs 62 h and 48 h is the limit. Up to 116 mm would drain.");
+  });
+});
+
+describe("yards that cannot be sized", () => {
+  const never = "Does not drain: the tested rate is 0. Choose another place or ask a professional.";
+
+  test("a tested rate of 0 is a measurement: what it leaves unknown is #N/A in words, and the rest stands", () => {
+    const none = notThere(never);
+    expect(design(1000, 0)).toEqual([0, none, none, none, 950 / 12, none, none, 100, none, never]);
+    expect(design(1000, 0, 2, 1, 6)[PONDING]).toBe(6);
+  });
+
+  test("a storm that no area can hold says so", () => {
+    const site = design(1000, 0.03);
+    const words = "No area can hold this storm: each part of the basin catches 1 in of rain itself and can hold no more than that. Pond deeper or add media.";
+    expect(site[STATUS]).toBe(words);
+    expect(site[FLOOR]).toEqual(notThere(words));
+    expect(site[PONDING]).toBeCloseTo(0.72, 10);
+    expect(site[HOURS]).toBeCloseTo(48, 10);
+  });
+});
+
+describe("many yards in one call", () => {
+  test("each row is its own: US beside metric, untested beside mistyped, and blank rows stay blank", () => {
+    const rows = siteDesign.evaluate([
+      column(1000, 92.90304, 1000, null, "x", 500),
+      column(0.5, 12.7, null, null, 0.5, divisionByZero),
+      2, 1, null, null, 3, 48,
+      column("us", "metric", "us", "", "us", "us"),
+    ]);
+    expect(rows).toHaveLength(6);
+    expect(rows[0]![STATUS]).toBe("fits");
+    expect(rows[2]).toEqual(new Array(10).fill(notThere("Tested rate is missing.")));
+    expect(rows[3]).toEqual(new Array(10).fill(""));
+    expect(rows[4]).toEqual(new Array(10).fill(refused('Contributing area must be a number; it is the text "x".')));
+    expect(rows[5]).toEqual(new Array(10).fill(divisionByZero));
+  });
+
+  test("ponding left out is the deepest that drains, at most 8 in or 203.2 mm", () => {
+    expect(design(1000, 0.2)[PONDING]).toBeCloseTo(4.8, 10);
+    expect(design(1000, 8)[PONDING]).toBe(8);
+    expect(design(93, 200, 2, 25, null, null, null, null, "metric")[PONDING]).toBeCloseTo(203.2, 10);
+  });
+});
+
+describe("cautions for a yard", () => {
+  const MARKED = expect.stringMatching(/^Have buried utilities marked before any digging/);
+
+  test("always say to have utilities marked, and no more when all is usual", () => {
+    expect(siteDesign.cautionsFor([1000, 1, 2, 1, 6])).toEqual([MARKED]);
+    expect(siteDesign.cautionsFor([1000, 0])).toEqual([MARKED]);
+  });
+
+  test.each<[string, readonly Cell[], string]>([
+    ["ponding over 8 in", [500, 1, 2, 1, 9], "Ponding deeper than 8 in stands long and is a place to trip."],
+    ["ponding over 12 in", [500, 1, 2, 1, 13], "Ponding deeper than 12 in near children needs a barrier: ask locally."],
+    ["steep sides", [500, 1, 2, 1, 6, 0, 2], "Sides steeper than 3 to 1 wash and slump more easily."],
+    ["a limit over 72 h", [500, 1, 2, 1, 6, 0, 3, 80], "Water that stands over 72 h lets mosquitoes grow, and is longer than any published limit."],
+    ["no reduction", [500, 1, 1, 1, 6], "Nothing is taken off: tested rates are usually divided by 2 or 3, because a basin clogs."],
+    ["a very fast soil", [500, 12.1, 2, 1, 6], "Faster than 12 in/h: water passes too quickly to be cleaned. Compost slows it."],
+    ["a floor over 300 sq ft", [2500, 1, 2, 1, 6], "A floor over 300 sq ft is hard to dig level: consider two gardens."],
+    ["a dig of 4 ft", [500, 1, 2, 1, 6, 42], "A dig of 4 ft or more can cave in and needs a way out: refer it to a licensed contractor."],
+  ])("speak of %s", (_, inputs, caution) => {
+    expect(siteDesign.cautionsFor(inputs)).toEqual([MARKED, caution]);
+  });
+});
