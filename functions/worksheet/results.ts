@@ -74,11 +74,13 @@ export function presenterOf(result: Result, system: UnitSystem): Presenter {
   const presenters = result.values.map(({ kind, label }) => cellPresenter(system === "us" || !isNumberKind(kind) ? 1 : metricPerUs(kind), label));
   const row = (output: unknown): readonly Cell[] | undefined => {
     if (!Array.isArray(output)) return undefined;
-    const cells: Cell[] = [];
+    const cells: Cell[] = new Array(presenters.length);
+    let place = 0;
     for (const present of presenters) {
-      const cell = present(output[cells.length]);
+      const cell = present(output[place]);
       if (cell === undefined) return undefined;
-      cells.push(cell);
+      cells[place] = cell;
+      place += 1;
     }
     return cells;
   };

@@ -50,13 +50,13 @@ function whyNotNumber(rule: NumberRule, cell: Cell, system: UnitSystem, label: s
   if (Number.isNaN(cell)) return `${label} must be a number.`;
   const { least, most } = limitsOf(rule, system);
   const unit = unitOf(rule.kind, system);
-  if (rule.least !== undefined && cell <= least) {
-    if (rule.leastExcluded === true) return `${label} must be more than ${limitInWords(least, unit)}.`;
-    if (cell < least) return `${label} must be ${limitInWords(least, unit)} or more.`;
+  if (rule.least !== undefined && (rule.leastExcluded === true ? cell <= least : cell < least)) {
+    const limit = limitInWords(least, unit);
+    return `${label} must be ${rule.leastExcluded === true ? `more than ${limit}` : `${limit} or more`}.`;
   }
-  if (rule.most !== undefined && cell >= most) {
-    if (rule.mostExcluded === true) return `${label} must be less than ${limitInWords(most, unit)}.`;
-    if (cell > most) return `${label} must be ${limitInWords(most, unit)} or less.`;
+  if (rule.most !== undefined && (rule.mostExcluded === true ? cell >= most : cell > most)) {
+    const limit = limitInWords(most, unit);
+    return `${label} must be ${rule.mostExcluded === true ? `less than ${limit}` : `${limit} or less`}.`;
   }
   if (rule.kind === "percent" && cell > 0 && cell < 1) {
     return `${label} is a percent, 0 or 1 to 100: for ${percentMeant(cell)}% write ${percentMeant(cell)}, not ${cell}.`;

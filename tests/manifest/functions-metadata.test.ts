@@ -1,0 +1,52 @@
+import { describe, expect, test } from "vitest";
+import { catalogue } from "../../functions/worksheet/catalogue.ts";
+import { functionsMetadata } from "../../manifest/functions-metadata.ts";
+
+// Limits of Excel's custom functions: the schema of the unified manifest 1.29, "extensionFunction" and
+// "extensionFunctionParameter" (read in transcription, in the package @microsoft/app-manifest).
+const LIMITS = { functions: 20_000, id: 64, description: 1024, parameters: 128, parameterName: 64, parameterDescription: 512 };
+
+const { functions, allowErrorForDataTypeAny } = functionsMetadata(catalogue);
+const everyFunction = functions.map((listed) => [listed.name, listed] as const);
+
+describe("functions.json", () => {
+  test("lists the catalogue in its order", () => {
+    expect(functions.map(({ id }) => id)).toEqual(catalogue.map(({ name }) => name));
+    expect(functions.length).toBeLessThanOrEqual(LIMITS.functions);
+  });
+
+  test("lets errors in arguments reach the functions, so that each stays in its own row", () => {
+    expect(allowErrorForDataTypeAny).toBe(true);
+  });
+
+  test.each(everyFunction)("%s has an id and a name that Excel takes, one and the same", (_, { id, name, description }) => {
+    expect(id).toBe(name);
+    expect(id).toMatch(/^[a-zA-Z][a-zA-Z0-9._]*$/);
+    expect(id.length).toBeGreaterThanOrEqual(3);
+    expect(id.length).toBeLessThanOrEqual(LIMITS.id);
+    expect(description.length).toBeGreaterThan(0);
+    expect(description.length).toBeLessThanOrEqual(LIMITS.description);
+  });
+
+  test.each(everyFunction)("%s takes and gives ranges of anything", (_, { parameters, result }) => {
+    expect(result).toEqual({ dimensionality: "matrix" });
+    expect(parameters.length).toBeLessThanOrEqual(LIMITS.parameters);
+    for (const { name, description, type, dimensionality } of parameters) {
+      expect([type, dimensionality]).toEqual(["any", "matrix"]);
+      expect(name.length).toBeLessThanOrEqual(LIMITS.parameterName);
+      expect(description?.length).toBeGreaterThan(0);
+      expect(description?.length).toBeLessThanOrEqual(LIMITS.parameterDescription);
+    }
+  });
+
+  test("holds nothing that JSON cannot", () => {
+    const metadata = functionsMetadata(catalogue);
+    expect(JSON.parse(JSON.stringify(metadata))).toEqual(metadata);
+  });
+
+  test("points each function at its place in the help page, when there is one", () => {
+    const [first] = functionsMetadata(catalogue, (name) => `https://example.org/help.html#${name}`).functions;
+    expect(first?.helpUrl).toBe(`https://example.org/help.html#${catalogue[0]?.name}`);
+    expect(functions[0]).not.toHaveProperty("helpUrl");
+  });
+});
