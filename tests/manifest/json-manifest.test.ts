@@ -1,6 +1,8 @@
 import { AppManifestUtils, type TeamsManifest } from "@microsoft/app-manifest";
 import { describe, expect, test } from "vitest";
+import { catalogue } from "../../functions/worksheet/catalogue.ts";
 import { addinDescription } from "../../manifest/addin-description.ts";
+import { functionsMetadata } from "../../manifest/functions-metadata.ts";
 import { jsonManifest, type ListedFunction } from "../../manifest/json-manifest.ts";
 import { xmlManifest } from "../../manifest/xml-manifest.ts";
 
@@ -53,6 +55,15 @@ describe("the unified manifest", () => {
         },
       ],
     });
+  });
+
+  test("lists the same functions as functions.json, in the order of the catalogue, and stays valid", async () => {
+    const metadata = functionsMetadata(catalogue, (name) => `${origin}/help.html#${name}`);
+    const whole = jsonManifest(addinDescription, origin, metadata.functions);
+    const listed = whole.extensions[0]!.runtimes[0]!.customFunctions.functions;
+    expect(listed.map((each) => each.id)).toEqual(catalogue.map((each) => each.name));
+    expect(listed).toEqual(metadata.functions);
+    expect(await faults(whole)).toEqual([]);
   });
 
   test("opens the pane by an action its runtime knows", () => {
