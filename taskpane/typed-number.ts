@@ -38,7 +38,7 @@ const PLAIN_NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
 
 function whyNotANumber(typed: string, label: string): string {
   const shown = `"${typed.slice(0, 40)}"`;
-  if (/^[+-]?\d+,\d+$/.test(typed)) return `${label} must be a number with a decimal point, such as 1.5; it is ${shown}.`;
+  if (/^[+-]?\d+(,\d+)+(\.\d*)?$/.test(typed)) return `${label} must be a number without a comma, such as 1.5 or 1200; it is ${shown}.`;
   if (/\d\s*\/\s*\d/.test(typed)) return `${label} must be a number, not a fraction: write 0.5 for 1/2; it is ${shown}.`;
   if (/^[+-]?[\d.]+\s*[^\d\s.]/.test(typed)) return `${label} must be a number alone, in the unit shown; it is ${shown}.`;
   return `${label} must be a number; it is the text ${shown}.`;
