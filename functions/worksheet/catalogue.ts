@@ -5,6 +5,7 @@ import { plantCount } from "./planting.ts";
 import { peakFlow, rainPercentile, stormCurve } from "./rain.ts";
 import { curveNumber, runoffDepth, runoffVolume, yardRunoff } from "./runoff.ts";
 import { groundSlope, siteCheck } from "./siting.ts";
+import { soakIn, soilTexture, soilWater, textureRate } from "./soil-water.ts";
 import { digVolume, layerVolume, soilMix, soilState } from "./soil.ts";
 import type { WorksheetFunction } from "./worksheet-function.ts";
 
@@ -12,7 +13,7 @@ import type { WorksheetFunction } from "./worksheet-function.ts";
 export const catalogue: readonly WorksheetFunction[] = [
   stormCurve, rainPercentile,
   curveNumber, runoffDepth, runoffVolume, yardRunoff, peakFlow,
-  holeTest, dropRate, holeRate, designRate,
+  holeTest, dropRate, holeRate, designRate, soilTexture, textureRate, soilWater, soakIn,
   groundSlope, siteCheck,
   ruleArea, basinArea, deepestPonding, drawdown, basinVolume, basinDepth, basinSize, siteDesign,
   digVolume, soilState, soilMix, layerVolume,
