@@ -1,4 +1,4 @@
-import { kinds, metricPerUs, type NumberKind, type UnitSystem } from "../quantities.ts";
+import { fromUs, kinds, toUs, type NumberKind, type UnitSystem } from "../quantities.ts";
 import type { ArgumentRule, ValueKind } from "./arguments.ts";
 import type { Cell } from "./cell.ts";
 import { plainKey } from "./nearest-keys.ts";
@@ -32,8 +32,7 @@ export function readerOf(rule: ArgumentRule, system: UnitSystem): Reader {
 
 /** Limits in the caller's units, to 12 digits so that 6 in is exactly the 152.4 mm a person types. */
 export function limitsOf(rule: NumberRule, system: UnitSystem): { readonly least: number; readonly most: number } {
-  const factor = system === "us" ? 1 : metricPerUs(rule.kind);
-  const inCallersUnits = (limit: number): number => (factor === 1 ? limit : Number((limit * factor).toPrecision(12)));
+  const inCallersUnits = (limit: number): number => Number(fromUs(rule.kind, limit, system).toPrecision(12));
   return {
     least: rule.least === undefined ? -Number.MAX_VALUE : inCallersUnits(rule.least),
     most: rule.most === undefined ? Number.MAX_VALUE : inCallersUnits(rule.most),
@@ -46,7 +45,7 @@ function numberReader(rule: NumberRule, system: UnitSystem): Reader {
   const mostExcluded = rule.mostExcluded === true;
   const isWhole = rule.whole === true;
   const isPercent = rule.kind === "percent";
-  const factor = system === "us" ? 1 : metricPerUs(rule.kind);
+  const { kind } = rule;
   const whenBlank = blankValue(rule);
   return (cell) => {
     if (typeof cell !== "number") return isBlank(cell) ? whenBlank : refused;
@@ -56,8 +55,7 @@ function numberReader(rule: NumberRule, system: UnitSystem): Reader {
       !(isWhole && cell % 1 !== 0) &&
       !(isPercent && cell > 0 && cell < 1);
     if (!isPossible) return refused;
-    if (factor === 1) return cell;
-    const inUs = cell / factor;
+    const inUs = toUs(kind, cell, system);
     return inUs <= Number.MAX_VALUE && inUs >= -Number.MAX_VALUE ? inUs : refused;
   };
 }

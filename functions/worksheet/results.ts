@@ -1,4 +1,4 @@
-import { hasDimension, metricPerUs, unitOf, type UnitSystem } from "../quantities.ts";
+import { fromUs, hasDimension, unitOf, type NumberKind, type UnitSystem } from "../quantities.ts";
 import type { ResultValue, ValueKind } from "./arguments.ts";
 import { isCellError, type Cell, type CellError } from "./cell.ts";
 import { isNumberKind } from "./reading.ts";
@@ -71,7 +71,7 @@ export type Answer = Cell | readonly Cell[] | readonly (readonly Cell[])[];
 export type Presenter = (output: unknown) => Answer | undefined;
 
 export function presenterOf(result: Result, system: UnitSystem): Presenter {
-  const presenters = result.values.map(({ kind, label }) => cellPresenter(system === "us" || !isNumberKind(kind) ? 1 : metricPerUs(kind), label));
+  const presenters = result.values.map(({ kind, label }) => cellPresenter(isNumberKind(kind) ? kind : "number", label, system));
   const row = (output: unknown): readonly Cell[] | undefined => {
     if (!Array.isArray(output)) return undefined;
     const cells: Cell[] = new Array(presenters.length);
@@ -95,10 +95,10 @@ export function presenterOf(result: Result, system: UnitSystem): Presenter {
 }
 
 /** A value in the caller's units as a cell shows it; undefined where it is nothing that a cell can show. */
-function cellPresenter(factor: number, label: string): (output: unknown) => Cell | undefined {
+function cellPresenter(kind: NumberKind, label: string, system: UnitSystem): (output: unknown) => Cell | undefined {
   return (output) => {
     if (typeof output === "number") {
-      const inCallersUnits = factor === 1 ? output : output * factor;
+      const inCallersUnits = fromUs(kind, output, system);
       if (Number.isFinite(inCallersUnits)) return inCallersUnits;
       return Number.isNaN(inCallersUnits) ? undefined : isTooLarge(label);
     }
