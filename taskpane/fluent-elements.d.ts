@@ -6,7 +6,7 @@ type FluentElement<Own = object> = HTMLAttributes<HTMLElement> & Own;
 declare module "preact" {
   namespace JSX {
     interface IntrinsicElements {
-      "fluent-button": FluentElement<{ appearance?: string; type?: string; disabled?: boolean }>;
+      "fluent-button": FluentElement<{ appearance?: string; type?: string }>;
       "fluent-message-bar": FluentElement<{ intent?: string; layout?: string }>;
       "fluent-spinner": FluentElement<{ size?: string }>;
       "fluent-tab": FluentElement;

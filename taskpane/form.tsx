@@ -172,7 +172,8 @@ const PANEL_ID = "soakbook-tab-panel";
 
 /**
  * "primary" for the one thing to do next, "quiet" for what is rarely wanted. While a promise that `onClick` returns
- * is pending the button does nothing, so that two taps never write twice.
+ * is pending the button does nothing, so that two taps never write twice. A disabled one can still be found by the
+ * keyboard and read, and does nothing.
  */
 export function Button({ kind = "plain", disabled = false, onClick, children, ...labelled }: {
   readonly kind?: "primary" | "plain" | "quiet";
@@ -205,7 +206,7 @@ export function Button({ kind = "plain", disabled = false, onClick, children, ..
       class={`button button-${kind}`}
       type="button"
       appearance={appearance}
-      disabled={disabled}
+      aria-disabled={disabled ? "true" : undefined}
       aria-busy={busy}
       onClick={() => void click()}
     >
