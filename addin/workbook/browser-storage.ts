@@ -1,6 +1,8 @@
-import { createStore, get, update } from "idb-keyval";
+import { createStore, get } from "idb-keyval";
+import type { UseStore } from "idb-keyval";
 
 const KEY = "workbook";
+const SAVED_ELSEWHERE = "soakbook workbook saved";
 const SAVE_AFTER_MILLISECONDS = 800;
 
 /** What the browser keeps between visits. */
@@ -9,41 +11,40 @@ export interface KeptWorkbook {
   readonly file: string;
   /** The contents that were last saved to a file of the person's own, or null. */
   readonly contentsInFile: string | null;
-  /** Changes with each save, so that one tab notices that another has saved. */
-  readonly revision: number;
 }
 
-export type SavingState =
-  | { readonly state: "saved" }
-  | { readonly state: "saving" }
-  /** The sentence says why nothing is kept. */
-  | { readonly state: "refused"; readonly sentence: string };
+export interface SavingState {
+  readonly state: "saved" | "saving" | "refused";
+  /** Why nothing is kept. */
+  readonly sentence?: string;
+}
 
 const NOT_KEPT = "Not saved in this browser";
 
 /** The workbook as this browser keeps it, saved by itself a moment after each change. */
 export class BrowserStorage {
-  readonly #store = once(() => createStore("soakbook", "workbooks"));
-  readonly #content: () => Omit<KeptWorkbook, "revision">;
+  readonly #content: () => KeptWorkbook;
   readonly #report: (state: SavingState) => void;
-  #revision = 0;
+  readonly #otherTabs = new BroadcastChannel(SAVED_ELSEWHERE);
+  #store: UseStore | null = null;
+  #changedElsewhere = false;
   #timer: ReturnType<typeof setTimeout> | undefined;
-  #saving: Promise<void> = Promise.resolve();
 
   /** `content` is asked for what to keep each time it is saved; `report` hears how that went. */
-  constructor(content: () => Omit<KeptWorkbook, "revision">, report: (state: SavingState) => void) {
+  constructor(content: () => KeptWorkbook, report: (state: SavingState) => void) {
     this.#content = content;
     this.#report = report;
+    this.#otherTabs.addEventListener("message", () => {
+      this.#changedElsewhere = true;
+    });
   }
 
   /** What was kept on the last visit; null when there is nothing or when the browser keeps nothing. */
   async load(): Promise<KeptWorkbook | null> {
     try {
-      const kept = (await get<KeptWorkbook>(KEY, this.#store())) ?? null;
-      this.#revision = kept?.revision ?? 0;
-      return kept;
+      return (await get<KeptWorkbook>(KEY, this.#open())) ?? null;
     } catch (error) {
-      this.#report({ state: "refused", sentence: sentenceFor(error) });
+      this.#report(refusal(error));
       return null;
     }
   }
@@ -60,47 +61,48 @@ export class BrowserStorage {
     if (this.#timer !== undefined) void this.save();
   }
 
-  save(): Promise<void> {
+  async save(): Promise<void> {
     clearTimeout(this.#timer);
     this.#timer = undefined;
-    this.#saving = this.#saving.then(() => this.#saveNow());
-    return this.#saving;
-  }
-
-  async #saveNow(): Promise<void> {
     try {
-      const content = this.#content();
-      const seen = this.#revision;
-      const next = seen + 1;
-      await update<KeptWorkbook>(
-        KEY,
-        (kept) => {
-          if (kept && kept.revision !== seen) throw new ChangedElsewhere();
-          return { ...content, revision: next };
-        },
-        this.#store(),
-      );
-      this.#revision = next;
+      // Two tabs with one workbook: what the other saved must not vanish under what this one holds.
+      if (this.#changedElsewhere) throw new ChangedElsewhere();
+      await this.#open()("readwrite", (records) => put(records, this.#content()));
+      this.#otherTabs.postMessage(SAVED_ELSEWHERE);
       if (this.#timer === undefined) this.#report({ state: "saved" });
     } catch (error) {
-      this.#report({ state: "refused", sentence: sentenceFor(error) });
+      this.#report(refusal(error));
     }
   }
+
+  #open(): UseStore {
+    return (this.#store ??= createStore("soakbook", "workbooks"));
+  }
+}
+
+function put(records: IDBObjectStore, content: KeptWorkbook): Promise<void> {
+  return new Promise((resolve, reject) => {
+    const { transaction } = records;
+    transaction.oncomplete = () => {
+      resolve();
+    };
+    transaction.onabort = transaction.onerror = () => {
+      reject(transaction.error ?? new DOMException("The browser gave up saving.", "AbortError"));
+    };
+    records.put(content, KEY);
+    // Committed here and now, the text is kept even when the page goes before the answer comes.
+    transaction.commit();
+  });
 }
 
 class ChangedElsewhere extends Error {}
 
-function sentenceFor(error: unknown): string {
-  if (error instanceof ChangedElsewhere) {
-    return `${NOT_KEPT}: the workbook was changed in another tab. Save this one to a file, then reload.`;
-  }
-  if (error instanceof DOMException && error.name === "QuotaExceededError") {
-    return `${NOT_KEPT}: its storage is full. Save to a file.`;
-  }
-  return `${NOT_KEPT}: it does not let pages keep anything. Save to a file.`;
+function refusal(error: unknown): SavingState {
+  return { state: "refused", sentence: `${NOT_KEPT}: ${reasonFor(error)}` };
 }
 
-function once<Made>(make: () => Made): () => Made {
-  let made: Made | undefined;
-  return () => (made ??= make());
+function reasonFor(error: unknown): string {
+  if (error instanceof ChangedElsewhere) return "the workbook was changed in another tab. Save this one to a file, then reload.";
+  if (error instanceof DOMException && error.name === "QuotaExceededError") return "its storage is full. Save to a file.";
+  return "it does not let pages keep anything. Save to a file.";
 }

@@ -1,5 +1,4 @@
 import {
-  CellValueType,
   CommandType,
   ICommandService,
   IUniverInstanceService,
@@ -12,14 +11,12 @@ import {
 import type { ICommandInfo, IDisposable, IExecutionOptions, Injector, IWorkbookData, Workbook } from "@univerjs/core";
 import { FUniver } from "@univerjs/core/facade";
 import {
-  BEFORE_CELL_EDIT,
   CELL_INVERTED_INDEX_CACHE,
   CalculationMode,
   FormulaCalculationSessionService,
   IActiveDirtyManagerService,
   SetFormulaCalculationStartMutation,
   SetRangeValuesMutation,
-  SheetInterceptorService,
   UniverSheetsCorePreset,
 } from "@univerjs/preset-sheets-core";
 import type { IFormulaCalculationSessionState } from "@univerjs/preset-sheets-core";
@@ -48,11 +45,14 @@ export interface GridOptions {
   readonly dark: boolean;
 }
 
+export type GridWorkbook = ReturnType<FUniver["createWorkbook"]>;
+
 /** The embedded spreadsheet itself: started once, with one workbook open at a time. */
 export class EmbeddedGrid {
   readonly api: FUniver;
   readonly injector: Injector;
   readonly sentences = new CellSentences();
+  #workbook: GridWorkbook | null = null;
   /** The calculation that was the latest when something last changed; only a later one covers the change. */
   #calculationBeforeChange = -1;
   readonly #openListeners = new Set<() => void>();
@@ -93,13 +93,14 @@ export class EmbeddedGrid {
 
   /** Opens a workbook in place of the present one. */
   open(snapshot: object): void {
-    const present = this.api.getActiveWorkbook();
+    const present = this.#workbook;
     if (present) {
+      this.#workbook = null;
       this.api.disposeUnit(present.getId());
       this.sentences.forgetAll();
       this.#calculationBeforeChange = this.#calculations.state.id;
     }
-    this.api.createWorkbook(snapshot);
+    this.#workbook = this.api.createWorkbook(snapshot);
     // The grid's own parts come to life with its first workbook.
     if (!present) this.#start();
     for (const listener of this.#openListeners) listener();
@@ -154,10 +155,9 @@ export class EmbeddedGrid {
     return this.workbook().save();
   }
 
-  workbook(): NonNullable<ReturnType<FUniver["getActiveWorkbook"]>> {
-    const workbook = this.api.getActiveWorkbook();
-    if (!workbook) throw new Error("The grid was asked for its workbook before one was opened.");
-    return workbook;
+  workbook(): GridWorkbook {
+    if (!this.#workbook) throw new Error("The grid was asked for its workbook before one was opened.");
+    return this.#workbook;
   }
 
   /** Resolves when every formula shows its answer to the changes so far. */
@@ -181,7 +181,8 @@ export class EmbeddedGrid {
   onMutation(listener: (mutation: Readonly<ICommandInfo>, options?: IExecutionOptions) => void): StopListening {
     return stopping(
       this.injector.get(ICommandService).onCommandExecuted((command, options) => {
-        if (command.type === CommandType.MUTATION) listener(command, options);
+        // While one workbook makes way for another, what happens belongs to neither.
+        if (command.type === CommandType.MUTATION && this.#workbook) listener(command, options);
       }),
     );
   }
@@ -197,7 +198,6 @@ export class EmbeddedGrid {
 
   #start(): void {
     this.#watchCalculations();
-    this.#keepTextWhenEdited();
     this.#checkOnlyWhatIsOpen();
   }
 
@@ -207,18 +207,6 @@ export class EmbeddedGrid {
       if (command.id === SetFormulaCalculationStartMutation.id) this.sentences.recalculationStarts();
       const isAnswer = command.id === SetRangeValuesMutation.id && options?.onlyLocal === true;
       if (dirty.get(command.id) && !isAnswer) this.#calculationBeforeChange = this.#calculations.state.id;
-    });
-  }
-
-  /** A text that starts with "=" is put into its editor behind the apostrophe that keeps it a text. */
-  #keepTextWhenEdited(): void {
-    this.injector.get(SheetInterceptorService).writeCellInterceptor.intercept(BEFORE_CELL_EDIT, {
-      handler: (cell, context, next) => {
-        const stored = context.worksheet.getCellRaw(context.row, context.col);
-        const isText = stored?.t === CellValueType.FORCE_STRING || stored?.t === CellValueType.STRING;
-        if (!stored || stored.f || !isText || !/^[=']/.test(String(stored.v))) return next(cell);
-        return next({ ...stored, v: `'${String(stored.v)}` });
-      },
     });
   }
 

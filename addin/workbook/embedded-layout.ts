@@ -1,5 +1,6 @@
-import { BooleanNumber, CellValueType, VerticalAlign, WrapStrategy } from "@univerjs/core";
+import { BooleanNumber, VerticalAlign, WrapStrategy } from "@univerjs/core";
 import type { ICellData, IStyleData, IWorksheetData } from "@univerjs/core";
+import { textCell } from "./embedded-cells.ts";
 import type { ColumnLayout, SheetLayout } from "./workbook.ts";
 
 /** The grid draws the drop-down arrow and wider digits inside a column that Excel finds wide enough. */
@@ -59,6 +60,7 @@ export function layOut(layout: SheetLayout): LaidOutSheet {
       rowCount: firstRow + layout.rows + ROOM_BELOW_ROWS,
       columnCount: Math.max(layout.columns.length + ROOM_BESIDE_COLUMNS, SMALLEST_COLUMN_COUNT),
       defaultRowHeight: DEFAULT_ROW_HEIGHT_PIXELS,
+      defaultStyle: { vt: VerticalAlign.MIDDLE },
       cellData,
       columnData: Object.fromEntries(layout.columns.map((column, index) => [index, { w: widthPixels(column) }])),
       rowData: {
@@ -74,11 +76,6 @@ export function layOut(layout: SheetLayout): LaidOutSheet {
     },
     styles: Object.fromEntries(styles),
   };
-}
-
-/** A text that stays text: never read as a number, a date or a formula. */
-export function textCell(text: string): ICellData {
-  return { v: text, t: CellValueType.FORCE_STRING };
 }
 
 function headingCell(column: ColumnLayout, style: (name: string, value: IStyleData) => string): ICellData {
@@ -101,7 +98,7 @@ function widthPixels(column: ColumnLayout): number {
 
 function headingHeightPixels(columns: readonly ColumnLayout[]): number {
   const lines = columns.map((column) => lineCount(column.heading, widthPixels(column) - 8));
-  return Math.max(...lines, 1) * LINE_HEIGHT_PIXELS + 8;
+  return Math.max(...lines, 1) * LINE_HEIGHT_PIXELS + 12;
 }
 
 /** Lines that the words take when they are wrapped at the width. */

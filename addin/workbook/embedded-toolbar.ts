@@ -17,12 +17,16 @@ const HIDDEN: readonly string[] = [
   "sheet.command.add-worksheet-merge",
   "sheet.command.numfmt.set.currency",
   "sheet.command.add-range-protection-from-toolbar",
+  "sheet.menu.data-validation",
   "sheet.toolbar.text-to-number",
   "sheet.contextMenu.text-to-number",
   "sheet.contextMenu.permission",
 ];
 
+/** Lists of the spreadsheet's own functions; all of them can be typed. */
+const FUNCTION_LISTS = ["common", "financial", "logical", "text", "date", "lookup", "math", "statistical", "engineering", "information", "database"];
+
 /** The grid's menu settings with those buttons left out. */
 export const toolbarMenus: Readonly<Record<string, { hidden: true }>> = Object.fromEntries(
-  HIDDEN.map((name) => [name, { hidden: true }]),
+  [...HIDDEN, ...FUNCTION_LISTS.map((list) => `formula-ui.operation.insert-function.${list}`)].map((name) => [name, { hidden: true }]),
 );

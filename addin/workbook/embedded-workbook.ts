@@ -1,5 +1,5 @@
-import { CellValueType } from "@univerjs/core";
-import type { ICellData, IWorksheetData, Nullable } from "@univerjs/core";
+import { DataValidationRenderMode, LifecycleStages } from "@univerjs/core";
+import type { ICellData, IWorksheetData } from "@univerjs/core";
 import {
   COMMAND_LISTENER_VALUE_CHANGE,
   FormulaDataModel,
@@ -18,8 +18,9 @@ import {
   SheetsSelectionsService,
 } from "@univerjs/preset-sheets-core";
 import { merge } from "rxjs";
-import { textCell, layOut } from "./embedded-layout.ts";
-import type { EmbeddedGrid } from "./embedded-grid.ts";
+import { cellValue, formulaCell, holdsSomething, valueCell } from "./embedded-cells.ts";
+import type { EmbeddedGrid, GridWorkbook } from "./embedded-grid.ts";
+import { layOut } from "./embedded-layout.ts";
 import { SheetExists, SheetMissing, WorkbookRefused, addressOf, isErrorCode } from "./workbook.ts";
 import type {
   CellRange,
@@ -31,7 +32,6 @@ import type {
   Workbook,
 } from "./workbook.ts";
 
-type GridWorkbook = ReturnType<EmbeddedGrid["workbook"]>;
 type GridSheet = ReturnType<GridWorkbook["getActiveSheet"]>;
 
 const CELL_MUTATIONS: ReadonlySet<string> = new Set([
@@ -115,6 +115,8 @@ export class EmbeddedWorkbook implements Workbook {
       this.#makeRoom(sheet, range);
       this.#workbook.setActiveSheet(sheet);
       sheet.getRange(range.row, range.column, range.rows, range.columns).activate();
+      // Before the grid is drawn for the first time there is nothing to scroll.
+      if (this.#grid.api.getCurrentLifecycleStage() < LifecycleStages.Rendered) return;
       this.#grid.api.syncExecuteCommand(ScrollToRangeOperation.id, { range: gridRange(range) });
     });
   }
@@ -223,7 +225,11 @@ export class EmbeddedWorkbook implements Workbook {
         .requireValueInList([...column.choices])
         .setAllowBlank(true)
         .setAllowInvalid(false)
-        .setOptions({ showErrorMessage: true, error: `${column.heading} must be one of: ${column.choices.join("; ")}.` })
+        .setOptions({
+          renderMode: DataValidationRenderMode.ARROW,
+          showErrorMessage: true,
+          error: `${column.heading} must be one of: ${column.choices.join("; ")}.`,
+        })
         .build();
       sheet.getRange(layout.headingRow + 1, index, layout.rows, 1).setDataValidation(rule);
     });
@@ -284,31 +290,6 @@ export class EmbeddedWorkbook implements Workbook {
     const stored = this.#grid.settings;
     return new Map(Array.isArray(stored) ? (stored as [string, string][]) : []);
   }
-}
-
-function valueCell(value: CellValue): ICellData {
-  const empty = { f: null, si: null, p: null };
-  if (value === null || value === "") return { ...empty, v: null, t: null };
-  if (typeof value === "string") return { ...empty, ...textCell(value) };
-  if (typeof value === "boolean") return { ...empty, v: value ? 1 : 0, t: CellValueType.BOOLEAN };
-  return { ...empty, v: value, t: CellValueType.NUMBER };
-}
-
-function formulaCell(formula: string): ICellData {
-  if (!formula.startsWith("=")) throw new RangeError(`A formula starts with "=", and this does not: ${formula}`);
-  return { f: formula, v: null, t: null, si: null, p: null };
-}
-
-function holdsSomething(cell: Nullable<ICellData>): cell is ICellData {
-  return cell?.p != null || (cell?.v != null && cell.v !== "");
-}
-
-function cellValue(cell: Nullable<ICellData>): CellValue {
-  const rich = cell?.p?.body?.dataStream;
-  if (rich !== undefined) return rich.replace(/\r\n$/, "").replaceAll("\r", "\n") || null;
-  const value = cell?.v ?? null;
-  if (value === "" || value === null) return null;
-  return cell?.t === CellValueType.BOOLEAN ? Boolean(Number(value)) : value;
 }
 
 function eachCell<Answer>(range: CellRange, answer: (row: number, column: number) => Answer): Answer[][] {

@@ -1,0 +1,117 @@
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import { catalogue } from "../../functions/worksheet/catalogue.ts";
+import { expectCell, formula, goTo, typeInto, value, values } from "./grid.ts";
+import { PageHost } from "./page.ts";
+import type { OpenPage } from "./page.ts";
+
+const START_MILLISECONDS = 120_000;
+
+describe("The worksheet functions in the page without Excel", () => {
+  let host: PageHost;
+  let opened: OpenPage;
+
+  beforeAll(async () => {
+    host = await PageHost.start();
+    opened = await host.openProgram();
+  }, START_MILLISECONDS);
+
+  beforeEach(async () => {
+    const empty = { sheet: "Program", row: 20, column: 7, rows: 12, columns: 6 };
+    const blanks = Array.from({ length: 12 }, () => Array.from({ length: 6 }, () => null));
+    await opened.page.evaluate(([range, rows]) => window.soakbook?.workbook.writeValues([{ range, values: rows }]), [empty, blanks] as const);
+  });
+
+  afterAll(async () => {
+    await host.close();
+  });
+
+  // TR-55 (SCS, 2nd ed., 1986), table 2-1: 4.0 in of rain on curve number 80 run off 2.04 in, printed to 0.01 in.
+  it("a typed formula shows the runoff that TR-55 prints for 4 inches on curve number 80", async () => {
+    await typeInto(opened.page, "Program!H21", "=SOAK.RUNOFFDEPTH(4,80)");
+    expect(await value(opened.page, "Program!H21")).toBeCloseTo(2.04, 2);
+    expect(await formula(opened.page, "Program!H21")).toBe("=SOAK.RUNOFFDEPTH(4,80)");
+  });
+
+  it("a measured 0 is computed with, and a blank in the same place stays blank", async () => {
+    await typeInto(opened.page, "Program!H21", "0");
+    await typeInto(opened.page, "Program!H23", "6");
+    // Three cells of ponding depth against three of design rate: 0 in, nothing, 6 in at 1 in/h.
+    for (const row of [21, 23]) await typeInto(opened.page, `Program!I${row}`, "1");
+    await typeInto(opened.page, "Program!K21", "=SOAK.DRAWDOWN(H21:H23,I21:I23)");
+    expect(await values(opened.page, "Program!K21:K23")).toEqual([[0], [null], [6]]);
+  });
+
+  it("a blank where a number is required is named, and 0 there is not", async () => {
+    await typeInto(opened.page, "Program!H21", "=SOAK.DRAWDOWN(H25,1)");
+    await expectCell(opened.page, "Program!H21", "#N/A");
+    await goTo(opened.page, "Program!H21");
+    await expect.poll(() => opened.page.locator("#cell-sentence").textContent()).toBe("Ponding depth is missing.");
+    await typeInto(opened.page, "Program!H25", "0");
+    await expectCell(opened.page, "Program!H21", 0);
+  });
+
+  it("one formula over a column answers each of its rows", async () => {
+    for (const [row, rain] of [[21, "1"], [22, "2"], [23, "4"]] as const) await typeInto(opened.page, `Program!H${row}`, rain);
+    await typeInto(opened.page, "Program!I21", "=SOAK.RUNOFFDEPTH(H21:H23,80)");
+    const answers = (await values(opened.page, "Program!I21:I23")).flat();
+    // TR-55, table 2-1, curve number 80: 0.08, 0.56 and 2.04 in.
+    [0.08, 0.56, 2.04].forEach((printed, index) => {
+      expect(answers[index]).toBeCloseTo(printed, 2);
+    });
+    expect(await formula(opened.page, "Program!I22")).toBe("");
+  });
+
+  it("the selected cell's error is explained in words, spilled cells included, until it is mended", async () => {
+    const line = opened.page.locator("#cell-sentence");
+    await typeInto(opened.page, "Program!H21", "4");
+    await typeInto(opened.page, "Program!H22", "-4");
+    await typeInto(opened.page, "Program!I21", "=SOAK.RUNOFFDEPTH(H21:H22,80)");
+    expect(await value(opened.page, "Program!I22")).toBe("#VALUE!");
+    await goTo(opened.page, "Program!I22");
+    await expect.poll(() => line.textContent()).toMatch(/^Rain .*0.*\.$/);
+    expect(await line.getAttribute("role")).toBe("status");
+    await goTo(opened.page, "Program!I21");
+    await expect.poll(() => line.textContent()).toBe("");
+
+    await typeInto(opened.page, "Program!H22", "2");
+    await goTo(opened.page, "Program!I22");
+    await expectCell(opened.page, "Program!I22", (await values(opened.page, "Program!I22")).flat()[0] ?? null);
+    expect(await value(opened.page, "Program!I22")).toBeCloseTo(0.56, 2);
+    expect(await line.textContent()).toBe("");
+  });
+
+  it("the error of a function inside another is still explained by the one that refused", async () => {
+    await typeInto(opened.page, "Program!H21", "=SOAK.RUNOFFVOLUME(1000,SOAK.RUNOFFDEPTH(4,180))");
+    expect(await value(opened.page, "Program!H21")).toBe("#VALUE!");
+    await goTo(opened.page, "Program!H21");
+    await expect.poll(() => opened.page.locator("#cell-sentence").textContent()).toContain("Curve number must be");
+  });
+
+  it("a text that starts with = stays a text when it is opened for editing and confirmed", async () => {
+    const typed = { sheet: "Program", row: 20, column: 7, rows: 1, columns: 1 };
+    await opened.page.evaluate((range) => window.soakbook?.workbook.writeValues([{ range, values: [["=1+1"]] }]), typed);
+    await goTo(opened.page, "Program!H21");
+    await opened.page.keyboard.press("F2");
+    await opened.page.keyboard.press("Enter");
+    await expectCell(opened.page, "Program!H21", "=1+1");
+    expect(await formula(opened.page, "Program!H21")).toBe("");
+  });
+
+  it("every function is offered with its summary as it is typed, and its arguments are explained", async () => {
+    const shown = (): Promise<string> => opened.page.locator("body").innerText();
+    for (const { name, summary, parameters } of catalogue) {
+      await goTo(opened.page, "Program!H21");
+      await opened.page.keyboard.type(`=SOAK.${name}`);
+      await expect.poll(shown, { timeout: 5000 }).toContain(summary);
+      await opened.page.keyboard.type("(");
+      const labels = parameters.map(({ label, optional }) => (optional ? `[${label}]` : label));
+      await expect.poll(shown, { timeout: 5000 }).toContain(`SOAK.${name}(${labels.join(",")})`);
+      await opened.page.keyboard.press("Escape");
+      await opened.page.keyboard.press("Escape");
+    }
+  }, 180_000);
+
+  it("throws nothing that no part of the page caught", () => {
+    expect(opened.faults).toEqual([]);
+  });
+});

@@ -1,0 +1,188 @@
+import { readFile, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { expectCell, formula, typeInto, value, values } from "./grid.ts";
+import { PageHost, started } from "./page.ts";
+
+const START_MILLISECONDS = 120_000;
+const TEST_MILLISECONDS = 60_000;
+
+describe("A workbook in the page without Excel", () => {
+  let host: PageHost;
+
+  beforeAll(async () => {
+    host = await PageHost.start();
+  }, START_MILLISECONDS);
+
+  afterAll(async () => {
+    await host.close();
+  });
+
+  it("is there again after the page is loaded anew, a text that starts with = included", async () => {
+    const { page, context, faults } = await host.openProgram();
+    await typeInto(page, "Program!H21", "Ask at the bakery first");
+    await typeInto(page, "Program!H22", "'=1+1");
+    await typeInto(page, "Program!H23", "=SOAK.DRAWDOWN(6,2)");
+    await page.evaluate(() => window.soakbook?.workbook.writeSetting("kept", "yes"));
+    await expectSaved(page);
+    await page.reload();
+    await started(page);
+    expect(await values(page, "Program!H21:H23")).toEqual([["Ask at the bakery first"], ["=1+1"], [3]]);
+    expect(await formula(page, "Program!H22")).toBe("");
+    expect(await page.evaluate(() => window.soakbook?.workbook.readSetting("kept"))).toBe("yes");
+    expect(faults).toEqual([]);
+    await context.close();
+  }, TEST_MILLISECONDS);
+
+  it("is kept even when the page goes right after the last key", async () => {
+    const { page, context } = await host.openProgram();
+    await expectSaved(page);
+    await typeInto(page, "Program!H21", "typed last");
+    await page.reload();
+    await started(page);
+    await expectCell(page, "Program!H21", "typed last");
+    await context.close();
+  }, TEST_MILLISECONDS);
+
+  it("comes back the same from a file after starting over with the demo", async () => {
+    const { page, context, faults } = await host.openProgram();
+    await typeInto(page, "Sites!B4", "A yard of my own");
+    await typeInto(page, "Program!H21", "'=2+2");
+    const before = await everything(page);
+    const saved = await savedFile(page);
+
+    await button(page, "Start over with the demo").click();
+    await page.getByRole("dialog").getByRole("button", { name: "Start over" }).click();
+    await expect.poll(() => value(page, "Program!H21"), { timeout: 20_000 }).toBeNull();
+    expect(await value(page, "Sites!B4")).not.toBe("A yard of my own");
+
+    await openFile(page, saved);
+    await page.getByRole("dialog").getByRole("button", { name: "Open it without saving" }).click();
+    await expect.poll(() => value(page, "Program!H21"), { timeout: 20_000 }).toBe("=2+2");
+    await page.evaluate(() => window.soakbook?.workbook.calculated());
+    expect(await everything(page)).toEqual(before);
+    expect(faults).toEqual([]);
+    await context.close();
+  }, TEST_MILLISECONDS);
+
+  it("is not replaced by the demo before a person says so", async () => {
+    const { page, context } = await host.openProgram();
+    await typeInto(page, "Program!H21", "mine");
+    await button(page, "Start over with the demo").press("Enter");
+    const dialog = page.getByRole("dialog", { name: "Start over with the demo?" });
+    expect(await dialog.innerText()).toContain("changes that are in no file");
+    await page.keyboard.press("Escape");
+    await dialog.waitFor({ state: "detached" });
+    await button(page, "Start over with the demo").press("Enter");
+    // The first choice has the focus and loses nothing.
+    await page.keyboard.press("Enter");
+    await dialog.waitFor({ state: "detached" });
+    expect(await value(page, "Program!H21")).toBe("mine");
+    await context.close();
+  }, TEST_MILLISECONDS);
+
+  it("can be saved to a file on the way when another is opened, so that nothing typed is lost", async () => {
+    const { page, context } = await host.openProgram();
+    const demo = await savedFile(page);
+    await typeInto(page, "Program!H21", "not yet in a file");
+    await openFile(page, demo);
+    const downloading = page.waitForEvent("download");
+    await page.getByRole("dialog").getByRole("button", { name: "Save to file first" }).click();
+    expect(await readFile(await (await downloading).path(), "utf8")).toContain("not yet in a file");
+    await expectCell(page, "Program!H21", null);
+    await context.close();
+  }, TEST_MILLISECONDS);
+
+  it("stays as it is when a chosen file is damaged, and the sentence says what is wrong and where", async () => {
+    const { page, context } = await host.openProgram();
+    await typeInto(page, "Program!H21", "still here");
+    const whole = await savedFile(page);
+    const sites = /"([^"]+)":\{[^{}]*"name":"Sites"/.exec(whole)?.[1] ?? "";
+    const wrongCell = JSON.parse(whole) as { workbook: { sheets: Record<string, { cellData: Record<string, Record<string, unknown>> }> } };
+    (wrongCell.workbook.sheets[sites]?.cellData["6"] ?? {})["1"] = { v: { nested: true } };
+    const attempts = [
+      [whole.slice(0, whole.length / 2), /is damaged: it cannot be read .*\. Your present workbook is unchanged\.$/],
+      ["", /is damaged: it cannot be read because it is empty\./],
+      [JSON.stringify(wrongCell), /is damaged: sheet "Sites", cell B7 holds neither a text, a number nor a formula\./],
+      [JSON.stringify({ some: "other file" }), /is not a Soakbook workbook file\./],
+      [whole.replace('"format":1', '"format":2'), /was saved by a later version of Soakbook \(file format 2; this version reads format 1\)/],
+    ] as const;
+    for (const [text, sentence] of attempts) {
+      await openFile(page, text);
+      const dialog = page.getByRole("dialog", { name: "The file was not opened" });
+      expect(await dialog.locator("p").innerText()).toMatch(sentence);
+      await dialog.getByRole("button", { name: "Close" }).click();
+      expect(await value(page, "Program!H21")).toBe("still here");
+    }
+    await context.close();
+  }, TEST_MILLISECONDS);
+
+  it("is not overwritten by another tab without a word", async () => {
+    const { page, context } = await host.openProgram();
+    await expectSaved(page);
+    const other = await context.newPage();
+    await other.goto(host.address);
+    await started(other);
+    await typeInto(other, "Program!H21", "from the other tab");
+    await expectSaved(other);
+    await page.bringToFront();
+    await typeInto(page, "Program!H21", "from this tab");
+    await expect.poll(() => page.locator("#saving-state").innerText()).toContain("changed in another tab");
+    expect(await value(page, "Program!H21")).toBe("from this tab");
+    await context.close();
+  }, TEST_MILLISECONDS);
+
+  it("says so when the browser keeps nothing", async () => {
+    const { page, context } = await host.newPage();
+    await page.addInitScript(() => {
+      Object.defineProperty(window, "indexedDB", { get: () => undefined });
+    });
+    await page.goto(host.address);
+    await started(page);
+    await expect.poll(() => page.locator("#saving-state").innerText()).toMatch(/^Not saved in this browser: .*Save to a file\.$/);
+    await typeInto(page, "Program!H21", "works all the same");
+    expect(await savedFile(page)).toContain("works all the same");
+    await context.close();
+  }, TEST_MILLISECONDS);
+});
+
+function button(page: Page, name: string) {
+  return page.getByRole("button", { name, exact: true });
+}
+
+async function expectSaved(page: Page): Promise<void> {
+  // A change is noticed at once, so "saved" seen before it would be about something older.
+  await page.waitForTimeout(50);
+  await expect.poll(() => page.locator("#saving-state").innerText(), { timeout: 15_000 }).toBe("Saved in this browser");
+}
+
+async function savedFile(page: Page): Promise<string> {
+  const downloading = page.waitForEvent("download");
+  await button(page, "Save to file").click();
+  const download = await downloading;
+  expect(download.suggestedFilename()).toMatch(/^rain-gardens-\d{4}-\d\d-\d\d\.soakbook$/);
+  return readFile(await download.path(), "utf8");
+}
+
+async function openFile(page: Page, text: string): Promise<void> {
+  const file = join(tmpdir(), `workbook-${Math.random().toString(36).slice(2)}.soakbook`);
+  await writeFile(file, text);
+  const choosing = page.waitForEvent("filechooser");
+  await button(page, "Open a file").click();
+  await (await choosing).setFiles(file);
+}
+
+/** Every value and every formula of every sheet. */
+async function everything(page: Page): Promise<unknown> {
+  return page.evaluate(async () => {
+    const workbook = window.soakbook?.workbook;
+    if (!workbook) return null;
+    await workbook.calculated();
+    const sheets = await workbook.sheetNames();
+    const ranges = sheets.map((sheet) => ({ sheet, row: 0, column: 0, rows: 60, columns: 40 }));
+    const formulas = await Promise.all(ranges.map((range) => workbook.readFormulas(range)));
+    return { sheets, values: await workbook.read(ranges), formulas };
+  });
+}

@@ -1,0 +1,80 @@
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { PageHost, started } from "./page.ts";
+
+const START_MILLISECONDS = 120_000;
+const TEST_MILLISECONDS = 60_000;
+
+describe("The page without Excel", () => {
+  let host: PageHost;
+
+  beforeAll(async () => {
+    host = await PageHost.start();
+  }, START_MILLISECONDS);
+
+  afterAll(async () => {
+    await host.close();
+  });
+
+  it("asks no other host for anything and runs no text as a program", async () => {
+    const { page, context, address, faults } = await host.newPage();
+    const asked: string[] = [];
+    context.on("request", (request) => asked.push(request.url()));
+    await page.goto(address);
+    await started(page);
+    await page.locator("[id^=univer-sheet-main-canvas]").click({ position: { x: 420, y: 300 } });
+    await page.waitForTimeout(1500);
+    expect(asked.length).toBeGreaterThan(3);
+    expect(asked.filter((url) => !url.startsWith(address) && !/^(data|blob):/.test(url))).toEqual([]);
+    expect(faults).toEqual([]);
+
+    const policy = await page.locator("meta[http-equiv=Content-Security-Policy]").getAttribute("content");
+    expect(policy).toContain("default-src 'none'");
+    expect(policy).toMatch(/script-src 'self'(;|$)/);
+    expect(await page.evaluate(() => document.querySelectorAll("head > script:not([src])").length)).toBe(0);
+    await context.close();
+  }, TEST_MILLISECONDS);
+
+  it("asks for the pane only when a cell can already call the functions", async () => {
+    const { page, context } = await host.openProgram();
+    const { registered, asked } = await page.evaluate(() => ({
+      registered: performance.getEntriesByName("soakbook: functions registered")[0]?.startTime ?? Number.NaN,
+      asked: performance.getEntriesByType("resource").filter(({ name }) => /\/pane\.js$/.test(name)).map(({ startTime }) => startTime),
+    }));
+    expect(asked).toHaveLength(1);
+    expect(asked[0]).toBeGreaterThan(registered);
+    await context.close();
+  }, TEST_MILLISECONDS);
+
+  it("shows the first yard of the demo beside its pane", async () => {
+    const { page, context } = await host.openProgram();
+    const selection = await page.evaluate(() => window.soakbook?.workbook.selection());
+    expect(selection?.sheet).toBe("Sites");
+    await expect.poll(() => page.locator("#pane").innerText()).not.toBe("");
+    expect(await page.locator("#saving-state").innerText()).toMatch(/^(Saved|Saving) in this browser/);
+    await context.close();
+  }, TEST_MILLISECONDS);
+
+  it("lets the pane be made wider, narrower and be closed with the keyboard, and remembers it", async () => {
+    const { page, context } = await host.openProgram();
+    const splitter = page.getByRole("separator", { name: "Width of the pane" });
+    const width = async (): Promise<number> => (await page.locator("#pane").boundingBox())?.width ?? 0;
+    await splitter.focus();
+    const before = await width();
+    await page.keyboard.press("ArrowLeft");
+    expect(await width()).toBe(before + 16);
+    await page.keyboard.press("Home");
+    expect(await width()).toBe(640);
+    await page.keyboard.press("End");
+    expect(await width()).toBe(320);
+    expect(await splitter.getAttribute("aria-valuenow")).toBe("320");
+
+    await page.reload();
+    await started(page);
+    expect(await width()).toBe(320);
+    await page.getByRole("button", { name: "Hide the pane" }).press("Enter");
+    expect(await page.locator("#pane").isVisible()).toBe(false);
+    await page.getByRole("button", { name: "Show the pane" }).press("Enter");
+    expect(await width()).toBe(320);
+    await context.close();
+  }, TEST_MILLISECONDS);
+});

@@ -1,0 +1,56 @@
+/** Typing into the grid as a person does, and reading it through the workbook port. */
+import type { Page } from "playwright-core";
+import { expect } from "vitest";
+import type { CellRange, CellValue } from "../../addin/workbook/workbook.ts";
+
+/** "Program!H5" or "Program!H5:I9" as the port takes it. */
+export function at(address: string): CellRange {
+  const [, sheet, firstColumn, firstRow, lastColumn, lastRow] = /^(.+)!([A-Z])(\d+)(?::([A-Z])(\d+))?$/.exec(address) ?? [];
+  if (sheet === undefined || firstColumn === undefined) throw new Error(`"${address}" is not an address.`);
+  const column = firstColumn.charCodeAt(0) - 65;
+  const row = Number(firstRow) - 1;
+  return {
+    sheet,
+    row,
+    column,
+    rows: lastRow === undefined ? 1 : Number(lastRow) - row,
+    columns: lastColumn === undefined ? 1 : lastColumn.charCodeAt(0) - 64 - column,
+  };
+}
+
+export async function values(page: Page, address: string): Promise<readonly (readonly CellValue[])[]> {
+  const read = await page.evaluate(async (range) => (await window.soakbook?.workbook.read([range])) ?? [], at(address));
+  return read[0] ?? [];
+}
+
+export async function value(page: Page, address: string): Promise<CellValue> {
+  return (await values(page, address))[0]?.[0] ?? null;
+}
+
+export async function formula(page: Page, address: string): Promise<string> {
+  const formulas = await page.evaluate((range) => window.soakbook?.workbook.readFormulas(range), at(address));
+  return formulas?.[0]?.[0] ?? "";
+}
+
+/** Puts the keyboard into the grid and selects the cell. */
+export async function goTo(page: Page, address: string): Promise<void> {
+  await page.locator("[id^=univer-sheet-main-canvas]").click({ position: { x: 420, y: 300 } });
+  await page.evaluate((range) => window.soakbook?.workbook.select(range), at(address));
+}
+
+/** Types into the cell, confirms with Enter and waits for the answers. */
+export async function typeInto(page: Page, address: string, text: string): Promise<void> {
+  await goTo(page, address);
+  await page.keyboard.type(text, { delay: 5 });
+  await page.keyboard.press("Enter");
+  await calculated(page);
+}
+
+export async function calculated(page: Page): Promise<void> {
+  await page.evaluate(() => window.soakbook?.workbook.calculated());
+}
+
+/** The cell shows this value, now or within a moment. */
+export async function expectCell(page: Page, address: string, expected: CellValue): Promise<void> {
+  await expect.poll(() => value(page, address), { timeout: 5000 }).toEqual(expected);
+}
