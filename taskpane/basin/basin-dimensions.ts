@@ -1,0 +1,56 @@
+import type { BasinDraft } from "../../addin/actions/draft-basin.ts";
+import { USUAL_SIDE_SLOPE } from "../../functions/basin/basin-volume.ts";
+import { fromUs, INCHES_PER_FOOT } from "../../functions/quantities.ts";
+import type { UnitSystem } from "../../functions/quantities.ts";
+import { depthAsLength } from "./depths.ts";
+
+/**
+ * What a basin's plan and section are drawn from. Every length, upright ones too, is in the yard's length unit (ft or m),
+ * because a drawing has one scale.
+ */
+export interface BasinDimensions {
+  readonly units: UnitSystem;
+  /** Across the slope. */
+  readonly floorLength: number;
+  /** Down the slope. */
+  readonly floorWidth: number;
+  readonly floorEdge: number;
+  readonly pondingDepth: number;
+  /** Run to rise of the basin's sides. */
+  readonly sideSlope: number;
+  readonly mixDepth: number;
+  readonly mulchDepth: number;
+  readonly bermCrestWidth: number;
+  readonly freeboard: number;
+  /** Run to rise of the berm's outer face. */
+  readonly bermOuterSlope: number;
+  /** Fall of the ground, as a share of its run; null where it was not measured, and drawn level. */
+  readonly groundFall: number | null;
+}
+
+/** Common practice, no source: a crest one can walk and mow along. */
+export const BERM_CREST_FEET = 1;
+
+/** Common practice, no source: crest above the overflow sill, 2 to 4 in. */
+export const FREEBOARD_INCHES = 2;
+
+/** The drawing's dimensions, or null while the basin has no size. */
+export function basinDimensions(draft: BasinDraft, mulchDepthInches: number, groundSlopePercent: number | null, units: UnitSystem): BasinDimensions | null {
+  const { floorLength, floorWidth, floorEdge, pondingDepth } = draft;
+  if (!("value" in floorLength) || !("value" in floorWidth) || !("value" in floorEdge) || !("value" in pondingDepth)) return null;
+  const inches = (depthInches: number) => fromUs("length", depthInches / INCHES_PER_FOOT, units);
+  return {
+    units,
+    floorLength: floorLength.value,
+    floorWidth: floorWidth.value,
+    floorEdge: floorEdge.value,
+    pondingDepth: depthAsLength(pondingDepth.value, units),
+    sideSlope: draft.sideSlope,
+    mixDepth: depthAsLength(draft.mediaDepth, units),
+    mulchDepth: inches(mulchDepthInches),
+    bermCrestWidth: fromUs("length", BERM_CREST_FEET, units),
+    freeboard: inches(FREEBOARD_INCHES),
+    bermOuterSlope: Math.max(draft.sideSlope, USUAL_SIDE_SLOPE),
+    groundFall: groundSlopePercent === null ? null : groundSlopePercent / 100,
+  };
+}

@@ -1,0 +1,44 @@
+import type { BasinDraft } from "../../addin/actions/draft-basin.ts";
+import type { Program } from "../../addin/actions/read-program.ts";
+import { mixRecipes } from "../../functions/amendment/mix-recipes.ts";
+import { DEEPEST_USUAL_PONDING_INCHES } from "../../functions/basin/deepest-ponding.ts";
+import { fromUs } from "../../functions/quantities.ts";
+import type { UnitSystem } from "../../functions/quantities.ts";
+import { ChoiceField, NumberField } from "../form.tsx";
+import { shown, shownUnit } from "../numbers.ts";
+import { quantityWords } from "../quantity-words.ts";
+import { valueOf } from "./basin-checks.ts";
+import type { BasinAsRead, NumberInput, TypedBasin } from "./basin-form.ts";
+import { basinText } from "./text.ts";
+
+const words = basinText.fields;
+
+const RECIPES = mixRecipes.map(({ name }) => ({ value: name, says: name }));
+
+/** The design inputs, each with the default that a blank takes. */
+export function BasinFields({ typed, faults, draft, settings, units, set }: {
+  readonly typed: TypedBasin;
+  readonly faults: BasinAsRead["faults"];
+  readonly draft: BasinDraft;
+  readonly settings: Program["settings"];
+  readonly units: UnitSystem;
+  readonly set: (changed: Partial<TypedBasin>) => void;
+}) {
+  const depth = (inches: number) => quantityWords("depth", fromUs("depth", inches, units), units);
+  const ponding = valueOf(draft.pondingDepth);
+  const pondingHint = typed.pondingDepth.trim() === "" && ponding !== null ? words.defaults.pondingNow(quantityWords("depth", ponding, units)) : words.defaults.pondingDepth(depth(DEEPEST_USUAL_PONDING_INCHES));
+  const field = (key: NumberInput, unit: string, hint: string) => (
+    <NumberField label={words[key]} unit={unit} hint={hint} value={typed[key]} fault={faults[key]} onInput={(text) => set({ [key]: text })} />
+  );
+  const inDepth = shownUnit("depth", units);
+  return (
+    <section class="basin-fields" aria-label={words.title}>
+      <h2>{words.title}</h2>
+      {field("stormDepth", inDepth, words.defaults.stormDepth(depth(settings.stormDepthInches)))}
+      {field("pondingDepth", inDepth, pondingHint)}
+      {field("mediaDepth", inDepth, words.defaults.mediaDepth)}
+      {field("sideSlope", words.perRise, words.defaults.sideSlope(shown(settings.sideSlope, 2)))}
+      <ChoiceField label={words.mixRecipe} value={typed.mixRecipe} choices={RECIPES} blank={words.noMix} onChoose={(mixRecipe) => set({ mixRecipe })} />
+    </section>
+  );
+}

@@ -1,0 +1,141 @@
+import type { ComponentChildren } from "preact";
+import type { Answer, BasinDraft } from "../../addin/actions/draft-basin.ts";
+import type { UnitSystem } from "../../functions/quantities.ts";
+import { shown, shownUnit } from "../numbers.ts";
+import { numberWords } from "../quantity-words.ts";
+import { ruleOfThumbWords, valueOf } from "./basin-checks.ts";
+import { depthAsLength } from "./depths.ts";
+import { basinText } from "./text.ts";
+
+const words = basinText.results;
+
+type SpokenKind = Parameters<typeof numberWords>[0];
+
+/** What is to be built, large and with units; where there is no number, why. */
+export function BasinResults({ draft, units, assumed }: { readonly draft: BasinDraft; readonly units: UnitSystem; readonly assumed: boolean }) {
+  const row = (label: string, kind: SpokenKind, answer: Answer, hint?: string) => (
+    <Row label={label} hint={hint}>{numberOrSentence(answer, kind, units)}</Row>
+  );
+  const sameSentence = "sentence" in draft.floorArea ? draft.floorArea.sentence : null;
+  const ruleWords = ruleOfThumbWords(draft, units);
+  return (
+    <section class="results" aria-label={words.title}>
+      <h2>{words.title}</h2>
+      {assumed && <p class="assumed-mark">{basinText.assumed.mark}</p>}
+      {sameSentence !== null && <p class="result-none">{sameSentence}</p>}
+      <div class="result-group">
+        <h3>{words.groups.size}</h3>
+        <dl>
+          <Row label={words.floorArea} headline>{numberOrSentence(draft.floorArea, "area", units)}</Row>
+          {row(words.rimArea, "area", draft.rimArea, words.rimHint)}
+          <Row label={words.floorSize}>{sizeWords(draft.floorLength, draft.floorWidth, units)}</Row>
+          <Row label={words.rimSize}>{rimSizeWords(draft, units)}</Row>
+          {row(words.floorEdge, "length", draft.floorEdge)}
+          <Row label={words.ruleArea} hint={words.ruleHint}>{numberOrSentence(draft.ruleArea, "area", units)}</Row>
+        </dl>
+        {ruleWords !== null && <p class="hint">{ruleWords}</p>}
+      </div>
+      <div class="result-group">
+        <h3>{words.groups.water}</h3>
+        <dl>
+          {row(words.pondingDepth, "depth", draft.pondingDepth)}
+          {row(words.runoff, "waterVolume", draft.runoff)}
+          {row(words.waterHeld, "waterVolume", draft.waterHeld)}
+          {row(words.drawdown, "hours", draft.drawdownHours, words.drawdownHint)}
+        </dl>
+      </div>
+      <div class="result-group">
+        <h3>{words.groups.materials}</h3>
+        <dl>
+          {row(words.digVolume, "earthVolume", draft.digVolume, words.digHint)}
+          {row(words.looseVolume, "earthVolume", draft.looseVolume, words.looseHint)}
+          {row(words.mulch, "earthVolume", draft.mulchVolume)}
+          <Row label={words.plants}>{"value" in draft.plants ? <span class="result-number">{shown(draft.plants.value, 0)}</span> : <NoNumber />}</Row>
+        </dl>
+        <Mix draft={draft} units={units} />
+      </div>
+    </section>
+  );
+}
+
+function Mix({ draft, units }: { readonly draft: BasinDraft; readonly units: UnitSystem }) {
+  if (draft.mixSentence !== null) return <p class="result-none">{draft.mixSentence}</p>;
+  if (draft.mix.length === 0) return <p class="hint">{words.noMix}</p>;
+  return (
+    <table class="mix">
+      <caption>{words.mixTitle}</caption>
+      <thead>
+        <tr>
+          <th scope="col">{words.material}</th>
+          <th scope="col">{words.volume(shownUnit("earthVolume", units))}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {draft.mix.map(({ material, volume }) => (
+          <tr key={material}>
+            <th scope="row">{material}</th>
+            <td>{numberWords("earthVolume", volume, units)}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+function Row({ label, hint, headline = false, children }: {
+  readonly label: string;
+  readonly hint?: string | undefined;
+  readonly headline?: boolean;
+  readonly children: ComponentChildren;
+}) {
+  return (
+    <div class={headline ? "result result-headline" : "result"}>
+      <dt>
+        {label}
+        {hint !== undefined && <span class="hint">{hint}</span>}
+      </dt>
+      <dd>{children}</dd>
+    </div>
+  );
+}
+
+function numberOrSentence(answer: Answer, kind: SpokenKind, units: UnitSystem): ComponentChildren {
+  if ("sentence" in answer) return <NoNumber />;
+  return (
+    <>
+      <span class="result-number">{numberWords(kind, answer.value, units)}</span> <span class="unit">{shownUnit(kind, units)}</span>
+    </>
+  );
+}
+
+/** The sentence stands once, above the rows. */
+function NoNumber() {
+  return <span class="result-none">{words.none}</span>;
+}
+
+function sizeWords(length: Answer, width: Answer, units: UnitSystem): ComponentChildren {
+  const long = valueOf(length);
+  const wide = valueOf(width);
+  return long === null || wide === null ? <NoNumber /> : <Size length={long} width={wide} units={units} />;
+}
+
+/** The rim's axes are the floor's, each longer by twice the reach of the sides. */
+function rimSizeWords(draft: BasinDraft, units: UnitSystem): ComponentChildren {
+  const length = valueOf(draft.floorLength);
+  const width = valueOf(draft.floorWidth);
+  const ponding = valueOf(draft.pondingDepth);
+  if (length === null || width === null || ponding === null) return <NoNumber />;
+  const wider = 2 * draft.sideSlope * depthAsLength(ponding, units);
+  return <Size length={length + wider} width={width + wider} units={units} />;
+}
+
+function Size({ length, width, units }: { readonly length: number; readonly width: number; readonly units: UnitSystem }) {
+  return (
+    <>
+      <span class="result-number">
+        {numberWords("length", length, units)} × {numberWords("length", width, units)}
+      </span>{" "}
+      <span class="unit">{shownUnit("length", units)}</span>
+    </>
+  );
+}

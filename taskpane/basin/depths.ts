@@ -1,0 +1,13 @@
+import { fromUs, INCHES_PER_FOOT, toUs } from "../../functions/quantities.ts";
+import type { UnitSystem } from "../../functions/quantities.ts";
+import { quantityWords } from "../quantity-words.ts";
+
+/** An upright depth (in or mm) as a length (ft or m) of the same units, as drawings need it. */
+export function depthAsLength(depth: number, units: UnitSystem): number {
+  return fromUs("length", toUs("depth", depth, units) / INCHES_PER_FOOT, units);
+}
+
+/** "6 in" or "152 mm" of an upright length that a drawing holds in ft or m. */
+export function depthWords(length: number, units: UnitSystem): string {
+  return quantityWords("depth", fromUs("depth", toUs("length", length, units) * INCHES_PER_FOOT, units), units);
+}

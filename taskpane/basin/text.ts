@@ -1,0 +1,189 @@
+import type { UnitSystem } from "../../functions/quantities.ts";
+import { quantityWords } from "../quantity-words.ts";
+import type { BasinDimensions } from "./basin-dimensions.ts";
+import { depthWords } from "./depths.ts";
+import type { SectionGeometry } from "./section-geometry.ts";
+
+const length = (value: number, units: UnitSystem) => quantityWords("length", value, units);
+const percentOf = (share: number, units: UnitSystem) => quantityWords("percent", share * 100, units);
+
+function slopeWords(groundFall: number | null): string {
+  return groundFall === null ? "slope not measured" : `falls ${percentOf(groundFall, "us")}`;
+}
+
+/** Every word of the basin view. Numbers arrive in the yard's units. */
+export const basinText = {
+  fields: {
+    title: "Design inputs",
+    stormDepth: "Storm depth",
+    pondingDepth: "Ponding depth",
+    mediaDepth: "Soil mix depth",
+    sideSlope: "Side slope",
+    mixRecipe: "Mix recipe",
+    perRise: "run to 1",
+    noMix: "No recipe",
+    defaults: {
+      stormDepth: (depth: string) => `Blank: ${depth}, from Program`,
+      pondingDepth: (deepest: string) => `Blank: the deepest that drains in time, at most ${deepest}`,
+      pondingNow: (depth: string) => `Blank: the deepest that drains in time, here ${depth}`,
+      mediaDepth: "Blank: no soil mix",
+      sideSlope: (slope: string) => `Blank: ${slope}, from Program`,
+    },
+  },
+
+  assumed: {
+    title: "What is missing",
+    area: "No contributing area yet: add the surfaces that drain to this garden on the Yard tab.",
+    rate: "No tested rate yet: test a hole on the Hole test tab, or correct the one whose rate is missing.",
+    whatIf: "To look ahead, type an assumed value. It is used on this screen only and never written.",
+    contributingArea: "Assumed contributing area",
+    testedRate: "Assumed tested rate",
+    mark: "Assumed",
+    marked: (what: string) => `A what-if: ${what} assumed, not measured. Do not build from these numbers.`,
+    areaName: "the contributing area is",
+    rateName: "the tested rate is",
+    bothName: "contributing area and tested rate are",
+  },
+
+  from: {
+    title: "Worked out from",
+    contributingArea: "Contributing area",
+    testedRate: "Tested rate",
+    designRate: "Design rate",
+  },
+
+  results: {
+    title: "The basin",
+    none: "No size yet",
+    floorArea: "Floor area",
+    rimArea: "Rim area",
+    rimHint: "The water's surface when full",
+    floorSize: "Floor, length × width",
+    rimSize: "Rim, length × width",
+    floorEdge: "Floor edge, for the string",
+    pondingDepth: "Ponding depth used",
+    waterHeld: "Water held",
+    runoff: "Runoff of the storm",
+    drawdown: "Drawdown",
+    drawdownHint: "From full to empty, soil mix included",
+    digVolume: "Dig, in place",
+    digHint: "To ponding and soil mix depth; the mulch's depth comes on top",
+    looseVolume: "Dig, loose",
+    looseHint: "What has to be piled or hauled",
+    mulch: "Mulch",
+    plants: "Plants",
+    ruleArea: "Rule of thumb",
+    ruleHint: "10 % of the contributing area, common practice",
+    emptyIn: (hours: string) => `empty in ${hours}`,
+    groups: { size: "Size", water: "Water", materials: "Dig and materials" },
+    mixTitle: "Soil mix to buy or keep, loose",
+    material: "Material",
+    volume: (unit: string) => `Volume (${unit})`,
+    noMix: "No mix recipe chosen.",
+    announced: (floor: string, drawdown: string, status: string) => `Floor area ${floor}, drawdown ${drawdown}. ${status}`,
+  },
+
+  ruleOfThumb: {
+    near: "Close to the rule of thumb.",
+    more: (storm: string, ponding: string) =>
+      `More than the rule of thumb: it knows nothing of the soil or the storm. Here a storm of ${storm} must stand no deeper than ${ponding}, so it needs more room.`,
+    less: (storm: string, ponding: string, withMix: boolean) =>
+      `Less than the rule of thumb: it knows nothing of the soil or the storm. Here ${ponding} of ponding${withMix ? " and the soil mix" : ""} holds a storm of ${storm} on less room.`,
+  },
+
+  checks: {
+    title: "Checks",
+    size: "Size and soil",
+    fits: "Fits: it holds the storm and drains in time.",
+    nothingYet: "Contributing area and tested rate are missing.",
+    notMeasured: "Not measured, so not a pass.",
+    drawdown: (hours: string) => `Empty ${hours} after it stood full`,
+    localCodes: "Local codes and licensed practice decide. The limits are your program's Rules sheet.",
+  },
+
+  cautions: {
+    title: "Cautions",
+    floorOnFill: (drop: string) =>
+      `The ground falls ${drop} under the basin, more than it is deep: part of the floor would rest on placed earth, which settles and leaks. Dig lower, or make the basin longer and narrower.`,
+    noToe: "The ground is as steep as the outside of a berm: no berm can stand here. Choose another place.",
+  },
+
+  drawing: {
+    title: "Plan and section",
+    planCaption: "Plan",
+    sectionCaption: "Section down the slope",
+    none: "The drawing appears when the basin has a size.",
+    legend: "Zones",
+    zones: {
+      A: "A, floor: wettest",
+      B: "B, sloped sides: wet, then dry",
+      C: "C, rim and berm: driest",
+    },
+    basis: ({ units, bermCrestWidth, freeboard, bermOuterSlope }: BasinDimensions) =>
+      `Drawn with a berm crest of ${length(bermCrestWidth, units)}, ${depthWords(freeboard, units)} of freeboard and outer sides of ${bermOuterSlope} to 1 (common practice, no source). Full water stands level with the ground at the uphill rim. The real inlet is where your downspout is.`,
+  },
+
+  sheet: {
+    title: "On the sheet",
+    write: "Write to the sheet",
+    back: "Back to what the sheet holds",
+    same: "The form holds what the sheet holds.",
+    willChange: "Writing changes on Sites:",
+    line: (field: string, onSheet: string, here: string) => `${field}: ${onSheet} becomes ${here}`,
+    blank: "blank",
+    text: (value: string) => `"${value}"`,
+    done: (yard: string) => `The basin of ${yard} was written to Sites.`,
+    fixFirst: "Nothing was written: put right what is marked first.",
+    assumedStay: "Assumed values stay here; they are not written.",
+    computes: (area: string) => `The Design sheet computes a floor of ${area}, the same as the pane.`,
+    differs: (sheet: string, pane: string) => `The Design sheet computes a floor of ${sheet} and the pane ${pane} from the same cells: a formula on Design may have been changed.`,
+  },
+
+  uphill: "uphill",
+  downhill: "downhill",
+
+  plan: {
+    title: "Plan of the basin",
+    inlet: "from the downspout",
+    slope: slopeWords,
+    edge: (edge: string) => `floor edge ${edge} around`,
+    description: (basin: BasinDimensions) => {
+      const { units } = basin;
+      const wider = 2 * basin.sideSlope * basin.pondingDepth;
+      return [
+        `Seen from above, to scale, uphill at the top. The level floor, zone A, is an ellipse ${length(basin.floorLength, units)} across the slope and ${length(basin.floorWidth, units)} down it, with an edge of ${length(basin.floorEdge, units)}.`,
+        `Sloped sides, zone B, rise to the rim, ${length(basin.floorLength + wider, units)} by ${length(basin.floorWidth + wider, units)}.`,
+        `A berm, zone C, with a crest ${length(basin.bermCrestWidth, units)} wide stands outside the rim on the downhill half.`,
+        `Water comes in from the downspout on the uphill side and leaves by a stone-lined overflow sill through the berm.`,
+        basin.groundFall === null ? "The ground slope is not measured and drawn level." : `The ground ${slopeWords(basin.groundFall)}.`,
+      ].join(" ");
+    },
+  },
+
+  section: {
+    title: "Section down the slope",
+    berm: (crest: string, freeboard: string) => `berm crest ${crest} wide, ${freeboard} above sill`,
+    sill: "full water = overflow sill",
+    ponding: (depth: string) => `ponding ${depth}`,
+    mulch: (depth: string) => `mulch ${depth}`,
+    mix: (depth: string) => `soil mix ${depth}`,
+    floor: (width: string) => `floor ${width}`,
+    rim: (width: string) => `rim ${width}`,
+    ground: (groundFall: number | null) => (groundFall === null ? "ground, slope not measured" : `ground ${slopeWords(groundFall)}`),
+    exaggeration: (taller: number) => (taller === 1 ? "heights to the same scale" : `heights drawn × ${taller}`),
+    description: (basin: BasinDimensions, section: SectionGeometry, taller: number) => {
+      const { units } = basin;
+      const depth = (value: number) => depthWords(value, units);
+      return [
+        `Cut down the slope through the middle, uphill at the left${taller === 1 ? ", to scale" : `, heights drawn ${taller} times taller than true`}.`,
+        `The floor is ${length(basin.floorWidth, units)} wide and lies ${depth(basin.pondingDepth)} below the overflow sill; the rim is ${length(section.downhillRim.x - section.uphillRim.x, units)} wide.`,
+        `Full water stands level with the ground at the uphill rim.`,
+        basin.mulchDepth > 0 ? `Mulch ${depth(basin.mulchDepth)} deep lies on floor and sides, under the finished surface.` : "",
+        basin.mixDepth > 0 ? `Soil mix ${depth(basin.mixDepth)} deep lies under the floor.` : "No soil mix lies under the floor.",
+        `The berm's crest is ${length(basin.bermCrestWidth, units)} wide, ${depth(basin.freeboard)} above the sill and ${depth(section.bermHeight)} above the ground outside it.`,
+        basin.groundFall === null ? "The ground slope is not measured and drawn level." : `The ground ${slopeWords(basin.groundFall)}, ${depth(section.groundDrop)} from rim to rim.`,
+      ].filter((sentence) => sentence !== "").join(" ");
+    },
+  },
+
+} as const;

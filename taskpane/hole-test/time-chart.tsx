@@ -1,0 +1,92 @@
+import { useEffect, useRef } from "preact/hooks";
+import uPlot from "uplot";
+import "uplot/dist/uPlot.min.css";
+import { useElementWidth } from "../element-width.ts";
+import type { ChartPoints } from "./chart-points.ts";
+
+/** One small chart against minutes. What it shows stands in words and in a table beside it. */
+export function TimeChart({ title, words, points, until, steps = false }: {
+  readonly title: string;
+  /** What a screen reader says instead of the picture. */
+  readonly words: string;
+  readonly points: ChartPoints;
+  /** Last minute of the axis, so that charts above each other agree. */
+  readonly until: number;
+  /** A level step from point to point, for what holds over an interval. */
+  readonly steps?: boolean;
+}) {
+  const frame = useRef<HTMLDivElement>(null);
+  const width = useElementWidth(frame);
+  const chart = useRef<uPlot | null>(null);
+  useEffect(() => {
+    const element = frame.current;
+    if (element === null || width === 0) return undefined;
+    const plot = new uPlot(optionsOf(element, width, steps), dataOf(points), element);
+    chart.current = plot;
+    const stopFollowing = followTheme(() => plot.redraw());
+    return () => {
+      stopFollowing();
+      plot.destroy();
+      chart.current = null;
+    };
+  }, [width > 0, steps]);
+  useEffect(() => chart.current?.setSize({ width, height: HEIGHT_PIXELS }), [width]);
+  useEffect(() => {
+    chart.current?.setData(dataOf(points), false);
+    chart.current?.setScale("x", { min: points.minutes[0] ?? 0, max: until });
+  });
+  return (
+    <figure class="chart">
+      <figcaption>{title}</figcaption>
+      <div ref={frame} class="chart-frame" role="img" aria-label={words} />
+    </figure>
+  );
+}
+
+const HEIGHT_PIXELS = 150;
+
+function dataOf({ minutes, values }: ChartPoints): uPlot.AlignedData {
+  return [[...minutes], [...values]];
+}
+
+/** Colors are asked for at every drawing, because the theme can change under the chart. */
+function optionsOf(element: HTMLElement, width: number, steps: boolean): uPlot.Options {
+  const color = (name: string) => () => getComputedStyle(element).getPropertyValue(name).trim();
+  const axis: uPlot.Axis = { font: AXIS_FONT, stroke: color("--chart-ink"), grid: { stroke: color("--chart-grid"), width: 1 }, ticks: { stroke: color("--chart-grid"), width: 1, size: 4 } };
+  const stepped = uPlot.paths.stepped?.({ align: -1 });
+  return {
+    width,
+    height: HEIGHT_PIXELS,
+    padding: [8, 8, 0, 0],
+    legend: { show: false },
+    cursor: { show: false },
+    scales: { x: { time: false }, y: { range: (_plot, _least, most) => [0, most > 0 ? most * 1.1 : 1] } },
+    axes: [
+      { ...axis, size: 30, space: 48 },
+      { ...axis, size: 46, space: 28 },
+    ],
+    series: [
+      {},
+      {
+        stroke: color("--chart-line"),
+        width: 2,
+        points: { show: !steps, size: 7, fill: color("--chart-line"), stroke: color("--chart-line") },
+        ...(steps && stepped !== undefined ? { paths: stepped, fill: color("--chart-fill") } : {}),
+      },
+    ],
+  };
+}
+
+const AXIS_FONT = "12px system-ui, sans-serif";
+
+/** Draws again when the pane, the system or a contrast theme changes color. */
+function followTheme(redraw: () => void): () => void {
+  const observer = new MutationObserver(redraw);
+  observer.observe(document.documentElement, { attributes: true, attributeFilter: ["class", "style"] });
+  const queries = [matchMedia("(prefers-color-scheme: dark)"), matchMedia("(forced-colors: active)")];
+  queries.forEach((query) => query.addEventListener("change", redraw));
+  return () => {
+    observer.disconnect();
+    queries.forEach((query) => query.removeEventListener("change", redraw));
+  };
+}

@@ -1,0 +1,148 @@
+import { beforeEach, describe, expect, test } from "vitest";
+import { draftBasin } from "../../../addin/actions/draft-basin.ts";
+import { readProgram } from "../../../addin/actions/read-program.ts";
+import type { Yard } from "../../../addin/actions/read-program.ts";
+import { addYard, writeBasin } from "../../../addin/actions/record-yard.ts";
+import { setUpWorkbook } from "../../../addin/actions/set-up-workbook.ts";
+import { startingRules } from "../../../addin/records/rules.ts";
+import { basinChecks, drawingCautions, ruleOfThumbWords } from "../../../taskpane/basin/basin-checks.ts";
+import { basinDimensions } from "../../../taskpane/basin/basin-dimensions.ts";
+import { differencesFrom, groundsOf, inputsFor, NOTHING_ASSUMED, readBasin, typedFrom } from "../../../taskpane/basin/basin-form.ts";
+import { WorkbookInMemory } from "../../addin/workbook-in-memory.ts";
+import { drawn, pencilBasin, roofInMetric, roofInUs, settings } from "./basin-examples.ts";
+
+const rules = startingRules.map(({ rule, comparison, limit, unit, ifNotMet, source }) => [rule, comparison, limit, unit, ifNotMet, source, null]);
+
+let yard: Yard;
+
+beforeEach(async () => {
+  const workbook = new WorkbookInMemory();
+  await setUpWorkbook(workbook);
+  await addYard(workbook, { yard: "Lantern House", address: "3 Cooper's Rise", units: "us", soilGroup: null });
+  const before = (await readProgram(workbook)).yards[0];
+  if (before === undefined) throw new Error("no yard");
+  await writeBasin(workbook, before, { stormDepth: null, pondingDepth: 6, mediaDepth: null, sideSlope: null, mixRecipe: "tight soil" });
+  const after = (await readProgram(workbook)).yards[0];
+  if (after === undefined) throw new Error("no yard");
+  yard = after;
+});
+
+/** The yard as it is once Design has computed what the basin rests on. */
+function withGrounds(contributingArea: number, testedRate: number): Yard {
+  return { ...yard, design: { ...yard.design, contributingArea, testedRate } };
+}
+
+describe("the form", () => {
+  test("shows the cells of Sites and changes none of them by itself", () => {
+    expect(typedFrom(yard)).toEqual({ stormDepth: "", pondingDepth: "6", mediaDepth: "", sideSlope: "", mixRecipe: "tight soil" });
+    expect(differencesFrom(yard, readBasin(typedFrom(yard)).entry)).toEqual([]);
+  });
+
+  test("names each cell that writing would change", () => {
+    const { entry } = readBasin({ ...typedFrom(yard), pondingDepth: "4", mixRecipe: null });
+    expect(differencesFrom(yard, entry)).toEqual([
+      { field: "pondingDepth", onSheet: 6, here: 4 },
+      { field: "mixRecipe", onSheet: "tight soil", here: null },
+    ]);
+  });
+
+  test("refuses what is impossible, each at its field", () => {
+    expect(readBasin({ ...typedFrom(yard), stormDepth: "0", pondingDepth: "six", mediaDepth: "-1", sideSlope: "-3" }).faults).toEqual({
+      stormDepth: "Storm depth must be more than 0.",
+      pondingDepth: 'Ponding depth must be a number; it is the text "six".',
+      mediaDepth: "Soil mix depth must be 0 or more.",
+      sideSlope: "Side slope must be 0 or more.",
+    });
+  });
+});
+
+describe("what a basin rests on", () => {
+  test("comes from Design where it is there, and then nothing can be assumed", () => {
+    const grounds = groundsOf(withGrounds(1000, 0.5), { contributingArea: "5", testedRate: "5" });
+    expect(grounds).toEqual({ contributingArea: 1000, testedRate: 0.5, areaMissing: false, rateMissing: false, faults: {} });
+  });
+
+  test("may be assumed where it is missing", () => {
+    const grounds = groundsOf(yard, { contributingArea: "800", testedRate: "0.6" });
+    expect(grounds).toMatchObject({ contributingArea: 800, testedRate: 0.6, areaMissing: true, rateMissing: true });
+    expect(draftBasin(inputsFor(yard, readBasin(typedFrom(yard)).entry, grounds), settings).status).toBe("fits");
+  });
+
+  test("an error on Design is missing, not a number", () => {
+    const broken = { ...yard, design: { ...yard.design, contributingArea: 900, testedRate: "#N/A" } };
+    expect(groundsOf(broken, NOTHING_ASSUMED)).toMatchObject({ contributingArea: 900, testedRate: null, rateMissing: true });
+  });
+
+  test("an assumed value that is impossible is said and not used", () => {
+    const grounds = groundsOf(yard, { contributingArea: "-5", testedRate: "fast" });
+    expect(grounds.contributingArea).toBeNull();
+    expect(grounds.faults).toEqual({
+      contributingArea: "Assumed contributing area must be more than 0.",
+      testedRate: 'Assumed tested rate must be a number; it is the text "fast".',
+    });
+  });
+});
+
+describe("checks", () => {
+  const verdicts = (inputs: typeof roofInUs, slope: number | null) =>
+    Object.fromEntries(basinChecks(draftBasin(inputs, settings), Number(inputs.testedRate), slope, rules, inputs.units).map(({ name, verdict }) => [name, verdict]));
+
+  test("6 in at a design rate of 0.25 in/h drains in 24 h and passes", () => {
+    expect(verdicts({ ...roofInUs, mediaDepth: 0 }, 6)).toEqual({
+      "Size and soil": "pass", Drawdown: "pass", "Ponding depth": "pass", "Tested infiltration rate": "pass", "Ground slope": "pass",
+    });
+  });
+
+  test("the same basin in metric units gets the same verdicts", () => {
+    expect(verdicts(roofInMetric, 6)).toEqual(verdicts(roofInUs, 6));
+  });
+
+  test("6 in at a design rate of 0.05 in/h stops: it would stand for 120 h", () => {
+    const slow = { ...roofInUs, mediaDepth: 0, testedRate: 0.1 };
+    const size = basinChecks(draftBasin(slow, settings), 0.1, null, rules, "us")[0];
+    expect(size).toMatchObject({ verdict: "stop" });
+    expect(size?.words).toMatch(/^Drains too slowly: 6 in needs 120 h and 48 h is the limit\./);
+    expect(verdicts(slow, null)).toMatchObject({ Drawdown: "stop", "Tested infiltration rate": "refer", "Ground slope": "not measured" });
+  });
+
+  test("without area and rate nothing passes", () => {
+    const none = { ...roofInUs, contributingArea: null, testedRate: null };
+    const checks = basinChecks(draftBasin(none, settings), null, null, rules, "us");
+    expect(checks.map(({ verdict }) => verdict)).not.toContain("pass");
+  });
+
+  test("a floor that would lie on placed earth is cautioned, with the fall of the ground", () => {
+    expect(drawingCautions(pencilBasin).join(" ")).toContain("The ground falls 13.2 in under the basin");
+    expect(drawingCautions({ ...pencilBasin, groundFall: 0.02 })).toEqual([]);
+  });
+});
+
+describe("beside the rule of thumb", () => {
+  test("shallow ponding needs more room than 10 %, and the words say why", () => {
+    // 1,000 sq ft x 0.95 x 1 in over 4 in less 1 in of rain on it: 317 sq ft against 100.
+    expect(ruleOfThumbWords(draftBasin({ ...roofInUs, pondingDepth: 4, mediaDepth: 0, sideSlope: 0 }, settings), "us")).toMatch(/^More than the rule of thumb.*1 in.*4 in/);
+  });
+
+  test("deep ponding and soil mix need less", () => {
+    expect(ruleOfThumbWords(draftBasin({ ...roofInUs, testedRate: 4, pondingDepth: 12, mediaDepth: 24 }, settings), "us")).toMatch(/^Less than the rule of thumb.*and the soil mix/);
+  });
+
+  test("no size, no comparison", () => {
+    expect(ruleOfThumbWords(draftBasin({ ...roofInUs, testedRate: null }, settings), "us")).toBeNull();
+  });
+});
+
+describe("the drawing's dimensions", () => {
+  test("depths in inches are drawn in feet, with the mulch of the program", () => {
+    expect(drawn(roofInUs)).toMatchObject({ pondingDepth: 0.5, mixDepth: 1.5, mulchDepth: 0.25, bermCrestWidth: 1, groundFall: 0.06 });
+  });
+
+  test("the berm's outside is 3 to 1, or as flat as the sides where those are flatter", () => {
+    expect(drawn({ ...roofInUs, sideSlope: 2 }).bermOuterSlope).toBe(3);
+    expect(drawn({ ...roofInUs, sideSlope: 4 }).bermOuterSlope).toBe(4);
+  });
+
+  test("a basin without a size is not drawn", () => {
+    expect(basinDimensions(draftBasin({ ...roofInUs, testedRate: 0 }, settings), 3, null, "us")).toBeNull();
+  });
+});
