@@ -12,7 +12,7 @@
  *         A hole that takes no water makes the geometric mean 0.
  */
 export function designRateInchesPerHour(testedInchesPerHour: readonly number[], reductionFactor: number, take: RateTaken): number {
-  return TAKING[take]([...testedInchesPerHour].sort((a, b) => a - b)) / reductionFactor;
+  return TAKING[take](testedInchesPerHour) / reductionFactor;
 }
 
 export type RateTaken = "geometric mean" | "median" | "lowest";
@@ -28,16 +28,23 @@ export const FASTEST_TREATING_INCHES_PER_HOUR = 12;
 /** Common practice, no source: tests further apart than this are likely to be in different soils. */
 export const WIDE_SPREAD_RATIO = 3;
 
-const TAKING: Readonly<Record<RateTaken, (sorted: readonly number[]) => number>> = {
+const TAKING: Readonly<Record<RateTaken, (rates: readonly number[]) => number>> = {
   "geometric mean": geometricMean,
-  median: (sorted) => (sorted[(sorted.length - 1) >> 1]! + sorted[sorted.length >> 1]!) / 2,
-  lowest: (sorted) => sorted[0]!,
+  median,
+  lowest: (rates) => Math.min(...rates),
 };
 
-function geometricMean(sorted: readonly number[]): number {
-  const lowest = sorted[0]!;
+function geometricMean(rates: readonly number[]): number {
+  const lowest = Math.min(...rates);
   if (lowest === 0) return 0;
   // As multiples of the lowest, so that equal rates come back exactly.
-  const logs = sorted.reduce((sum, rate) => sum + Math.log(rate / lowest), 0);
-  return lowest * Math.exp(logs / sorted.length);
+  const logs = rates.reduce((sum, rate) => sum + Math.log(rate / lowest), 0);
+  return lowest * Math.exp(logs / rates.length);
+}
+
+function median(rates: readonly number[]): number {
+  const sorted = [...rates].sort((a, b) => a - b);
+  // One rate in the middle, or two.
+  const middle = sorted.slice((sorted.length - 1) >> 1, (sorted.length >> 1) + 1);
+  return middle.reduce((sum, rate) => sum + rate, 0) / middle.length;
 }

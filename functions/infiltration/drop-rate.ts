@@ -17,7 +17,7 @@
 export function dropRateInchesPerHour(readings: readonly HoleReading[]): number {
   const intervals = holeIntervals(readings);
   const run = intervals.slice(steadyRunStart(intervals.map((interval) => interval.dropInchesPerHour)));
-  return dropInchesPerHour(span(run));
+  return joined(run).dropInchesPerHour;
 }
 
 /** One look at the water: minutes since the start and the water's depth above the hole's floor. */
@@ -34,10 +34,13 @@ export interface HoleInterval {
 }
 
 export function holeIntervals(readings: readonly HoleReading[]): readonly HoleInterval[] {
-  return readings.slice(1).map((to, index) => {
-    const from = readings[index]!;
-    return { from, to, dropInchesPerHour: dropInchesPerHour({ from, to }) };
-  });
+  const intervals: HoleInterval[] = [];
+  let from: HoleReading | undefined;
+  for (const to of readings) {
+    if (from !== undefined) intervals.push(intervalBetween(from, to));
+    from = to;
+  }
+  return intervals;
 }
 
 /** The readings up to the first that finds the hole dry, that one included. */
@@ -46,24 +49,21 @@ export function readingsWithWater(readings: readonly HoleReading[]): readonly Ho
   return dry < 0 ? readings : readings.slice(0, dry + 1);
 }
 
-/** First reading of the first interval to last reading of the last. */
-export function span(intervals: readonly HoleInterval[]): { readonly from: HoleReading; readonly to: HoleReading } {
-  return { from: intervals[0]!.from, to: intervals[intervals.length - 1]!.to };
+/** Intervals in a row as one, from the first reading of the first to the last of the last. */
+export function joined(intervals: readonly HoleInterval[]): HoleInterval {
+  return intervals.reduce((whole, next) => intervalBetween(whole.from, next.to));
 }
 
 /** Where the last steady run of rates begins. */
 export function steadyRunStart(rates: readonly number[]): number {
-  let start = rates.length - 1;
-  let least = rates[start]!;
-  let largest = least;
-  while (start > 0) {
-    const earlier = rates[start - 1]!;
-    least = Math.min(least, earlier);
-    largest = Math.max(largest, earlier);
-    if (!agree(largest, least)) break;
-    start -= 1;
+  let least = Infinity;
+  let largest = -Infinity;
+  for (const [place, rate] of [...rates.entries()].reverse()) {
+    least = Math.min(least, rate);
+    largest = Math.max(largest, rate);
+    if (!agree(largest, least)) return place + 1;
   }
-  return start;
+  return 0;
 }
 
 /** Change from the rate before, as a share of the larger of the two: 0 when both are 0. */
@@ -79,8 +79,9 @@ export function agree(one: number, other: number): boolean {
 
 export const STEADY_SHARE = 0.1;
 
-function dropInchesPerHour({ from, to }: { readonly from: HoleReading; readonly to: HoleReading }): number {
-  return ((from.waterDepthInches - to.waterDepthInches) / (to.minutes - from.minutes)) * MINUTES_PER_HOUR;
+function intervalBetween(from: HoleReading, to: HoleReading): HoleInterval {
+  const drop = from.waterDepthInches - to.waterDepthInches;
+  return { from, to, dropInchesPerHour: (drop / (to.minutes - from.minutes)) * MINUTES_PER_HOUR };
 }
 
 const MINUTES_PER_HOUR = 60;

@@ -1,4 +1,4 @@
-import { holeIntervals, span, steadyRunStart } from "./drop-rate.ts";
+import { holeIntervals, joined, steadyRunStart } from "./drop-rate.ts";
 import type { HoleReading } from "./drop-rate.ts";
 
 /**
@@ -19,8 +19,8 @@ import type { HoleReading } from "./drop-rate.ts";
  */
 export function holeRateInchesPerHour(readings: readonly HoleReading[], diameterInches: number): number {
   const intervals = holeIntervals(readings);
-  const run = intervals.slice(steadyRunStart(intervals.map((interval) => wallCorrectedInchesPerHour(interval.from, interval.to, diameterInches))));
-  const { from, to } = span(run);
+  const rates = intervals.map(({ from, to }) => wallCorrectedInchesPerHour(from, to, diameterInches));
+  const { from, to } = joined(intervals.slice(steadyRunStart(rates)));
   return wallCorrectedInchesPerHour(from, to, diameterInches);
 }
 
