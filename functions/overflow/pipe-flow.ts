@@ -1,0 +1,22 @@
+import { INCHES_PER_FOOT } from "../quantities.ts";
+
+/**
+ * Flow of a pipe that runs just full, by its own slope (Manning).
+ *
+ *   Q = 1.486 / n x A R^(2/3) S^(1/2)      (cfs; A = pi D^2 / 4, R = D / 4, D in ft, S slope as a fraction)
+ *
+ * Source  Manning's equation in US units; roughness of pipes, City of Winchester, Indiana, stormwater code, table 4 (read).
+ * Domain  diameterInches > 0, slopePercent >= 0, roughness > 0.
+ * Limits  Steady flow, no pressure, no loss at inlet, bends or outlet. The inside diameter counts.
+ */
+export function fullPipeCubicFeetPerSecond(diameterInches: number, slopePercent: number, roughness: number): number {
+  const diameterFeet = diameterInches / INCHES_PER_FOOT;
+  const areaSquareFeet = (Math.PI * diameterFeet ** 2) / 4;
+  return (MANNING_US / roughness) * areaSquareFeet * Math.cbrt(diameterFeet / 4) ** 2 * Math.sqrt(slopePercent / 100);
+}
+
+/** The cube root of 3.2808 ft in a meter, as the handbooks print it. */
+export const MANNING_US = 1.486;
+
+/** Smooth plastic. */
+export const USUAL_ROUGHNESS = 0.01;
