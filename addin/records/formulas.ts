@@ -80,15 +80,15 @@ function designFormulas(): FormulaWrite[] {
       `=SOAK.SITEDESIGN(${own("contributingArea")},${own("testedRate")},${setting("reductionFactor")},${own("stormDepth")},${site("pondingDepth")},${site("mediaDepth")},IF(${site("sideSlope")}="",${setting("sideSlope")},${site("sideSlope")}),${setting("drainHours")},${own("units")})`,
     ),
     spilled(designSheet, "floorLength", `=SOAK.BASINSIZE(${own("floorArea")},,,${own("units")})`),
-    spilled(designSheet, "looseVolume", `=SOAK.SOILSTATE(${own("digVolume")},"in place","loose","loam",${own("units")})`),
-    spilled(designSheet, "mixVolume", `=SOAK.LAYERVOLUME(${own("floorArea")},IF(${site("mediaDepth")}="",0,${site("mediaDepth")}),0,${own("units")})`),
+    spilled(designSheet, "looseVolume", forSites(`SOAK.SOILSTATE(${own("digVolume")},"in place","loose","loam",${own("units")})`)),
+    spilled(designSheet, "mixVolume", forSites(`SOAK.LAYERVOLUME(${own("floorArea")},IF(${site("mediaDepth")}="",0,${site("mediaDepth")}),0,${own("units")})`)),
     eachRow(designSheet, "mixLoose", (row) => withRecipe(row, `SUM(${mixOf(row)})`)),
     mixPart("mixSand", "sand"),
     mixPart("mixTopsoil", "topsoil"),
     mixPart("mixCompost", "compost"),
     mixPart("mixNativeSoil", "native soil"),
-    spilled(designSheet, "mulchVolume", `=SOAK.LAYERVOLUME(${own("rimArea")},${inchesAsDepth("mulchDepthInches")},0,${own("units")})`),
-    spilled(designSheet, "plants", `=SOAK.PLANTCOUNT(${own("rimArea")},${feetAsLength("plantSpacingFeet")},"triangle",${own("units")})`),
+    spilled(designSheet, "mulchVolume", forSites(`SOAK.LAYERVOLUME(${own("rimArea")},${inchesAsDepth("mulchDepthInches")},0,${own("units")})`)),
+    spilled(designSheet, "plants", forSites(`SOAK.PLANTCOUNT(${own("rimArea")},${feetAsLength("plantSpacingFeet")},"triangle",${own("units")})`)),
     eachRow(designSheet, "yardRunoff", (row) => {
       const ofSite = (key: "cover" | "drainingArea") => `IF(${surfaceSiteIds}=${here(row, "siteId")},${columnReference(surfacesSheet, key)},"")`;
       const soilGroup = cellReference(sitesSheet, row, "soilGroup");
@@ -107,12 +107,12 @@ function whatIfFormula(): FormulaWrite {
   const { inputsRow, ratesRow } = whatIfGrid;
   const range = (row: number, column: number, rows: number, columns: number) =>
     absolute(addressOf({ sheet: whatIfSheet.name, row, column, rows, columns })).replace(/^.*!/, "");
-  const [ponding, storm, slope, hours] = whatIfSheet.sharedInputs.map((_, index) => range(inputsRow + index, 1, 1, 1));
+  const [ponding, storm, stormHours, slope, hours] = whatIfSheet.sharedInputs.map((_, index) => range(inputsRow + index, 1, 1, 1));
   const areas = range(ratesRow + 1, 0, whatIfSheet.contributingAreasSquareFeet.length, 1);
   const rates = range(ratesRow, 1, 1, whatIfSheet.designRatesInchesPerHour.length);
   return {
     range: { sheet: whatIfSheet.name, row: ratesRow + 1, column: 1, rows: 1, columns: 1 },
-    formulas: [[`=SOAK.BASINAREA(${areas},${rates},${ponding},${storm},0.95,0,0.25,0,${slope},TRUE,${hours})`]],
+    formulas: [[`=SOAK.BASINAREA(${areas},${rates},${ponding},${storm},0.95,0,0.25,${stormHours},${slope},TRUE,${hours})`]],
   };
 }
 

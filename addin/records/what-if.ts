@@ -11,6 +11,7 @@ export const whatIfSheet = {
   sharedInputs: [
     { label: "Ponding depth (in)", value: 6 },
     { label: "Storm depth (in)", value: 1 },
+    { label: "Soaking counted during the storm (h)", value: 6 },
     { label: "Side slope (run to 1)", value: 3 },
     { label: "Drain hours allowed (h)", value: 48 },
   ],
