@@ -57,14 +57,14 @@ function whatIfWrites(): ValueWrite[] {
   const { inputsRow, ratesRow } = whatIfGrid;
   return [
     block(whatIfSheet.name, inputsRow, 0, whatIfSheet.sharedInputs.map(({ label, value }) => [label, value])),
-    block(whatIfSheet.name, ratesRow, 0, [["Contributing area (sq ft) down, design rate (in/h) across", ...whatIfSheet.designRatesInchesPerHour]]),
+    block(whatIfSheet.name, ratesRow, 0, [["Area (sq ft) down, rate (in/h) across", ...whatIfSheet.designRatesInchesPerHour]]),
     block(whatIfSheet.name, ratesRow + 1, 0, whatIfSheet.contributingAreasSquareFeet.map((area) => [area])),
   ];
 }
 
 function whatIfLayout(): SheetLayout {
   const rates = whatIfSheet.designRatesInchesPerHour.length;
-  const gridColumn = { heading: "", widthPixels: 96, role: "input", numberFormat: "#,##0.##" } as const;
+  const gridColumn = { heading: "", widthPixels: 96, role: "input", numberFormat: "#,##0.0#" } as const;
   return {
     name: whatIfSheet.name,
     headingRow: whatIfSheet.preface.length,
@@ -73,7 +73,7 @@ function whatIfLayout(): SheetLayout {
       { ...gridColumn, heading: "Value" },
       ...Array.from({ length: rates - 1 }, () => gridColumn),
     ],
-    rows: whatIfSheet.sharedInputs.length + 1 + whatIfSheet.contributingAreasSquareFeet.length,
+    rows: whatIfGrid.ratesRow - whatIfGrid.inputsRow + 1 + whatIfSheet.contributingAreasSquareFeet.length,
     frozenColumns: 1,
     preface: whatIfSheet.preface,
   };

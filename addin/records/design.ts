@@ -11,7 +11,7 @@ export const designSheet = {
   ],
   columns: {
     siteId: resultColumn("Site ID", { widthPixels: 76 }),
-    yard: resultColumn("Yard", { widthPixels: 170 }),
+    yard: resultColumn("Yard", { widthPixels: 215 }),
     units: resultColumn("Units", { widthPixels: 66 }),
     groundSlopePercent: resultColumn("Ground slope (%)", { numberFormat: "0.0", widthPixels: 76 }),
     contributingArea: resultColumn("Contributing area (sq ft | m²)", { numberFormat: "#,##0.0", widthPixels: 112 }),

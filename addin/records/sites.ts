@@ -12,7 +12,7 @@ export const sitesSheet = {
   ],
   columns: {
     siteId: textColumn("Site ID", { widthPixels: 76, note: "Never changes and is never used again." }),
-    yard: textColumn("Yard", { widthPixels: 170 }),
+    yard: textColumn("Yard", { widthPixels: 215 }),
     address: textColumn("Address", { widthPixels: 170 }),
     units: choiceColumn("Units", "Units", UNIT_SYSTEMS, { widthPixels: 76 }),
     soilGroup: choiceColumn("Soil group", "Soil group", SOIL_GROUPS, { widthPixels: 76, note: "Hydrologic soil group, A (fast) to D (slow), for runoff from lawn." }),
