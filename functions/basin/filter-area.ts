@@ -19,6 +19,8 @@ export function filterAreaSquareFeet(
   averagePondingInches: number,
   drainHours: number,
 ): number {
-  const gradient = (averagePondingInches + mediaInches) / mediaInches;
+  if (waterCubicFeet === 0) return 0;
+  // Without ponding the water's own weight moves it, whatever the depth of the media.
+  const gradient = averagePondingInches === 0 ? 1 : (averagePondingInches + mediaInches) / mediaInches;
   return (INCHES_PER_FOOT * waterCubicFeet) / (mediaInchesPerHour * gradient * drainHours);
 }

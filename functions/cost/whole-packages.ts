@@ -8,6 +8,7 @@
  * Limits  A part of a package smaller than a millionth of the whole order is rounding, and buys no package.
  */
 export function wholePackages(quantity: number, packageSize: number): number {
+  if (quantity === 0) return 0;
   return Math.ceil((quantity / packageSize) * (1 - ROUNDING_SHARE));
 }
 

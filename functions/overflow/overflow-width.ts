@@ -11,6 +11,7 @@
  * Limits  Free fall beyond the sill, no loss at the ends, slow water above it.
  */
 export function overflowWidthFeet(cubicFeetPerSecond: number, headFeet: number, coefficient: number): number {
+  if (cubicFeetPerSecond === 0) return 0;
   return cubicFeetPerSecond / (coefficient * headFeet ** 1.5);
 }
 

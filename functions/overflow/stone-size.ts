@@ -13,15 +13,18 @@ import { INCHES_PER_FOOT } from "../quantities.ts";
  *         for larger stone than this.
  */
 export function medianStoneInches(cubicFeetPerSecond: number, diameterInches: number, tailwaterInches: number | undefined): number {
-  const diameterFeet = diameterInches / INCHES_PER_FOOT;
-  const intensity = cubicFeetPerSecond / (Math.sqrt(GRAVITY_FEET_PER_SECOND_SQUARED) * diameterFeet ** 2.5);
-  return 0.2 * diameterInches * (Math.cbrt(intensity) ** 4 / countedTailwater(diameterInches, tailwaterInches));
+  if (cubicFeetPerSecond === 0) return 0;
+  // D x (D^-2.5)^(4/3) is D^(-7/3): one power of the diameter, which nothing can cancel.
+  const flowTerm = Math.cbrt(cubicFeetPerSecond / Math.sqrt(GRAVITY_FEET_PER_SECOND_SQUARED)) ** 4;
+  const diameterTerm = Math.cbrt(diameterInches / INCHES_PER_FOOT) ** 7;
+  return (INCHES_PER_FOOT * 0.2 * flowTerm) / diameterTerm / countedTailwater(diameterInches, tailwaterInches);
 }
 
 /** Tailwater as a share of the diameter, as the equation counts it. */
 function countedTailwater(diameterInches: number, tailwaterInches: number | undefined): number {
-  if (tailwaterInches === undefined) return TAILWATER_SHARES.least;
-  return Math.min(Math.max(tailwaterInches / diameterInches, TAILWATER_SHARES.least), TAILWATER_SHARES.most);
+  const { least, most } = TAILWATER_SHARES;
+  if (tailwaterInches === undefined || tailwaterInches <= least * diameterInches) return least;
+  return Math.min(tailwaterInches / diameterInches, most);
 }
 
 export const TAILWATER_SHARES = { least: 0.4, most: 1 } as const;

@@ -10,7 +10,8 @@ import { wholePlants, type PlantingPattern } from "./plant-count.ts";
  * Limits  Those of plant-count. Shares that add up to less leave ground bare.
  */
 export function plantsOfKind(areaSquareFeet: number, { spacingFeet, share }: PlantedKind, pattern: PlantingPattern): number {
-  return wholePlants(share * areaSquareFeet, spacingFeet, pattern);
+  const coveredSquareFeet = share * areaSquareFeet;
+  return coveredSquareFeet === 0 ? 0 : wholePlants(coveredSquareFeet, spacingFeet, pattern);
 }
 
 export interface PlantedKind {
