@@ -1,6 +1,7 @@
 import { version } from "./about.ts";
 import { basinArea, basinDepth, basinSize, basinVolume, deepestPonding, drawdown, ruleArea, siteDesign } from "./basin.ts";
 import { designRate, dropRate, holeRate, holeTest } from "./hole-test.ts";
+import { depthForSlope } from "./place.ts";
 import { plantCount } from "./planting.ts";
 import { peakFlow, rainPercentile, stormCurve } from "./rain.ts";
 import { curveNumber, runoffDepth, runoffVolume, yardRunoff } from "./runoff.ts";
@@ -14,7 +15,7 @@ export const catalogue: readonly WorksheetFunction[] = [
   stormCurve, rainPercentile,
   curveNumber, runoffDepth, runoffVolume, yardRunoff, peakFlow,
   holeTest, dropRate, holeRate, designRate, soilTexture, textureRate, soilWater, soakIn,
-  groundSlope, siteCheck,
+  groundSlope, depthForSlope, siteCheck,
   ruleArea, basinArea, deepestPonding, drawdown, basinVolume, basinDepth, basinSize, siteDesign,
   digVolume, soilState, soilMix, layerVolume,
   plantCount,
