@@ -6,6 +6,7 @@ import { plantCount } from "./planting.ts";
 import { peakFlow, rainPercentile, stormCurve } from "./rain.ts";
 import { curveNumber, runoffDepth, runoffVolume, yardRunoff } from "./runoff.ts";
 import { groundSlope, siteCheck } from "./siting.ts";
+import { factorArea, filterArea, widthsArea } from "./sizing-methods.ts";
 import { soakIn, soilTexture, soilWater, textureRate } from "./soil-water.ts";
 import { digVolume, layerVolume, soilMix, soilState } from "./soil.ts";
 import type { WorksheetFunction } from "./worksheet-function.ts";
@@ -16,7 +17,7 @@ export const catalogue: readonly WorksheetFunction[] = [
   curveNumber, runoffDepth, runoffVolume, yardRunoff, peakFlow,
   holeTest, dropRate, holeRate, designRate, soilTexture, textureRate, soilWater, soakIn,
   groundSlope, depthForSlope, siteCheck,
-  ruleArea, basinArea, deepestPonding, drawdown, basinVolume, basinDepth, basinSize, siteDesign,
+  ruleArea, factorArea, filterArea, basinArea, deepestPonding, drawdown, basinVolume, basinDepth, basinSize, widthsArea, siteDesign,
   digVolume, soilState, soilMix, layerVolume,
   plantCount,
   version,

@@ -1,0 +1,129 @@
+import { DEEPEST_USUAL_PONDING_INCHES, USUAL_DRAIN_HOURS } from "../basin/deepest-ponding.ts";
+import { depthFit, factorAreaSquareFeet, sizeFactor, type DepthFit } from "../basin/factor-area.ts";
+import { filterAreaSquareFeet } from "../basin/filter-area.ts";
+import { areaFromWidths, ruleFor, type WidthsRule } from "../basin/widths-area.ts";
+import { georgiaStormwaterManual, mediaFeetPerDay } from "../published/georgia-stormwater-manual.ts";
+import { besavillaSurveying, simpsonsRulePage } from "../published/surveying-rules.ts";
+import { FACTOR_SOILS, farFactors, nearFactors, type FactorSoil } from "../published/wisconsin-size-factors.ts";
+import { INCHES_PER_FOOT } from "../quantities.ts";
+import { area, choice, depth, flag, hours, length, rangeOf, rate, waterVolume } from "./arguments.ts";
+import { largeFloor, standsLong } from "./basin-cautions.ts";
+import { invalid, isCellError, missing, type CellError } from "./cell.ts";
+import { worksheetFunction } from "./worksheet-function.ts";
+
+interface FactorInputs {
+  readonly contributingArea: number;
+  readonly soil: FactorSoil;
+  readonly ponding: number;
+  readonly isFar: boolean;
+}
+
+const fits = (fit: DepthFit) => ({ ponding, isFar }: FactorInputs): boolean => !isFar && depthFit(ponding) === fit;
+
+export const factorArea = worksheetFunction({
+  name: "FACTORAREA",
+  summary: "Garden area by the size factors of an older homeowner manual (2003): soil, ponding depth and distance.",
+  arguments: [
+    area("contributingArea", "Contributing area"),
+    choice("soil", "Soil", FACTOR_SOILS),
+    depth("ponding", "Ponding depth").moreThan(0),
+    flag("isFar", "Over 30 ft from the downspout").optional(false),
+  ],
+  result: area("Garden area"),
+  sources: [nearFactors.from, farFactors.from],
+  cautions: [
+    {
+      when: ({ soil, ponding, isFar }) => sizeFactor(soil, ponding, isFar).evidence === "from memory",
+      says: ({ soil, ponding, isFar }) => `The factor ${sizeFactor(soil, ponding, isFar).factor} is from memory: check it in the manual before use.`,
+    },
+    { when: fits("between bands"), says: "The depth lies between two published bands (3 to 5, 6 to 7, 8 in): the larger of the two areas is given." },
+    { when: fits("shallower"), says: "The depth is under the published bands: so shallow a garden needs more area than this." },
+    { when: fits("deeper"), says: "The depth is over the published bands: the area for the deepest band is given." },
+    { when: ({ isFar }) => isFar, says: "Over 30 ft away the factors count the lawn uphill: the contributing area is the roof and that lawn." },
+    largeFloor<FactorInputs>(({ contributingArea, soil, ponding, isFar }) => factorAreaSquareFeet(contributingArea, sizeFactor(soil, ponding, isFar))),
+  ],
+  example: { arguments: [750, "silty", 6], result: 187.5, from: nearFactors.from },
+  calculate: (contributing, soil, ponding, isFar) => factorAreaSquareFeet(contributing, sizeFactor(soil, ponding, isFar)),
+});
+
+const printedMediaRates = Object.values(mediaFeetPerDay.values).map((feetPerDay) => (feetPerDay * INCHES_PER_FOOT) / 24);
+const slowestMedia = Math.min(...printedMediaRates);
+const fastestMedia = Math.max(...printedMediaRates);
+
+export const filterArea = worksheetFunction({
+  name: "FILTERAREA",
+  summary: "Area of a filter bed that passes a volume of water through its media in time (Darcy).",
+  arguments: [
+    waterVolume("waterVolume", "Water volume"),
+    depth("media", "Media depth").moreThan(0),
+    rate("mediaRate", "Media rate").moreThan(0),
+    depth("averagePonding", "Average ponding"),
+    hours("drainHours", "Drain hours").moreThan(0),
+  ],
+  result: area("Filter bed area"),
+  sources: [georgiaStormwaterManual.place("filter bed area, after Claytor and Schueler 1996"), mediaFeetPerDay.from],
+  cautions: [
+    {
+      when: ({ averagePonding }) => 2 * averagePonding > DEEPEST_USUAL_PONDING_INCHES,
+      says: ({ averagePonding }, speaker) =>
+        `Average ponding is half of the deepest: this one means ${speaker.depth(2 * averagePonding)} at the deepest.`,
+    },
+    {
+      when: ({ mediaRate }) => mediaRate < slowestMedia || mediaRate > fastestMedia,
+      says: (_, speaker) =>
+        `Published media rates run from ${speaker.rate(slowestMedia)} (bioretention soil) to ${speaker.rate(fastestMedia)} (leaf compost): give the rate of the filter media, not of the native soil.`,
+    },
+    { when: () => true, says: "The method holds where the media is what slows the water and an outlet below lets it go." },
+    standsLong<{ readonly drainHours: number }>(({ drainHours }) => drainHours),
+  ],
+  example: {
+    arguments: [8102, 60, 0.25, 3, USUAL_DRAIN_HOURS],
+    result: 7716,
+    within: 0.5,
+    from: georgiaStormwaterManual.place("appendix D, bioretention example"),
+  },
+  calculate: (water, media, mediaRate, averagePonding, drainHours) => filterAreaSquareFeet(water, media, mediaRate, averagePonding, drainHours),
+});
+
+export const widthsArea = worksheetFunction({
+  name: "WIDTHSAREA",
+  summary: "Area of any outline from widths at equal steps: Simpson's rule for an odd number of widths, the trapezoid rule for an even one.",
+  arguments: [rangeOf(length("widths", "Width")).keepingBlanks(), length("step", "Step").moreThan(0)],
+  result: area("Area"),
+  sources: [simpsonsRulePage.place("Simpson's rule, with an example"), besavillaSurveying.place("trapezoidal rule, with an example")],
+  cautions: [
+    {
+      when: ({ widths }) => ruleOf(widths) === "Simpson",
+      says: "Computed by Simpson's rule, for an edge that curves smoothly. The first and the last width count: give 0 where the outline ends in a point.",
+    },
+    {
+      when: ({ widths }) => ruleOf(widths) === "trapezoid",
+      says: "Computed by the trapezoid rule, because the number of widths is even: it falls short where the edge bulges out. An odd number allows Simpson's rule.",
+    },
+  ],
+  example: {
+    arguments: [[[2], [3.2], [4], [3.5], [5], [4.5], [6], [7]], 9],
+    result: 276.3,
+    within: 0.05,
+    from: besavillaSurveying.place("example of the trapezoidal rule"),
+  },
+  calculate(typed, step) {
+    const widths = widthsFrom(typed);
+    return isCellError(widths) ? widths : areaFromWidths(widths, step);
+  },
+});
+
+/** The widths in order, or the sentence that says which one is missing. Cells after the last width are not there yet. */
+function widthsFrom(typed: readonly (number | null)[]): readonly number[] | CellError {
+  const widths: number[] = [];
+  for (const [place, width] of typed.slice(0, typed.findLastIndex((cell) => cell !== null) + 1).entries()) {
+    if (width === null) return missing(`Width ${place + 1} is missing: write 0 where the outline closes.`);
+    widths.push(width);
+  }
+  return widths.length < 2 ? invalid("An outline needs at least two widths.") : widths;
+}
+
+function ruleOf(typed: readonly (number | null)[]): WidthsRule | undefined {
+  const widths = widthsFrom(typed);
+  return isCellError(widths) ? undefined : ruleFor(widths.length);
+}
