@@ -1,5 +1,6 @@
 import { version } from "./about.ts";
 import { basinArea, basinDepth, basinSize, basinVolume, deepestPonding, drawdown, ruleArea, siteDesign } from "./basin.ts";
+import { cutFill, digHours, stockpile, truckLoads } from "./earthwork.ts";
 import { designRate, dropRate, holeRate, holeTest } from "./hole-test.ts";
 import { depthForSlope } from "./place.ts";
 import { plantCount } from "./planting.ts";
@@ -18,7 +19,7 @@ export const catalogue: readonly WorksheetFunction[] = [
   holeTest, dropRate, holeRate, designRate, soilTexture, textureRate, soilWater, soakIn,
   groundSlope, depthForSlope, siteCheck,
   ruleArea, factorArea, filterArea, basinArea, deepestPonding, drawdown, basinVolume, basinDepth, basinSize, widthsArea, siteDesign,
-  digVolume, soilState, soilMix, layerVolume,
+  digVolume, cutFill, soilState, stockpile, truckLoads, digHours, soilMix, layerVolume,
   plantCount,
   version,
 ];

@@ -1,0 +1,182 @@
+import { MATERIALS } from "../amendment/material-weight.ts";
+import { LEAST_BERM_TOP_FEET, LEAST_FREEBOARD_INCHES } from "../earthwork/berm-volume.ts";
+import { cutAndFill, type SlopingGarden } from "../earthwork/cut-fill.ts";
+import { DUG_SOILS, handDigHours, LONGEST_SESSION_HOURS } from "../earthwork/dig-hours.ts";
+import { RESTING_DEGREES, SPOIL_SETBACK_FEET, stockpileCone, USUAL_RESTING_DEGREES } from "../earthwork/stockpile.ts";
+import { wholeTruckLoads } from "../earthwork/truck-loads.ts";
+import { USUAL_SIDE_SLOPE } from "../basin/basin-volume.ts";
+import { EARTH_SOILS, stateFactors, type EarthSoil } from "../published/fm-5-434.ts";
+import { osha1926SubpartP } from "../published/osha-1926-subpart-p.ts";
+import { handDigCubicMetersPerHour } from "../published/planning-planet-wiki.ts";
+import { commonPractice, computedByHand } from "../published/source.ts";
+import { printedDensities } from "../published/tm-9-2320-366-10-1.ts";
+import { INCHES_PER_FOOT } from "../quantities.ts";
+import { STEEPEST_PUBLISHED_PERCENT } from "../siting/ground-slope.ts";
+import { area, choice, count, depth, earthVolume, flag, hours, length, number, percent, weight } from "./arguments.ts";
+import { callBeforeDigging, deepDig, deepPonding } from "./basin-cautions.ts";
+import { usualWeight, weightOf } from "./material-cautions.ts";
+import { rowOf } from "./results.ts";
+import { worksheetFunction } from "./worksheet-function.ts";
+
+interface CutFillInputs {
+  readonly across: number;
+  readonly down: number;
+  readonly ponding: number;
+  readonly groundSlope: number;
+  readonly bermTop: number;
+  readonly bermSideSlope: number;
+  readonly freeboard: number;
+  readonly soil: EarthSoil;
+}
+
+const gardenOf = (inputs: CutFillInputs): SlopingGarden => ({
+  acrossFeet: inputs.across,
+  downFeet: inputs.down,
+  pondingInches: inputs.ponding,
+  groundSlopePercent: inputs.groundSlope,
+  bermTopFeet: inputs.bermTop,
+  bermSideSlope: inputs.bermSideSlope,
+  freeboardInches: inputs.freeboard,
+  soil: inputs.soil,
+});
+
+const earthworkOf = (inputs: CutFillInputs) => cutAndFill(gardenOf(inputs));
+
+const levelPadByHand = computedByHand("Wedges of a level pad on a slope, cut x compacted per in place = fill, and a berm L (c h + z h^2)");
+
+export const cutFill = worksheetFunction({
+  name: "CUTFILL",
+  summary: "Cut, berm and what is left over for a garden with a level floor on sloping ground, each in its own state of the earth.",
+  arguments: [
+    length("across", "Length across the slope"),
+    length("down", "Length down the slope"),
+    depth("ponding", "Ponding depth"),
+    percent("groundSlope", "Ground slope percent"),
+    length("bermTop", "Berm top width").optional(LEAST_BERM_TOP_FEET),
+    number("bermSideSlope", "Berm side slope").atLeast(0).optional(USUAL_SIDE_SLOPE),
+    depth("freeboard", "Freeboard").optional(LEAST_FREEBOARD_INCHES),
+    choice("soil", "Soil", EARTH_SOILS).optional("loam"),
+  ],
+  result: rowOf([earthVolume("Cut in place"), earthVolume("Berm fill, compacted"), earthVolume("Left over in place"), length("Berm height")]),
+  sources: [levelPadByHand, stateFactors.from, commonPractice("Berm crest 1 ft or more, sides 3 to 1 or flatter, freeboard 2 to 4 in")],
+  cautions: [
+    callBeforeDigging,
+    deepDig<CutFillInputs>((inputs) => INCHES_PER_FOOT * earthworkOf(inputs).deepestDigFeet),
+    ...deepPonding<CutFillInputs>(({ ponding }) => ponding),
+    {
+      when: (inputs) => earthworkOf(inputs).leftOverCubicYards < 0,
+      says: (inputs, speaker) => `Earth falls short by ${speaker.earthVolume(-earthworkOf(inputs).leftOverCubicYards, "up")} in place: dig deeper or bring clean soil.`,
+    },
+    {
+      when: (inputs) => earthworkOf(inputs).hasFloorOnFill,
+      says: "Part of the floor would stand on fill, which soaks up less and settles: dig deeper, or make the garden narrower down the slope.",
+    },
+    {
+      when: ({ groundSlope }) => groundSlope > STEEPEST_PUBLISHED_PERCENT,
+      says: `Steeper than ${STEEPEST_PUBLISHED_PERCENT}%: the published manuals send the garden to another place.`,
+    },
+    {
+      when: ({ bermTop }) => bermTop < LEAST_BERM_TOP_FEET,
+      says: (_, speaker) => `A berm under ${speaker.length(LEAST_BERM_TOP_FEET)} wide at the top is soon trodden down.`,
+    },
+    {
+      when: ({ bermSideSlope }) => bermSideSlope < USUAL_SIDE_SLOPE,
+      says: `Berm sides steeper than ${USUAL_SIDE_SLOPE} to 1 wash and slump more easily.`,
+    },
+    {
+      when: ({ freeboard }) => freeboard < LEAST_FREEBOARD_INCHES,
+      says: (_, speaker) => `Under ${speaker.depth(LEAST_FREEBOARD_INCHES)} of freeboard a full basin spills over the berm instead of the overflow.`,
+    },
+  ],
+  example: {
+    arguments: [10, 10, 0, 6, 0, 0, 0, "loam"],
+    result: [[0.2926, 0.2633, 0, 0.2921]],
+    within: 0.0001,
+    from: computedByHand("A level pad of 10 ft on 6 percent: 5.132 ft in cut, 0.790 cu ft a foot in place, 0.711 compacted, times 10 ft / 27"),
+  },
+  calculate(across, down, ponding, groundSlope, bermTop, bermSideSlope, freeboard, soil) {
+    const done = earthworkOf({ across, down, ponding, groundSlope, bermTop, bermSideSlope, freeboard, soil });
+    return [done.cutCubicYards, done.fillCubicYards, done.leftOverCubicYards, done.bermHeightFeet];
+  },
+});
+
+const spoil = osha1926SubpartP.place("spoil kept back from the edge of an excavation");
+
+export const stockpile = worksheetFunction({
+  name: "STOCKPILE",
+  summary: "Radius, height and ground covered of a heap of loose earth at its resting angle.",
+  arguments: [earthVolume("looseVolume", "Loose volume"), number("restingAngle", "Resting angle in degrees").moreThan(0).lessThan(90).optional(USUAL_RESTING_DEGREES)],
+  result: rowOf([length("Radius"), length("Height"), area("Ground covered")]),
+  sources: [computedByHand("Volume of a cone, pi r^2 h / 3"), spoil],
+  cautions: [
+    {
+      when: () => true,
+      says: (_, speaker) => `Keep the heap ${speaker.length(SPOIL_SETBACK_FEET)} or more back from the edge of the dig, and off roots and drains.`,
+    },
+    {
+      when: ({ restingAngle }) => restingAngle < RESTING_DEGREES.least || restingAngle > RESTING_DEGREES.most,
+      says: `Earth rests at ${RESTING_DEGREES.least} (wet clay) to ${RESTING_DEGREES.most} degrees (moist earth).`,
+    },
+  ],
+  example: { arguments: [10], result: [[6.99, 5.27, 153.7]], within: 0.05, from: computedByHand("A cone of 270 cu ft at 37 degrees") },
+  calculate(looseVolume, restingAngle) {
+    const { radiusFeet, heightFeet, groundSquareFeet } = stockpileCone(looseVolume, restingAngle);
+    return [radiusFeet, heightFeet, groundSquareFeet];
+  },
+});
+
+export const truckLoads = worksheetFunction({
+  name: "TRUCKLOADS",
+  summary: "Whole loads that carry off loose material, by the stricter of volume and weight.",
+  arguments: [
+    earthVolume("looseVolume", "Loose volume"),
+    earthVolume("loadVolume", "Load volume").moreThan(0),
+    weight("loadWeightLimit", "Load weight limit").moreThan(0).leftOutMeans("only the volume counts"),
+    choice("material", "Material", MATERIALS).optional("moist earth"),
+  ],
+  result: count("Loads"),
+  sources: [printedDensities.from, commonPractice("A wet load fills a pickup's payload before its bed")],
+  cautions: [
+    {
+      when: ({ loadWeightLimit }) => loadWeightLimit === undefined,
+      says: ({ loadVolume, material }, speaker) => `No weight limit is given: a full load weighs about ${weightOf(loadVolume, material, speaker)}, which may be more than the vehicle may carry.`,
+    },
+    {
+      when: ({ looseVolume, loadVolume, loadWeightLimit, material }) => wholeTruckLoads(looseVolume, loadVolume, loadWeightLimit, material).isWeightGoverned,
+      says: "Weight, not volume, sets the number of loads: do not fill the bed.",
+    },
+    usualWeight,
+  ],
+  example: { arguments: [10, 5.19, 10_510 / 2000, "dry earth"], result: 2, from: printedDensities.from },
+  calculate: (looseVolume, loadVolume, loadWeightLimit, material) => wholeTruckLoads(looseVolume, loadVolume, loadWeightLimit, material).loads,
+});
+
+export const digHours = worksheetFunction({
+  name: "DIGHOURS",
+  summary: "Person-hours and clock hours to dig a volume by hand.",
+  arguments: [
+    earthVolume("inPlaceVolume", "In-place volume"),
+    choice("soil", "Soil", DUG_SOILS),
+    count("people", "People").atLeast(1).optional(1),
+    flag("volunteers", "Volunteers").optional(true),
+  ],
+  result: rowOf([hours("Person-hours"), hours("Clock hours")]),
+  sources: [handDigCubicMetersPerHour.from, commonPractice("Volunteers take 1.5 to 2 times as long as laborers")],
+  cautions: [
+    callBeforeDigging,
+    {
+      when: ({ inPlaceVolume, soil, people, volunteers }) => handDigHours(inPlaceVolume, soil, people, volunteers).clockHours > LONGEST_SESSION_HOURS,
+      says: `Over ${LONGEST_SESSION_HOURS} h of digging for each person: plan a second session or more people, with water, shade and rests.`,
+    },
+  ],
+  example: {
+    arguments: [6, "firm", 6],
+    result: [[16, 2.7]],
+    within: 0.05,
+    from: computedByHand("6 cu yd x 1.78 h a cu yd x 1.5, and a sixth of it"),
+  },
+  calculate(inPlaceVolume, soil, people, volunteers) {
+    const { personHours, clockHours } = handDigHours(inPlaceVolume, soil, people, volunteers);
+    return [personHours, clockHours];
+  },
+});

@@ -1,0 +1,14 @@
+import { isPrintedMaterial, materialTons, type Material } from "../amendment/material-weight.ts";
+import type { Speaker } from "./speaker.ts";
+import type { Caution } from "./worksheet-function.ts";
+
+/** What functions that weigh material say alike. */
+
+export const usualWeight: Caution<{ readonly material: Material }> = {
+  when: ({ material }) => !isPrintedMaterial(material),
+  says: ({ material }) => `The weight of ${material} is common practice, not a published value: ask the supplier.`,
+};
+
+export function weightOf(cubicYards: number, material: Material, speaker: Speaker): string {
+  return speaker.say("weight", materialTons(cubicYards, material));
+}
