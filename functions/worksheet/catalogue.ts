@@ -1,4 +1,5 @@
 import { version } from "./about.ts";
+import { bags, compostDepth, materialWeight, sandToAdd } from "./amendment.ts";
 import { basinArea, basinDepth, basinSize, basinVolume, deepestPonding, drawdown, ruleArea, siteDesign } from "./basin.ts";
 import { cutFill, digHours, stockpile, truckLoads } from "./earthwork.ts";
 import { designRate, dropRate, holeRate, holeTest } from "./hole-test.ts";
@@ -19,7 +20,7 @@ export const catalogue: readonly WorksheetFunction[] = [
   holeTest, dropRate, holeRate, designRate, soilTexture, textureRate, soilWater, soakIn,
   groundSlope, depthForSlope, siteCheck,
   ruleArea, factorArea, filterArea, basinArea, deepestPonding, drawdown, basinVolume, basinDepth, basinSize, widthsArea, siteDesign,
-  digVolume, cutFill, soilState, stockpile, truckLoads, digHours, soilMix, layerVolume,
+  digVolume, cutFill, soilState, stockpile, truckLoads, digHours, soilMix, compostDepth, sandToAdd, layerVolume, bags, materialWeight,
   plantCount,
   version,
 ];

@@ -1,0 +1,102 @@
+import { compostDepthInches, RICHEST_PUBLISHED_TARGET_PERCENT } from "../amendment/compost-depth.ts";
+import { MATERIALS, materialTons } from "../amendment/material-weight.ts";
+import { addedSandShare, sandVolumeToAdd } from "../amendment/sand-to-add.ts";
+import { LEAST_SAND_SHARE_FOR_CLAY } from "../amendment/soil-mix.ts";
+import { wholeBags } from "../amendment/whole-bags.ts";
+import { buildingSoil } from "../published/building-soil.ts";
+import { commonPractice, computedByHand } from "../published/source.ts";
+import { printedDensities } from "../published/tm-9-2320-366-10-1.ts";
+import { toUs } from "../quantities.ts";
+import { choice, count, depth, earthVolume, number, percent, weight } from "./arguments.ts";
+import { invalid } from "./cell.ts";
+import { usualWeight } from "./material-cautions.ts";
+import { worksheetFunction } from "./worksheet-function.ts";
+
+const dryMass = computedByHand("Balance of dry mass: the mix of 2.977 in of compost in 8 in has 10.0 percent organic matter");
+
+export const compostDepth = worksheetFunction({
+  name: "COMPOSTDEPTH",
+  summary: "Depth of compost to mix into a soil for a target of organic matter; 0 when the soil already has it.",
+  arguments: [
+    depth("amendedDepth", "Depth to amend"),
+    percent("soilOrganic", "Soil organic percent"),
+    percent("targetOrganic", "Target organic percent"),
+    percent("compostOrganic", "Compost organic percent"),
+    number("soilDensity", "Soil density").moreThan(0),
+    number("compostDensity", "Compost density").moreThan(0),
+  ],
+  result: depth("Compost depth"),
+  sources: [dryMass, buildingSoil.place("section 7, custom compost rate")],
+  cautions: [
+    {
+      when: ({ targetOrganic }) => targetOrganic > RICHEST_PUBLISHED_TARGET_PERCENT,
+      says: `The target is over ${RICHEST_PUBLISHED_TARGET_PERCENT}%, the richest that is published for planting beds.`,
+    },
+    {
+      when: ({ compostDensity, soilDensity }) => compostDensity >= soilDensity,
+      says: "Compost is usually much lighter than soil: give both densities dry, in one unit.",
+    },
+    {
+      when: ({ soilOrganic, targetOrganic }) => soilOrganic < targetOrganic,
+      says: "The depth to amend is the finished depth, compost included; loose, it stands higher until it settles.",
+    },
+  ],
+  example: { arguments: [8, 2, 10, 55, 2000, 600], result: 2.977, within: 0.0005, from: dryMass },
+  calculate(amendedDepth, soilPercent, targetPercent, compostPercent, soilDensity, compostDensity) {
+    if (soilPercent < targetPercent && compostPercent <= targetPercent) return invalid("Compost organic percent must be more than the target.");
+    return compostDepthInches(amendedDepth, { soilPercent, targetPercent, compostPercent }, soilDensity, compostDensity);
+  },
+});
+
+const sandBalance = computedByHand("Balance of sand at equal bulk density: (60 - 20) / (95 - 60)");
+
+export const sandToAdd = worksheetFunction({
+  name: "SANDTOADD",
+  summary: "Sand to mix into a soil for a target sand content; 0 when the soil already has it.",
+  arguments: [
+    earthVolume("nativeVolume", "Native volume"),
+    percent("nativeSand", "Native sand percent"),
+    percent("sourceSand", "Sand source's sand percent"),
+    percent("targetSand", "Target sand percent"),
+  ],
+  result: earthVolume("Sand volume"),
+  sources: [sandBalance, commonPractice("Sand under half of the mix makes a clay worse")],
+  cautions: [
+    {
+      when: ({ nativeSand: nativePercent, sourceSand: sourcePercent, targetSand: targetPercent }) => {
+        const share = addedSandShare({ nativePercent, sourcePercent, targetPercent });
+        return share > 0 && share < LEAST_SAND_SHARE_FOR_CLAY;
+      },
+      says: `The sand would be under ${LEAST_SAND_SHARE_FOR_CLAY * 100}% of the mix: too little to help a clay, which a little sand makes worse.`,
+    },
+  ],
+  example: { arguments: [1, 20, 95, 60], result: 1.143, within: 0.0005, from: sandBalance },
+  calculate(nativeVolume, nativePercent, sourcePercent, targetPercent) {
+    if (nativePercent < targetPercent && sourcePercent <= targetPercent) return invalid("Sand source's sand percent must be more than the target.");
+    return sandVolumeToAdd(nativeVolume, { nativePercent, sourcePercent, targetPercent });
+  },
+});
+
+export const bags = worksheetFunction({
+  name: "BAGS",
+  summary: "Whole bags that hold a volume of material. The bag's size is in cu ft, on a metric sheet in L.",
+  arguments: [earthVolume("materialVolume", "Material volume"), number("bagSize", "Bag size in cu ft (metric: L)").moreThan(0)],
+  result: count("Bags"),
+  sources: [computedByHand("27 cu ft in a cu yd: 13.5 bags of 2 cu ft, 27 of 1, 54 of 0.5")],
+  example: { arguments: [1.852, 2, "us"], result: 26, from: computedByHand("1.852 cu yd x 13.5 = 25.002, and a part of a bag is a bag") },
+  calculate: (cubicYards, bagSize, speaker) => wholeBags(cubicYards, toUs("waterVolume", bagSize * CUBIC_METERS_PER_BAG_UNIT[speaker.system], speaker.system)),
+});
+
+/** Bags are sold by the liter where other volumes are in cubic meters. */
+const CUBIC_METERS_PER_BAG_UNIT = { us: 1, metric: 0.001 } as const;
+
+export const materialWeight = worksheetFunction({
+  name: "MATERIALWEIGHT",
+  summary: "Weight of a volume of material as it lies.",
+  arguments: [earthVolume("materialVolume", "Material volume"), choice("material", "Material", MATERIALS)],
+  result: weight("Weight"),
+  sources: [printedDensities.from, commonPractice("Moist compost 1,000, mulch 800 and wet topsoil 3,000 lb a cu yd")],
+  cautions: [usualWeight],
+  example: { arguments: [5.19, "dry earth"], result: 10_510 / 2000, within: 0.0025, from: printedDensities.from },
+  calculate: (cubicYards, material) => materialTons(cubicYards, material),
+});
