@@ -3,6 +3,7 @@ import { bags, compostDepth, materialWeight, sandToAdd } from "./amendment.ts";
 import { basinArea, basinDepth, basinSize, basinVolume, deepestPonding, drawdown, ruleArea, siteDesign } from "./basin.ts";
 import { cutFill, digHours, stockpile, truckLoads } from "./earthwork.ts";
 import { designRate, dropRate, holeRate, holeTest } from "./hole-test.ts";
+import { overflowWidth, pipeFlow, stoneSize } from "./overflow.ts";
 import { depthForSlope } from "./place.ts";
 import { plantCount } from "./planting.ts";
 import { peakFlow, rainPercentile, stormCurve } from "./rain.ts";
@@ -21,6 +22,7 @@ export const catalogue: readonly WorksheetFunction[] = [
   groundSlope, depthForSlope, siteCheck,
   ruleArea, factorArea, filterArea, basinArea, deepestPonding, drawdown, basinVolume, basinDepth, basinSize, widthsArea, siteDesign,
   digVolume, cutFill, soilState, stockpile, truckLoads, digHours, soilMix, compostDepth, sandToAdd, layerVolume, bags, materialWeight,
+  overflowWidth, pipeFlow, stoneSize,
   plantCount,
   version,
 ];
