@@ -6,6 +6,7 @@ import { designRate, dropRate, holeRate, holeTest } from "./hole-test.ts";
 import { overflowWidth, pipeFlow, stoneSize } from "./overflow.ts";
 import { depthForSlope } from "./place.ts";
 import { plantCount } from "./planting.ts";
+import { plantMix, waterNeed, zoneAreas } from "./plants.ts";
 import { peakFlow, rainPercentile, stormCurve } from "./rain.ts";
 import { curveNumber, runoffDepth, runoffVolume, yardRunoff } from "./runoff.ts";
 import { groundSlope, siteCheck } from "./siting.ts";
@@ -23,6 +24,6 @@ export const catalogue: readonly WorksheetFunction[] = [
   ruleArea, factorArea, filterArea, basinArea, deepestPonding, drawdown, basinVolume, basinDepth, basinSize, widthsArea, siteDesign,
   digVolume, cutFill, soilState, stockpile, truckLoads, digHours, soilMix, compostDepth, sandToAdd, layerVolume, bags, materialWeight,
   overflowWidth, pipeFlow, stoneSize,
-  plantCount,
+  zoneAreas, plantCount, plantMix, waterNeed,
   version,
 ];

@@ -1,0 +1,120 @@
+import { BASIN_SHAPES, USUAL_LENGTH_TO_WIDTH } from "../basin/basin-shape.ts";
+import { USUAL_SIDE_SLOPE } from "../basin/basin-volume.ts";
+import { SHARE_SUM_TOLERANCE } from "../amendment/soil-mix.ts";
+import { PLANTING_PATTERNS, WIDEST_LIKELY_SPACING_FEET } from "../planting/plant-count.ts";
+import { plantsOfKind, type PlantedKind } from "../planting/plant-mix.ts";
+import { GALLONS_PER_CUBIC_FOOT, USUAL_WEEKLY_INCHES, waterGallons } from "../planting/water-need.ts";
+import { plantingZones, USUAL_BERM_TOP_FEET } from "../planting/zone-areas.ts";
+import { nurserySpacingChart } from "../published/nursery-spacing-chart.ts";
+import { commonPractice, computedByHand } from "../published/source.ts";
+import { westernWashingtonRainGardens } from "../published/western-washington-rain-gardens.ts";
+import { metricPerUs } from "../quantities.ts";
+import { area, choice, count, depth, length, number, rangeOf, share, type ResultValue } from "./arguments.ts";
+import { deepPonding, largeFloor, steepSides } from "./basin-cautions.ts";
+import { invalid, isCellError, missing, type CellError } from "./cell.ts";
+import { rowOf, tableOf } from "./results.ts";
+import { cannotBroadcast } from "./sentences.ts";
+import { worksheetFunction } from "./worksheet-function.ts";
+
+const ellipseRing = computedByHand("Ellipse on axes that grow by 2 z d to the rim and by 2 w to the berm's outer edge");
+
+export const zoneAreas = worksheetFunction({
+  name: "ZONEAREAS",
+  summary: "The planting zones of a basin in plan: A the floor, B the sloping sides up to the ponding level, C the top of the berm around it.",
+  arguments: [
+    area("floorArea", "Floor area"),
+    depth("ponding", "Ponding depth"),
+    number("sideSlope", "Side slope").atLeast(0).optional(USUAL_SIDE_SLOPE),
+    length("bermTop", "Berm top width").optional(USUAL_BERM_TOP_FEET),
+    choice("shape", "Shape", BASIN_SHAPES).optional("ellipse"),
+    number("lengthToWidth", "Length to width").atLeast(1).optional(USUAL_LENGTH_TO_WIDTH),
+  ],
+  result: rowOf([area("Zone A, wettest"), area("Zone B, transition"), area("Zone C, berm")]),
+  sources: [ellipseRing, westernWashingtonRainGardens.place("appendix A, zones 1 to 3", "read")],
+  cautions: [
+    steepSides,
+    ...deepPonding<{ readonly ponding: number }>(({ ponding }) => ponding),
+    largeFloor<{ readonly floorArea: number }>(({ floorArea }) => floorArea),
+  ],
+  example: {
+    arguments: [119, 6, 3, 1, "rectangle", 17 / 7],
+    result: [[119, 81, 64]],
+    within: 0.0005,
+    from: computedByHand("A 17 by 7 ft floor, a 20 by 10 ft rim, a 22 by 12 ft outer edge"),
+  },
+  calculate(floorArea, ponding, sideSlope, bermTop, shape, lengthToWidth) {
+    const zones = plantingZones(floorArea, ponding, sideSlope, bermTop, shape, lengthToWidth);
+    return [zones.wettestSquareFeet, zones.transitionSquareFeet, zones.bermSquareFeet];
+  },
+});
+
+type TypedSeries = readonly (number | null)[];
+
+/** A count for each kind, and nothing in the row of a kind that is not typed yet. */
+const plants: ResultValue<number | string> = count("Plants");
+
+const chart = nurserySpacingChart.place("12 and 24 in spacing");
+
+export const plantMix = worksheetFunction({
+  name: "PLANTMIX",
+  summary: "Plants of each kind for a mix, each on its share of the area and at its own spacing.",
+  arguments: [
+    area("area", "Area"),
+    rangeOf(length("spacings", "Spacing").moreThan(0)).keepingBlanks(),
+    rangeOf(share("shares", "Share of the area")).keepingBlanks(),
+    choice("pattern", "Pattern", PLANTING_PATTERNS).optional("triangle"),
+  ],
+  result: tableOf([plants]),
+  sources: [chart, commonPractice("Round up kind by kind, then drop or add")],
+  cautions: [
+    {
+      when: ({ spacings, shares }) => bareShare(kindsFrom(spacings, shares)) > SHARE_SUM_TOLERANCE,
+      says: ({ spacings, shares }) => `The shares leave ${Number((100 * bareShare(kindsFrom(spacings, shares))).toPrecision(3))}% of the area bare.`,
+    },
+    {
+      when: ({ spacings }) => spacings.some((spacing) => spacing !== null && spacing > WIDEST_LIKELY_SPACING_FEET),
+      says: (_, speaker) =>
+        `A spacing over ${speaker.length(WIDEST_LIKELY_SPACING_FEET)} suits trees alone: spacing is in ${speaker.system === "us" ? "feet, so 18 in is 1.5" : "meters, so 45 cm is 0.45"}.`,
+    },
+  ],
+  example: { arguments: [200, [[1], [2]], [[0.5], [0.5]], "square"], result: [[100], [25]], from: chart },
+  calculate(squareFeet, spacings, shares, pattern) {
+    const kinds = kindsFrom(spacings, shares);
+    if (isCellError(kinds)) return kinds;
+    return kinds.map((kind) => [kind === null ? "" : plantsOfKind(squareFeet, kind, pattern)] as const);
+  },
+});
+
+/** The kinds row by row, null where a row has neither spacing nor share, or the sentence that says what is wrong. */
+function kindsFrom(spacings: TypedSeries, shares: TypedSeries): readonly (PlantedKind | null)[] | CellError {
+  if (spacings.length !== shares.length) return cannotBroadcast("Spacings", `${spacings.length} cells`, "Shares of the area", `${shares.length} cells`);
+  const kinds: (PlantedKind | null)[] = [];
+  for (const [place, spacingFeet] of spacings.entries()) {
+    const part = shares[place] ?? null;
+    if (spacingFeet === null && part !== null) return missing(`Kind ${place + 1} has a share but no spacing.`);
+    if (spacingFeet !== null && part === null) return missing(`Kind ${place + 1} has a spacing but no share.`);
+    kinds.push(spacingFeet === null || part === null ? null : { spacingFeet, share: part });
+  }
+  const sum = shareSum(kinds);
+  return sum > 1 + SHARE_SUM_TOLERANCE ? invalid(`Shares of the area must add up to 1 or less; they add up to ${Number(sum.toPrecision(4))}.`) : kinds;
+}
+
+function shareSum(kinds: readonly (PlantedKind | null)[]): number {
+  return kinds.reduce((sum, kind) => sum + (kind?.share ?? 0), 0);
+}
+
+function bareShare(kinds: readonly (PlantedKind | null)[] | CellError): number {
+  return isCellError(kinds) ? 0 : 1 - shareSum(kinds);
+}
+
+const LITERS_PER_GALLON = (1000 * metricPerUs("waterVolume")) / GALLONS_PER_CUBIC_FOOT;
+
+export const waterNeed = worksheetFunction({
+  name: "WATERNEED",
+  summary: "Water a planting takes in a week, rain included: gallons, on a metric sheet liters.",
+  arguments: [area("area", "Area"), depth("weeklyDepth", "Depth a week").optional(USUAL_WEEKLY_INCHES)],
+  result: number("Water a week in gallons (metric: L)"),
+  sources: [computedByHand("Area x depth; a US gallon is 231 cu in"), commonPractice("An inch a week in the first season, rain included")],
+  example: { arguments: [150, 1, "us"], result: 93.5, within: 0.05, from: computedByHand("150 sq ft x 1 in x 0.6234 gal") },
+  calculate: (squareFeet, weeklyDepth, speaker) => waterGallons(squareFeet, weeklyDepth) * (speaker.system === "us" ? 1 : LITERS_PER_GALLON),
+});
