@@ -1,6 +1,7 @@
 import { version } from "./about.ts";
 import { bags, compostDepth, materialWeight, sandToAdd } from "./amendment.ts";
 import { basinArea, basinDepth, basinSize, basinVolume, deepestPonding, drawdown, ruleArea, siteDesign } from "./basin.ts";
+import { costShare, digDate, priced, volunteerValue } from "./cost.ts";
 import { cutFill, digHours, stockpile, truckLoads } from "./earthwork.ts";
 import { designRate, dropRate, holeRate, holeTest } from "./hole-test.ts";
 import { overflowWidth, pipeFlow, stoneSize } from "./overflow.ts";
@@ -25,5 +26,6 @@ export const catalogue: readonly WorksheetFunction[] = [
   digVolume, cutFill, soilState, stockpile, truckLoads, digHours, soilMix, compostDepth, sandToAdd, layerVolume, bags, materialWeight,
   overflowWidth, pipeFlow, stoneSize,
   zoneAreas, plantCount, plantMix, waterNeed,
+  priced, costShare, volunteerValue, digDate,
   version,
 ];

@@ -1,0 +1,131 @@
+import { COST_SHARE_KINDS, programShare } from "../cost/cost-share.ts";
+import { orderAmount, orderedQuantity } from "../cost/order-amount.ts";
+import { inKindValue } from "../cost/volunteer-value.ts";
+import { FEWEST_USUAL_BUSINESS_DAYS, FIRST_SOUND_DATE, firstDigDate, isBusinessDay, LAST_DATE, MOST_BUSINESS_DAYS, USUAL_BUSINESS_DAYS } from "../earthwork/dig-date.ts";
+import { perAreaProgramPage, percentProgramPage } from "../published/cost-share-pages.ts";
+import { excelWorkday } from "../published/excel-workday.ts";
+import { commonPractice, computedByHand } from "../published/source.ts";
+import { volunteerDollarsPerHour, volunteerHour } from "../published/volunteer-hour.ts";
+import { choice, count, hours, money, number, percent, rangeOf, tableRange, text } from "./arguments.ts";
+import { isCellError } from "./cell.ts";
+import { priceOf } from "./price-table.ts";
+import { readerOf, refused } from "./reading.ts";
+import { areTooExtreme, whyRefused } from "./sentences.ts";
+import { worksheetFunction } from "./worksheet-function.ts";
+
+const wholePackagesRule = commonPractice("Whole packages, the minimum order and one delivery are paid");
+
+export const priced = worksheetFunction({
+  name: "PRICED",
+  summary: "What an order of one item costs by the Prices table: whole packages, minimum order and delivery counted.",
+  arguments: [number("quantity", "Quantity").atLeast(0), text("item", "Item"), tableRange("prices", "Prices table")],
+  result: money("Amount"),
+  sources: [wholePackagesRule],
+  cautions: [
+    {
+      when({ quantity, item, prices }) {
+        const price = priceOf(item, prices);
+        return !isCellError(price) && quantity > 0 && orderedQuantity(quantity, price) > quantity;
+      },
+      says: ({ item }) => `More ${item} is paid for than asked: it comes in whole packages or with a minimum order.`,
+    },
+    {
+      when({ item, prices }) {
+        const price = priceOf(item, prices);
+        return !isCellError(price) && !price.isDated;
+      },
+      says: ({ item }) => `The price of ${item} has no date: note when the supplier gave it.`,
+    },
+  ],
+  example: {
+    arguments: [10.5, "compost", [["compost", 32, "cu yd", 0.5, 2, 60, 46_000]]],
+    result: 396,
+    from: computedByHand("21 half yards are 10.5 cu yd, at 32 a cu yd, and 60 for delivery"),
+  },
+  calculate(quantity, item, prices) {
+    const price = priceOf(item, prices);
+    if (isCellError(price)) return price;
+    const amount = orderAmount(quantity, price);
+    return Number.isFinite(amount) ? amount : areTooExtreme();
+  },
+});
+
+const percentRate = percent("rate", "Rate").rule;
+const readPercentRate = readerOf(percentRate, "us");
+
+export const costShare = worksheetFunction({
+  name: "COSTSHARE",
+  summary: "The part of a garden's cost that a program pays, by its form: per area, per volume, percent or flat.",
+  arguments: [
+    choice("kind", "Kind", COST_SHARE_KINDS),
+    number("basis", "Basis").atLeast(0),
+    number("rate", "Rate").atLeast(0),
+    money("cap", "Cap").leftOutMeans("there is no cap"),
+    number("smallestBasis", "Smallest basis").atLeast(0).optional(0),
+  ],
+  result: money("Program's part"),
+  sources: [perAreaProgramPage.place("rebate per square foot, cap and smallest garden"), percentProgramPage.place("full cost up to a cap")],
+  cautions: [
+    { when: ({ basis, smallestBasis }) => basis < smallestBasis, says: "The basis is under the smallest that counts: the program pays nothing." },
+    {
+      when: ({ kind, basis, rate, cap, smallestBasis }) => cap !== undefined && programShare(kind, basis, rate, undefined, smallestBasis) > cap,
+      says: "The cap holds: the program pays no more, however large the garden.",
+    },
+  ],
+  example: { arguments: ["per area", 80, 41, 3000, 50], result: 3000, from: perAreaProgramPage.place("rebate per square foot, cap and smallest garden") },
+  calculate(kind, basis, rate, cap, smallestBasis) {
+    if (kind === "percent" && readPercentRate(rate) === refused) return whyRefused(percentRate, rate, "us", "Rate");
+    return programShare(kind, basis, rate, cap, smallestBasis);
+  },
+});
+
+const [latestYear, latestDollars] = [...volunteerDollarsPerHour.values].reduce((latest, next) => (next[0] > latest[0] ? next : latest));
+
+export const volunteerValue = worksheetFunction({
+  name: "VOLUNTEERVALUE",
+  summary: "In-kind value of volunteers' hours at the user's own rate for the year they were worked.",
+  arguments: [hours("hours", "Hours"), money("hourlyRate", "Rate an hour")],
+  result: money("In-kind value"),
+  sources: [volunteerDollarsPerHour.from],
+  cautions: [
+    {
+      when: ({ hourlyRate }) => hourlyRate > latestDollars,
+      says: `The rate is over the ${latestYear} national value of $${latestDollars.toFixed(2)}: cite the year and the state it is from, and check what the funder takes.`,
+    },
+  ],
+  example: { arguments: [10, latestDollars], result: 318, from: volunteerHour.place("national value for 2022, $31.80, times 10") },
+  calculate: (worked, hourlyRate) => inKindValue(worked, hourlyRate),
+});
+
+export const digDate = worksheetFunction({
+  name: "DIGDATE",
+  summary: "First day to dig by the business days of a one-call ticket. Local law decides how days count.",
+  arguments: [
+    number("requestDate", "Request date").atLeast(FIRST_SOUND_DATE).atMost(LAST_DATE),
+    count("businessDays", "Business days").atLeast(1).atMost(MOST_BUSINESS_DAYS).optional(USUAL_BUSINESS_DAYS),
+    rangeOf(number("holidays", "Holiday")).optional([]),
+  ],
+  result: number("First day to dig"),
+  sources: [excelWorkday.place("a count that leaves out the start date, weekends and holidays")],
+  cautions: [
+    {
+      when: () => true,
+      says: "Local law decides: where business days must have passed in full, give one more. Dig only when every utility has answered, and call 811 again when the ticket runs out.",
+    },
+    {
+      when: ({ requestDate, holidays }) => !isBusinessDay(Math.floor(requestDate), new Set(holidays.map(Math.floor))),
+      says: "The request falls on a weekend or a holiday: many one-call centers count it as made on the next business day, which is one day later.",
+    },
+    { when: ({ holidays }) => holidays.length === 0, says: "No holidays are given: each one on the way makes it a day later." },
+    {
+      when: ({ businessDays }) => businessDays < FEWEST_USUAL_BUSINESS_DAYS,
+      says: "Most states ask for two or three business days: check the notice your state asks for.",
+    },
+  ],
+  example: {
+    arguments: [39_722, 151, [[39_778], [39_786], [39_834]]],
+    result: 39_938,
+    from: excelWorkday.place("example: 151 days after 1 October 2008 with three holidays is 5 May 2009"),
+  },
+  calculate: (requestDate, businessDays, holidays) => firstDigDate(requestDate, businessDays, holidays),
+});
