@@ -23,3 +23,9 @@ export function quantityWords(kind: SpokenKind, value: number, units: UnitSystem
 export function numberWords(kind: SpokenKind, value: number, units: UnitSystem): string {
   return shown(value, DECIMALS[kind][units]);
 }
+
+/** The same for a column of a table: as many decimals in every row, so that they stand under each other. */
+export function columnWords(kind: SpokenKind, value: number, units: UnitSystem): string {
+  const decimals = DECIMALS[kind][units];
+  return value.toLocaleString("en-US", { minimumFractionDigits: decimals, maximumFractionDigits: decimals });
+}

@@ -3,9 +3,10 @@ import type { RuleCheck } from "../../addin/actions/check-rule.ts";
 import type { Answer, BasinDraft } from "../../addin/actions/draft-basin.ts";
 import type { Program } from "../../addin/actions/read-program.ts";
 import type { UnitSystem } from "../../functions/quantities.ts";
+import { drawdown } from "../../functions/worksheet/basin.ts";
 import { quantityWords } from "../quantity-words.ts";
 import type { BasinDimensions } from "./basin-dimensions.ts";
-import { depthWords } from "./depths.ts";
+import { roundDepthWords } from "./depths.ts";
 import { sectionGeometry } from "./section-geometry.ts";
 import { basinText } from "./text.ts";
 
@@ -36,15 +37,26 @@ export function basinChecks(
     const check = checkRule(rule, value, rules, units);
     return { name: rule, words: check.sentence ?? words ?? checks.notMeasured, verdict: check.verdict };
   };
-  const drawdown = valueOf(draft.drawdownHours);
   const ponding = valueOf(draft.pondingDepth);
+  const standing = pondingHours(draft, units);
   return [
     size,
-    held(DRAWDOWN_RULE, drawdown, drawdown === null ? null : checks.drawdown(quantityWords("hours", drawdown, units))),
+    held(DRAWDOWN_RULE, standing, standing === null ? null : checks.drawdown(quantityWords("hours", standing, units))),
     held(PONDING_RULE, ponding, ponding === null ? null : quantityWords("depth", ponding, units)),
     held(TESTED_RATE_RULE, testedRate, testedRate === null ? null : quantityWords("rate", testedRate, units)),
     held(SLOPE_RULE, groundSlopePercent, groundSlopePercent === null ? null : quantityWords("percent", groundSlopePercent, units)),
   ];
+}
+
+/** The limit is on standing water, as SITEDESIGN's own is: water in the soil mix breeds no mosquitoes. */
+function pondingHours(draft: BasinDraft, units: UnitSystem): number | null {
+  const hours = drawdown.evaluate([valueOf(draft.pondingDepth), valueOf(draft.designRate), 0, null, units])[0]?.[0];
+  return typeof hours === "number" ? hours : null;
+}
+
+/** The worst of the checks decides; one that is not measured keeps the whole from passing. */
+export function worstOf(checks: readonly BasinCheck[]): BasinCheck["verdict"] {
+  return (["stop", "refer", "not measured"] as const).find((worst) => checks.some(({ verdict }) => verdict === worst)) ?? "pass";
 }
 
 /** Cautions of the drawing: what the numbers alone do not show. */
@@ -52,7 +64,7 @@ export function drawingCautions(basin: BasinDimensions): readonly string[] {
   const section = sectionGeometry(basin);
   const { cautions } = basinText;
   return [
-    ...(section.floorOnFill ? [cautions.floorOnFill(depthWords(section.groundDrop, basin.units))] : []),
+    ...(section.floorOnFill ? [cautions.floorOnFill(roundDepthWords(section.groundDrop, basin.units))] : []),
     ...(section.toe === null ? [cautions.noToe] : []),
   ];
 }

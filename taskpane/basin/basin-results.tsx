@@ -2,7 +2,7 @@ import type { ComponentChildren } from "preact";
 import type { Answer, BasinDraft } from "../../addin/actions/draft-basin.ts";
 import type { UnitSystem } from "../../functions/quantities.ts";
 import { shown, shownUnit } from "../numbers.ts";
-import { numberWords } from "../quantity-words.ts";
+import { columnWords, numberWords } from "../quantity-words.ts";
 import { ruleOfThumbWords, valueOf } from "./basin-checks.ts";
 import { depthAsLength } from "./depths.ts";
 import { basinText } from "./text.ts";
@@ -19,7 +19,7 @@ export function BasinResults({ draft, units, assumed }: { readonly draft: BasinD
   const sameSentence = "sentence" in draft.floorArea ? draft.floorArea.sentence : null;
   const ruleWords = ruleOfThumbWords(draft, units);
   return (
-    <section class="results" aria-label={words.title}>
+    <section class="results basin-results" aria-label={words.title}>
       <h2>{words.title}</h2>
       {assumed && <p class="assumed-mark">{basinText.assumed.mark}</p>}
       {sameSentence !== null && <p class="result-none">{sameSentence}</p>}
@@ -74,7 +74,7 @@ function Mix({ draft, units }: { readonly draft: BasinDraft; readonly units: Uni
         {draft.mix.map(({ material, volume }) => (
           <tr key={material}>
             <th scope="row">{material}</th>
-            <td>{numberWords("earthVolume", volume, units)}</td>
+            <td>{columnWords("earthVolume", volume, units)}</td>
           </tr>
         ))}
       </tbody>

@@ -10,7 +10,7 @@ import { LiveSentence } from "../live-sentence.tsx";
 import { shown, shownUnit } from "../numbers.ts";
 import { quantityWords } from "../quantity-words.ts";
 import type { ViewProps } from "../view.ts";
-import { basinChecks, drawingCautions, valueOf } from "./basin-checks.ts";
+import { basinChecks, drawingCautions, valueOf, worstOf } from "./basin-checks.ts";
 import type { BasinCheck } from "./basin-checks.ts";
 import { basinDimensions } from "./basin-dimensions.ts";
 import { BasinDrawings } from "./basin-drawings.tsx";
@@ -54,7 +54,7 @@ export function BasinView({ program, yard, workbook, write }: ViewProps) {
         <Missing grounds={grounds} assumed={assumed.value} units={units} set={(changed) => assumed.set((current) => ({ ...current, ...changed }))} />
       )}
       {isAssumed && <MessageBar kind="warning">{assumedWords(grounds)}</MessageBar>}
-      <Headline draft={draft} verdict={checks[0]?.verdict ?? "not measured"} assumed={isAssumed} units={units} />
+      <Headline draft={draft} verdict={worstOf(checks)} assumed={isAssumed} units={units} />
       <BasinFields
         typed={form.value}
         faults={faults}
@@ -156,7 +156,7 @@ function Origins({ draft, grounds, units }: { readonly draft: BasinDraft; readon
     <div>
       <dt>{label}</dt>
       <dd>
-        {value === null ? basinText.results.none : quantityWords(kind, value, units)}
+        {value === null ? words.notKnown : quantityWords(kind, value, units)}
         {assumed && value !== null && <span class="assumed-mark">{basinText.assumed.mark}</span>}
       </dd>
     </div>

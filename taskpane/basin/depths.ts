@@ -9,5 +9,14 @@ export function depthAsLength(depth: number, units: UnitSystem): number {
 
 /** "6 in" or "152 mm" of an upright length that a drawing holds in ft or m. */
 export function depthWords(length: number, units: UnitSystem): string {
-  return quantityWords("depth", fromUs("depth", toUs("length", length, units) * INCHES_PER_FOOT, units), units);
+  return quantityWords("depth", lengthAsDepth(length, units), units);
+}
+
+/** To a whole inch or millimetre: as near as the fall of a lawn is known. */
+export function roundDepthWords(length: number, units: UnitSystem): string {
+  return quantityWords("depth", Math.round(lengthAsDepth(length, units)), units);
+}
+
+function lengthAsDepth(length: number, units: UnitSystem): number {
+  return fromUs("depth", toUs("length", length, units) * INCHES_PER_FOOT, units);
 }

@@ -74,7 +74,7 @@ function Section({ basin, width }: { readonly basin: BasinDimensions; readonly w
       <line class="water-line dashed" x1={sill.x} y1={sill.y} x2={sillOuter.x} y2={sill.y} />
 
       <Callout words={basinText.section.berm(length(basin.bermCrestWidth), depth(basin.freeboard))} y={28} to={{ x: crest.x, y: crest.y }} right={width - 2} />
-      <Label x={fullWater.x + 20} y={fullWater.y - 5} anchor="start">{basinText.section.sill}</Label>
+      <Label x={fullWater.x + 20} y={fullWater.y - 5} anchor="start">{fitting(sill.x - fullWater.x - 20, basinText.section.sill)}</Label>
       <Label x={2} y={12} anchor="start">{basinText.uphill}</Label>
       <Label x={width - 2} y={12} anchor="end">{basinText.downhill}</Label>
 
@@ -106,6 +106,14 @@ function Callout({ words, y, to, right }: { readonly words: string; readonly y: 
     </g>
   );
 }
+
+/** The longest of the wordings, longest first, that the room takes. */
+function fitting(room: number, wordings: readonly string[]): string {
+  return wordings.find((words) => words.length * WIDEST_LETTER <= room) ?? wordings.at(-1) ?? "";
+}
+
+/** Room for one letter of the drawing's 12 px words, with something to spare. */
+const WIDEST_LETTER = 6.6;
 
 function pair({ x, y }: Point): string {
   return `${x.toFixed(1)} ${y.toFixed(1)}`;

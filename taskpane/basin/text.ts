@@ -1,7 +1,7 @@
 import type { UnitSystem } from "../../functions/quantities.ts";
 import { quantityWords } from "../quantity-words.ts";
 import type { BasinDimensions } from "./basin-dimensions.ts";
-import { depthWords } from "./depths.ts";
+import { depthWords, roundDepthWords } from "./depths.ts";
 import type { SectionGeometry } from "./section-geometry.ts";
 
 const length = (value: number, units: UnitSystem) => quantityWords("length", value, units);
@@ -50,6 +50,7 @@ export const basinText = {
     contributingArea: "Contributing area",
     testedRate: "Tested rate",
     designRate: "Design rate",
+    notKnown: "not known",
   },
 
   results: {
@@ -74,7 +75,7 @@ export const basinText = {
     plants: "Plants",
     ruleArea: "Rule of thumb",
     ruleHint: "10 % of the contributing area, common practice",
-    emptyIn: (hours: string) => `empty in ${hours}`,
+    emptyIn: (hours: string) => `drawdown ${hours}`,
     groups: { size: "Size", water: "Water", materials: "Dig and materials" },
     mixTitle: "Soil mix to buy or keep, loose",
     material: "Material",
@@ -97,7 +98,7 @@ export const basinText = {
     fits: "Fits: it holds the storm and drains in time.",
     nothingYet: "Contributing area and tested rate are missing.",
     notMeasured: "Not measured, so not a pass.",
-    drawdown: (hours: string) => `Empty ${hours} after it stood full`,
+    drawdown: (hours: string) => `The ponding is gone ${hours} after it stood full`,
     localCodes: "Local codes and licensed practice decide. The limits are your program's Rules sheet.",
   },
 
@@ -163,7 +164,7 @@ export const basinText = {
   section: {
     title: "Section down the slope",
     berm: (crest: string, freeboard: string) => `berm crest ${crest} wide, ${freeboard} above sill`,
-    sill: "full water = overflow sill",
+    sill: ["full water = overflow sill", "full = sill"],
     ponding: (depth: string) => `ponding ${depth}`,
     mulch: (depth: string) => `mulch ${depth}`,
     mix: (depth: string) => `soil mix ${depth}`,
@@ -180,8 +181,8 @@ export const basinText = {
         `Full water stands level with the ground at the uphill rim.`,
         basin.mulchDepth > 0 ? `Mulch ${depth(basin.mulchDepth)} deep lies on floor and sides, under the finished surface.` : "",
         basin.mixDepth > 0 ? `Soil mix ${depth(basin.mixDepth)} deep lies under the floor.` : "No soil mix lies under the floor.",
-        `The berm's crest is ${length(basin.bermCrestWidth, units)} wide, ${depth(basin.freeboard)} above the sill and ${depth(section.bermHeight)} above the ground outside it.`,
-        basin.groundFall === null ? "The ground slope is not measured and drawn level." : `The ground ${slopeWords(basin.groundFall)}, ${depth(section.groundDrop)} from rim to rim.`,
+        `The berm's crest is ${length(basin.bermCrestWidth, units)} wide, ${depth(basin.freeboard)} above the sill and ${roundDepthWords(section.bermHeight, units)} above the ground outside it.`,
+        basin.groundFall === null ? "The ground slope is not measured and drawn level." : `The ground ${slopeWords(basin.groundFall)}, ${roundDepthWords(section.groundDrop, units)} from rim to rim.`,
       ].filter((sentence) => sentence !== "").join(" ");
     },
   },

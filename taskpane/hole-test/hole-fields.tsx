@@ -1,7 +1,7 @@
 import { LEAST_LIKELY_DIAMETER_INCHES } from "../../functions/infiltration/hole-rate.ts";
 import { toUs } from "../../functions/quantities.ts";
 import type { UnitSystem } from "../../functions/quantities.ts";
-import { DateField, NumberField, Segmented, TextField } from "../form.tsx";
+import { DateField, MessageBar, NumberField, Segmented, TextField } from "../form.tsx";
 import { shownUnit } from "../numbers.ts";
 import { quantityWords } from "../quantity-words.ts";
 import { isRefused, readTypedNumber } from "../typed-number.ts";
@@ -39,16 +39,17 @@ export function HoleFields({ draft, faults, markFault, units, set, measure }: {
         onChoose={(soaked) => set({ soaked })}
       />
       <div class="hole-pair">
-        <NumberField label={words.holeDepth} unit={unit} value={draft.holeDepth} fault={faultOf("holeDepth")} onInput={(holeDepth) => set({ holeDepth })} />
+        <NumberField label={words.holeDepth} hint={words.depthHint} unit={unit} value={draft.holeDepth} fault={faultOf("holeDepth")} onInput={(holeDepth) => set({ holeDepth })} />
         <NumberField
           label={words.holeDiameter}
           hint={words.diameterHint}
           unit={unit}
           value={draft.holeDiameter}
-          fault={faultOf("holeDiameter") ?? (isUnlikelyDiameter(draft, units) ? holeTestText.smallDiameter(units) : null)}
+          fault={faultOf("holeDiameter")}
           onInput={(holeDiameter) => set({ holeDiameter })}
         />
       </div>
+      <div role="status">{isUnlikelyDiameter(draft, units) && <MessageBar kind="warning">{holeTestText.smallDiameter(units)}</MessageBar>}</div>
       <Segmented
         label={words.measured}
         value={draft.measured}

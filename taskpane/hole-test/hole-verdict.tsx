@@ -5,7 +5,7 @@ import type { UnitSystem } from "../../functions/quantities.ts";
 import { MessageBar, VerdictBadge } from "../form.tsx";
 import { LiveSentence } from "../live-sentence.tsx";
 import { shown, shownUnit } from "../numbers.ts";
-import { numberWords, quantityWords } from "../quantity-words.ts";
+import { columnWords, numberWords, quantityWords } from "../quantity-words.ts";
 import { levelPoints, ratePoints } from "./chart-points.ts";
 import { holeTestText } from "./text.ts";
 import { TimeChart } from "./time-chart.tsx";
@@ -48,8 +48,8 @@ function IntervalTable({ test, units }: { readonly test: HoleTestDraft; readonly
         {test.intervals.map(({ minutes, dropRate, correctedRate, change, verdict }) => (
           <tr key={minutes}>
             <th scope="row">{shown(minutes, 2)}</th>
-            <td>{numberWords("rate", dropRate, units)}</td>
-            <td>{numberWords("rate", correctedRate, units)}</td>
+            <td>{columnWords("rate", dropRate, units)}</td>
+            <td>{columnWords("rate", correctedRate, units)}</td>
             <td>{change === null ? words.first : words.changeOf(change)}</td>
             <td>{words.steadyWords[verdict]}</td>
           </tr>
@@ -81,7 +81,7 @@ export function HoleVerdict({ test, units, reductionFactor, notSoaked, marked }:
       </section>
     );
   }
-  const cautions = [...(notSoaked ? [holeTestText.notSoaked] : []), ...test.cautions.filter((caution) => !saidBySteadiness(caution))];
+  const cautions = [...(notSoaked ? [holeTestText.notSoaked] : []), ...test.cautions.filter((caution) => !saidElsewhere(caution, units))];
   return (
     <section class="card hole-verdict" aria-label={words.title}>
       <h2>{words.title}</h2>
@@ -140,7 +140,7 @@ function sentenceOf(answer: Answer): string {
   return "sentence" in answer ? answer.sentence : "";
 }
 
-/** The cautions of the worksheet function that the line on steadiness already says with its number. */
-function saidBySteadiness(caution: string): boolean {
-  return ["Not steady yet", "One interval", "The hole ran dry"].some((beginning) => caution.startsWith(beginning));
+/** The line on steadiness says these with its number, and the diameter's stands at its field. */
+function saidElsewhere(caution: string, units: UnitSystem): boolean {
+  return caution === holeTestText.smallDiameter(units) || ["Not steady yet", "One interval", "The hole ran dry"].some((beginning) => caution.startsWith(beginning));
 }

@@ -24,7 +24,7 @@ export const holeTestText = {
     new: "A new hole",
     named: (name: string | null, row: number) => (name === null ? `Hole in row ${row}` : `Hole ${name}`),
     hint: (holes: number) => (holes === 0 ? "No hole of this yard is on the sheet yet. Test at least two." : "Test at least two holes: the yard designs with the mean of all."),
-    running: (face: string) => `clock at ${face}`,
+    running: "clock running",
   },
 
   fields: {
@@ -36,6 +36,7 @@ export const holeTestText = {
     yes: "Yes",
     no: "No",
     holeDepth: "Hole depth",
+    depthHint: "Ground to floor of the hole",
     holeDiameter: "Hole diameter",
     diameterHint: "Right across, not the radius",
     measured: "How the water is measured",
@@ -121,7 +122,7 @@ export const holeTestText = {
     rule: "Against the Rules sheet",
     fixFirst: "Put right what is marked above; then the rate appears here.",
     homeowner: (dropRate: number, words: string, units: UnitSystem) =>
-      `For the homeowner: the water fell ${quantityWords("depth", dropRate, units)} in an hour. ${words} (Common practice, no source.)`,
+      `For the homeowner: in an hour the water fell ${quantityWords("depth", dropRate, units)}. ${words} (Common practice, no source.)`,
     fast: (units: UnitSystem) => `About ${depth(FAST_DROP_INCHES, units)} or more is fast: the garden may hold a wide choice of plants.`,
     slow: (units: UnitSystem) => `About ${depth(SLOW_DROP_INCHES, units)} or less is slow: choose plants that bear standing water.`,
     between: (units: UnitSystem) =>

@@ -1,5 +1,5 @@
 import { useEffect, useState } from "preact/hooks";
-import { Button, MessageBar, NumberField, Segmented } from "../form.tsx";
+import { Button, ChoiceField, MessageBar, NumberField } from "../form.tsx";
 import { shownUnit } from "../numbers.ts";
 import type { UnitSystem } from "../../functions/quantities.ts";
 import { clockFace, elapsedMinutes, isReadingDue, minutesFace, nextReadingMinutes, READING_INTERVALS_MINUTES, USUAL_INTERVAL_MINUTES } from "./clock.ts";
@@ -28,7 +28,7 @@ export function TimerCard({ draft, clock, units, onStart, onInterval, onStop, on
 
   const waterField = <NumberField big label={down ? words.downNow : words.waterNow} unit={shownUnit("depth", units)} value={water} onInput={typeWater} />;
   const intervalChoice = (
-    <Segmented
+    <ChoiceField
       label={words.interval}
       value={String(clock?.intervalMinutes ?? interval)}
       choices={READING_INTERVALS_MINUTES.map((minutes) => ({ value: String(minutes), says: words.minutes(minutes) }))}

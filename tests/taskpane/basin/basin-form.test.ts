@@ -5,7 +5,7 @@ import type { Yard } from "../../../addin/actions/read-program.ts";
 import { addYard, writeBasin } from "../../../addin/actions/record-yard.ts";
 import { setUpWorkbook } from "../../../addin/actions/set-up-workbook.ts";
 import { startingRules } from "../../../addin/records/rules.ts";
-import { basinChecks, drawingCautions, ruleOfThumbWords } from "../../../taskpane/basin/basin-checks.ts";
+import { basinChecks, drawingCautions, ruleOfThumbWords, worstOf } from "../../../taskpane/basin/basin-checks.ts";
 import { basinDimensions } from "../../../taskpane/basin/basin-dimensions.ts";
 import { differencesFrom, groundsOf, inputsFor, NOTHING_ASSUMED, readBasin, typedFrom } from "../../../taskpane/basin/basin-form.ts";
 import { WorkbookInMemory } from "../../addin/workbook-in-memory.ts";
@@ -105,6 +105,21 @@ describe("checks", () => {
     expect(verdicts(slow, null)).toMatchObject({ Drawdown: "stop", "Tested infiltration rate": "refer", "Ground slope": "not measured" });
   });
 
+  test("the drawdown limit is on standing water: soil mix that drains later does not break it", () => {
+    // 8 in at 0.17 in/h is gone after 47 h; 12 in of mix with a quarter voids would take 18 h more.
+    const withMix = { ...roofInUs, testedRate: 0.34, pondingDepth: 8, mediaDepth: 12 };
+    expect(verdicts(withMix, 3)).toMatchObject({ "Size and soil": "pass", Drawdown: "pass" });
+    const drawdown = basinChecks(draftBasin(withMix, settings), 0.34, 3, rules, "us").find(({ name }) => name === "Drawdown");
+    expect(drawdown?.words).toBe("The ponding is gone 47.1 h after it stood full");
+  });
+
+  test("the worst check decides, and one that is not measured keeps the whole from passing", () => {
+    const check = (verdict: "pass" | "refer" | "stop" | "not measured") => ({ name: verdict, words: "", verdict });
+    expect(worstOf([check("pass"), check("refer"), check("stop")])).toBe("stop");
+    expect(worstOf([check("pass"), check("not measured")])).toBe("not measured");
+    expect(worstOf([check("pass")])).toBe("pass");
+  });
+
   test("without area and rate nothing passes", () => {
     const none = { ...roofInUs, contributingArea: null, testedRate: null };
     const checks = basinChecks(draftBasin(none, settings), null, null, rules, "us");
@@ -112,7 +127,7 @@ describe("checks", () => {
   });
 
   test("a floor that would lie on placed earth is cautioned, with the fall of the ground", () => {
-    expect(drawingCautions(pencilBasin).join(" ")).toContain("The ground falls 13.2 in under the basin");
+    expect(drawingCautions(pencilBasin).join(" ")).toContain("The ground falls 13 in under the basin");
     expect(drawingCautions({ ...pencilBasin, groundFall: 0.02 })).toEqual([]);
   });
 });
