@@ -10,6 +10,7 @@ import { sitesSheet } from "./records/sites.ts";
 import { ask, tell } from "./window/ask.ts";
 import { showCellWords } from "./window/cell-words.ts";
 import { makeResizable } from "./window/pane-splitter.ts";
+import { moveBetweenRegions } from "./window/regions.ts";
 import { connectWorkbookBar, download, element } from "./window/workbook-bar.ts";
 import { BrowserStorage } from "./workbook/browser-storage.ts";
 import { EmbeddedGrid } from "./workbook/embedded-grid.ts";
@@ -22,7 +23,7 @@ import {
   writeWorkbookFile,
 } from "./workbook/workbook-file.ts";
 import type { WorkbookSnapshot } from "./workbook/workbook-file.ts";
-import type { Workbook } from "./workbook/workbook.ts";
+import type { CellRange, Workbook } from "./workbook/workbook.ts";
 
 /** Moments of the start, in the page's timeline: the pane is asked for after the first. */
 const FUNCTIONS_REGISTERED = "soakbook: functions registered";
@@ -35,17 +36,20 @@ declare global {
   }
 }
 
+const FIRST_YARD: CellRange = { sheet: sitesSheet.name, row: firstRow(sitesSheet), column: 0, rows: 1, columns: 1 };
+
 const darkScheme = matchMedia("(prefers-color-scheme: dark)");
 const grid = new EmbeddedGrid({ container: element("grid", HTMLElement), functions: catalogue, dark: darkScheme.matches });
 const workbook = new EmbeddedWorkbook(grid);
 
 /** What the workbook held when it was last in a file of the person's own, or when it was the untouched demo. */
 let contentsInFile: string | null = null;
+let selection: CellRange | null = null;
 const bar = connectWorkbookBar({ saveToFile, openFile, startOver }, (error) => {
   void tell("That did not work", error instanceof Error ? error.message : String(error));
 });
 const storage = new BrowserStorage(
-  () => ({ file: fileText(), contentsInFile }),
+  () => ({ file: fileText(), contentsInFile, selection }),
   (state) => {
     bar.showSaving(state);
   },
@@ -57,15 +61,25 @@ makeResizable({
   pane: element("pane", HTMLElement),
   button: element("toggle-pane", HTMLButtonElement),
 });
+moveBetweenRegions([
+  { element: element("workbook-bar", HTMLElement) },
+  { element: element("grid", HTMLElement), focus: () => grid.focus() },
+  { element: element("pane", HTMLElement) },
+]);
 darkScheme.addEventListener("change", () => {
   grid.setDark(darkScheme.matches);
 });
 await openFirstWorkbook();
 performance.mark(FUNCTIONS_REGISTERED);
+workbook.onSelectionChanged((selected) => {
+  selection = selected;
+});
 keepByItself();
 showCellWords(workbook, workbook, { line: element("cell-sentence", HTMLElement), grid: element("grid", HTMLElement) });
 const { mountPane } = await import("../taskpane/pane.tsx");
 mountPane(element("pane", HTMLElement), workbook, "auto");
+await grid.drawn();
+await comeBackTo(selection);
 window.soakbook = { workbook };
 performance.mark(STARTED);
 
@@ -74,7 +88,8 @@ async function openFirstWorkbook(): Promise<void> {
   if (!kept) return openDemo();
   try {
     grid.open(readWorkbookFile("The workbook kept in this browser", kept.file));
-    contentsInFile = kept.contentsInFile;
+    ({ contentsInFile, selection } = kept);
+    await comeBackTo(selection);
     bar.showSaving({ state: "saved" });
   } catch (error) {
     if (!(error instanceof WorkbookFileRefused)) throw error;
@@ -91,12 +106,19 @@ async function openFirstWorkbook(): Promise<void> {
   }
 }
 
+/** Selects where the person was, or the first yard when that place is gone. */
+async function comeBackTo(place: CellRange | null): Promise<void> {
+  const sheets = await workbook.sheetNames();
+  const there = [place, FIRST_YARD].find((wanted) => wanted && sheets.includes(wanted.sheet));
+  if (there) await workbook.select(there);
+}
+
 async function openDemo(): Promise<void> {
   grid.openBlank();
   await setUpWorkbook(workbook);
   await fillDemoProgram(workbook);
   grid.removeBlankSheet();
-  await workbook.select({ sheet: sitesSheet.name, row: firstRow(sitesSheet), column: 0, rows: 1, columns: 1 });
+  await workbook.select(FIRST_YARD);
   await workbook.calculated();
   contentsInFile = presentContents();
 }

@@ -19,7 +19,7 @@ export interface CellEvents {
   onCellHovered(listener: (cell: CellRange) => void): StopListening;
 }
 
-/** Shows why a cell is in error, or its note: under the grid when it is selected, beside the pointer when it is pointed at. */
+/** Shows why the selected cell is in error, or its note, under the grid; and a note beside the pointer when it is pointed at. */
 export function showCellWords(words: CellWords, events: CellEvents, places: WordsPlaces): void {
   let selected: CellRange | null = null;
   const showLine = (): void => {
@@ -50,10 +50,11 @@ export function showCellWords(words: CellWords, events: CellEvents, places: Word
     });
   }
   events.onCellHovered((cell) => {
-    const text = words.sentenceAt(cell) ?? words.noteAt(cell);
-    callout.hidden = text === null;
-    if (text === null) return;
-    callout.textContent = text;
+    // The grid itself shows the sentence of an error that is pointed at.
+    const note = words.noteAt(cell);
+    callout.hidden = note === null;
+    if (note === null) return;
+    callout.textContent = note;
     callout.style.left = `${Math.min(pointer.x + 14, window.innerWidth - 340)}px`;
     callout.style.top = `${pointer.y + 18}px`;
   });

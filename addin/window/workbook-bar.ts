@@ -45,6 +45,8 @@ export function connectWorkbookBar(commands: WorkbookCommands, failed: (error: u
   const state = element("saving-state", HTMLElement);
   return {
     showSaving(saving) {
+      // Every change is followed by "saved"; only that it was not is worth interrupting somebody who listens.
+      state.setAttribute("aria-live", saving.state === "refused" ? "polite" : "off");
       state.textContent = saving.sentence ?? WORDS[saving.state];
       state.classList.toggle("refused", saving.state === "refused");
     },

@@ -1,5 +1,6 @@
 import { createStore, get } from "idb-keyval";
 import type { UseStore } from "idb-keyval";
+import type { CellRange } from "./workbook.ts";
 
 const KEY = "workbook";
 const SAVED_ELSEWHERE = "soakbook workbook saved";
@@ -11,6 +12,8 @@ export interface KeptWorkbook {
   readonly file: string;
   /** The contents that were last saved to a file of the person's own, or null. */
   readonly contentsInFile: string | null;
+  /** Where the person was. */
+  readonly selection: CellRange | null;
 }
 
 export interface SavingState {

@@ -39,7 +39,9 @@ export function cellValue(cell: Nullable<ICellData>): CellValue {
 
 /** Typed as it is, the text would become a formula, a number, a date, TRUE or FALSE, or lose its apostrophe. */
 function wouldBeReadAsMore(text: string): boolean {
-  return /^[=']/.test(text) || isRealNum(text) || isBooleanString(text) || isErrorCode(text) || getNumfmtParseValueFilter(text) !== null;
+  if (/^[=']/.test(text) || isBooleanString(text) || isErrorCode(text)) return true;
+  // Reading dates is slow, and there is none without a digit.
+  return /\d/.test(text) && (isRealNum(text) || getNumfmtParseValueFilter(text) !== null);
 }
 
 /** The grid keeps a text of several lines as a small document. */

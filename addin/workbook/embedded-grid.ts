@@ -2,6 +2,8 @@ import {
   CommandType,
   ICommandService,
   IUniverInstanceService,
+  LifecycleService,
+  LifecycleStages,
   LocaleType,
   LogLevel,
   Univer,
@@ -13,8 +15,18 @@ import { FUniver } from "@univerjs/core/facade";
 import {
   CELL_INVERTED_INDEX_CACHE,
   CalculationMode,
+  CellAlertManagerService,
   FormulaCalculationSessionService,
+  FormulaDataModel,
   IActiveDirtyManagerService,
+  ILayoutService,
+  InsertColMutation,
+  InsertRowMutation,
+  MoveColsMutation,
+  MoveRangeMutation,
+  MoveRowsMutation,
+  RemoveColMutation,
+  RemoveRowMutation,
   SetFormulaCalculationStartMutation,
   SetRangeValuesMutation,
   UniverSheetsCorePreset,
@@ -26,11 +38,12 @@ import dataValidationWords from "@univerjs/preset-sheets-data-validation/locales
 import { defaultTheme } from "@univerjs/themes";
 import { filter, firstValueFrom, timeout } from "rxjs";
 import type { WorksheetFunction } from "../../functions/worksheet/worksheet-function.ts";
+import { cellValue, holdsSomething } from "./embedded-cells.ts";
 import { functionRegistration } from "./embedded-functions.ts";
 import { CellSentences } from "./embedded-sentences.ts";
 import { toolbarMenus } from "./embedded-toolbar.ts";
-import { WorkbookRefused } from "./workbook.ts";
-import type { StopListening } from "./workbook.ts";
+import { WorkbookRefused, isErrorCode } from "./workbook.ts";
+import type { CellValue, StopListening } from "./workbook.ts";
 
 const LONGEST_CALCULATION_MILLISECONDS = 120_000;
 const SETTINGS = "soakbookSettings";
@@ -38,6 +51,16 @@ const SETTINGS = "soakbookSettings";
 const BLANK_SHEET = { id: "blank", name: "Sheet1" };
 /** The mutations that keep the grid's own house in order: they change nothing that a person put in. */
 const GRID_HOUSEKEEPING = /^(formula|doc|data-validation\.mutation\.update-.*-result)\./;
+
+const MOVES_CELLS: ReadonlySet<string> = new Set([
+  InsertRowMutation.id,
+  InsertColMutation.id,
+  RemoveRowMutation.id,
+  RemoveColMutation.id,
+  MoveRowsMutation.id,
+  MoveColsMutation.id,
+  MoveRangeMutation.id,
+]);
 
 export interface GridOptions {
   readonly container: HTMLElement;
@@ -51,7 +74,7 @@ export type GridWorkbook = ReturnType<FUniver["createWorkbook"]>;
 export class EmbeddedGrid {
   readonly api: FUniver;
   readonly injector: Injector;
-  readonly sentences = new CellSentences();
+  readonly #sentences = new CellSentences();
   #workbook: GridWorkbook | null = null;
   /** The calculation that was the latest when something last changed; only a later one covers the change. */
   #calculationBeforeChange = -1;
@@ -68,12 +91,13 @@ export class EmbeddedGrid {
         disableTextFormatMark: true,
         sheets: { disableForceStringAlert: true, disableForceStringMark: true },
         formula: {
-          ...functionRegistration(options.functions, this.sentences),
+          ...functionRegistration(options.functions, this.#sentences),
           // A saved answer may come from an earlier version of the functions.
           initialFormulaComputing: CalculationMode.FORCED,
         },
       }),
-      UniverSheetsDataValidationPreset(),
+      // The search field of the list would take the keyboard from a cell that is being typed into.
+      UniverSheetsDataValidationPreset({ showSearchOnDropdown: false, showEditOnDropdown: false }),
     ];
     const univer = new Univer({
       theme: defaultTheme,
@@ -97,7 +121,7 @@ export class EmbeddedGrid {
     if (present) {
       this.#workbook = null;
       this.api.disposeUnit(present.getId());
-      this.sentences.forgetAll();
+      this.#sentences.forgetAll();
       this.#calculationBeforeChange = this.#calculations.state.id;
     }
     this.#workbook = this.api.createWorkbook(snapshot);
@@ -125,6 +149,16 @@ export class EmbeddedGrid {
     const workbook = this.workbook();
     workbook.setCustomMetadata({ ...workbook.getCustomMetadata(), [SETTINGS]: value });
     for (const listener of this.#settingListeners) listener();
+  }
+
+  /** Resolves when the grid shows its first workbook; before that it cannot scroll or show what is selected. */
+  drawn(): Promise<void> {
+    return this.injector.get(LifecycleService).onStage(LifecycleStages.Rendered);
+  }
+
+  /** Puts the keyboard into the grid. */
+  focus(): void {
+    this.injector.get(ILayoutService).focus();
   }
 
   setDark(dark: boolean): void {
@@ -155,9 +189,29 @@ export class EmbeddedGrid {
     return this.workbook().save();
   }
 
+  /** False while one workbook makes way for another. */
+  get isOpen(): boolean {
+    return this.#workbook !== null;
+  }
+
   workbook(): GridWorkbook {
     if (!this.#workbook) throw new Error("The grid was asked for its workbook before one was opened.");
     return this.#workbook;
+  }
+
+  /** What the cell holds, spilled or its own; an error is its code. */
+  valueAt(sheetId: string, row: number, column: number): CellValue {
+    const workbook = this.workbook();
+    const own = workbook.getWorkbook().getSheetBySheetId(sheetId)?.getCellRaw(row, column);
+    if (holdsSomething(own)) return cellValue(own);
+    const spilled = this.injector.get(FormulaDataModel).getArrayFormulaCellData();
+    return cellValue(spilled?.[workbook.getId()]?.[sheetId]?.[row]?.[column]);
+  }
+
+  /** Why the cell shows an error, in the words of the function that refused; or null. */
+  sentenceAt(sheetId: string, row: number, column: number): string | null {
+    const shown = this.valueAt(sheetId, row, column);
+    return isErrorCode(shown) ? this.#sentences.at({ sheetId, row, column }, shown) : null;
   }
 
   /** Resolves when every formula shows its answer to the changes so far. */
@@ -181,8 +235,7 @@ export class EmbeddedGrid {
   onMutation(listener: (mutation: Readonly<ICommandInfo>, options?: IExecutionOptions) => void): StopListening {
     return stopping(
       this.injector.get(ICommandService).onCommandExecuted((command, options) => {
-        // While one workbook makes way for another, what happens belongs to neither.
-        if (command.type === CommandType.MUTATION && this.#workbook) listener(command, options);
+        if (command.type === CommandType.MUTATION && this.isOpen) listener(command, options);
       }),
     );
   }
@@ -199,15 +252,35 @@ export class EmbeddedGrid {
   #start(): void {
     this.#watchCalculations();
     this.#checkOnlyWhatIsOpen();
+    this.#explainErrors();
   }
 
   #watchCalculations(): void {
     const dirty = this.injector.get(IActiveDirtyManagerService);
     this.injector.get(ICommandService).onCommandExecuted((command, options) => {
-      if (command.id === SetFormulaCalculationStartMutation.id) this.sentences.recalculationStarts();
+      if (command.id === SetFormulaCalculationStartMutation.id) this.#sentences.recalculationStarts();
+      if (MOVES_CELLS.has(command.id)) this.#sayEverythingAgain();
       const isAnswer = command.id === SetRangeValuesMutation.id && options?.onlyLocal === true;
       if (dirty.get(command.id) && !isAnswer) this.#calculationBeforeChange = this.#calculations.state.id;
     });
+  }
+
+  /** Formulas stand in other places now than their sentences were kept for. */
+  #sayEverythingAgain(): void {
+    this.#sentences.forgetAll();
+    this.api.getFormula().executeCalculation();
+  }
+
+  /** Pointing at a cell in error shows the function's own sentence in place of the grid's general one. */
+  #explainErrors(): void {
+    const alerts = this.injector.get(CellAlertManagerService);
+    const show = alerts.showAlert.bind(alerts);
+    alerts.showAlert = (alert) => {
+      const { subUnitId, row, col } = alert.location;
+      const sentence = this.sentenceAt(subUnitId, row, col);
+      if (sentence === null) show(alert);
+      else show({ ...alert, title: String(this.valueAt(subUnitId, row, col)), message: sentence });
+    };
   }
 
   /** The grid checks changed cells against their drop-downs a moment later; by then their workbook may be gone. */

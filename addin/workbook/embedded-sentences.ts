@@ -7,6 +7,9 @@ export interface CellPlace {
   readonly column: number;
 }
 
+/** What there is to say about an error that a formula took from another cell. */
+export const PASSED_ON = "The error comes from a cell that this formula reads.";
+
 interface Explanation {
   readonly place: CellPlace;
   recalculation: number;
@@ -39,8 +42,9 @@ export class CellSentences {
       row.forEach((cell, across) => {
         const offset = `${down},${across}`;
         if (!isCellError(cell)) explanation.errors.delete(offset);
-        // An error that only passes through is explained by the function inside that made it.
         else if (cell.sentence !== "") explanation.errors.set(offset, cell);
+        // An error that only passes through may have been explained by the function inside that made it.
+        else if (explanation.errors.get(offset)?.code !== cell.code) explanation.errors.set(offset, { ...cell, sentence: PASSED_ON });
       });
     });
   }

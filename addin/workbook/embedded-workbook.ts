@@ -18,10 +18,10 @@ import {
   SheetsSelectionsService,
 } from "@univerjs/preset-sheets-core";
 import { merge } from "rxjs";
-import { cellValue, formulaCell, holdsSomething, valueCell } from "./embedded-cells.ts";
+import { formulaCell, valueCell } from "./embedded-cells.ts";
 import type { EmbeddedGrid, GridWorkbook } from "./embedded-grid.ts";
 import { layOut } from "./embedded-layout.ts";
-import { SheetExists, SheetMissing, WorkbookRefused, addressOf, isErrorCode } from "./workbook.ts";
+import { SheetExists, SheetMissing, WorkbookRefused, addressOf } from "./workbook.ts";
 import type {
   CellRange,
   CellValue,
@@ -191,10 +191,7 @@ export class EmbeddedWorkbook implements Workbook {
 
   /** Why the first cell of the range shows an error, in the words of the function that refused; or null. */
   sentenceAt(range: CellRange): string | null {
-    const shown = this.#valueAt(this.#sheet(range.sheet), range.row, range.column);
-    if (!isErrorCode(shown)) return null;
-    const sheetId = this.#sheet(range.sheet).getSheetId();
-    return this.#grid.sentences.at({ sheetId, row: range.row, column: range.column }, shown);
+    return this.#grid.sentenceAt(this.#sheet(range.sheet).getSheetId(), range.row, range.column);
   }
 
   /** The note on the cell, or null. */
@@ -263,19 +260,12 @@ export class EmbeddedWorkbook implements Workbook {
   }
 
   #valuesOf(range: CellRange): CellValue[][] {
-    const sheet = this.#sheet(range.sheet);
-    return eachCell(range, (row, column) => this.#valueAt(sheet, row, column));
-  }
-
-  #valueAt(sheet: GridSheet, row: number, column: number): CellValue {
-    const spilled = this.#grid.injector.get(FormulaDataModel).getArrayFormulaCellData();
-    const cell = sheet.getSheet().getCellRaw(row, column);
-    if (holdsSomething(cell)) return cellValue(cell);
-    return cellValue(spilled?.[this.#workbook.getId()]?.[sheet.getSheetId()]?.[row]?.[column]);
+    const sheetId = this.#sheet(range.sheet).getSheetId();
+    return eachCell(range, (row, column) => this.#grid.valueAt(sheetId, row, column));
   }
 
   #selection(): CellRange | null {
-    const range = this.#workbook.getActiveRange();
+    const range = this.#grid.isOpen ? this.#workbook.getActiveRange() : null;
     if (!range) return null;
     return {
       sheet: range.getSheetName(),

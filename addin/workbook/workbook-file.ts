@@ -126,8 +126,9 @@ function parse(fileName: string, text: string): unknown {
 
 function whereReadingStopped(error: unknown, text: string): string {
   if (text.trim() === "") return "because it is empty";
+  if (/end of JSON|unterminated/i.test(String(error))) return "to its end; it may have been cut off";
   const position = /position (\d+)/.exec(String(error))?.[1];
-  if (position === undefined) return "to its end; it may have been cut off";
+  if (position === undefined) return "because it is no text that Soakbook writes";
   const before = text.slice(0, Number(position)).split("\n");
   return `from line ${before.length}, character ${(before.at(-1)?.length ?? 0) + 1} on`;
 }

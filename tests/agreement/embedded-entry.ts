@@ -8,6 +8,8 @@ declare global {
   interface Window {
     /** Null when the case holds, otherwise what does not. */
     runAgreementCase?: (title: string) => Promise<string | null>;
+    /** The sentence under an impossible formula, before and after a row is inserted above it. */
+    sentenceAroundInsertedRow?: () => Promise<readonly (string | null)[]>;
   }
 }
 
@@ -26,4 +28,16 @@ window.runAgreementCase = async (title) => {
   } catch (error) {
     return error instanceof Error ? `${error.name}: ${error.message}` : String(error);
   }
+};
+
+window.sentenceAroundInsertedRow = async () => {
+  grid.openBlank();
+  const [sheet = ""] = await workbook.sheetNames();
+  const place = { sheet, row: 4, column: 0, rows: 1, columns: 1 };
+  await workbook.writeFormulas([{ range: place, formulas: [["=SOAK.RUNOFFDEPTH(4,180)"]] }]);
+  await workbook.calculated();
+  const before = workbook.sentenceAt(place);
+  grid.workbook().getActiveSheet().insertRowBefore(1);
+  await workbook.calculated();
+  return [before, workbook.sentenceAt(place), workbook.sentenceAt({ ...place, row: 5 })];
 };

@@ -25,6 +25,12 @@ describe("The port on the embedded spreadsheet", () => {
     expect(failure).toBeNull();
   });
 
+  it("a cell's sentence moves with its formula when a row is inserted above", async () => {
+    const sentences = await opened.page.evaluate(() => window.sentenceAroundInsertedRow?.());
+    const curveNumber = expect.stringContaining("Curve number must be") as string;
+    expect(sentences).toEqual([curveNumber, null, curveNumber]);
+  });
+
   it("throws nothing that no part of the page caught", () => {
     expect(opened.faults).toEqual([]);
   });

@@ -36,6 +36,18 @@ describe("A workbook in the page without Excel", () => {
     await context.close();
   }, TEST_MILLISECONDS);
 
+  it("of the untouched demo is still untouched after the page is loaded anew, so starting over asks nothing more", async () => {
+    const { page, context } = await host.openProgram();
+    await expectSaved(page);
+    await page.reload();
+    await started(page);
+    await button(page, "Start over with the demo").click();
+    const dialog = page.getByRole("dialog", { name: "Start over with the demo?" });
+    expect(await dialog.locator("p").innerText()).toBe("The present workbook will be replaced.");
+    expect(await dialog.getByRole("button", { name: "Save to file first" }).count()).toBe(0);
+    await context.close();
+  }, TEST_MILLISECONDS);
+
   it("is kept even when the page goes right after the last key", async () => {
     const { page, context } = await host.openProgram();
     await expectSaved(page);

@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { expectCell, goTo } from "./grid.ts";
 import { PageHost, started } from "./page.ts";
 
 const START_MILLISECONDS = 120_000;
@@ -75,6 +76,42 @@ describe("The page without Excel", () => {
     expect(await page.locator("#pane").isVisible()).toBe(false);
     await page.getByRole("button", { name: "Show the pane" }).press("Enter");
     expect(await width()).toBe(320);
+    await context.close();
+  }, TEST_MILLISECONDS);
+
+  it("lets the keyboard leave the grid with F6, to the pane, the bar and back", async () => {
+    const { page, context } = await host.openProgram();
+    const region = (): Promise<string> =>
+      page.evaluate(() => ["workbook-bar", "grid", "pane"].find((id) => document.getElementById(id)?.contains(document.activeElement)) ?? "nowhere");
+    await goTo(page, "Program!H21");
+    expect(await region()).toBe("grid");
+    for (const next of ["pane", "workbook-bar", "grid"]) {
+      await page.keyboard.press("F6");
+      await expect.poll(region).toBe(next);
+    }
+    await page.keyboard.type("typed after coming back");
+    await page.keyboard.press("Enter");
+    await expectCell(page, "Program!H21", "typed after coming back");
+    await page.keyboard.press("Shift+F6");
+    await expect.poll(region).toBe("workbook-bar");
+    await context.close();
+  }, TEST_MILLISECONDS);
+
+  it("shows the grid and the pane dark to somebody who asked for dark", async () => {
+    const { page, context } = await host.openProgram({ colorScheme: "dark" });
+    const brightness = (screenshot: Buffer): Promise<number> =>
+      page.evaluate(async (base64) => {
+        const bytes = Uint8Array.from(atob(base64), (character) => character.charCodeAt(0));
+        const picture = await createImageBitmap(new Blob([bytes], { type: "image/png" }));
+        const canvas = new OffscreenCanvas(1, 1);
+        const context2d = canvas.getContext("2d");
+        context2d?.drawImage(picture, 0, 0, 1, 1);
+        const [red = 255, green = 255, blue = 255] = context2d?.getImageData(0, 0, 1, 1).data ?? [];
+        return (red + green + blue) / 3;
+      }, screenshot.toString("base64"));
+    for (const part of ["#grid", "#pane", "#workbook-bar"]) {
+      expect(await brightness(await page.locator(part).screenshot()), part).toBeLessThan(90);
+    }
     await context.close();
   }, TEST_MILLISECONDS);
 });

@@ -5,17 +5,22 @@ import type { CellRange, CellValue } from "../../addin/workbook/workbook.ts";
 
 /** "Program!H5" or "Program!H5:I9" as the port takes it. */
 export function at(address: string): CellRange {
-  const [, sheet, firstColumn, firstRow, lastColumn, lastRow] = /^(.+)!([A-Z])(\d+)(?::([A-Z])(\d+))?$/.exec(address) ?? [];
+  const [, sheet, firstColumn, firstRow, lastColumn, lastRow] = /^(.+)!([A-Z]+)(\d+)(?::([A-Z]+)(\d+))?$/.exec(address) ?? [];
   if (sheet === undefined || firstColumn === undefined) throw new Error(`"${address}" is not an address.`);
-  const column = firstColumn.charCodeAt(0) - 65;
+  const column = columnNumber(firstColumn);
   const row = Number(firstRow) - 1;
   return {
     sheet,
     row,
     column,
     rows: lastRow === undefined ? 1 : Number(lastRow) - row,
-    columns: lastColumn === undefined ? 1 : lastColumn.charCodeAt(0) - 64 - column,
+    columns: lastColumn === undefined ? 1 : columnNumber(lastColumn) + 1 - column,
   };
+}
+
+/** 0 for A, 26 for AA. */
+function columnNumber(letters: string): number {
+  return [...letters].reduce((number, letter) => number * 26 + letter.charCodeAt(0) - 64, 0) - 1;
 }
 
 export async function values(page: Page, address: string): Promise<readonly (readonly CellValue[])[]> {
@@ -34,7 +39,7 @@ export async function formula(page: Page, address: string): Promise<string> {
 
 /** Puts the keyboard into the grid and selects the cell. */
 export async function goTo(page: Page, address: string): Promise<void> {
-  await page.locator("[id^=univer-sheet-main-canvas]").click({ position: { x: 420, y: 300 } });
+  await page.locator("[id^=univer-sheet-main-canvas]").click({ position: { x: 80, y: 300 } });
   await page.evaluate((range) => window.soakbook?.workbook.select(range), at(address));
 }
 
