@@ -31,6 +31,8 @@ export interface HoleDraft {
   /** Height of the mark above the hole's floor; blank: the hole's depth. */
   readonly mark: string;
   readonly readings: readonly TypedReading[];
+  /** Typed at the timer and not added as a reading yet. */
+  readonly waterNow: string;
 }
 
 export const NO_READING: TypedReading = { minutes: "", water: "" };
@@ -46,6 +48,7 @@ export function newHole(yard: Yard, measured: Measured, day: number): HoleDraft 
     measured,
     mark: "",
     readings: [],
+    waterNow: "",
   };
 }
 
@@ -70,6 +73,7 @@ export function holeAsTyped(row: HoleTestRow, measured: Measured): HoleDraft {
     measured: "up",
     mark: "",
     readings: readingsOf(row).map(({ minutes, waterDepth }) => ({ minutes: asTyped(minutes), water: asTyped(waterDepth) })),
+    waterNow: "",
   };
   return measured === "down" ? (remeasured(up, "down") ?? up) : up;
 }

@@ -114,13 +114,13 @@ function Hole({ program, yard, workbook, write, row, holeKey, clocks, onAdded }:
     draft.set(other);
   };
 
-  const addReading = (minutes: number, water: string) => {
-    set({ readings: [...typed.readings, { minutes: String(minutes), water }] });
-    if (water.trim() === "") requestAnimationFrame(() => document.getElementById(waterFieldId(typed.readings.length + 1))?.focus());
+  const addReading = (minutes: number) => {
+    set({ readings: [...typed.readings, { minutes: String(minutes), water: typed.waterNow }], waterNow: "" });
+    if (typed.waterNow.trim() === "") requestAnimationFrame(() => document.getElementById(waterFieldId(typed.readings.length + 1))?.focus());
   };
 
   const save = async () => {
-    const reason = faults.length > 0 ? holeTestText.sheet.fixFirst : entry.readings.length === 0 ? holeTestText.sheet.nothing : null;
+    const reason = whyNotWritten(typed, faults.length > 0, entry.readings.length);
     refuse(reason);
     if (reason !== null) return;
     const basis = draft.basis;
@@ -144,9 +144,10 @@ function Hole({ program, yard, workbook, write, row, holeKey, clocks, onAdded }:
         draft={typed}
         clock={clocks.of(holeKey)}
         units={units}
-        onStart={(clock, water) => {
+        onWater={(waterNow) => set({ waterNow })}
+        onStart={(clock) => {
           clocks.set(holeKey, clock);
-          addReading(0, water);
+          addReading(0);
         }}
         onInterval={(clock, intervalMinutes) => clocks.set(holeKey, { ...clock, intervalMinutes })}
         onStop={() => clocks.set(holeKey, null)}
@@ -168,6 +169,13 @@ function Hole({ program, yard, workbook, write, row, holeKey, clocks, onAdded }:
       </div>
     </>
   );
+}
+
+function whyNotWritten(typed: HoleDraft, faulty: boolean, readings: number): string | null {
+  const { sheet } = holeTestText;
+  if (faulty) return sheet.fixFirst;
+  if (typed.waterNow.trim() !== "") return sheet.addFirst;
+  return readings === 0 ? sheet.nothing : null;
 }
 
 /** What the row's own formula says, beside the pane's number: the same cells must give the same rate. */

@@ -136,6 +136,7 @@ export const holeTestText = {
     discard: "Discard",
     unsaved: "Typed, not written yet",
     fixFirst: "Nothing was written: put right what is marked first.",
+    addFirst: "Nothing was written: add the water depth typed at the timer as a reading first, or clear it.",
     nothing: "Nothing was written: there is no reading yet.",
     added: (hole: string) => `Hole ${hole} was added to Hole tests.`,
     changed: (hole: string) => `Hole ${hole} was changed on Hole tests.`,

@@ -11,22 +11,23 @@ import { holeTestText } from "./text.ts";
 const words = holeTestText.clock;
 
 /** Start, a large clock, and one press a reading. */
-export function TimerCard({ draft, clock, units, onStart, onInterval, onStop, onReading }: {
+export function TimerCard({ draft, clock, units, onWater, onStart, onInterval, onStop, onReading }: {
   readonly draft: HoleDraft;
   readonly clock: Clock | null;
   readonly units: UnitSystem;
-  readonly onStart: (clock: Clock, water: string) => void;
+  readonly onWater: (typed: string) => void;
+  readonly onStart: (clock: Clock) => void;
   readonly onInterval: (clock: Clock, minutes: number) => void;
   readonly onStop: () => void;
-  readonly onReading: (minutes: number, water: string) => void;
+  /** The water typed belongs to this minute. */
+  readonly onReading: (minutes: number) => void;
 }) {
-  const [water, typeWater] = useState("");
   const [interval, chooseInterval] = useState<number>(USUAL_INTERVAL_MINUTES);
   const now = useNow(clock !== null);
   const down = draft.measured === "down";
   const last = lastReadingMinutes(draft);
 
-  const waterField = <NumberField big label={down ? words.downNow : words.waterNow} unit={shownUnit("depth", units)} value={water} onInput={typeWater} />;
+  const waterField = <NumberField big label={down ? words.downNow : words.waterNow} unit={shownUnit("depth", units)} value={draft.waterNow} onInput={onWater} />;
   const intervalChoice = (
     <ChoiceField
       label={words.interval}
@@ -38,10 +39,7 @@ export function TimerCard({ draft, clock, units, onStart, onInterval, onStop, on
 
   if (clock === null) {
     if (draft.readings.length > 0) return <p class="hint">{words.notForTyped}</p>;
-    const start = () => {
-      onStart({ startedAtMilliseconds: Date.now(), intervalMinutes: interval }, water);
-      typeWater("");
-    };
+    const start = () => onStart({ startedAtMilliseconds: Date.now(), intervalMinutes: interval });
     return (
       <section class="card timer" aria-label={words.title}>
         <h2>{words.title}</h2>
@@ -54,16 +52,13 @@ export function TimerCard({ draft, clock, units, onStart, onInterval, onStop, on
   }
 
   const due = isReadingDue(clock, last, now);
-  const add = () => {
-    onReading(elapsedMinutes(clock, Date.now()), water);
-    typeWater("");
-  };
+  const add = () => onReading(elapsedMinutes(clock, Date.now()));
   return (
     <section class={due ? "card timer timer-due" : "card timer"} aria-label={words.title}>
       <h2>{words.title}</h2>
       <p class="clock-face" role="timer" aria-label={words.face(clockFace(clock, now))}>{clockFace(clock, now)}</p>
       <p class="clock-next">{words.next(minutesFace(nextReadingMinutes(clock, last)))}</p>
-      <div role="status">{due && <MessageBar kind="info">{words.due(draft.readings.length + 1)}</MessageBar>}</div>
+      <div role="status" class="reading-due">{due && <MessageBar kind="info">{words.due(draft.readings.length + 1)}</MessageBar>}</div>
       {hasRoom(draft) && waterField}
       <div class="buttons">
         {hasRoom(draft) && <Button kind="primary" onClick={add}>{words.add}</Button>}

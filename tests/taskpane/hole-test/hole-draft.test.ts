@@ -26,6 +26,7 @@ beforeEach(async () => {
 const typed: HoleDraft = {
   hole: "A", date: "2026-05-04", tester: "Crew two", soaked: "yes", holeDepth: "18", holeDiameter: "8", measured: "up", mark: "",
   readings: [{ minutes: "0", water: "9" }, { minutes: "10", water: "8.0625" }],
+  waterNow: "",
 };
 
 const down: HoleDraft = { ...typed, measured: "down", readings: [{ minutes: "0", water: "9" }, { minutes: "10", water: "9.9375" }] };

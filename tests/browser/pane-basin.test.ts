@@ -1,0 +1,203 @@
+import axe from "axe-core";
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { designSheet } from "../../addin/records/design.ts";
+import { cellOf, firstRow } from "../../addin/records/sheet.ts";
+import type { Sheet } from "../../addin/records/sheet.ts";
+import { sitesSheet } from "../../addin/records/sites.ts";
+import { addressOf } from "../../addin/workbook/workbook.ts";
+import { expectCell, goTo, typeInto, value } from "./grid.ts";
+import { PageHost } from "./page.ts";
+import type { OpenPage } from "./page.ts";
+
+const START_MILLISECONDS = 120_000;
+const PATIENCE = { timeout: 10_000 };
+
+/** Rows of the demo's yards below the headings of Sites. */
+const CORNER_HOUSE = 0;
+const UNTESTED = 6;
+const METRIC = 8;
+
+function address<S extends Sheet>(sheet: S, place: number, key: keyof S["columns"] & string): string {
+  return addressOf(cellOf(sheet, firstRow(sheet) + place, key)).replaceAll("'", "");
+}
+
+const pane = (page: Page) => page.locator("#pane");
+const button = (page: Page, name: string) => pane(page).getByRole("button", { name, exact: true });
+const field = (page: Page, label: string) => pane(page).getByLabel(label, { exact: true });
+const result = (page: Page, label: string) => pane(page).locator(".basin-results .result", { hasText: label }).locator(".result-number").innerText();
+const asShown = (area: unknown) => Number(area).toLocaleString("en-US", { maximumFractionDigits: 1 });
+
+async function openBasin(page: Page, place: number): Promise<void> {
+  await goTo(page, address(sitesSheet, place, "yard"));
+  const siteId = String(await value(page, address(sitesSheet, place, "siteId")));
+  await pane(page).locator("h1", { hasText: siteId }).waitFor();
+  await pane(page).getByRole("tab", { name: "Basin" }).click();
+}
+
+let host: PageHost;
+
+beforeAll(async () => {
+  host = await PageHost.start();
+}, START_MILLISECONDS);
+
+afterAll(async () => {
+  await host.close();
+});
+
+describe("The basin in the pane", () => {
+  let opened: OpenPage;
+  let page: Page;
+
+  beforeAll(async () => {
+    opened = await host.openProgram();
+    page = opened.page;
+    page.setDefaultTimeout(PATIENCE.timeout);
+  }, START_MILLISECONDS);
+
+  afterAll(async () => {
+    await opened.context.close();
+  });
+
+  it("starts from the numbers of the Design sheet", async () => {
+    await openBasin(page, CORNER_HOUSE);
+    expect(await result(page, "Floor area")).toBe(asShown(await value(page, address(designSheet, CORNER_HOUSE, "floorArea"))));
+    expect(await pane(page).getByText("The form holds what the sheet holds.").isVisible()).toBe(true);
+  });
+
+  it("works out another ponding at once, says what writing would change, and changes no cell", async () => {
+    const before = await value(page, address(designSheet, CORNER_HOUSE, "floorArea"));
+    await field(page, "Ponding depth").fill("4");
+    await expect.poll(() => result(page, "Floor area")).not.toBe(asShown(before));
+    expect(await pane(page).getByText("Ponding depth: blank becomes 4 in").isVisible()).toBe(true);
+    expect(await value(page, address(designSheet, CORNER_HOUSE, "floorArea"))).toBe(before);
+    expect(await value(page, address(sitesSheet, CORNER_HOUSE, "pondingDepth"))).toBeNull();
+  });
+
+  it("writes the ponding, and the Design sheet computes the floor area that the pane showed", async () => {
+    const inPane = await result(page, "Floor area");
+    await button(page, "Write to the sheet").click();
+    await expectCell(page, address(sitesSheet, CORNER_HOUSE, "pondingDepth"), 4);
+    await expect.poll(async () => asShown(await value(page, address(designSheet, CORNER_HOUSE, "floorArea"))), PATIENCE).toBe(inPane);
+    await expect.poll(() => pane(page).locator(".sheet-part").innerText(), PATIENCE).toContain(`The Design sheet computes a floor of ${inPane} sq ft, the same as the pane.`);
+  });
+
+  it("shows what is changed in the sheet", async () => {
+    await typeInto(page, address(sitesSheet, CORNER_HOUSE, "stormDepth"), "1.5");
+    await goTo(page, address(sitesSheet, CORNER_HOUSE, "yard"));
+    await expect.poll(() => field(page, "Storm depth").inputValue(), PATIENCE).toBe("1.5");
+    await expect.poll(() => result(page, "Floor area"), PATIENCE).toBe(asShown(await value(page, address(designSheet, CORNER_HOUSE, "floorArea"))));
+  });
+
+  it("says what is wrong with an impossible input, and writes nothing", async () => {
+    await field(page, "Ponding depth").fill("-4");
+    expect(await pane(page).getByText("Ponding depth must be more than 0.").isVisible()).toBe(true);
+    await field(page, "Storm depth").fill("two");
+    expect(await pane(page).getByText('Storm depth must be a number; it is the text "two".').isVisible()).toBe(true);
+    await button(page, "Write to the sheet").click();
+    expect(await pane(page).getByText("Nothing was written: put right what is marked first.").isVisible()).toBe(true);
+    await expectCell(page, address(sitesSheet, CORNER_HOUSE, "pondingDepth"), 4);
+    expect(await pane(page).innerText()).not.toMatch(/NaN|Infinity|#VALUE!/);
+  });
+
+  it("says that 40 in of ponding drains too slowly, and stops", async () => {
+    await field(page, "Storm depth").fill("");
+    await field(page, "Ponding depth").fill("40");
+    const size = pane(page).locator(".checks li", { hasText: "Size and soil" });
+    await expect.poll(() => size.innerText()).toMatch(/Drains too slowly: 40 in needs .* 48 h is the limit/);
+    expect(await size.locator(".verdict").innerText()).toBe("Stop");
+    expect(await pane(page).locator(".basin-headline .verdict").innerText()).toBe("Stop");
+  });
+
+  it("goes back to what the sheet holds", async () => {
+    await button(page, "Back to what the sheet holds").click();
+    expect(await field(page, "Ponding depth").inputValue()).toBe("4");
+    expect(await field(page, "Storm depth").inputValue()).toBe("1.5");
+  });
+
+  it("draws plan and section, and says the same numbers in words", async () => {
+    const plan = pane(page).getByRole("img", { name: "Plan of the basin" });
+    const section = pane(page).getByRole("img", { name: "Section down the slope" });
+    const length = await value(page, address(designSheet, CORNER_HOUSE, "floorLength"));
+    expect(await plan.locator("desc").textContent()).toContain(`an ellipse ${asShown(length)} ft across the slope`);
+    expect(await plan.locator("text", { hasText: `${asShown(length)} ft` }).count()).toBeGreaterThan(0);
+    expect(await section.locator("desc").textContent()).toContain("lies 4 in below the overflow sill");
+    expect(await section.locator("text", { hasText: "ponding 4 in" }).isVisible()).toBe(true);
+  });
+
+  it("says what to do where the rate is missing, and tries an assumed one without writing it", async () => {
+    await openBasin(page, UNTESTED);
+    expect(await pane(page).getByText("No tested rate yet: test a hole on the Hole test tab").isVisible()).toBe(true);
+    expect(await pane(page).locator(".basin-headline .verdict").innerText()).toBe("Not measured");
+    await field(page, "Assumed tested rate").fill("0.8");
+    await expect.poll(() => result(page, "Floor area")).toMatch(/^[\d.,]+$/);
+    expect(await pane(page).getByText("A what-if: the tested rate is assumed, not measured. Do not build from these numbers.").isVisible()).toBe(true);
+    await field(page, "Ponding depth").fill("5");
+    await button(page, "Write to the sheet").click();
+    await expectCell(page, address(sitesSheet, UNTESTED, "pondingDepth"), 5);
+    expect(await value(page, address(designSheet, UNTESTED, "testedRate"))).not.toBe(0.8);
+    expect(await value(page, address(designSheet, UNTESTED, "floorArea"))).not.toEqual(expect.any(Number));
+  });
+
+  it("speaks metric of a metric yard, throughout", async () => {
+    await openBasin(page, METRIC);
+    const said = await pane(page).getByRole("tabpanel").innerText();
+    expect(said).not.toMatch(/\d (in|ft|sq ft|cu ft|cu yd|in\/h)\b/);
+    expect(said).toMatch(/\d m²/);
+    expect(await pane(page).getByRole("img", { name: "Plan of the basin" }).innerHTML()).not.toMatch(/\d (in|ft)\b/);
+  });
+
+  it("caused no error on the page", () => {
+    expect(opened.faults).toEqual([]);
+  });
+});
+
+describe.each([
+  { colorScheme: "light", forcedColors: "none" },
+  { colorScheme: "dark", forcedColors: "none" },
+  { colorScheme: "light", forcedColors: "active" },
+] as const)("The basin and the hole test at 320 pixels, $colorScheme with forced colors $forcedColors", (theme) => {
+  let opened: OpenPage;
+  let page: Page;
+
+  beforeAll(async () => {
+    opened = await host.openProgram(theme);
+    page = opened.page;
+    page.setDefaultTimeout(PATIENCE.timeout);
+    await page.getByRole("separator", { name: "Width of the pane" }).focus();
+    await page.keyboard.press("End");
+    await openBasin(page, CORNER_HOUSE);
+  }, START_MILLISECONDS);
+
+  afterAll(async () => {
+    await opened.context.close();
+  });
+
+  it.each(["Basin", "Hole test"])("%s has no serious fault of accessibility and no letter under 11 pixels", async (tab) => {
+    await pane(page).getByRole("tab", { name: tab }).click();
+    await page.waitForTimeout(500);
+    await page.evaluate(axe.source);
+    const serious = await page.evaluate(async () => {
+      const { violations } = await (globalThis as unknown as { axe: { run: (target: string) => Promise<{ violations: { id: string; impact: string; nodes: { html: string }[] }[] }> } }).axe.run("#pane");
+      return violations.filter(({ impact }) => impact === "serious" || impact === "critical").map(({ id, nodes }) => ({ id, where: nodes.map(({ html }) => html.slice(0, 160)) }));
+    });
+    expect(serious).toEqual([]);
+    const letters = await page.evaluate(() =>
+      [...document.querySelectorAll<SVGTextElement>("#pane svg text")].map((each) => Number.parseFloat(getComputedStyle(each).fontSize) * (each.getScreenCTM()?.d || 1)),
+    );
+    expect(letters.filter((size) => Math.abs(size) > 0.01 && Math.abs(size) < 11)).toEqual([]);
+  });
+
+  it("keeps every word of the drawings inside them", async () => {
+    await pane(page).getByRole("tab", { name: "Basin" }).click();
+    await expect.poll(() => pane(page).locator(".drawing-figure svg").count(), PATIENCE).toBe(2);
+    const outside = await page.evaluate(() =>
+      [...document.querySelectorAll<SVGTextElement>("#pane .drawing-figure svg text")].flatMap((words) => {
+        const own = words.getBoundingClientRect();
+        const paper = words.ownerSVGElement?.getBoundingClientRect() ?? own;
+        return own.left < paper.left - 1 || own.right > paper.right + 1 || own.top < paper.top - 1 || own.bottom > paper.bottom + 1 ? [words.textContent] : [];
+      }),
+    );
+    expect(outside).toEqual([]);
+  });
+});
