@@ -167,6 +167,15 @@ export function TabPanel({ active, children }: { readonly active: string; readon
   );
 }
 
+/** After another tab came to the front: its beginning in sight, and the focus on the tab if its button is gone. */
+export function showTopOfTab(active: string): void {
+  const tab = document.getElementById(TAB_ID + active);
+  const panel = document.getElementById(PANEL_ID);
+  if (tab === null || panel === null) return;
+  if (panel.getBoundingClientRect().top < tab.getBoundingClientRect().bottom) panel.scrollIntoView({ block: "start" });
+  if (document.activeElement === null || document.activeElement === document.body) tab.focus();
+}
+
 const TAB_ID = "soakbook-tab-";
 const PANEL_ID = "soakbook-tab-panel";
 
@@ -205,6 +214,8 @@ export function Button({ kind = "plain", disabled = false, onClick, children, ..
       {...labelled}
       class={`button button-${kind}`}
       type="button"
+      // Fluent says so by element internals, which not every reader of the page looks at.
+      role="button"
       appearance={appearance}
       aria-disabled={disabled ? "true" : undefined}
       aria-busy={busy}

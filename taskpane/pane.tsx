@@ -35,12 +35,21 @@ function Pane({ workbook: host }: { readonly workbook: Workbook }) {
   const recorded = useMemo(() => recordWrites(host), [host]);
   const { workbook } = recorded;
   const [reading, show] = useState<Reading>({ state: "first" });
-  const watch = useMemo(() => new ProgramWatch(workbook, show), [workbook]);
+  /** Ahead of the page by a moment: what was just written is already in it. */
+  const latest = useRef<Program | null>(null);
+  const watch = useMemo(
+    () =>
+      new ProgramWatch(workbook, (next) => {
+        latest.current = next.state === "ready" ? next.program : null;
+        show(next);
+      }),
+    [workbook],
+  );
   const readAgain = () => watch.readAgain();
   const writing = useWriting(recorded, readAgain);
   useEffect(() => watch.start(), [watch]);
   const program = reading.state === "ready" ? reading.program : null;
-  const [siteId, pick] = useSelectedYard(workbook, program);
+  const [siteId, pick] = useSelectedYard(workbook, program, latest);
   const [failure, showAgain] = useErrorBoundary();
 
   const goTo = (where: CellRange) => writing.attempt(() => workbook.select(where));
@@ -49,7 +58,7 @@ function Pane({ workbook: host }: { readonly workbook: Workbook }) {
   const pickAndSelect = (wanted: string) => {
     askedHere.current = true;
     pick(wanted);
-    const yard = program?.yards.find((candidate) => candidate.siteId === wanted);
+    const yard = latest.current?.yards.find((candidate) => candidate.siteId === wanted);
     if (yard !== undefined) void writing.attempt(() => selectYard(workbook, yard));
   };
 
@@ -107,11 +116,13 @@ function Pane({ workbook: host }: { readonly workbook: Workbook }) {
  * The yard in view: the one whose row was selected last in the workbook, or picked last in the pane. A row that is
  * no yard yet is remembered, and becomes the yard in view once it is one.
  */
-function useSelectedYard(workbook: Workbook, program: Program | null): readonly [string | null, (siteId: string | null) => void] {
+function useSelectedYard(
+  workbook: Workbook,
+  program: Program | null,
+  latest: { readonly current: Program | null },
+): readonly [string | null, (siteId: string | null) => void] {
   const [siteId, setSiteId] = useState<string | null>(null);
   const unresolved = useRef<CellRange | null>(null);
-  const latest = useRef(program);
-  latest.current = program;
 
   const follow = (selection: CellRange) => {
     const yard = latest.current === null ? undefined : yardAt(latest.current, selection.sheet, selection.row);

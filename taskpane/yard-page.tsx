@@ -1,7 +1,7 @@
-import { useState } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 import { BasinView } from "./basin/basin-view.tsx";
 import { useFocusIfAsked } from "./focus.ts";
-import { Button, TabPanel, Tabs } from "./form.tsx";
+import { Button, showTopOfTab, TabPanel, Tabs } from "./form.tsx";
 import { HoleTestView } from "./hole-test/hole-test-view.tsx";
 import { ScreeningView } from "./screening/screening-view.tsx";
 import type { GoTo } from "./slip-list.tsx";
@@ -30,6 +30,12 @@ export function YardPage({ goTo, attempt, takesFocus, onLeave, ...view }: ViewPr
   };
   const { yard } = view;
   const heading = useFocusIfAsked(takesFocus);
+  const shownTab = useRef(tab);
+  useEffect(() => {
+    if (shownTab.current === tab) return;
+    shownTab.current = tab;
+    showTopOfTab(tab);
+  }, [tab]);
   return (
     <>
       <header class="yard-header">

@@ -1,0 +1,325 @@
+import axe from "axe-core";
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { designSheet } from "../../addin/records/design.ts";
+import { cellOf, firstRow } from "../../addin/records/sheet.ts";
+import type { Sheet } from "../../addin/records/sheet.ts";
+import { sitesSheet } from "../../addin/records/sites.ts";
+import { surfacesSheet } from "../../addin/records/surfaces.ts";
+import { visitsSheet } from "../../addin/records/visits.ts";
+import { addressOf } from "../../addin/workbook/workbook.ts";
+import type { CellRange, CellValue } from "../../addin/workbook/workbook.ts";
+import { expectCell, goTo, typeInto, value, values } from "./grid.ts";
+import { PageHost, started } from "./page.ts";
+import type { OpenPage } from "./page.ts";
+
+const START_MILLISECONDS = 120_000;
+const PATIENCE = { timeout: 20_000 };
+const LONGEST_TEST_MILLISECONDS = 90_000;
+
+/** "Sites!B5" of a column of the yard that stands `place` rows below the headings. */
+function address<S extends Sheet>(sheet: S, place: number, key: keyof S["columns"] & string): string {
+  return addressOf(cellOf(sheet, firstRow(sheet) + place, key)).replaceAll("'", "");
+}
+
+const pane = (page: Page) => page.locator("#pane");
+const heading = (page: Page) => pane(page).locator("h1");
+const button = (page: Page, name: string | RegExp) => pane(page).getByRole("button", { name, exact: typeof name === "string" });
+const openTab = (page: Page, name: string) => pane(page).getByRole("tab", { name }).click();
+const status = (page: Page) => pane(page).locator(".status-line");
+
+/** The number that the pane's results show beside the label. */
+async function result(page: Page, label: string): Promise<string> {
+  return (await pane(page).locator(".result", { hasText: label }).locator("dd").innerText()).replaceAll(/\s+/g, " ");
+}
+
+async function selectYard(page: Page, place: number): Promise<void> {
+  await page.evaluate((range) => window.soakbook?.workbook.select(range), cellOf(sitesSheet, firstRow(sitesSheet) + place, "yard"));
+  const siteId = String(await value(page, address(sitesSheet, place, "siteId")));
+  await expect.poll(() => heading(page).innerText(), PATIENCE).toContain(siteId);
+}
+
+/** The last rows of Visits that hold an answer of the yard. */
+async function answersOf(page: Page, siteId: string): Promise<readonly (readonly CellValue[])[]> {
+  const all = await values(page, `Visits!A${firstRow(visitsSheet) + 1}:J${firstRow(visitsSheet) + 300}`);
+  return all.filter(([id]) => id === siteId);
+}
+
+describe("The pane beside the workbook", { timeout: LONGEST_TEST_MILLISECONDS }, () => {
+  let host: PageHost;
+  let opened: OpenPage;
+  let page: Page;
+
+  beforeAll(async () => {
+    host = await PageHost.start();
+    opened = await host.openProgram();
+    page = opened.page;
+    page.setDefaultTimeout(PATIENCE.timeout);
+  }, START_MILLISECONDS);
+
+  afterAll(async () => {
+    await host.close();
+  });
+
+  it("follows the selected row of Sites, of Surfaces and of Design", async () => {
+    await goTo(page, address(sitesSheet, 4, "yard"));
+    await expect.poll(() => heading(page).innerText(), PATIENCE).toBe("Y-005 Top of Quarry Stair");
+    await goTo(page, address(designSheet, 1, "floorArea"));
+    await expect.poll(() => heading(page).innerText(), PATIENCE).toBe("Y-002 Old sand pit, Fennel Row");
+    await goTo(page, address(surfacesSheet, 0, "area"));
+    await expect.poll(() => heading(page).innerText(), PATIENCE).toBe("Y-001 Corner house, Fennel Row");
+  });
+
+  it("shows the same numbers as the Design sheet", async () => {
+    await selectYard(page, 0);
+    await openTab(page, "Yard");
+    for (const [label, key, decimals, unit] of [
+      ["Contributing area", "contributingArea", 1, "sq ft"],
+      ["Basin area, floor", "floorArea", 1, "sq ft"],
+      ["Water held", "waterHeld", 2, "cu ft"],
+      ["Drawdown", "drawdownHours", 1, "h"],
+      ["Dig, in place", "digVolume", 2, "cu yd"],
+    ] as const) {
+      const inSheet = await value(page, address(designSheet, 0, key));
+      expect(typeof inSheet).toBe("number");
+      expect(await result(page, label)).toBe(`${Number(inSheet).toLocaleString("en-US", { maximumFractionDigits: decimals })} ${unit}`);
+    }
+  });
+
+  it("picks a yard by a search, and selects its row in the sheet", async () => {
+    await button(page, /All yards/).click();
+    await pane(page).getByLabel("Find a yard").fill("larkspur 21");
+    await pane(page).getByRole("button", { name: /Y-010/ }).click();
+    await expect.poll(() => heading(page).innerText(), PATIENCE).toContain("Y-010");
+    const selection = await page.evaluate(() => window.soakbook?.workbook.selection());
+    expect(selection).toMatchObject({ sheet: "Sites", row: firstRow(sitesSheet) + 9 } satisfies Partial<CellRange>);
+  });
+
+  it("adds a yard to Sites under a number of its own, and shows it", async () => {
+    await button(page, /All yards/).click();
+    await button(page, "Add a yard").click();
+    await button(page, "Add the yard").click();
+    expect(await pane(page).getByText("Yard is missing.").isVisible()).toBe(true);
+    await pane(page).getByLabel("Yard", { exact: true }).fill("=Weir cottage");
+    await pane(page).getByLabel("Address").fill("2 Weir Lane");
+    await button(page, "Add the yard").click();
+    await expectCell(page, address(sitesSheet, 16, "siteId"), "Y-017");
+    // A name that begins like a formula is still a name.
+    await expectCell(page, address(sitesSheet, 16, "yard"), "=Weir cottage");
+    await expectCell(page, address(sitesSheet, 16, "units"), "us");
+    await expect.poll(() => heading(page).innerText(), PATIENCE).toBe("Y-017 =Weir cottage");
+    const selection = await page.evaluate(() => window.soakbook?.workbook.selection());
+    expect(selection).toMatchObject({ sheet: "Sites", row: firstRow(sitesSheet) + 16 });
+  });
+
+  it("adds a surface, which Design and the pane count at once", async () => {
+    await selectYard(page, 16);
+    await openTab(page, "Yard");
+    await button(page, "Add a surface").click();
+    await pane(page).getByLabel("Surface", { exact: true }).fill("Front roof, half");
+    await pane(page).getByLabel("Cover").selectOption("roof");
+    await pane(page).getByLabel("Area", { exact: true }).fill("600 sq ft");
+    await pane(page).getByLabel("Share draining here").fill("0.5");
+    await button(page, "Write to the sheet").click();
+    expect(await pane(page).getByText('Area must be a number alone, in the unit shown; it is "600 sq ft".').isVisible()).toBe(true);
+    expect(await pane(page).getByLabel("Area", { exact: true }).inputValue()).toBe("600 sq ft");
+
+    await pane(page).getByLabel("Area", { exact: true }).fill("600");
+    await button(page, "Write to the sheet").click();
+    await expect.poll(() => status(page).innerText(), PATIENCE).toBe("Written to Surfaces.");
+    // 600 sq ft of roof, half of it draining here: computed by hand.
+    await expectCell(page, address(designSheet, 16, "contributingArea"), 300);
+    await expect.poll(() => result(page, "Contributing area"), PATIENCE).toBe("300 sq ft");
+  });
+
+  it("shows what is changed in the sheet", async () => {
+    await selectYard(page, 3);
+    await openTab(page, "Yard");
+    const before = await result(page, "Contributing area");
+    await goTo(page, address(surfacesSheet, 4, "area"));
+    expect(await value(page, address(surfacesSheet, 4, "siteId"))).toBe("Y-004");
+    await typeInto(page, address(surfacesSheet, 4, "area"), "740");
+    await expect.poll(() => result(page, "Contributing area"), PATIENCE).not.toBe(before);
+    const inSheet = await value(page, address(designSheet, 3, "contributingArea"));
+    expect(await result(page, "Contributing area")).toBe(`${Number(inSheet).toLocaleString("en-US", { maximumFractionDigits: 1 })} sq ft`);
+  });
+
+  it("says in words why a number is not there, and goes to the cell", async () => {
+    await selectYard(page, 7);
+    await openTab(page, "Yard");
+    expect(await pane(page).locator(".slips").innerText()).toContain('Hole diameter must be a number; it is the text "8 in".');
+    await pane(page).locator(".slips fluent-button").first().click();
+    await expect.poll(() => page.evaluate(() => window.soakbook?.workbook.selection())).toMatchObject({ sheet: "Hole tests" });
+    expect(await pane(page).innerText()).not.toMatch(/#VALUE!|#N\/A|NaN|Infinity/);
+  });
+
+  it("writes a foundation too close to Visits as a stop, and says stop", async () => {
+    await selectYard(page, 16);
+    await openTab(page, "Screening");
+    const step = pane(page).locator(".step", { hasText: "Foundation" });
+    expect(await step.innerText()).toContain("at least 10 ft, otherwise stop");
+    await button(page, "Write the answer: Foundation").click();
+    await expect.poll(() => step.innerText()).toContain("Distance is missing. A blank is not measured, never a pass.");
+    expect(await answersOf(page, "Y-017")).toEqual([]);
+
+    await step.getByLabel(/Distance from the nearest edge/).fill("9.5");
+    await button(page, "Write the answer: Foundation").click();
+    await expect.poll(() => status(page).innerText(), PATIENCE).toBe("Foundation: written to Visits.");
+    await expect.poll(async () => (await answersOf(page, "Y-017")).map((row) => [row[3], row[4], row[5], row[9]])).toEqual([["foundation", 9.5, "ft", "stop"]]);
+    expect(await step.locator(".verdict").innerText()).toBe("Stop");
+    expect(await pane(page).locator(".stage-verdict .verdict").innerText()).toBe("Stop");
+
+    // The verdict is a formula: a rule changed in the sheet changes it, and the pane with it.
+    await typeInto(page, "Rules!C4", "8");
+    await selectYard(page, 16);
+    await expect.poll(() => step.locator(".verdict").innerText(), PATIENCE).toBe("Pass");
+    await typeInto(page, "Rules!C4", "10");
+    await selectYard(page, 16);
+    await expect.poll(() => step.locator(".verdict").innerText(), PATIENCE).toBe("Stop");
+  });
+
+  it("goes on to the next step when one passes, and keeps a slope on Sites", async () => {
+    await selectYard(page, 16);
+    await openTab(page, "Screening");
+    const toggle = pane(page).getByRole("button", { name: /^Ground slope/ });
+    if ((await toggle.getAttribute("aria-expanded")) === "false") await toggle.click();
+    await pane(page).getByLabel("Fall", { exact: true }).fill("6");
+    await pane(page).getByLabel("Length of the level string").fill("180");
+    // 6 over 180 is 3.33 percent: computed by hand.
+    expect(await pane(page).locator(".slope-is").innerText()).toBe("Slope: 3.3 %");
+    await button(page, "Write the answer: Ground slope").click();
+    await expectCell(page, address(sitesSheet, 16, "slopeDrop"), 6);
+    await expectCell(page, address(sitesSheet, 16, "slopeRun"), 180);
+    const next = pane(page).getByRole("button", { name: /^Property line/ });
+    await expect.poll(() => next.getAttribute("aria-expanded"), PATIENCE).toBe("true");
+    expect(await next.evaluate((toggle) => toggle === document.activeElement)).toBe(true);
+  });
+
+  it("asks when the cell changed behind an open form, and overwrites nothing", async () => {
+    await selectYard(page, 16);
+    await openTab(page, "Yard");
+    const area = (await surfaceRows(page)).indexOf("Y-017");
+    await button(page, "Change Front roof, half").click();
+    await pane(page).getByLabel("Area", { exact: true }).fill("640");
+    await typeInto(page, address(surfacesSheet, area, "area"), "620");
+    await selectYard(page, 16);
+    expect(await pane(page).getByLabel("Area", { exact: true }).inputValue()).toBe("640");
+
+    await button(page, "Write to the sheet").click();
+    const question = pane(page).getByRole("alertdialog");
+    await expect.poll(() => question.innerText(), PATIENCE).toContain("held 600 when you opened it and holds 620 now. Nothing was written; you wanted 640.");
+    await expectCell(page, address(surfacesSheet, area, "area"), 620);
+
+    await button(page, "Leave the sheet as it is").click();
+    await expect.poll(() => status(page).innerText(), PATIENCE).toBe("The sheet stays as it is. What you typed is still in the form.");
+    await expectCell(page, address(surfacesSheet, area, "area"), 620);
+    expect(await pane(page).getByLabel("Area", { exact: true }).inputValue()).toBe("640");
+
+    await button(page, "Write to the sheet").click();
+    await button(page, "Write mine over it").click();
+    await expect.poll(() => status(page).innerText(), PATIENCE).toBe("Surfaces was changed.");
+    await expectCell(page, address(surfacesSheet, area, "area"), 640);
+    await expect.poll(() => result(page, "Contributing area"), PATIENCE).toBe("320 sq ft");
+  });
+
+  it("keeps what is typed through other tabs, other yards and a reload, until it is discarded", async () => {
+    await selectYard(page, 11);
+    await openTab(page, "Yard");
+    await button(page, "Add a surface").click();
+    await pane(page).getByLabel("Area", { exact: true }).fill("about 40");
+    await openTab(page, "Basin");
+    await selectYard(page, 2);
+    await openTab(page, "Yard");
+    expect(await pane(page).getByLabel("Area", { exact: true }).count()).toBe(0);
+    await page.waitForTimeout(1500);
+    await page.reload();
+    await started(page);
+    await selectYard(page, 11);
+    expect(await pane(page).getByLabel("Area", { exact: true }).inputValue()).toBe("about 40");
+    await button(page, "Discard").click();
+    expect(await button(page, "Add a surface").isVisible()).toBe(true);
+  });
+
+  it("can be used with the keyboard alone", async () => {
+    await selectYard(page, 0);
+    await pane(page).getByRole("tab", { name: "Yard" }).focus();
+    await page.keyboard.press("ArrowRight");
+    await expect.poll(() => pane(page).getByRole("tabpanel").getAttribute("aria-labelledby")).toBe("soakbook-tab-screening");
+    await page.keyboard.press("Home");
+    await expect.poll(() => pane(page).getByRole("tabpanel").getAttribute("aria-labelledby")).toBe("soakbook-tab-yard");
+    await button(page, "Add a surface").focus();
+    await page.keyboard.press("Enter");
+    await expect.poll(() => page.evaluate(() => document.activeElement?.tagName), PATIENCE).toBe("INPUT");
+    await page.keyboard.type("Shed");
+    await button(page, "Discard").focus();
+    await page.keyboard.press("Space");
+    await expect.poll(() => page.evaluate(() => document.activeElement?.textContent), PATIENCE).toBe("Add a surface");
+  });
+
+  it("caused no error on the page", () => {
+    expect(opened.faults).toEqual([]);
+  });
+
+  /** The Site ID of each row of Surfaces, from the first below the headings. */
+  async function surfaceRows(of: Page): Promise<readonly CellValue[]> {
+    return (await values(of, `Surfaces!A${firstRow(surfacesSheet) + 1}:A${firstRow(surfacesSheet) + 100}`)).map(([siteId]) => siteId ?? null);
+  }
+});
+
+describe.each(["light", "dark"] as const)("The pane at 320 pixels in the %s theme", { timeout: LONGEST_TEST_MILLISECONDS }, (colorScheme) => {
+  let host: PageHost;
+  let page: Page;
+
+  beforeAll(async () => {
+    host = await PageHost.start();
+    ({ page } = await host.openProgram({ colorScheme }));
+    page.setDefaultTimeout(PATIENCE.timeout);
+    await page.getByRole("separator", { name: "Width of the pane" }).focus();
+    await page.keyboard.press("End");
+    await page.evaluate((range) => window.soakbook?.workbook.select(range), cellOf(sitesSheet, firstRow(sitesSheet) + 7, "yard"));
+    await heading(page).filter({ hasText: "Y-008" }).waitFor();
+  }, START_MILLISECONDS);
+
+  afterAll(async () => {
+    await host.close();
+  });
+
+  it.each(["Yard", "Screening", "Hole test", "Basin"])("%s has no serious fault of accessibility, nothing cut off and no target under 44 pixels", async (tab) => {
+    await openTab(page, tab);
+    await page.waitForTimeout(300);
+    await expectUsable(page);
+  });
+
+  it("the list of yards has none either", async () => {
+    await button(page, /All yards/).click();
+    await button(page, "Add a yard").click();
+    await expectUsable(page);
+  });
+});
+
+async function expectUsable(page: Page): Promise<void> {
+  await page.evaluate(axe.source);
+  const violations = await page.evaluate(async () => {
+    const { violations: found } = await (globalThis as unknown as { axe: { run: (target: string) => Promise<{ violations: { id: string; impact: string; nodes: { html: string }[] }[] }> } }).axe.run("#pane");
+    return found.map(({ id, impact, nodes }) => ({ id, impact, where: nodes.map(({ html }) => html.slice(0, 120)) }));
+  });
+  expect(violations.filter(({ impact }) => impact === "serious" || impact === "critical")).toEqual([]);
+
+  const { cutOff, small, corner } = await page.evaluate(() => {
+    const shell = document.querySelector("#pane");
+    shell?.scrollTo(0, 0);
+    const edges = shell?.getBoundingClientRect() ?? new DOMRect();
+    const visible = [...(shell?.querySelectorAll<HTMLElement>("*") ?? [])].filter((each) => each.checkVisibility());
+    const targets = "button, fluent-button, fluent-tab, select, summary, label.segment, label.check, input:not([type=radio], [type=checkbox])";
+    const named = (each: Element): string => each.outerHTML.slice(0, 120);
+    const inCorner = document.elementFromPoint(edges.right - 20, edges.top + 16);
+    return {
+      cutOff: visible.filter((each) => each.getBoundingClientRect().right > edges.right + 0.5).map(named),
+      small: visible.filter((each) => each.matches(targets) && each.getBoundingClientRect().height < 44).map(named),
+      corner: inCorner?.matches("button, fluent-button, a, input") === true ? named(inCorner) : "free",
+    };
+  });
+  expect(cutOff).toEqual([]);
+  expect(small).toEqual([]);
+  expect(corner).toBe("free");
+}
