@@ -18,6 +18,7 @@ import { WritingNotices } from "./writing-notices.tsx";
 import { YardPage } from "./yard-page.tsx";
 import { YardPicker } from "./yard-picker.tsx";
 import "./pane.css";
+import "./form.css";
 
 /** Shows the pane in the element, beside the workbook, until the function returned is called. */
 export function mountPane(element: HTMLElement, workbook: Workbook, theme: PaneTheme): () => void {

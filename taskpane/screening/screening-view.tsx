@@ -7,6 +7,7 @@ import type { ViewProps } from "../view.ts";
 import { TICKET_STEP } from "../yard/next-steps.ts";
 import { StepCard, toggleId } from "./step-card.tsx";
 import { screeningText } from "./text.ts";
+import "./screening.css";
 
 /** The one reminder that is never folded away. */
 const UTILITIES_REMINDER = "utilities";

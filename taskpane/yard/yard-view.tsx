@@ -14,6 +14,7 @@ import type { NextStep } from "./next-steps.ts";
 import { Results } from "./results.tsx";
 import { Surfaces } from "./surfaces.tsx";
 import { yardText } from "./text.ts";
+import "./yard.css";
 
 export function YardView({ goTo, openTab, attempt, ...view }: ViewProps & {
   readonly goTo: GoTo;
