@@ -79,7 +79,8 @@ export const costShare = worksheetFunction({
   },
 });
 
-const [latestYear, latestDollars] = [...volunteerDollarsPerHour.values].reduce((latest, next) => (next[0] > latest[0] ? next : latest));
+// The list runs from year to year.
+const [latestYear, latestDollars] = [...volunteerDollarsPerHour.values].reduce((_, later) => later);
 
 export const volunteerValue = worksheetFunction({
   name: "VOLUNTEERVALUE",
