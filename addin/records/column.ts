@@ -1,5 +1,6 @@
+import "./validation.ts";
+import * as z from "zod";
 import type { CellValue } from "../workbook/workbook.ts";
-import { z } from "./validation.ts";
 
 /** One column of a sheet: what it is called, how it looks, and what a cell of it may hold. */
 export interface Column<Value = unknown> {

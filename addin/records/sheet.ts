@@ -1,7 +1,7 @@
 import { absolute, addressOf } from "../workbook/workbook.ts";
 import type { CellRange, CellValue, SheetLayout } from "../workbook/workbook.ts";
 import type { Column } from "./column.ts";
-import type { z } from "./validation.ts";
+import type * as z from "zod";
 
 /** A sheet of the program's workbook, as data: what set-up lays out, what records are read from and written to. */
 export interface Sheet<Columns extends Record<string, Column> = Record<string, Column>> {

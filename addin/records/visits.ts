@@ -1,8 +1,9 @@
+import "./validation.ts";
+import * as z from "zod";
 import { choiceColumn, dateColumn, textColumn } from "./column.ts";
 import type { Column } from "./column.ts";
 import type { RecordOf, Sheet, SheetRow } from "./sheet.ts";
 import type { CellValue } from "../workbook/workbook.ts";
-import { z } from "./validation.ts";
 
 export const VERDICTS = ["pass", "refer", "stop", "not measured"] as const;
 export type Verdict = (typeof VERDICTS)[number];
