@@ -14,6 +14,6 @@ export const printedDensities = {
     "crushed stone": 100,
     "wet mud": 120,
   },
-  printedTo: 5,
+  printedTo: 1,
   from: tm9_2320_366_10_1.table("2-15"),
 } as const satisfies Published<Readonly<Record<string, number>>>;

@@ -16,7 +16,7 @@ const dryMass = computedByHand("Balance of dry mass: the mix of 2.977 in of comp
 
 export const compostDepth = worksheetFunction({
   name: "COMPOSTDEPTH",
-  summary: "Depth of compost to mix into a soil for a target of organic matter; 0 when the soil already has it.",
+  summary: "Depth of compost to mix into a soil for a target of organic matter; 0 when the soil already has it. Both densities dry, in one unit.",
   arguments: [
     depth("amendedDepth", "Depth to amend"),
     percent("soilOrganic", "Soil organic percent"),

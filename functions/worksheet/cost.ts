@@ -17,7 +17,7 @@ const wholePackagesRule = commonPractice("Whole packages, the minimum order and 
 
 export const priced = worksheetFunction({
   name: "PRICED",
-  summary: "What an order of one item costs by the Prices table: whole packages, minimum order and delivery counted.",
+  summary: "What an order of one item costs by the Prices table, whose columns are Item, Unit price, Unit, Package size, Minimum order, Delivery and Price date: whole packages, minimum order and delivery counted.",
   arguments: [number("quantity", "Quantity").atLeast(0), text("item", "Item"), tableRange("prices", "Prices table")],
   result: money("Amount"),
   sources: [wholePackagesRule],
@@ -100,7 +100,7 @@ export const volunteerValue = worksheetFunction({
 
 export const digDate = worksheetFunction({
   name: "DIGDATE",
-  summary: "First day to dig by the business days of a one-call ticket. Local law decides how days count.",
+  summary: "First day to dig by the business days of a one-call ticket, the day of the request not counted. Local law decides how days count.",
   arguments: [
     number("requestDate", "Request date").atLeast(FIRST_SOUND_DATE).atMost(LAST_DATE),
     count("businessDays", "Business days").atLeast(1).atMost(MOST_BUSINESS_DAYS).optional(USUAL_BUSINESS_DAYS),
