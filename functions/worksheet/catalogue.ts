@@ -4,6 +4,7 @@ import { basinArea, basinDepth, basinSize, basinVolume, deepestPonding, drawdown
 import { costShare, digDate, priced, volunteerValue } from "./cost.ts";
 import { cutFill, digHours, stockpile, truckLoads } from "./earthwork.ts";
 import { designRate, dropRate, holeRate, holeTest } from "./hole-test.ts";
+import { areaForCapture, longTerm, pollutantLoad, stormRoute } from "./long-term.ts";
 import { overflowWidth, pipeFlow, stoneSize } from "./overflow.ts";
 import { depthForSlope } from "./place.ts";
 import { plantCount } from "./planting.ts";
@@ -19,10 +20,11 @@ import type { WorksheetFunction } from "./worksheet-function.ts";
 /** Every worksheet function, in the order of the function reference. Names and argument order never change. */
 export const catalogue: readonly WorksheetFunction[] = [
   stormCurve, rainPercentile,
-  curveNumber, runoffDepth, runoffVolume, yardRunoff, peakFlow,
+  curveNumber, runoffDepth, runoffVolume, yardRunoff, peakFlow, pollutantLoad,
   holeTest, dropRate, holeRate, designRate, soilTexture, textureRate, soilWater, soakIn,
   groundSlope, depthForSlope, siteCheck,
-  ruleArea, factorArea, filterArea, basinArea, deepestPonding, drawdown, basinVolume, basinDepth, basinSize, widthsArea, siteDesign,
+  ruleArea, factorArea, filterArea, basinArea, deepestPonding, drawdown, basinVolume, basinDepth, basinSize, widthsArea,
+  stormRoute, siteDesign, longTerm, areaForCapture,
   digVolume, cutFill, soilState, stockpile, truckLoads, digHours, soilMix, compostDepth, sandToAdd, layerVolume, bags, materialWeight,
   overflowWidth, pipeFlow, stoneSize,
   zoneAreas, plantCount, plantMix, waterNeed,
