@@ -18,6 +18,7 @@ const HEADING: IStyleData = {
   bl: BooleanNumber.TRUE,
   tb: WrapStrategy.WRAP,
   vt: VerticalAlign.BOTTOM,
+  pd: { b: 4 },
   bd: { b: { s: 1, cl: { rgb: "#3d6b5c" } } },
 };
 const INPUT_HEADING: IStyleData = { ...HEADING, bg: { rgb: "#dcebe4" } };
