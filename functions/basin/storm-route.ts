@@ -14,7 +14,7 @@ import { balanceStep, basinStore, stepInflow, type Garden } from "./water-balanc
  * Every row balances: stored before + inflow = soaked in + overflow + stored after.
  *
  * Source  That of water-balance and basin-depth.
- * Domain  Depths and rates >= 0, floor area > 0, stepMinutes from 1 to 1,440.
+ * Domain  Depths and rates >= 0, floor area > 0, stepMinutes from 1 to 1,440; evapotranspiration 0, as a storm is short.
  * Limits  Those of water-balance. Runoff arrives in the step in which it rains. Followed for at most 72 h after the rain.
  */
 export function routeStorm(stepRains: StepRains, garden: Garden): readonly RoutedStep[] {
@@ -23,26 +23,27 @@ export function routeStorm(stepRains: StepRains, garden: Garden): readonly Route
   const lastStep = inches.length + Math.ceil((LONGEST_PUBLISHED_DRAIN_HOURS * 60) / stepMinutes);
   const routed: RoutedStep[] = [];
   let stored = 0;
-  for (let step = 0; step < lastStep && (step < inches.length || stored > EMPTY_SHARE * store.capacityCubicFeet); step += 1) {
+  for (let step = 0; step < lastStep && (step < inches.length || stored > 0); step += 1) {
     const { runoffCubicFeet, directCubicFeet } = stepInflow(store, garden, inches[step] ?? 0);
     const inflow = runoffCubicFeet + directCubicFeet;
     const after = balanceStep(store, stored, inflow, stepMinutes / 60);
-    stored = after.storedCubicFeet;
+    const film = after.storedCubicFeet <= FILM_SHARE * store.capacityCubicFeet ? after.storedCubicFeet : 0;
+    stored = after.storedCubicFeet - film;
     const pond = Math.max(stored - store.mediaCubicFeet, 0);
     routed.push({
       hours: ((step + 1) * stepMinutes) / 60,
       inflowCubicFeet: inflow,
       storedCubicFeet: stored,
       pondingInches: basinDepthInches(pond, garden.floorSquareFeet, garden.sideSlope, "ellipse", USUAL_LENGTH_TO_WIDTH),
-      soakedCubicFeet: after.drawnCubicFeet,
+      soakedCubicFeet: after.drawnCubicFeet + film,
       overflowCubicFeet: after.overflowCubicFeet,
     });
   }
   return routed;
 }
 
-/** Rounding may leave a film too thin to be water. */
-const EMPTY_SHARE = 1e-12;
+/** Rounding may leave a film too thin to be water: it soaks in with the rest, so that an empty basin is empty. */
+const FILM_SHARE = 1e-12;
 
 /** Rain in each of a row of equal steps. */
 export interface StepRains {

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { medianConcentrations, POLLUTANTS } from "../../../functions/published/new-york-stormwater-manual.ts";
+import { otherConcentrations } from "../../published/event-mean-concentrations.ts";
 import { runoffCoefficient, USUAL_RUNOFF_STORM_SHARE, yearlyLoadPounds } from "../../../functions/runoff/pollutant-load.ts";
 
 const ACRE = 43_560;
@@ -38,6 +39,11 @@ describe("the simple method as printed", () => {
     expect(medianConcentrations.values[row.pollutant]).toBe(row.median);
     const pounds = yearlyLoadPounds(10 * ACRE, 40, 30, row.median, USUAL_RUNOFF_STORM_SHARE);
     expect(pounds * (0.226 / 0.226613)).toBeCloseTo(row.printedLoad, row.printedLoad > 1000 ? 1 : 3);
+  });
+
+  test.each(otherConcentrations)("$from prints no less suspended solids than the national median, and phosphorus within 55 percent of it", ({ TSS, TP }) => {
+    expect(TSS).toBeGreaterThanOrEqual(medianConcentrations.values.TSS);
+    expect(Math.abs(TP / medianConcentrations.values.TP - 1)).toBeLessThanOrEqual(0.55);
   });
 
   test("no pollutant is offered that the table does not print", () => {

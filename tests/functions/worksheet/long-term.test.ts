@@ -49,7 +49,7 @@ describe("STORMROUTE", () => {
   test("routes depths by the minutes of their steps, blanks below them left out", () => {
     const table = stormRoute.evaluate([column(0.5, 0, 0.5, null, ""), 60, ...roofBasin]);
     expect(table.slice(0, 3).map((row) => row[1])).toEqual([43.75, 0, 43.75]);
-    expect(table.at(-1)).toEqual([21, 0, expect.closeTo(0, 9), 0, expect.closeTo(4.1667, 4), 0]);
+    expect(table.at(-1)).toEqual([21, 0, 0, 0, expect.closeTo(4.1667, 4), 0]);
   });
 
   test("gives the same storm on a metric sheet", () => {
