@@ -16,6 +16,7 @@ import { functionsMetadata } from "../../manifest/functions-metadata.ts";
 import { jsonManifest } from "../../manifest/json-manifest.ts";
 import { xmlManifest } from "../../manifest/xml-manifest.ts";
 import { helpPage } from "./help-page.ts";
+import { withoutDocumentation } from "./without-documentation.ts";
 
 export const DIST = source("dist");
 export const DEFAULT_ORIGIN = "https://localhost:3500";
@@ -46,7 +47,7 @@ export async function build({ origin, directory, scripts = {} }: BuildOptions): 
   await mkdir(directory, { recursive: true });
   await Promise.all([
     bundlePages(directory, { ...PAGES, ...scripts }),
-    bundleFunctions(directory),
+    functionsScript().then((script) => writeFile(join(directory, "functions.js"), script)),
     cp(source("manifest/icons"), join(directory, "icons"), { recursive: true }),
     ...Object.entries(copies).map(([name, from]) => copyFile(source(from), join(directory, name))),
     ...Object.entries(texts).map(([name, text]) => writeFile(join(directory, name), text)),
@@ -74,14 +75,16 @@ async function bundlePages(directory: string, entryPoints: Record<string, string
   });
 }
 
-/** Excel runs this file without a page, as a classic script that needs nothing else. */
-async function bundleFunctions(directory: string): Promise<void> {
-  await esbuild.build({
+/** Excel runs this script without a page, as a classic script that needs nothing else. */
+export async function functionsScript(): Promise<string> {
+  const { outputFiles } = await esbuild.build({
     ...COMPACT,
     entryPoints: [source("addin/excel-functions.ts")],
-    outfile: join(directory, "functions.js"),
+    write: false,
     format: "iife",
+    plugins: [withoutDocumentation],
   });
+  return outputFiles[0]?.text ?? "";
 }
 
 const COMPACT = {

@@ -55,7 +55,8 @@ function numberReader(rule: NumberRule, system: UnitSystem): Reader {
       !(isWhole && cell % 1 !== 0) &&
       !(isPercent && cell > 0 && cell < 1);
     if (!isPossible) return refused;
-    const inUs = toUs(kind, cell, system);
+    // A spreadsheet can hold minus zero; added to zero it is plain zero, and no arithmetic trips over its sign.
+    const inUs = toUs(kind, cell, system) + 0;
     return inUs <= Number.MAX_VALUE && inUs >= -Number.MAX_VALUE ? inUs : refused;
   };
 }
