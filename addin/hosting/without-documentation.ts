@@ -3,7 +3,7 @@ import type { Plugin } from "esbuild";
 import ts from "typescript";
 
 /** Parts of a worksheet function's declaration that people read and a cell never needs. */
-const DOCUMENTATION: ReadonlySet<string> = new Set(["summary", "sources", "cautions", "example"]);
+const DOCUMENTATION: ReadonlySet<string> = new Set(["summary", "sources", "cautions", "example", "equation", "working"]);
 /** Where a published value stands in print. */
 const PLACE_IN_PRINT = "from";
 

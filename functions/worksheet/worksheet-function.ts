@@ -1,11 +1,12 @@
 import type { Citation } from "../published/source.ts";
 import type { Argument, ArgumentRule } from "./arguments.ts";
 import { Call, type Plan } from "./call.ts";
-import type { Cell, CellError, CellInput } from "./cell.ts";
+import { isCellError, type Cell, type CellError, type CellInput } from "./cell.ts";
 import { parametersFrom, unitsRule, type Parameter } from "./parameters.ts";
 import { readerOf } from "./reading.ts";
 import { presenterOf, resultFrom, unitNames, type Result, type ResultSpec } from "./results.ts";
 import type { Speaker } from "./speaker.ts";
+import { shownSteps, type ShownStep, type WorkingStep } from "./working.ts";
 
 /** A worksheet function as every host and every reader of the catalogue sees it. */
 export interface WorksheetFunction {
@@ -18,10 +19,14 @@ export interface WorksheetFunction {
   readonly sources: readonly Citation[];
   readonly cautions: readonly Caution<never>[];
   readonly example: Example;
+  /** The equation as printed, a line each, in the US units of its source. */
+  readonly equation: readonly string[];
   /** What a host calls: cells in, rows of cells out. Never throws. */
   evaluate(inputs: readonly CellInput[]): readonly (readonly Cell[])[];
   /** Cautions for one row of inputs (single cells or whole ranges); none when the input is missing or impossible. */
   cautionsFor(inputs: readonly CellInput[]): readonly string[];
+  /** Intermediate values for one row of inputs, in the units of the call; none when the input is missing or impossible. */
+  workingFor(inputs: readonly CellInput[]): readonly ShownStep[];
 }
 
 /** A true warning about input that computes: outside the published range, or commonly a slip. */
@@ -57,6 +62,10 @@ export interface Declaration<Arguments extends readonly AnyArgument[], Output> {
   readonly sources: readonly Citation[];
   readonly cautions?: readonly Caution<InputsOf<Arguments>>[];
   readonly example: Example;
+  /** The equation as printed, a line each, in the US units of its source: "Q = (P - Ia)^2 / (P - Ia + S)   (in)". */
+  readonly equation?: readonly string[];
+  /** Intermediate values of one call, in the order a reviewer computes them; receives exactly what `calculate` receives. */
+  readonly working?: (...inputs: [...ValuesOf<Arguments>, Speaker]) => readonly WorkingStep[];
   /** Receives values in US units, in the order of `arguments`, and last the speaker of the row's units. */
   readonly calculate: (...inputs: [...ValuesOf<Arguments>, Speaker]) => Output | CellError;
 }
@@ -65,7 +74,8 @@ export interface Declaration<Arguments extends readonly AnyArgument[], Output> {
 export function worksheetFunction<const Arguments extends readonly AnyArgument[], const Output>(
   declaration: Declaration<Arguments, Output>,
 ): WorksheetFunction {
-  const { name, summary, sources, cautions = [], example } = declaration;
+  const { name, summary, sources, cautions = [], example, equation = [] } = declaration;
+  const working = (declaration.working ?? noSteps) as (...inputs: unknown[]) => readonly WorkingStep[];
   const result = resultFrom(declaration.result);
   const ownRules = declaration.arguments.map(({ rule }): ArgumentRule => rule);
   const takesUnits = declaration.takesUnits === true || [...ownRules, ...result.values].some(({ kind }) => unitNames(kind) !== undefined);
@@ -85,6 +95,7 @@ export function worksheetFunction<const Arguments extends readonly AnyArgument[]
     sources,
     cautions,
     example,
+    equation,
     evaluate: (inputs) => new Call(plan, inputs).answers(),
     cautionsFor(inputs) {
       const row = new Call(plan, inputs).firstRow();
@@ -94,5 +105,20 @@ export function worksheetFunction<const Arguments extends readonly AnyArgument[]
         .filter(({ when }) => when(typed))
         .map(({ says }) => (typeof says === "string" ? says : says(typed, row.speaker)));
     },
+    workingFor(inputs) {
+      const row = new Call(plan, inputs).firstRow();
+      if (row === undefined) return [];
+      const given = [...row.values, row.speaker];
+      try {
+        return isCellError(plan.calculate(...given)) ? [] : shownSteps(working(...given), row.speaker.system);
+      } catch {
+        // Beyond what the calculation can take, the cell says so in words and there is nothing to follow.
+        return [];
+      }
+    },
   };
+}
+
+function noSteps(): readonly WorkingStep[] {
+  return [];
 }
