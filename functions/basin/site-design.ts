@@ -36,16 +36,6 @@ export function designSite(
 ): SiteDesign {
   const designInchesPerHour = testedInchesPerHour / reductionFactor;
   const pondingInches = givenPondingInches ?? Math.min(deepestPondingInches(designInchesPerHour, drainHours), DEEPEST_USUAL_PONDING_INCHES);
-  const known = {
-    designInchesPerHour,
-    pondingInches,
-    runoffCubicFeet: runoffVolumeCubicFeet(contributingSquareFeet, stormInches, ROOF_RUNOFF_SHARE),
-    ruleSquareFeet: ruleAreaSquareFeet(contributingSquareFeet, USUAL_RULE_PERCENT),
-  };
-  if (designInchesPerHour === 0) {
-    return { ...known, verdict: "never drains", drawdownHours: undefined, basin: undefined };
-  }
-  const hours = drawdownHours(pondingInches, designInchesPerHour, mediaInches, USUAL_VOID_SHARE);
   const floorSquareFeet = basinFloorSquareFeet({
     contributingSquareFeet,
     designInchesPerHour,
@@ -58,50 +48,62 @@ export function designSite(
     sideSlope,
     rainOnBasinCounted: true,
   });
-  if (floorSquareFeet === undefined) {
-    return { ...known, verdict: "no area holds it", drawdownHours: hours, basin: undefined };
-  }
-  const floor = basinFloor(floorSquareFeet, "ellipse", USUAL_LENGTH_TO_WIDTH);
-  const pondingFeet = pondingInches / INCHES_PER_FOOT;
+  const drains = drainsInTime(pondingInches, designInchesPerHour, drainHours);
+  const verdict = verdictOf(designInchesPerHour, floorSquareFeet, drains);
   return {
-    ...known,
-    verdict: drainsInTime(pondingInches, designInchesPerHour, drainHours) ? "fits" : "drains too slowly",
-    drawdownHours: hours,
-    basin: {
-      floorSquareFeet,
-      rimSquareFeet: areaAtHeightSquareFeet(floor, pondingFeet, sideSlope),
-      heldCubicFeet: volumeToHeightCubicFeet(floor, pondingFeet, sideSlope) + (USUAL_VOID_SHARE * mediaInches * floorSquareFeet) / INCHES_PER_FOOT,
-      digCubicYards: digVolumeCubicYards(floorSquareFeet, pondingInches + mediaInches, sideSlope, "ellipse", USUAL_LENGTH_TO_WIDTH),
-    },
+    designInchesPerHour,
+    pondingInches,
+    runoffCubicFeet: runoffVolumeCubicFeet(contributingSquareFeet, stormInches, ROOF_RUNOFF_SHARE),
+    ruleSquareFeet: ruleAreaSquareFeet(contributingSquareFeet, USUAL_RULE_PERCENT),
+    verdict,
+    basin:
+      floorSquareFeet === undefined || verdict === "never drains"
+        ? undefined
+        : sizedBasin(floorSquareFeet, designInchesPerHour, pondingInches, mediaInches, sideSlope),
   };
 }
 
-/** What is known of every yard, and what its verdict leaves to be known. */
-export type SiteDesign = KnownOfSite & (SizedSite | UnsizedSite);
-
-interface KnownOfSite {
+export interface SiteDesign {
   readonly designInchesPerHour: number;
   readonly pondingInches: number;
   readonly runoffCubicFeet: number;
   readonly ruleSquareFeet: number;
+  readonly verdict: SiteDesignVerdict;
+  /** Undefined where it never drains and where no area holds the storm. */
+  readonly basin: SizedBasin | undefined;
 }
 
-interface SizedSite {
-  readonly verdict: "fits" | "drains too slowly";
-  readonly drawdownHours: number;
-  readonly basin: SizedBasin;
-}
-
-interface UnsizedSite {
-  readonly verdict: "never drains" | "no area holds it";
-  /** Undefined where it never drains. */
-  readonly drawdownHours: number | undefined;
-  readonly basin: undefined;
-}
+export type SiteDesignVerdict = "fits" | "drains too slowly" | "never drains" | "no area holds it";
 
 export interface SizedBasin {
   readonly floorSquareFeet: number;
   readonly rimSquareFeet: number;
   readonly heldCubicFeet: number;
+  readonly drawdownHours: number;
   readonly digCubicYards: number;
+}
+
+function verdictOf(designInchesPerHour: number, floorSquareFeet: number | undefined, drains: boolean): SiteDesignVerdict {
+  if (designInchesPerHour === 0) return "never drains";
+  if (floorSquareFeet === undefined) return "no area holds it";
+  return drains ? "fits" : "drains too slowly";
+}
+
+function sizedBasin(
+  floorSquareFeet: number,
+  designInchesPerHour: number,
+  pondingInches: number,
+  mediaInches: number,
+  sideSlope: number,
+): SizedBasin {
+  const floor = basinFloor(floorSquareFeet, "ellipse", USUAL_LENGTH_TO_WIDTH);
+  const pondingFeet = pondingInches / INCHES_PER_FOOT;
+  const inMedia = (USUAL_VOID_SHARE * mediaInches * floorSquareFeet) / INCHES_PER_FOOT;
+  return {
+    floorSquareFeet,
+    rimSquareFeet: areaAtHeightSquareFeet(floor, pondingFeet, sideSlope),
+    heldCubicFeet: volumeToHeightCubicFeet(floor, pondingFeet, sideSlope) + inMedia,
+    drawdownHours: drawdownHours(pondingInches, designInchesPerHour, mediaInches, USUAL_VOID_SHARE),
+    digCubicYards: digVolumeCubicYards(floorSquareFeet, pondingInches + mediaInches, sideSlope, "ellipse", USUAL_LENGTH_TO_WIDTH),
+  };
 }

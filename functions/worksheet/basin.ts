@@ -259,17 +259,15 @@ export const siteDesign = worksheetFunction({
   calculate(contributingArea, testedRate, reductionFactor, storm, ponding, media, slope, drainHours, speaker) {
     const design = designSite(contributingArea, testedRate, reductionFactor, storm, ponding, media, slope, drainHours);
     const status = statusOf(design, storm, drainHours, speaker);
-    const { designInchesPerHour, runoffCubicFeet, ruleSquareFeet } = design;
-    if (design.basin !== undefined) {
-      const { basin } = design;
-      return [
-        designInchesPerHour, design.pondingInches, basin.floorSquareFeet, basin.rimSquareFeet, runoffCubicFeet, basin.heldCubicFeet,
-        design.drawdownHours, ruleSquareFeet, basin.digCubicYards, status,
-      ] as const;
+    const { designInchesPerHour, pondingInches, runoffCubicFeet, ruleSquareFeet, basin } = design;
+    if (basin === undefined) {
+      const none = missing(status);
+      return [designInchesPerHour, pondingInches, none, none, runoffCubicFeet, none, none, ruleSquareFeet, none, status] as const;
     }
-    const none = missing(status);
-    const pondingUsed = design.drawdownHours === undefined ? (ponding ?? none) : design.pondingInches;
-    return [designInchesPerHour, pondingUsed, none, none, runoffCubicFeet, none, design.drawdownHours ?? none, ruleSquareFeet, none, status] as const;
+    return [
+      designInchesPerHour, pondingInches, basin.floorSquareFeet, basin.rimSquareFeet, runoffCubicFeet, basin.heldCubicFeet,
+      basin.drawdownHours, ruleSquareFeet, basin.digCubicYards, status,
+    ] as const;
   },
 });
 
