@@ -76,7 +76,7 @@ workbook.onSelectionChanged((selected) => {
 });
 keepByItself();
 showCellWords(workbook, workbook, { line: element("cell-sentence", HTMLElement), grid: element("grid", HTMLElement) });
-const { mountPane } = await import("../taskpane/pane.tsx");
+const [{ mountPane }, { forgetDrafts, hasDraft }] = await Promise.all([import("../taskpane/pane.tsx"), import("../taskpane/drafts.ts")]);
 mountPane(element("pane", HTMLElement), workbook, "auto");
 await grid.drawn();
 await comeBackTo(selection);
@@ -167,11 +167,13 @@ async function startOver(): Promise<void> {
 /** Asks before the present workbook goes; a workbook that is in no file can be saved to one first. */
 async function mayReplace(title: string, goOn: string): Promise<boolean> {
   const inNoFile = contentsInFile !== presentContents();
+  const losses = [
+    inNoFile ? "The present workbook will be replaced, and it has changes that are in no file of yours." : "The present workbook will be replaced.",
+    ...(hasDraft("") ? ["What is typed in the pane and not written yet goes with it."] : []),
+  ];
   const answer = await ask({
     title,
-    text: inNoFile
-      ? "The present workbook will be replaced, and it has changes that are in no file of yours."
-      : "The present workbook will be replaced.",
+    text: losses.join(" "),
     choices: [
       { answer: "cancel", label: "Keep the present workbook" },
       ...(inNoFile ? [{ answer: "save", label: "Save to file first" } as const] : []),
@@ -192,6 +194,7 @@ async function replaceWorkbook(open: () => Promise<void>): Promise<void> {
     grid.open(present);
     throw error;
   }
+  forgetDrafts();
   contentsInFile = presentContents();
   await storage.save();
 }

@@ -95,6 +95,19 @@ describe("A workbook in the page without Excel", () => {
     await context.close();
   }, TEST_MILLISECONDS);
 
+  it("takes what was typed in the pane with it when another takes its place, and says so before", async () => {
+    const { page, context } = await host.openProgram();
+    const pane = page.locator("#pane");
+    await pane.getByRole("button", { name: "Add a surface" }).click();
+    await pane.getByLabel("Surface", { exact: true }).fill("Shed roof");
+    await button(page, "Start over with the demo").click();
+    const dialog = page.getByRole("dialog", { name: "Start over with the demo?" });
+    expect(await dialog.innerText()).toContain("What is typed in the pane and not written yet goes with it.");
+    await dialog.getByRole("button", { name: "Start over" }).click();
+    await expect.poll(() => pane.getByLabel("Surface", { exact: true }).inputValue(), { timeout: 20_000 }).toBe("");
+    await context.close();
+  }, TEST_MILLISECONDS);
+
   it("can be saved to a file on the way when another is opened, so that nothing typed is lost", async () => {
     const { page, context } = await host.openProgram();
     const demo = await savedFile(page);
