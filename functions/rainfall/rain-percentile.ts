@@ -14,10 +14,26 @@
  *         Not the depth that captures that percent of the yearly volume. 20 to 30 years of record are advised (from memory).
  */
 export function rainPercentileInches(rainInches: readonly number[], percent: number, smallestCountedInches: number): number | undefined {
+  const between = percentilePlace(rainInches, percent, smallestCountedInches);
+  return between && between.belowInches + (between.place % 1) * (between.aboveInches - between.belowInches);
+}
+
+/** Where the percentile stands among the counted rains; undefined when none counts. */
+export function percentilePlace(rainInches: readonly number[], percent: number, smallestCountedInches: number): PercentilePlace | undefined {
   const sorted = countedRains(rainInches, smallestCountedInches).sort((a, b) => a - b);
   const place = (percent / 100) * (sorted.length - 1);
-  const [below, above = below] = sorted.slice(Math.floor(place));
-  return below === undefined || above === undefined ? undefined : below + (place % 1) * (above - below);
+  const [belowInches, aboveInches = belowInches] = sorted.slice(Math.floor(place));
+  if (belowInches === undefined || aboveInches === undefined) return undefined;
+  return { counted: sorted.length, place, belowInches, aboveInches };
+}
+
+export interface PercentilePlace {
+  readonly counted: number;
+  /** From the smallest, which is 0. */
+  readonly place: number;
+  readonly belowInches: number;
+  /** The same as below where the place is the largest rain. */
+  readonly aboveInches: number;
 }
 
 export function countedRains(rainInches: readonly number[], smallestCountedInches: number): number[] {

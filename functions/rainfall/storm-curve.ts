@@ -30,6 +30,11 @@ export interface StormStep {
   readonly stepInches: number;
 }
 
+/** The first of the steps in which most rain falls. */
+export function heaviestStep(storm: readonly StormStep[]): StormStep {
+  return storm.reduce((heaviest, step) => (step.stepInches > heaviest.stepInches ? step : heaviest));
+}
+
 export const STORM_MINUTES = 1440;
 
 /** The share of a storm's depth that has fallen some hours after its start; all of it from 24 h on. */

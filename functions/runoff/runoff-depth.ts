@@ -19,8 +19,8 @@
  */
 export function runoffDepthInches(rainInches: number, curveNumber: number, lossRatio: number = INITIAL_ABSTRACTION_RATIO): number {
   const storage = storageInches(curveNumber, lossRatio);
-  const excess = rainInches - lossRatio * storage;
-  if (excess <= 0) return 0;
+  const excess = excessRainInches(rainInches, curveNumber, lossRatio);
+  if (excess === 0) return 0;
   // Depth times fraction, not square over sum: cannot overflow, and is exact at CN 100.
   return excess * (excess / (excess + storage));
 }
@@ -29,6 +29,16 @@ export function runoffDepthInches(rainInches: number, curveNumber: number, lossR
 export function storageInches(curveNumber: number, lossRatio: number = INITIAL_ABSTRACTION_RATIO): number {
   const tableStorage = 1000 / curveNumber - 10;
   return lossRatio === REVISED_LOSS_RATIO ? 1.33 * tableStorage ** 1.15 : tableStorage;
+}
+
+/** Rain lost before runoff starts. */
+export function initialAbstractionInches(curveNumber: number, lossRatio: number = INITIAL_ABSTRACTION_RATIO): number {
+  return lossRatio * storageInches(curveNumber, lossRatio);
+}
+
+/** Rain left once the initial abstraction is off; 0 where that takes it all. */
+export function excessRainInches(rainInches: number, curveNumber: number, lossRatio: number = INITIAL_ABSTRACTION_RATIO): number {
+  return Math.max(rainInches - initialAbstractionInches(curveNumber, lossRatio), 0);
 }
 
 /** TR-55 eq. 2-2: initial abstraction as a fraction of storage. */

@@ -4,12 +4,13 @@ import { hec22 } from "../published/hec-22.ts";
 import { stormCurves, stormCurveSources, STORM_TYPES } from "../published/scs-24-hour-storms.ts";
 import { commonPractice, computedByHand } from "../published/source.ts";
 import { utahRainPercentile } from "../published/utah-rain-percentile.ts";
-import { countedRains, LEAST_RAINS_ABOVE, rainPercentileInches, SMALLEST_COUNTED_INCHES, USUAL_PERCENT } from "../rainfall/rain-percentile.ts";
-import { designStorm, STORM_MINUTES, USUAL_STEP_MINUTES } from "../rainfall/storm-curve.ts";
+import { countedRains, LEAST_RAINS_ABOVE, percentilePlace, rainPercentileInches, SMALLEST_COUNTED_INCHES, USUAL_PERCENT } from "../rainfall/rain-percentile.ts";
+import { designStorm, heaviestStep, STORM_MINUTES, USUAL_STEP_MINUTES } from "../rainfall/storm-curve.ts";
 import { LARGEST_RATIONAL_SQUARE_FEET, peakFlowCubicFeetPerSecond } from "../runoff/peak-flow.ts";
 import { area, choice, depth, flow, minutes, percent, rangeOf, rate, share } from "./arguments.ts";
 import { invalid, missing } from "./cell.ts";
 import { tableOf } from "./results.ts";
+import { stepsOf } from "./working.ts";
 import { worksheetFunction } from "./worksheet-function.ts";
 
 /** The curves of all types have an ordinate where the heaviest quarter of an hour begins and where it ends. */
@@ -37,6 +38,19 @@ export const stormCurve = worksheetFunction({
     result: [[0, 0, 0], [720, 0.6632, 0.6632], [1440, 1, 0.3368]],
     within: 0.00005,
     from: stormCurves.II.from,
+  },
+  equation: [
+    "cumulative depth = P x F(t)   (in; F the share that has fallen by then, straight between the curve's ordinates)",
+    "depth in a step = P x (F(t) - F(t before))   (in)",
+  ],
+  working(inches, type, stepMinutes) {
+    const storm = designStorm(inches, type, stepMinutes);
+    const heaviest = heaviestStep(storm);
+    return [
+      { label: "Steps in 24 h", value: storm.length - 1, kind: "count" },
+      { label: "Deepest step", value: heaviest.stepInches, kind: "depth" },
+      { label: "Deepest step ends after", value: heaviest.minutes, kind: "minutes" },
+    ];
   },
   calculate(inches, type, stepMinutes) {
     const steps = STORM_MINUTES / stepMinutes;
@@ -76,6 +90,17 @@ export const rainPercentile = worksheetFunction({
     within: 1e-9,
     from: computedByHand("Five rains over 0.1 in; the place 0.9 x 4 = 3.6 lies between 0.8 and 1 in"),
   },
+  equation: [
+    "place = percent / 100 x (n - 1), from the smallest of the n counted rains   (0 is the smallest)",
+    "rain = rain below the place + (place - its whole part) x (rain above - rain below)   (in)",
+  ],
+  working: (rains, part, smallestCounted) =>
+    stepsOf(percentilePlace(rains, part, smallestCounted), ({ counted, place, belowInches, aboveInches }) => [
+      { label: "Rains counted n", value: counted, kind: "count" },
+      { label: "Place from the smallest", value: place },
+      { label: "Rain at or below the place", value: belowInches, kind: "depth" },
+      { label: "Rain above the place", value: aboveInches, kind: "depth" },
+    ]),
   calculate: (rains, part, smallestCounted, speaker) =>
     rainPercentileInches(rains, part, smallestCounted) ?? missing(`No rain is deeper than ${speaker.depth(smallestCounted)}, so none is counted.`),
 });
@@ -101,5 +126,6 @@ export const peakFlow = worksheetFunction({
     },
   ],
   example: { arguments: [1000, 6, 0.95], result: 0.1319, within: 0.00005, from: computedByHand("0.95 x 6 in/h x 1,000 sq ft / 43,200") },
+  equation: ["Q = C i A / 43,200   (cfs; i in in/h, A in sq ft)"],
   calculate: (squareFeet, inchesPerHour, coefficient) => peakFlowCubicFeetPerSecond(squareFeet, inchesPerHour, coefficient),
 });

@@ -5,13 +5,15 @@ import { computedByHand } from "../published/source.ts";
 import { COVERS, coverCurveNumbers, SOIL_GROUPS, tr55, type Cover, type SoilGroup } from "../published/tr-55.ts";
 import { tableCurveNumber } from "../runoff/curve-number.ts";
 import {
-  INITIAL_ABSTRACTION_RATIO, LEAST_ACCURATE_RUNOFF_INCHES, LEAST_CURVE_NUMBER, PUBLISHED_LOSS_RATIOS, runoffDepthInches,
+  excessRainInches, INITIAL_ABSTRACTION_RATIO, initialAbstractionInches, LEAST_ACCURATE_RUNOFF_INCHES, LEAST_CURVE_NUMBER, PUBLISHED_LOSS_RATIOS,
+  REVISED_LOSS_RATIO, runoffDepthInches, storageInches,
 } from "../runoff/runoff-depth.ts";
 import { ROOF_RUNOFF_SHARE, runoffVolumeCubicFeet } from "../runoff/runoff-volume.ts";
 import { yardRunoffCubicFeet, type YardSurface } from "../runoff/yard-runoff.ts";
 import { area, choice, depth, number, rangeOf, share, waterVolume } from "./arguments.ts";
 import { invalid, isCellError, missing, type CellError } from "./cell.ts";
 import { cannotBroadcast } from "./sentences.ts";
+import { stepsOf, type WorkingStep } from "./working.ts";
 import { worksheetFunction } from "./worksheet-function.ts";
 
 const limitations = tr55.chapter("2, limitations", "from memory");
@@ -28,6 +30,7 @@ export const curveNumber = worksheetFunction({
     { when: ({ cover }) => cover.endsWith("drive"), says: "The table's row counts the right-of-way beside the drive; the drive alone may run off more." },
   ],
   example: { arguments: ["good lawn", "B"], result: 61, from: coverCurveNumbers.from },
+  equation: ["CN = the table's value for the cover and the soil group   (0 to 100)"],
   calculate: (cover, soilGroup) => tableCurveNumber(cover, soilGroup),
 });
 
@@ -49,6 +52,19 @@ export const runoffDepth = worksheetFunction({
     },
   ],
   example: { arguments: [4, 80], result: 2.04, within: 0.005, from: tr55.table("2-1", "read in transcription") },
+  equation: [
+    "S = 1000 / CN - 10   (in)",
+    "S at a loss ratio of 0.05 = 1.33 S^1.15   (in)",
+    "Ia = loss ratio x S   (in)",
+    "Q = (P - Ia)^2 / (P - Ia + S) where P > Ia, otherwise 0   (in)",
+  ],
+  working: (rain, cn, lossRatio) => [
+    ...(lossRatio === REVISED_LOSS_RATIO ? [{ label: "Storage S at a loss ratio of 0.2", value: storageInches(cn), kind: "depth" } as const] : []),
+    { label: "Storage S", value: storageInches(cn, lossRatio), kind: "depth" },
+    { label: "Initial abstraction Ia", value: initialAbstractionInches(cn, lossRatio), kind: "depth" },
+    { label: "Rain in excess of Ia", value: excessRainInches(rain, cn, lossRatio), kind: "depth" },
+    { label: "Runoff Q", value: runoffDepthInches(rain, cn, lossRatio), kind: "depth" },
+  ],
   calculate: (rain, cn, lossRatio) =>
     PUBLISHED_LOSS_RATIOS.includes(lossRatio)
       ? runoffDepthInches(rain, cn, lossRatio)
@@ -64,6 +80,7 @@ export const runoffVolume = worksheetFunction({
   result: waterVolume("Runoff"),
   sources: [newHampshireEnvWq1504.equation("for the runoff coefficient")],
   example: { arguments: [1000, 1], result: 79.17, within: 0.005, from: roofByHand },
+  equation: ["V = runoff share x A x P / 12   (cu ft; A in sq ft, P in in)"],
   calculate: (squareFeet, inches, runoffShare) => runoffVolumeCubicFeet(squareFeet, inches, runoffShare),
 });
 
@@ -95,11 +112,29 @@ export const yardRunoff = worksheetFunction({
     within: 0.005,
     from: computedByHand("0.19773 in, the weighted runoff of curve numbers 98 and 61, on 4,000 sq ft"),
   },
+  equation: [
+    "S = 1000 / CN - 10   (in)",
+    "Q = (P - 0.2 S)^2 / (P + 0.8 S) where P > 0.2 S, otherwise 0   (in)",
+    "V = sum over the surfaces of share x A x Q / 12   (cu ft; A in sq ft)",
+  ],
+  working: (rain, covers, areas, soilGroup, shares) =>
+    stepsOf(surfacesOf(covers, areas, soilGroup, shares), (surfaces) => [
+      ...surfaces.flatMap((surface, place) => stepsOfSurface(rain, surface, place + 1)),
+      { label: "Runoff of the yard", value: yardRunoffCubicFeet(rain, surfaces), kind: "waterVolume" },
+    ]),
   calculate(rain, covers, areas, soilGroup, shares) {
     const surfaces = surfacesOf(covers, areas, soilGroup, shares);
     return isCellError(surfaces) ? surfaces : yardRunoffCubicFeet(rain, surfaces);
   },
 });
+
+function stepsOfSurface(rain: number, surface: YardSurface, number: number): readonly WorkingStep[] {
+  return [
+    { label: `Surface ${number}, curve number`, value: surface.curveNumber },
+    { label: `Surface ${number}, runoff depth Q`, value: runoffDepthInches(rain, surface.curveNumber), kind: "depth" },
+    { label: `Surface ${number}, runoff`, value: yardRunoffCubicFeet(rain, [surface]), kind: "waterVolume" },
+  ];
+}
 
 /** The surfaces row by row; a row with neither cover nor area is none. */
 function surfacesOf(

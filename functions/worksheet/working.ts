@@ -1,5 +1,6 @@
 import { fromUs, unitOf, type NumberKind, type UnitSystem } from "../quantities.ts";
 import type { ValueKind } from "./arguments.ts";
+import { isCellError, type CellError } from "./cell.ts";
 import { isNumberKind } from "./reading.ts";
 
 /** An intermediate value of a calculation, in US units, as a reviewer writes it down on the way to the result. */
@@ -36,3 +37,8 @@ export function writtenUnit(kind: ValueKind, system: UnitSystem): string {
 }
 
 const UNCONVERTED_UNITS: Partial<Record<NumberKind, string>> = { hours: "h", minutes: "min", percent: "%" };
+
+/** The steps of what was found; none where the cell says in words why nothing was. */
+export function stepsOf<Found>(found: Found | CellError | undefined, steps: (found: Found) => readonly WorkingStep[]): readonly WorkingStep[] {
+  return found === undefined || isCellError(found) ? [] : steps(found);
+}
