@@ -3,7 +3,8 @@ import { defineConfig } from "vitest/config";
 export default defineConfig({
   test: {
     include: ["tests/**/*.test.{ts,tsx}"],
-    testTimeout: 20_000,
+    testTimeout: 60_000,
+    hookTimeout: 120_000,
     coverage: {
       provider: "v8",
       include: ["functions/**"],
