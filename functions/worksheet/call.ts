@@ -4,7 +4,7 @@ import { broadcastSize, columnSize, gridOf, singleSize, type Grid } from "./broa
 import { isCellError, type Cell, type CellInput } from "./cell.ts";
 import { laneOf, type Lane } from "./lanes.ts";
 import { unitsRule } from "./parameters.ts";
-import { isBlank, readerOf, type Reader } from "./reading.ts";
+import { isBlank, readerOf, refused, type Reader } from "./reading.ts";
 import { filledWith, type Answer, type Presenter, type Result } from "./results.ts";
 import { areTooExtreme, couldNotCompute, isMissing, whyRefused } from "./sentences.ts";
 import { speakers, type Speaker } from "./speaker.ts";
@@ -74,15 +74,21 @@ export class Call {
 
   private answer(row: number, column: number): Answer {
     const system = this.systemAt(row, column);
-    const refusal = this.refusedLane(system, row, column);
-    if (refusal !== undefined) return filledWith(this.whyNot(refusal, system, row, column), this.plan.result);
-    let place = 0;
-    for (const lane of this.lanesIn(system)) {
-      this.inputs[place] = lane.at(row, column);
-      place += 1;
+    const lanes = this.lanesIn(system);
+    // One pass reads and guards: this loop is most of what a call over many rows costs.
+    for (let place = 0; place < lanes.length; place += 1) {
+      const lane = lanes[place]!;
+      const input = lane.at(row, column);
+      if (input === refused) return this.refusal(lane, system, row, column);
+      this.inputs[place] = input;
     }
-    this.inputs[place] = speakers[system];
+    if (this.units?.isRefused(row, column) === true) return this.refusal(this.units, system, row, column);
+    this.inputs[lanes.length] = speakers[system];
     return this.compute(this.plan.presenters[system]);
+  }
+
+  private refusal(lane: Lane, system: UnitSystem, row: number, column: number): Answer {
+    return filledWith(this.whyNot(lane, system, row, column), this.plan.result);
   }
 
   private compute(present: Presenter): Answer {
