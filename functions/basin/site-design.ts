@@ -1,3 +1,4 @@
+import { layerVolumeCubicYards } from "../amendment/layer-volume.ts";
 import { digVolumeCubicYards } from "../earthwork/dig-volume.ts";
 import { INCHES_PER_FOOT } from "../quantities.ts";
 import { ROOF_RUNOFF_SHARE, runoffVolumeCubicFeet } from "../runoff/runoff-volume.ts";
@@ -18,9 +19,9 @@ import { ruleAreaSquareFeet, USUAL_RULE_PERCENT } from "./rule-area.ts";
  *   water held    ponding volume + void share x media depth x floor area
  *   drawdown      hours from full to empty, media included
  *   rule area     10 percent of the contributing area
- *   dig volume    in place, to the ponding and media depth together
+ *   dig volume    in place: the sloped basin to the ponding depth, and the media straight down under the floor
  *
- * Source  Those of design-rate, deepest-ponding, basin-area, basin-volume, drawdown, rule-area and dig-volume.
+ * Source  Those of design-rate, deepest-ponding, basin-area, basin-volume, drawdown, rule-area, dig-volume and layer-volume.
  * Domain  Those of the same.
  * Limits  Level ground. Whether it drains in time is judged on the ponding alone. A basin that never drains has no size.
  */
@@ -104,6 +105,7 @@ function sizedBasin(
     rimSquareFeet: areaAtHeightSquareFeet(floor, pondingFeet, sideSlope),
     heldCubicFeet: volumeToHeightCubicFeet(floor, pondingFeet, sideSlope) + inMedia,
     drawdownHours: drawdownHours(pondingInches, designInchesPerHour, mediaInches, USUAL_VOID_SHARE),
-    digCubicYards: digVolumeCubicYards(floorSquareFeet, pondingInches + mediaInches, sideSlope, "ellipse", USUAL_LENGTH_TO_WIDTH),
+    digCubicYards:
+      digVolumeCubicYards(floorSquareFeet, pondingInches, sideSlope, "ellipse", USUAL_LENGTH_TO_WIDTH) + layerVolumeCubicYards(floorSquareFeet, mediaInches, 0),
   };
 }

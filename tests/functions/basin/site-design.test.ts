@@ -26,6 +26,13 @@ describe("computed by hand", () => {
     expect(site.basin!.digCubicYards).toBeCloseTo(3.519, 3);
   });
 
+  test("a foot of soil mix is dug straight down under the floor: as many cubic feet more as the floor has square feet", () => {
+    const withMix = designSite(1000, 2, 2, 1, 6, 12, 3, 48);
+    const floor = withMix.basin!.floorSquareFeet;
+    const toTheFloor = basinVolumeCubicFeet(floor, 6, 3, "ellipse", 2);
+    expect(withMix.basin!.digCubicYards).toBeCloseTo((toTheFloor + floor) / 27, 10);
+  });
+
   test("ponding that was left out is the deepest that drains, at most 8 in", () => {
     expect(designSite(1000, 0.2, 2, 1, undefined, 0, 3, 48).pondingInches).toBeCloseTo(4.8, 10);
     expect(designSite(1000, 5, 2, 1, undefined, 0, 3, 48).pondingInches).toBe(8);
@@ -74,7 +81,8 @@ describe("any yard", () => {
         if (basin === undefined) return;
         const floor = basinFloor(basin.floorSquareFeet, "ellipse", 2);
         expect(basin.rimSquareFeet).toBeCloseTo(areaAtHeightSquareFeet(floor, pondingInches / 12, side), 8);
-        expect(basin.digCubicYards * 27).toBeCloseTo(basinVolumeCubicFeet(basin.floorSquareFeet, pondingInches + layer, side, "ellipse", 2), 6);
+        const dugForMedia = (basin.floorSquareFeet * layer) / 12;
+        expect(basin.digCubicYards * 27).toBeCloseTo(basinVolumeCubicFeet(basin.floorSquareFeet, pondingInches, side, "ellipse", 2) + dugForMedia, 6);
         expect(basin.rimSquareFeet).toBeGreaterThanOrEqual(basin.floorSquareFeet);
       }),
     );

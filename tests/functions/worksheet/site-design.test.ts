@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { basinArea, basinSize, basinVolume, drawdown, siteDesign } from "../../../functions/worksheet/basin.ts";
 import type { Cell } from "../../../functions/worksheet/cell.ts";
-import { digVolume } from "../../../functions/worksheet/soil.ts";
+import { digVolume, layerVolume } from "../../../functions/worksheet/soil.ts";
 import { cellOf, column, divisionByZero, notThere, refused } from "./sample-functions.ts";
 
 const RATE = 0, PONDING = 1, FLOOR = 2, RIM = 3, RUNOFF = 4, HELD = 5, HOURS = 6, RULE = 7, DIG = 8, STATUS = 9;
@@ -40,7 +40,7 @@ describe("SITEDESIGN and the functions beside it", () => {
     const held = (cellOf(basinVolume, floor, 6, 3) as number) + (floor * 12 * 0.25) / 12;
     expect(site[HELD]).toBeCloseTo(held, 10);
     expect(cellOf(drawdown, 6, 0.5, 12)).toBe(site[HOURS]);
-    expect(cellOf(digVolume, floor, 18)).toBeCloseTo(site[DIG] as number, 10);
+    expect((cellOf(digVolume, floor, 6) as number) + (cellOf(layerVolume, floor, 12) as number)).toBeCloseTo(site[DIG] as number, 10);
     const [[length, width] = []] = basinSize.evaluate([floor]);
     // Sides of 3 to 1 rising 6 in reach 1.5 ft further out at each end.
     expect(site[RIM]).toBeCloseTo((Math.PI / 4) * ((length as number) + 3) * ((width as number) + 3), 8);
