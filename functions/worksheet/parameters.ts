@@ -14,6 +14,8 @@ export interface Parameter {
   readonly optional: boolean;
   /** In US units; a metric sheet gets the same physical quantity. */
   readonly default?: Cell;
+  /** What leaving it out means where there is no fixed default. */
+  readonly leftOutMeans?: string;
   readonly isRange: boolean;
   readonly units: UnitNames | undefined;
   readonly choices?: readonly string[];
@@ -38,6 +40,7 @@ function parameterFrom(rule: ArgumentRule, optional: boolean): Parameter {
     kind: rule.kind,
     optional,
     ...(fallback === undefined ? {} : { default: fallback }),
+    ...(rule.leftOutMeans === undefined ? {} : { leftOutMeans: rule.leftOutMeans }),
     isRange: rule.takes !== "cell",
     units: unitNames(rule.kind),
     ...(rule.choices === undefined ? {} : { choices: rule.choices }),
