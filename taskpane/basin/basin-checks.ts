@@ -49,7 +49,7 @@ export function basinChecks(
 }
 
 /** The limit is on standing water, as SITEDESIGN's own is: water in the soil mix breeds no mosquitoes. */
-function pondingHours(draft: BasinDraft, units: UnitSystem): number | null {
+export function pondingHours(draft: BasinDraft, units: UnitSystem): number | null {
   const hours = drawdown.evaluate([valueOf(draft.pondingDepth), valueOf(draft.designRate), 0, null, units])[0]?.[0];
   return typeof hours === "number" ? hours : null;
 }

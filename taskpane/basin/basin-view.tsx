@@ -10,7 +10,7 @@ import { LiveSentence } from "../live-sentence.tsx";
 import { shown, shownUnit } from "../numbers.ts";
 import { quantityWords } from "../quantity-words.ts";
 import type { ViewProps } from "../view.ts";
-import { basinChecks, drawingCautions, valueOf, worstOf } from "./basin-checks.ts";
+import { basinChecks, drawingCautions, pondingHours, valueOf, worstOf } from "./basin-checks.ts";
 import type { BasinCheck } from "./basin-checks.ts";
 import { basinDimensions } from "./basin-dimensions.ts";
 import { BasinDrawings } from "./basin-drawings.tsx";
@@ -100,12 +100,12 @@ export function BasinView({ program, yard, workbook, write }: ViewProps) {
 /** The answer, in sight while the inputs are tuned. */
 function Headline({ draft, verdict, assumed, units }: { readonly draft: BasinDraft; readonly verdict: BasinCheck["verdict"]; readonly assumed: boolean; readonly units: UnitSystem }) {
   const floor = valueOf(draft.floorArea);
-  const drawdown = valueOf(draft.drawdownHours);
+  const standing = pondingHours(draft, units);
   return (
     <div class="basin-headline">
       <p>
         <strong>{floor === null ? basinText.results.none : quantityWords("area", floor, units)}</strong>
-        {drawdown !== null && <span>{basinText.results.emptyIn(quantityWords("hours", drawdown, units))}</span>}
+        {standing !== null && <span>{basinText.results.pondingGone(quantityWords("hours", standing, units))}</span>}
         {assumed && <span class="assumed-mark">{basinText.assumed.mark}</span>}
       </p>
       <VerdictBadge verdict={verdict} />

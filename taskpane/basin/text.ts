@@ -75,7 +75,7 @@ export const basinText = {
     plants: "Plants",
     ruleArea: "Rule of thumb",
     ruleHint: "10 % of the contributing area, common practice",
-    emptyIn: (hours: string) => `drawdown ${hours}`,
+    pondingGone: (hours: string) => `ponding gone in ${hours}`,
     groups: { size: "Size", water: "Water", materials: "Dig and materials" },
     mixTitle: "Soil mix to buy or keep, loose",
     material: "Material",

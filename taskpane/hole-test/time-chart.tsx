@@ -57,7 +57,8 @@ function optionsOf(element: HTMLElement, width: number, steps: boolean): uPlot.O
   return {
     width,
     height: HEIGHT_PIXELS,
-    padding: [8, 8, 0, 0],
+    // Room at the right for half of the last minute's digits.
+    padding: [8, 16, 0, 0],
     legend: { show: false },
     cursor: { show: false },
     scales: { x: { time: false }, y: { range: (_plot, _least, most) => [0, most > 0 ? most * 1.1 : 1] } },
