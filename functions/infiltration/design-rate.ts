@@ -12,7 +12,12 @@
  *         A hole that takes no water makes the geometric mean 0.
  */
 export function designRateInchesPerHour(testedInchesPerHour: readonly number[], reductionFactor: number, take: RateTaken): number {
-  return TAKING[take](testedInchesPerHour) / reductionFactor;
+  return takenInchesPerHour(testedInchesPerHour, take) / reductionFactor;
+}
+
+/** One rate for the yard, not yet reduced. */
+export function takenInchesPerHour(testedInchesPerHour: readonly number[], take: RateTaken): number {
+  return TAKING[take](testedInchesPerHour);
 }
 
 export type RateTaken = "geometric mean" | "median" | "lowest";

@@ -15,9 +15,13 @@
  * Limits  The drop is not the infiltration rate: water leaves through the wall as well. See hole-rate.
  */
 export function dropRateInchesPerHour(readings: readonly HoleReading[]): number {
+  return joined(steadyDropRun(readings)).dropInchesPerHour;
+}
+
+/** The intervals of the last steady run, judged on the drop. */
+export function steadyDropRun(readings: readonly HoleReading[]): readonly HoleInterval[] {
   const intervals = holeIntervals(readings);
-  const run = intervals.slice(steadyRunStart(intervals.map((interval) => interval.dropInchesPerHour)));
-  return joined(run).dropInchesPerHour;
+  return intervals.slice(steadyRunStart(intervals.map((interval) => interval.dropInchesPerHour)));
 }
 
 /** One look at the water: minutes since the start and the water's depth above the hole's floor. */

@@ -1,5 +1,5 @@
 import { holeIntervals, joined, steadyRunStart } from "./drop-rate.ts";
-import type { HoleReading } from "./drop-rate.ts";
+import type { HoleInterval, HoleReading } from "./drop-rate.ts";
 
 /**
  * Infiltration rate from a falling level in a round test hole, over the last steady readings.
@@ -18,19 +18,27 @@ import type { HoleReading } from "./drop-rate.ts";
  * Limits  A round hole, one rate for floor and wall, no suction: fill the hole and let it soak first.
  */
 export function holeRateInchesPerHour(readings: readonly HoleReading[], diameterInches: number): number {
-  const intervals = holeIntervals(readings);
-  const rates = intervals.map(({ from, to }) => wallCorrectedInchesPerHour(from, to, diameterInches));
-  const { from, to } = joined(intervals.slice(steadyRunStart(rates)));
+  const { from, to } = joined(steadyRateRun(readings, diameterInches));
   return wallCorrectedInchesPerHour(from, to, diameterInches);
+}
+
+/** The intervals of the last steady run, judged on the wall-corrected rate. */
+export function steadyRateRun(readings: readonly HoleReading[], diameterInches: number): readonly HoleInterval[] {
+  const intervals = holeIntervals(readings);
+  return intervals.slice(steadyRunStart(intervals.map(({ from, to }) => wallCorrectedInchesPerHour(from, to, diameterInches))));
 }
 
 /** Porchet between two readings, whichever they are. */
 export function wallCorrectedInchesPerHour(from: HoleReading, to: HoleReading, diameterInches: number): number {
-  const radius = diameterInches / 2;
+  const radius = radiusInches(diameterInches);
   const hours = (to.minutes - from.minutes) / 60;
   const drop = from.waterDepthInches - to.waterDepthInches;
   // log1p of the drop keeps a small drop in a deep hole exact.
   return (radius / (2 * hours)) * Math.log1p((2 * drop) / (2 * to.waterDepthInches + radius));
+}
+
+export function radiusInches(diameterInches: number): number {
+  return diameterInches / 2;
 }
 
 /** Common practice, no source: a hole is dug 6 to 12 in wide, so a diameter under this is likely to be a radius. */

@@ -1,6 +1,8 @@
-import { designRateInchesPerHour, RATES_TAKEN, USUAL_REDUCTION_FACTOR, WIDE_SPREAD_RATIO } from "../infiltration/design-rate.ts";
-import { dropRateInchesPerHour, holeIntervals, readingsWithWater, steadyRunStart, type HoleReading } from "../infiltration/drop-rate.ts";
-import { holeRateInchesPerHour, LEAST_LIKELY_DIAMETER_INCHES } from "../infiltration/hole-rate.ts";
+import { designRateInchesPerHour, RATES_TAKEN, takenInchesPerHour, USUAL_REDUCTION_FACTOR, WIDE_SPREAD_RATIO } from "../infiltration/design-rate.ts";
+import {
+  dropRateInchesPerHour, holeIntervals, joined, readingsWithWater, steadyDropRun, steadyRunStart, type HoleInterval, type HoleReading,
+} from "../infiltration/drop-rate.ts";
+import { holeRateInchesPerHour, LEAST_LIKELY_DIAMETER_INCHES, radiusInches, steadyRateRun, wallCorrectedInchesPerHour } from "../infiltration/hole-rate.ts";
 import { holeTestIntervals } from "../infiltration/hole-test.ts";
 import { ilri16 } from "../published/ilri-16.ts";
 import { minnesotaStormwaterManual } from "../published/minnesota-stormwater-manual.ts";
@@ -12,6 +14,7 @@ import { NOTHING_TAKEN_OFF } from "./basin-cautions.ts";
 import { isCellError } from "./cell.ts";
 import { readingsFrom, usableReadings, type TypedReadings } from "./hole-readings.ts";
 import { tableOf } from "./results.ts";
+import type { WorkingStep } from "./working.ts";
 import { worksheetFunction, type Caution } from "./worksheet-function.ts";
 
 const readingArguments = [
@@ -74,6 +77,19 @@ export const holeTest = worksheetFunction({
     within: 0.005,
     from: riversideExample,
   },
+  equation: [
+    "drop rate = (H1 - H2) / dt   (in/h; H water depth before and after in in, dt in h)",
+    "f = r / (2 dt) x ln[(2 H1 + r) / (2 H2 + r)]   (in/h; r = diameter / 2 in in)",
+    "change = (f - f before) / larger of the two   (share; steady at 0.10 or less)",
+  ],
+  working: (times, waterDepths, across) => {
+    const readings = usableReadings({ minutes: times, waterDepths });
+    return [
+      { label: "Hole radius r", value: radiusInches(across), kind: "depth" },
+      { label: "Readings with water", value: readings.length, kind: "count" },
+      { label: "Intervals in the last steady run", value: steadyRateRun(readings, across).length, kind: "count" },
+    ];
+  },
   calculate(times, waterDepths, across) {
     const readings = readingsFrom({ minutes: times, waterDepths });
     if (isCellError(readings)) return readings;
@@ -92,6 +108,14 @@ export const dropRate = worksheetFunction({
   sources: [steadiness],
   cautions: [ranDry, isWhileOneInterval, notSteady((readings) => holeIntervals(readings).map(({ dropInchesPerHour }) => dropInchesPerHour))],
   example: { arguments: [[[0], [10]], [[47.75], [46.25]]], result: 9, within: 0.05, from: computedByHand("1.5 in in 10 min") },
+  equation: [
+    "drop rate of an interval = (H1 - H2) / dt   (in/h; H water depth before and after in in, dt in h)",
+    "drop rate = the same from the first to the last reading of the last steady run   (in/h)",
+  ],
+  working(times, waterDepths) {
+    const readings = usableReadings({ minutes: times, waterDepths });
+    return [...holeIntervals(readings).map(dropOf), ...readingsUsed(steadyDropRun(readings))];
+  },
   calculate(times, waterDepths) {
     const readings = readingsFrom({ minutes: times, waterDepths });
     return isCellError(readings) ? readings : dropRateInchesPerHour(readingsWithWater(readings));
@@ -106,11 +130,46 @@ export const holeRate = worksheetFunction({
   sources: [porchet, riversideExample, steadiness],
   cautions: [ranDry, isWhileOneInterval, correctedNotSteady, likelyRadius],
   example: { arguments: [[[0], [10]], [[47.75], [46.25]], 8], result: 0.37, within: 0.005, from: riversideExample },
+  equation: [
+    "f = r / (2 dt) x ln[(2 H1 + r) / (2 H2 + r)]   (in/h; H water depth before and after and r = diameter / 2 in in, dt in h)",
+    "f is taken from the first to the last reading of the last steady run",
+  ],
+  working(times, waterDepths, across) {
+    const readings = usableReadings({ minutes: times, waterDepths });
+    return [
+      { label: "Hole radius r", value: radiusInches(across), kind: "depth" },
+      ...holeIntervals(readings).flatMap((interval, place): readonly WorkingStep[] => [
+        dropOf(interval, place),
+        {
+          label: `Interval ${place + 1}, wall-corrected rate`,
+          value: wallCorrectedInchesPerHour(interval.from, interval.to, across),
+          kind: "rate",
+        },
+      ]),
+      ...readingsUsed(steadyRateRun(readings, across)),
+    ];
+  },
   calculate(times, waterDepths, across) {
     const readings = readingsFrom({ minutes: times, waterDepths });
     return isCellError(readings) ? readings : holeRateInchesPerHour(readingsWithWater(readings), across);
   },
 });
+
+function dropOf({ dropInchesPerHour }: HoleInterval, place: number): WorkingStep {
+  return { label: `Interval ${place + 1}, drop rate`, value: dropInchesPerHour, kind: "rate" };
+}
+
+/** What the rate is taken from: the last steady run as one interval. */
+function readingsUsed(run: readonly HoleInterval[]): readonly WorkingStep[] {
+  const { from, to } = joined(run);
+  return [
+    { label: "Intervals in the last steady run", value: run.length, kind: "count" },
+    { label: "Steady run starts at", value: from.minutes, kind: "minutes" },
+    { label: "Steady run ends at", value: to.minutes, kind: "minutes" },
+    { label: "Water depth at its start H1", value: from.waterDepthInches, kind: "depth" },
+    { label: "Water depth at its end H2", value: to.waterDepthInches, kind: "depth" },
+  ];
+}
 
 const halved = minnesotaStormwaterManual.place('page "Determining soil infiltration rates"');
 
@@ -140,5 +199,13 @@ export const designRate = worksheetFunction({
     },
   ],
   example: { arguments: [1], result: 0.5, from: halved },
+  equation: [
+    "design rate = rate taken / reduction factor   (in/h)",
+    "geometric mean = (f1 x f2 x ... x fn)^(1/n); median and lowest likewise of the same rates   (in/h)",
+  ],
+  working: (testedRates, _, take) => [
+    { label: "Tests", value: testedRates.length, kind: "count" },
+    { label: `Tested rate, ${take}`, value: takenInchesPerHour(testedRates, take), kind: "rate" },
+  ],
   calculate: (testedRates, reductionFactor, take) => designRateInchesPerHour(testedRates, reductionFactor, take),
 });
