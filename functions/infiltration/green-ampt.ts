@@ -40,11 +40,20 @@ export function pondingStart({ conductivity, suctionDeficit }: GreenAmptSoil, ra
 
 /** A soil of the table, its pores filled to a share, with lengths in inches. */
 export function greenAmptSoil(texture: TabledTexture, filledShare: number): GreenAmptSoil {
-  const { effectivePorosity, suctionCentimetres, conductivityCentimetresPerHour } = greenAmptParameters.values[texture];
   return {
-    conductivity: inches(conductivityCentimetresPerHour),
-    suctionDeficit: inches(suctionCentimetres) * effectivePorosity * (1 - filledShare),
+    conductivity: inches(greenAmptParameters.values[texture].conductivityCentimetresPerHour),
+    suctionDeficit: suctionInches(texture) * moistureDeficit(texture, filledShare),
   };
+}
+
+/** Suction at the wetting front. */
+export function suctionInches(texture: TabledTexture): number {
+  return inches(greenAmptParameters.values[texture].suctionCentimetres);
+}
+
+/** The pores still to fill, as a share of the soil's volume. */
+export function moistureDeficit(texture: TabledTexture, filledShare: number): number {
+  return greenAmptParameters.values[texture].effectivePorosity * (1 - filledShare);
 }
 
 /** Chow, Maidment and Mays, 1988, example 4.3.1: pores filled to 30 percent. */

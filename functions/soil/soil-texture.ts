@@ -16,10 +16,14 @@ export function textureClass(sandPercent: number, clayPercent: number): TextureC
 
 /** Every class whose rule holds: one, if the rules are right. */
 export function textureClasses(sandPercent: number, clayPercent: number): readonly TextureClass[] {
-  const silt = 100 - sandPercent - clayPercent;
+  const silt = siltPercent(sandPercent, clayPercent);
   // Percents with decimals may add up to a hair over 100.
   if (silt < -1e-9) return [];
   return RULES.filter(([, holds]) => holds(sandPercent, silt, clayPercent)).map(([name]) => name);
+}
+
+export function siltPercent(sandPercent: number, clayPercent: number): number {
+  return 100 - sandPercent - clayPercent;
 }
 
 type TextureRule = (sand: number, silt: number, clay: number) => boolean;

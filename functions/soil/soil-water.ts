@@ -20,27 +20,43 @@ import { toUs } from "../quantities.ts";
  * Limits  Organic matter of 8 percent, clay of 60 percent and a density factor of 0.9 to 1.3 (from memory). No gravel.
  */
 export function soilWaterCharacteristics(sandPercent: number, clayPercent: number, organicPercent: number, densityFactor: number): SoilWater | undefined {
-  const [sand, clay] = [sandPercent / 100, clayPercent / 100];
-  const wiltingPoint = waterHeld("at1500", sand, clay, organicPercent);
-  const looseCapacity = waterHeld("at33", sand, clay, organicPercent);
-  const looseSaturation = looseCapacity + waterHeld("above33", sand, clay, organicPercent) - 0.097 * sand + 0.043;
+  const uncompacted = uncompactedWater(sandPercent, clayPercent, organicPercent);
+  const { wiltingPoint } = uncompacted;
   // A factor of 1 must change nothing, not even the last digit.
-  const lost = (densityFactor - 1) * (1 - looseSaturation);
-  const saturation = looseSaturation - lost;
-  const fieldCapacity = looseCapacity - 0.2 * lost;
+  const lost = (densityFactor - 1) * (1 - uncompacted.saturation);
+  const saturation = uncompacted.saturation - lost;
+  const fieldCapacity = uncompacted.fieldCapacity - 0.2 * lost;
   const isSoil = wiltingPoint > 0 && fieldCapacity > wiltingPoint && saturation > fieldCapacity && saturation < 1;
   if (!isSoil) return undefined;
-  const slope = (Math.log(fieldCapacity) - Math.log(wiltingPoint)) / (Math.log(1500) - Math.log(33));
-  const millimetresPerHour = 1930 * (saturation - fieldCapacity) ** (3 - slope);
+  const millimetresPerHour = 1930 * (saturation - fieldCapacity) ** (3 - retentionSlope(wiltingPoint, fieldCapacity));
   return { wiltingPoint, fieldCapacity, saturation, saturatedInchesPerHour: toUs("rate", millimetresPerHour, "metric") };
 }
 
-export interface SoilWater {
-  /** Shares of the soil's volume. */
+/** Shares of the soil's volume. */
+export interface WaterShares {
   readonly wiltingPoint: number;
   readonly fieldCapacity: number;
   readonly saturation: number;
+}
+
+export interface SoilWater extends WaterShares {
   readonly saturatedInchesPerHour: number;
+}
+
+/** What the regressions give before any density factor. */
+export function uncompactedWater(sandPercent: number, clayPercent: number, organicPercent: number): WaterShares {
+  const [sand, clay] = [sandPercent / 100, clayPercent / 100];
+  const fieldCapacity = waterHeld("at33", sand, clay, organicPercent);
+  return {
+    wiltingPoint: waterHeld("at1500", sand, clay, organicPercent),
+    fieldCapacity,
+    saturation: fieldCapacity + waterHeld("above33", sand, clay, organicPercent) - 0.097 * sand + 0.043,
+  };
+}
+
+/** L: the slope of water content against tension, both as logarithms. */
+export function retentionSlope(wiltingPoint: number, fieldCapacity: number): number {
+  return (Math.log(fieldCapacity) - Math.log(wiltingPoint)) / (Math.log(1500) - Math.log(33));
 }
 
 function waterHeld(tension: keyof typeof soilRegressions.values, sand: number, clay: number, organicPercent: number): number {

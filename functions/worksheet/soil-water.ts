@@ -1,17 +1,21 @@
-import { greenAmptSoil, soakedIn, USUAL_FILLED_SHARE } from "../infiltration/green-ampt.ts";
+import { greenAmptSoil, moistureDeficit, pondingStart, soakedIn, suctionInches, USUAL_FILLED_SHARE } from "../infiltration/green-ampt.ts";
 import { appliedHydrology } from "../published/applied-hydrology.ts";
 import { clayLoamPorosity, saturatedConductivities } from "../published/rawls-1982.ts";
 import { greenAmptParameters } from "../published/rawls-1983.ts";
 import { saxtonRawls2006, soilRegressions } from "../published/saxton-rawls-2006.ts";
-import { benhamAhrensNettleton2009, idahoOnePlan, soilSurveyManual, TEXTURE_CLASSES } from "../published/soil-survey-manual.ts";
-import { textureClass } from "../soil/soil-texture.ts";
 import {
-  DENSEST_DENSITY_FACTOR, LOOSEST_DENSITY_FACTOR, MOST_CLAY_PERCENT, MOST_ORGANIC_PERCENT, soilWaterCharacteristics, USUAL_ORGANIC_PERCENT,
+  benhamAhrensNettleton2009, idahoOnePlan, soilSurveyManual, TEXTURE_CLASSES, type TabledTexture, type TextureClass,
+} from "../published/soil-survey-manual.ts";
+import { siltPercent, textureClass } from "../soil/soil-texture.ts";
+import {
+  DENSEST_DENSITY_FACTOR, LOOSEST_DENSITY_FACTOR, MOST_CLAY_PERCENT, MOST_ORGANIC_PERCENT, retentionSlope, soilWaterCharacteristics,
+  uncompactedWater, USUAL_ORGANIC_PERCENT,
 } from "../soil/soil-water.ts";
 import { isTabled, textureRateInchesPerHour } from "../soil/texture-rate.ts";
 import { choice, depth, hours, number, percent, rate, share, text } from "./arguments.ts";
-import { invalid, type CellError } from "./cell.ts";
+import { invalid, isCellError, type CellError } from "./cell.ts";
 import { rowOf } from "./results.ts";
+import { stepsOf, type WorkingStep } from "./working.ts";
 import { worksheetFunction, type Caution } from "./worksheet-function.ts";
 
 const sand = percent("sandPercent", "Sand percent");
@@ -36,6 +40,8 @@ export const soilTexture = worksheetFunction({
   sources: [soilSurveyManual.chapter("3, texture classes"), benhamAhrensNettleton2009.place("points on a class boundary")],
   cautions: [{ when: () => true, says: "Sand, silt and clay of the fine earth alone: gravel and organic matter are left out before the percents are taken." }],
   example: { arguments: [30, 30], result: "clay loam", from: idahoOnePlan.place("point of 30 percent sand and 30 percent clay") },
+  equation: ["silt = 100 - sand - clay   (percent by mass)", "class = the one of the USDA triangle in which sand, silt and clay fall"],
+  working: (sandPercent, clayPercent) => [{ label: "Silt", value: siltPercent(sandPercent, clayPercent), kind: "percent" }],
   calculate: (sandPercent, clayPercent) => textureClass(sandPercent, clayPercent) ?? addUpTooHigh(sandPercent, clayPercent),
 });
 
@@ -50,6 +56,7 @@ export const textureRate = worksheetFunction({
     { when: () => true, says: "A saturated rate, not yet reduced for design, and about twice what Green and Ampt's equation takes." },
   ],
   example: { arguments: ["sandy loam"], result: 1.02, within: 0.005, from: saturatedConductivities.from },
+  equation: ["rate = the table's value for the class   (printed in mm/h; 25.4 mm/h = 1 in/h)"],
   calculate: (name) => textureRateInchesPerHour(name) ?? invalid("No rate is published for silt: the table has no such row."),
 });
 
@@ -77,6 +84,25 @@ export const soilWater = worksheetFunction({
     },
   ],
   example: { arguments: [40, 20], result: [[0.14, 0.28, 0.46, 0.61]], within: 0.005, from: saxtonRawls2006.table("3, loam") },
+  equation: [
+    "w15, w33, w0 - w33 = regressions on sand, clay and organic matter   (shares of the volume at 1,500 kPa, 33 kPa and saturation)",
+    "w0 = w33 + (w0 - w33) - 0.097 S + 0.043   (share; S sand fraction)",
+    "w0' = 1 - (1 - w0) DF; w33' = w33 - 0.2 (w0 - w0')   (shares; DF compaction)",
+    "L = (ln w33' - ln w15) / (ln 1500 - ln 33)",
+    "Ks = 1930 (w0' - w33')^(3 - L)   (mm/h; 25.4 mm/h = 1 in/h)",
+  ],
+  working: (sandPercent, clayPercent, organicPercent, compaction) =>
+    stepsOf(soilWaterCharacteristics(sandPercent, clayPercent, organicPercent, compaction), ({ wiltingPoint, fieldCapacity, saturation }) => {
+      const uncompacted = uncompactedWater(sandPercent, clayPercent, organicPercent);
+      return [
+        { label: "Wilting point w15", value: wiltingPoint, kind: "share" },
+        { label: "Field capacity w33 before compaction", value: uncompacted.fieldCapacity, kind: "share" },
+        { label: "Saturation w0 before compaction", value: uncompacted.saturation, kind: "share" },
+        { label: "Saturation w0'", value: saturation, kind: "share" },
+        { label: "Field capacity w33'", value: fieldCapacity, kind: "share" },
+        { label: "Slope L", value: retentionSlope(wiltingPoint, fieldCapacity) },
+      ];
+    }),
   calculate(sandPercent, clayPercent, organicPercent, compaction) {
     if (textureClass(sandPercent, clayPercent) === undefined) return addUpTooHigh(sandPercent, clayPercent);
     const water = soilWaterCharacteristics(sandPercent, clayPercent, organicPercent, compaction);
@@ -106,8 +132,36 @@ export const soakIn = worksheetFunction({
     },
   ],
   example: { arguments: [1, "silt loam"], result: 1.25, within: 0.005, from: appliedHydrology.example("4.3.1, 3.17 cm") },
+  equation: [
+    "m = suction x moisture deficit   (in); moisture deficit = effective porosity x (1 - filled share)",
+    "F - m ln(1 + F / m) = K t under a pond   (in; K in in/h, t in h)",
+    "Fp = K m / (i - K), tp = Fp / i: steady rain of i > K ponds then   (in, h; i in in/h)",
+    "F - m ln(1 + F / m) = K (t - tp) + Fp - m ln(1 + Fp / m) from then on; F = i t before   (in)",
+  ],
+  working: (_, name, filledShare, rainRate) =>
+    stepsOf(tabledTexture(name), (tabled) => {
+      const soil = greenAmptSoil(tabled, filledShare);
+      return [
+        { label: "Conductivity K", value: soil.conductivity, kind: "rate" },
+        { label: "Suction at the wetting front", value: suctionInches(tabled), kind: "depth" },
+        { label: "Moisture deficit", value: moistureDeficit(tabled, filledShare), kind: "share" },
+        { label: "Suction x moisture deficit m", value: soil.suctionDeficit, kind: "depth" },
+        ...stepsOf(rainRate, (rain): readonly WorkingStep[] => {
+          const { hours: ponds, depth: soaked } = pondingStart(soil, rain);
+          if (ponds === Infinity) return [{ label: "Rain ponds", value: "never: the soil keeps up with it" }];
+          return [
+            { label: "Soaked in when the rain ponds Fp", value: soaked, kind: "depth" },
+            { label: "Rain ponds after tp", value: ponds, kind: "hours" },
+          ];
+        }),
+      ];
+    }),
   calculate(time, name, filledShare, rainRate) {
-    if (!isTabled(name)) return invalid("No Green and Ampt values are published for silt: the table has no such row.");
-    return soakedIn(time, greenAmptSoil(name, filledShare), rainRate);
+    const tabled = tabledTexture(name);
+    return isCellError(tabled) ? tabled : soakedIn(time, greenAmptSoil(tabled, filledShare), rainRate);
   },
 });
+
+function tabledTexture(name: TextureClass): TabledTexture | CellError {
+  return isTabled(name) ? name : invalid("No Green and Ampt values are published for silt: the table has no such row.");
+}
