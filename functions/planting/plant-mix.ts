@@ -9,9 +9,13 @@ import { wholePlants, type PlantingPattern } from "./plant-count.ts";
  * Domain  areaSquareFeet >= 0, spacings > 0, shares >= 0 that add up to 1 or less.
  * Limits  Those of plant-count. Shares that add up to less leave ground bare.
  */
-export function plantsOfKind(areaSquareFeet: number, { spacingFeet, share }: PlantedKind, pattern: PlantingPattern): number {
-  const coveredSquareFeet = share * areaSquareFeet;
-  return coveredSquareFeet === 0 ? 0 : wholePlants(coveredSquareFeet, spacingFeet, pattern);
+export function plantsOfKind(areaSquareFeet: number, kind: PlantedKind, pattern: PlantingPattern): number {
+  const covered = coveredSquareFeet(areaSquareFeet, kind);
+  return covered === 0 ? 0 : wholePlants(covered, kind.spacingFeet, pattern);
+}
+
+export function coveredSquareFeet(areaSquareFeet: number, { share }: PlantedKind): number {
+  return share * areaSquareFeet;
 }
 
 export interface PlantedKind {

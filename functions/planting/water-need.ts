@@ -11,7 +11,11 @@ import { INCHES_PER_FOOT } from "../quantities.ts";
  * Limits  First season. Take off the week's rain; a hot or windy week takes more.
  */
 export function waterGallons(areaSquareFeet: number, depthInches: number): number {
-  return ((areaSquareFeet * depthInches) / INCHES_PER_FOOT) * GALLONS_PER_CUBIC_FOOT;
+  return waterCubicFeet(areaSquareFeet, depthInches) * GALLONS_PER_CUBIC_FOOT;
+}
+
+export function waterCubicFeet(areaSquareFeet: number, depthInches: number): number {
+  return (areaSquareFeet * depthInches) / INCHES_PER_FOOT;
 }
 
 export const GALLONS_PER_CUBIC_FOOT = 1728 / 231;

@@ -1,4 +1,4 @@
-import { areaAtHeightSquareFeet, basinFloor, type BasinShape } from "../basin/basin-shape.ts";
+import { areaAtHeightSquareFeet, basinFloor, type BasinFloor, type BasinShape } from "../basin/basin-shape.ts";
 import { INCHES_PER_FOOT } from "../quantities.ts";
 
 /**
@@ -23,13 +23,29 @@ export function plantingZones(
   lengthToWidth: number,
 ): ZoneAreas {
   const floor = basinFloor(floorSquareFeet, shape, lengthToWidth);
-  const reachFeet = (sideSlope * pondingInches) / INCHES_PER_FOOT;
-  const rimSquareFeet = areaAtHeightSquareFeet(floor, reachFeet, 1);
+  const { rimSquareFeet, bermEdgeSquareFeet } = plantingEdges(floor, pondingInches, sideSlope, bermTopFeet);
   return {
     wettestSquareFeet: floorSquareFeet,
     transitionSquareFeet: rimSquareFeet - floorSquareFeet,
-    bermSquareFeet: areaAtHeightSquareFeet(floor, reachFeet + bermTopFeet, 1) - rimSquareFeet,
+    bermSquareFeet: bermEdgeSquareFeet - rimSquareFeet,
   };
+}
+
+/** What the rim and the berm's outer edge enclose. */
+export function plantingEdges(floor: BasinFloor, pondingInches: number, sideSlope: number, bermTopFeet: number): PlantingEdges {
+  const reachFeet = (sideSlope * pondingInches) / INCHES_PER_FOOT;
+  return {
+    reachFeet,
+    rimSquareFeet: areaAtHeightSquareFeet(floor, reachFeet, 1),
+    bermEdgeSquareFeet: areaAtHeightSquareFeet(floor, reachFeet + bermTopFeet, 1),
+  };
+}
+
+export interface PlantingEdges {
+  /** From the floor's edge to the rim, in plan. */
+  readonly reachFeet: number;
+  readonly rimSquareFeet: number;
+  readonly bermEdgeSquareFeet: number;
 }
 
 export interface ZoneAreas {

@@ -1,4 +1,4 @@
-import { PLANTING_PATTERNS, wholePlants, WIDEST_LIKELY_SPACING_FEET } from "../planting/plant-count.ts";
+import { PLANTING_PATTERNS, plantsPerArea, wholePlants, WIDEST_LIKELY_SPACING_FEET } from "../planting/plant-count.ts";
 import { nurserySpacingChart } from "../published/nursery-spacing-chart.ts";
 import { computedByHand } from "../published/source.ts";
 import { area, choice, count, length } from "./arguments.ts";
@@ -20,5 +20,12 @@ export const plantCount = worksheetFunction({
     },
   ],
   example: { arguments: [100, 1, "square"], result: 100, from: chart },
+  equation: [
+    "n = A / (s^2 sin 60 degrees) on triangles   (plants, rounded up; A in sq ft, s spacing in ft)",
+    "n = A / s^2 on squares   (plants, rounded up)",
+  ],
+  working: (squareFeet, spacingFeet, pattern) => [
+    { label: "Plants before rounding up", value: plantsPerArea(squareFeet, spacingFeet, pattern) },
+  ],
   calculate: (squareFeet, spacingFeet, pattern) => wholePlants(squareFeet, spacingFeet, pattern),
 });

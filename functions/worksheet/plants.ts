@@ -1,10 +1,10 @@
-import { BASIN_SHAPES, USUAL_LENGTH_TO_WIDTH } from "../basin/basin-shape.ts";
+import { BASIN_SHAPES, basinFloor, USUAL_LENGTH_TO_WIDTH } from "../basin/basin-shape.ts";
 import { USUAL_SIDE_SLOPE } from "../basin/basin-volume.ts";
 import { SHARE_SUM_TOLERANCE } from "../amendment/soil-mix.ts";
 import { PLANTING_PATTERNS, WIDEST_LIKELY_SPACING_FEET } from "../planting/plant-count.ts";
-import { plantsOfKind, type PlantedKind } from "../planting/plant-mix.ts";
-import { GALLONS_PER_CUBIC_FOOT, USUAL_WEEKLY_INCHES, waterGallons } from "../planting/water-need.ts";
-import { plantingZones, USUAL_BERM_TOP_FEET } from "../planting/zone-areas.ts";
+import { coveredSquareFeet, plantsOfKind, type PlantedKind } from "../planting/plant-mix.ts";
+import { GALLONS_PER_CUBIC_FOOT, USUAL_WEEKLY_INCHES, waterCubicFeet, waterGallons } from "../planting/water-need.ts";
+import { plantingEdges, plantingZones, USUAL_BERM_TOP_FEET } from "../planting/zone-areas.ts";
 import { nurserySpacingChart } from "../published/nursery-spacing-chart.ts";
 import { commonPractice, computedByHand } from "../published/source.ts";
 import { westernWashingtonRainGardens } from "../published/western-washington-rain-gardens.ts";
@@ -14,6 +14,7 @@ import { deepPonding, largeFloor, steepSides } from "./basin-cautions.ts";
 import { invalid, isCellError, missing, type CellError } from "./cell.ts";
 import { rowOf, tableOf } from "./results.ts";
 import { cannotBroadcast } from "./sentences.ts";
+import { stepsOf, type WorkingStep } from "./working.ts";
 import { worksheetFunction } from "./worksheet-function.ts";
 
 const ellipseRing = computedByHand("Ellipse on axes that grow by 2 z d to the rim and by 2 w to the berm's outer edge");
@@ -41,6 +42,22 @@ export const zoneAreas = worksheetFunction({
     result: [[119, 81, 64]],
     within: 0.0005,
     from: computedByHand("A 17 by 7 ft floor, a 20 by 10 ft rim, a 22 by 12 ft outer edge"),
+  },
+  equation: [
+    "A = k L W   (sq ft; k = pi / 4 for an ellipse, 1 for a rectangle; L and W the floor's axes in ft)",
+    "B = k (L + 2 z d) (W + 2 z d) - A   (sq ft; d ponding in ft, z run to rise)",
+    "C = k (L + 2 z d + 2 w) (W + 2 z d + 2 w) - A - B   (sq ft; w berm top in ft)",
+  ],
+  working(floorArea, ponding, sideSlope, bermTop, shape, lengthToWidth) {
+    const floor = basinFloor(floorArea, shape, lengthToWidth);
+    const { reachFeet, rimSquareFeet, bermEdgeSquareFeet } = plantingEdges(floor, ponding, sideSlope, bermTop);
+    return [
+      { label: "Floor length L", value: floor.lengthFeet, kind: "length" },
+      { label: "Floor width W", value: floor.widthFeet, kind: "length" },
+      { label: "Sides reach outward z d", value: reachFeet, kind: "length" },
+      { label: "Area inside the rim", value: rimSquareFeet, kind: "area" },
+      { label: "Area inside the berm's outer edge", value: bermEdgeSquareFeet, kind: "area" },
+    ];
   },
   calculate(floorArea, ponding, sideSlope, bermTop, shape, lengthToWidth) {
     const zones = plantingZones(floorArea, ponding, sideSlope, bermTop, shape, lengthToWidth);
@@ -78,6 +95,17 @@ export const plantMix = worksheetFunction({
     },
   ],
   example: { arguments: [200, [[1], [2]], [[0.5], [0.5]], "square"], result: [[100], [25]], from: chart },
+  equation: [
+    "n of a kind = share x A / (s^2 sin 60 degrees) on triangles   (plants, rounded up; A in sq ft, s spacing in ft)",
+    "n of a kind = share x A / s^2 on squares   (plants, rounded up)",
+  ],
+  working: (squareFeet, spacings, shares) =>
+    stepsOf(kindsFrom(spacings, shares), (kinds) => [
+      ...kinds.flatMap((kind, place): readonly WorkingStep[] =>
+        kind === null ? [] : [{ label: `Kind ${place + 1}, area`, value: coveredSquareFeet(squareFeet, kind), kind: "area" }],
+      ),
+      { label: "Share of the area planted", value: shareSum(kinds), kind: "share" },
+    ]),
   calculate(squareFeet, spacings, shares, pattern) {
     const kinds = kindsFrom(spacings, shares);
     if (isCellError(kinds)) return kinds;
@@ -116,5 +144,7 @@ export const waterNeed = worksheetFunction({
   result: number("Water a week in gallons (metric: L)"),
   sources: [computedByHand("Area x depth; a US gallon is 231 cu in"), commonPractice("An inch a week in the first season, rain included")],
   example: { arguments: [150, 1, "us"], result: 93.5, within: 0.05, from: computedByHand("150 sq ft x 1 in x 0.6234 gal") },
+  equation: ["V = A d / 12   (cu ft; A in sq ft, d in in)", "gallons = V x 1728 / 231   (a US gallon is 231 cu in)"],
+  working: (squareFeet, weeklyDepth) => [{ label: "Volume V", value: waterCubicFeet(squareFeet, weeklyDepth), kind: "waterVolume" }],
   calculate: (squareFeet, weeklyDepth, speaker) => waterGallons(squareFeet, weeklyDepth) * (speaker.system === "us" ? 1 : LITERS_PER_GALLON),
 });

@@ -7,6 +7,7 @@ import { siteVerdict } from "../siting/site-check.ts";
 import { lengthInSameUnit, number, percent, tableRange, text } from "./arguments.ts";
 import { isCellError } from "./cell.ts";
 import { rulesNamed } from "./site-rules.ts";
+import { stepsOf, type WorkingStep } from "./working.ts";
 import { worksheetFunction } from "./worksheet-function.ts";
 
 const stringAndStakes = wisconsinRainGardens.place("measuring the slope with stakes and a level string, as adapted by URI", "read");
@@ -24,6 +25,7 @@ export const groundSlope = worksheetFunction({
     },
   ],
   example: { arguments: [11, 180], result: 6.11, within: 0.005, from: computedByHand("11 in over 15 ft, which is 180 in") },
+  equation: ["slope = 100 x drop / run   (percent; both lengths in one unit)"],
   calculate: (drop, run) => groundSlopePercent(drop, run),
 });
 
@@ -55,6 +57,17 @@ export const siteCheck = worksheetFunction({
     result: "stop",
     from: foundationSetback,
   },
+  equation: [
+    "at least: passes where value >= limit; at most: passes where value <= limit",
+    "of several rules of one name the worst verdict stands: stop, then refer, then pass",
+  ],
+  working: (ruleName, value, table, speaker) =>
+    stepsOf(rulesNamed(ruleName, table), ({ kind, rules }) =>
+      value === undefined ? [] : rules.flatMap((rule, place): readonly WorkingStep[] => [
+        { label: `Limit ${place + 1}, ${rule.comparison}`, value: rule.limit, kind },
+        { label: `Limit ${place + 1}, verdict`, value: siteVerdict(toUs(kind, value, speaker.system), [rule]) },
+      ]),
+    ),
   calculate(ruleName, value, table, speaker) {
     const named = rulesNamed(ruleName, table);
     if (isCellError(named)) return named;
