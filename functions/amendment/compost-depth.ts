@@ -12,11 +12,21 @@
  * Limits  No settling: loose compost and soil settle together as they are mixed and watered.
  */
 export function compostDepthInches(depthInches: number, organic: OrganicPercents, soilDensity: number, compostDensity: number): number {
-  const shortPercent = organic.targetPercent - organic.soilPercent;
+  return depthInches * compostShare(organic, soilDensity, compostDensity);
+}
+
+/** Compost as a share of the mixture's depth. */
+export function compostShare(organic: OrganicPercents, soilDensity: number, compostDensity: number): number {
+  const shortPercent = organicShortPercent(organic);
   if (shortPercent <= 0) return 0;
   const fromSoil = soilDensity * shortPercent;
   const fromCompost = compostDensity * (organic.compostPercent - organic.targetPercent);
-  return depthInches * (fromSoil / (fromSoil + fromCompost));
+  return fromSoil / (fromSoil + fromCompost);
+}
+
+/** What the soil lacks of the target; below 0 where it has more. */
+export function organicShortPercent({ soilPercent, targetPercent }: OrganicPercents): number {
+  return targetPercent - soilPercent;
 }
 
 /** Percent organic matter by dry weight. */

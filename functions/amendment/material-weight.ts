@@ -28,6 +28,6 @@ export const MATERIALS = [...Object.keys(printedDensities.values), ...Object.key
 
 export const POUNDS_PER_TON = 2000;
 
-function poundsPerCubicFoot(material: Material): number {
+export function poundsPerCubicFoot(material: Material): number {
   return isPrintedMaterial(material) ? printedDensities.values[material] : usualPoundsPerCubicYard[material] / CUBIC_FEET_PER_CUBIC_YARD;
 }

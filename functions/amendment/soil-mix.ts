@@ -9,8 +9,13 @@
  * Limits  Volumes of loose material. Shares are by volume.
  */
 export function mixVolumes(mixVolume: number, parts: readonly MixPart[], settlingShare: number): readonly MixPartVolume[] {
-  const looseVolume = mixVolume / (1 - settlingShare);
-  return parts.map(({ material, share }) => ({ material, volume: share * looseVolume }));
+  const loose = looseVolume(mixVolume, settlingShare);
+  return parts.map(({ material, share }) => ({ material, volume: share * loose }));
+}
+
+/** The mix before it settles. */
+export function looseVolume(mixVolume: number, settlingShare: number): number {
+  return mixVolume / (1 - settlingShare);
 }
 
 /** One material of a mix and its share of it by volume. */

@@ -12,5 +12,9 @@ import { CUBIC_FEET_PER_CUBIC_YARD } from "../quantities.ts";
  * Limits  Volume as packed; what packs or settles needs more.
  */
 export function wholeBags(cubicYards: number, bagCubicFeet: number): number {
-  return wholePackages(CUBIC_FEET_PER_CUBIC_YARD * cubicYards, bagCubicFeet);
+  return wholePackages(materialCubicFeet(cubicYards), bagCubicFeet);
+}
+
+export function materialCubicFeet(cubicYards: number): number {
+  return CUBIC_FEET_PER_CUBIC_YARD * cubicYards;
 }

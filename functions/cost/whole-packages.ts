@@ -9,7 +9,11 @@
  */
 export function wholePackages(quantity: number, packageSize: number): number {
   if (quantity === 0) return 0;
-  return Math.ceil((quantity / packageSize) * (1 - ROUNDING_SHARE));
+  return Math.ceil(packagesBeforeRounding(quantity, packageSize) * (1 - ROUNDING_SHARE));
+}
+
+export function packagesBeforeRounding(quantity: number, packageSize: number): number {
+  return quantity / packageSize;
 }
 
 /** What a chain of conversions may have added; far below what anyone can measure. */

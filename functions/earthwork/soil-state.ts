@@ -21,6 +21,7 @@ export type SoilState = "in place" | "loose" | "compacted";
 
 export const SOIL_STATES: readonly SoilState[] = ["in place", "loose", "compacted"];
 
-function inPlaceTo(state: SoilState, soil: EarthSoil): number {
+/** Volume in a state for each volume in place. */
+export function inPlaceTo(state: SoilState, soil: EarthSoil): number {
   return state === "in place" ? 1 : stateFactors.values[soil][state];
 }

@@ -1,12 +1,13 @@
-import { compostDepthInches, RICHEST_PUBLISHED_TARGET_PERCENT } from "../amendment/compost-depth.ts";
-import { MATERIALS, materialTons } from "../amendment/material-weight.ts";
+import { compostDepthInches, compostShare, organicShortPercent, RICHEST_PUBLISHED_TARGET_PERCENT } from "../amendment/compost-depth.ts";
+import { MATERIALS, materialTons, poundsPerCubicFoot } from "../amendment/material-weight.ts";
 import { addedSandShare, sandVolumeToAdd } from "../amendment/sand-to-add.ts";
 import { LEAST_SAND_SHARE_FOR_CLAY } from "../amendment/soil-mix.ts";
-import { wholeBags } from "../amendment/whole-bags.ts";
+import { materialCubicFeet, wholeBags } from "../amendment/whole-bags.ts";
+import { packagesBeforeRounding } from "../cost/whole-packages.ts";
 import { buildingSoil } from "../published/building-soil.ts";
 import { commonPractice, computedByHand } from "../published/source.ts";
 import { printedDensities } from "../published/tm-9-2320-366-10-1.ts";
-import { toUs } from "../quantities.ts";
+import { toUs, type UnitSystem } from "../quantities.ts";
 import { choice, count, depth, earthVolume, number, percent, weight } from "./arguments.ts";
 import { invalid } from "./cell.ts";
 import { usualWeight } from "./material-cautions.ts";
@@ -42,6 +43,17 @@ export const compostDepth = worksheetFunction({
     },
   ],
   example: { arguments: [8, 2, 10, 55, 2000, 600], result: 2.977, within: 0.0005, from: dryMass },
+  equation: [
+    "CR = D Ds (T - S) / (Ds (T - S) + Dc (C - T))   (in; D finished depth in in)",
+    "S, T and C percent organic matter of soil, target and compost; Ds and Dc dry densities of soil and compost in one unit",
+  ],
+  working(_, soilPercent, targetPercent, compostPercent, soilDensity, compostDensity) {
+    const organic = { soilPercent, targetPercent, compostPercent };
+    return [
+      { label: "Organic matter lacking T - S", value: organicShortPercent(organic), kind: "percent" },
+      { label: "Compost as a share of the depth", value: compostShare(organic, soilDensity, compostDensity), kind: "share" },
+    ];
+  },
   calculate(amendedDepth, soilPercent, targetPercent, compostPercent, soilDensity, compostDensity) {
     if (soilPercent < targetPercent && compostPercent <= targetPercent) return invalid("Compost organic percent must be more than the target.");
     return compostDepthInches(amendedDepth, { soilPercent, targetPercent, compostPercent }, soilDensity, compostDensity);
@@ -71,6 +83,14 @@ export const sandToAdd = worksheetFunction({
     },
   ],
   example: { arguments: [1, 20, 95, 60], result: 1.143, within: 0.0005, from: sandBalance },
+  equation: ["V sand = V native x (T - s) / (a - T), 0 where T <= s   (cu yd; s, T and a percent sand of soil, target and source)"],
+  working(_, nativePercent, sourcePercent, targetPercent) {
+    const sand = { nativePercent, sourcePercent, targetPercent };
+    return [
+      { label: "Sand for each unit of native soil", value: sandVolumeToAdd(1, sand) },
+      { label: "Added sand as a share of the mix", value: addedSandShare(sand), kind: "share" },
+    ];
+  },
   calculate(nativeVolume, nativePercent, sourcePercent, targetPercent) {
     if (nativePercent < targetPercent && sourcePercent <= targetPercent) return invalid("Sand source's sand percent must be more than the target.");
     return sandVolumeToAdd(nativeVolume, { nativePercent, sourcePercent, targetPercent });
@@ -84,8 +104,17 @@ export const bags = worksheetFunction({
   result: count("Bags"),
   sources: [computedByHand("27 cu ft in a cu yd: 13.5 bags of 2 cu ft, 27 of 1, 54 of 0.5")],
   example: { arguments: [1.852, 2, "us"], result: 26, from: computedByHand("1.852 cu yd x 13.5 = 25.002, and a part of a bag is a bag") },
-  calculate: (cubicYards, bagSize, speaker) => wholeBags(cubicYards, toUs("waterVolume", bagSize * CUBIC_METERS_PER_BAG_UNIT[speaker.system], speaker.system)),
+  equation: ["n = 27 V / bag size, rounded up to whole bags   (V in cu yd, bag size in cu ft)"],
+  working: (cubicYards, bagSize, { system }) => [
+    { label: "Material", value: materialCubicFeet(cubicYards), kind: "waterVolume" },
+    { label: "Bags before rounding up", value: packagesBeforeRounding(materialCubicFeet(cubicYards), bagCubicFeet(bagSize, system)) },
+  ],
+  calculate: (cubicYards, bagSize, { system }) => wholeBags(cubicYards, bagCubicFeet(bagSize, system)),
 });
+
+function bagCubicFeet(bagSize: number, system: UnitSystem): number {
+  return toUs("waterVolume", bagSize * CUBIC_METERS_PER_BAG_UNIT[system], system);
+}
 
 /** Bags are sold by the liter where other volumes are in cubic meters. */
 const CUBIC_METERS_PER_BAG_UNIT = { us: 1, metric: 0.001 } as const;
@@ -98,5 +127,7 @@ export const materialWeight = worksheetFunction({
   sources: [printedDensities.from, commonPractice("Moist compost 1,000, mulch 800 and wet topsoil 3,000 lb a cu yd")],
   cautions: [usualWeight],
   example: { arguments: [5.19, "dry earth"], result: 10_510 / 2000, within: 0.0025, from: printedDensities.from },
+  equation: ["W = V x density x 27 / 2000   (tons; V in cu yd, density in lb per cu ft)"],
+  working: (_, material) => [{ label: "Density", value: poundsPerCubicFoot(material), unit: "lb per cu ft" }],
   calculate: (cubicYards, material) => materialTons(cubicYards, material),
 });

@@ -1,20 +1,22 @@
 import { mixRecipes, recipeSources } from "../amendment/mix-recipes.ts";
 import { layerVolumeCubicYards } from "../amendment/layer-volume.ts";
-import { LEAST_SAND_SHARE_FOR_CLAY, mixVolumes, SHARE_SUM_TOLERANCE, USUAL_SETTLING_SHARE, type MixPart } from "../amendment/soil-mix.ts";
+import { LEAST_SAND_SHARE_FOR_CLAY, looseVolume, mixVolumes, SHARE_SUM_TOLERANCE, USUAL_SETTLING_SHARE, type MixPart } from "../amendment/soil-mix.ts";
 import { BASIN_SHAPES, USUAL_LENGTH_TO_WIDTH } from "../basin/basin-shape.ts";
-import { USUAL_SIDE_SLOPE } from "../basin/basin-volume.ts";
+import { basinVolumeCubicFeet, USUAL_SIDE_SLOPE } from "../basin/basin-volume.ts";
 import { digVolumeCubicYards } from "../earthwork/dig-volume.ts";
-import { SOIL_STATES, soilVolumeInState } from "../earthwork/soil-state.ts";
+import { inPlaceTo, SOIL_STATES, soilVolumeInState } from "../earthwork/soil-state.ts";
 import { EARTH_SOILS, stateFactors } from "../published/fm-5-434.ts";
 import { osha1926SubpartP } from "../published/osha-1926-subpart-p.ts";
 import { commonPractice, computedByHand } from "../published/source.ts";
 import { area, choice, depth, earthVolume, number, share, tableRange, text } from "./arguments.ts";
 import { invalid, isCellError, type Cell, type CellError } from "./cell.ts";
 import { callBeforeDigging, deepDig, steepSides } from "./basin-cautions.ts";
+import { prismoidSteps } from "./basin-working.ts";
 import { plainKey } from "./nearest-keys.ts";
 import { isBlank, readerOf, refused } from "./reading.ts";
 import { tableOf } from "./results.ts";
 import { whyRefused } from "./sentences.ts";
+import { stepsOf, type WorkingStep } from "./working.ts";
 import { worksheetFunction } from "./worksheet-function.ts";
 
 export const digVolume = worksheetFunction({
@@ -36,6 +38,14 @@ export const digVolume = worksheetFunction({
     within: 0.0005,
     from: computedByHand("79.00 cu ft, a 17 by 7 ft floor with 3 to 1 sides to 6 in, / 27"),
   },
+  equation: [
+    "V = d / 6 x (area at the floor + 4 x area at half the depth + area at the full depth) / 27   (cu yd; d in ft, areas in sq ft)",
+    "area at height h = k (L + 2 z h) (W + 2 z h)   (sq ft; k = pi / 4 for an ellipse, 1 for a rectangle; z run to rise)",
+  ],
+  working: (floorArea, inches, sideSlope, shape, lengthToWidth) => [
+    ...prismoidSteps(floorArea, inches, sideSlope, shape, lengthToWidth),
+    { label: "Volume to dig", value: basinVolumeCubicFeet(floorArea, inches, sideSlope, shape, lengthToWidth), kind: "waterVolume" },
+  ],
   calculate: (floorArea, inches, sideSlope, shape, lengthToWidth) => digVolumeCubicYards(floorArea, inches, sideSlope, shape, lengthToWidth),
 });
 
@@ -56,6 +66,12 @@ export const soilState = worksheetFunction({
     within: 0.005,
     from: computedByHand("6 cu yd of clay in place x 1.43, FM 5-434 table 1-1"),
   },
+  equation: ["V to = V from / factor from x factor to   (cu yd; a factor is the volume in that state for each volume in place)"],
+  working: (volume, from, to, soil) => [
+    { label: "Factor from", value: inPlaceTo(from, soil) },
+    { label: "Volume in place", value: soilVolumeInState(volume, from, "in place", soil), kind: "earthVolume" },
+    { label: "Factor to", value: inPlaceTo(to, soil) },
+  ],
   calculate: (volume, from, to, soil) => soilVolumeInState(volume, from, to, soil),
 });
 
@@ -90,6 +106,15 @@ export const soilMix = worksheetFunction({
     within: 0.0005,
     from: computedByHand("2 / 0.85 = 2.353 cu yd loose, 65 and 35 percent of it"),
   },
+  equation: [
+    "loose volume = mix volume in place / (1 - settling share)   (cu yd)",
+    "V of a material = its share x loose volume   (cu yd)",
+  ],
+  working: (mixVolume, recipe, settlingShare) =>
+    stepsOf(partsFrom(recipe), (parts) => [
+      { label: "Loose volume", value: looseVolume(mixVolume, settlingShare), kind: "earthVolume" },
+      ...parts.map((part): WorkingStep => ({ label: `Share of ${part.material}`, value: part.share, kind: "share" })),
+    ]),
   calculate(mixVolume, recipe, settlingShare) {
     const parts = partsFrom(recipe);
     if (isCellError(parts)) return parts;
@@ -104,6 +129,7 @@ export const layerVolume = worksheetFunction({
   result: earthVolume("Volume of material"),
   sources: [computedByHand("1 cu yd covers 324 sq ft an inch deep")],
   example: { arguments: [200, 3], result: 1.852, within: 0.0005, from: computedByHand("200 sq ft x 3 in / 324") },
+  equation: ["V = A d / 324 x (1 + waste share)   (cu yd; A in sq ft, d in in)"],
   calculate: (squareFeet, inches, wasteShare) => layerVolumeCubicYards(squareFeet, inches, wasteShare),
 });
 

@@ -1,0 +1,22 @@
+import { areaAtHeightSquareFeet, basinFloor, type BasinShape } from "../basin/basin-shape.ts";
+import { INCHES_PER_FOOT } from "../quantities.ts";
+import type { WorkingStep } from "./working.ts";
+
+/** The plan of a basin at the three heights that the prismoidal rule weighs 1, 4 and 1. */
+export function prismoidSteps(
+  floorSquareFeet: number,
+  depthInches: number,
+  sideSlope: number,
+  shape: BasinShape,
+  lengthToWidth: number,
+): readonly WorkingStep[] {
+  const floor = basinFloor(floorSquareFeet, shape, lengthToWidth);
+  const depthFeet = depthInches / INCHES_PER_FOOT;
+  return [
+    { label: "Floor length L", value: floor.lengthFeet, kind: "length" },
+    { label: "Floor width W", value: floor.widthFeet, kind: "length" },
+    { label: "Area at the floor", value: floorSquareFeet, kind: "area" },
+    { label: "Area at half the depth", value: areaAtHeightSquareFeet(floor, depthFeet / 2, sideSlope), kind: "area" },
+    { label: "Area at the full depth", value: areaAtHeightSquareFeet(floor, depthFeet, sideSlope), kind: "area" },
+  ];
+}
