@@ -46,6 +46,11 @@ export function cutAndFill(garden: SlopingGarden): CutAndFill {
     fillCubicYards,
     leftOverCubicYards: cutCubicYards - soilVolumeInState(fillCubicYards, "compacted", "in place", soil),
     bermHeightFeet,
+    cutWidthFeet,
+    uphillRiseFeet,
+    downhillFallFeet,
+    floorFillCubicYards: floorFillCubicFeet / CUBIC_FEET_PER_CUBIC_YARD,
+    bermCubicYards: bermCubicFeet / CUBIC_FEET_PER_CUBIC_YARD,
     deepestDigFeet: uphillDigFeet,
     hasFloorOnFill: floorFillCubicFeet > 0,
   };
@@ -71,6 +76,14 @@ export interface CutAndFill {
   readonly leftOverCubicYards: number;
   /** Above the ground at the downhill edge. */
   readonly bermHeightFeet: number;
+  /** Uphill of the line where the ground stands at the water level. */
+  readonly cutWidthFeet: number;
+  /** Of the ground, from that line to the uphill edge. */
+  readonly uphillRiseFeet: number;
+  readonly downhillFallFeet: number;
+  /** Compacted. */
+  readonly floorFillCubicYards: number;
+  readonly bermCubicYards: number;
   /** At the uphill edge. */
   readonly deepestDigFeet: number;
   readonly hasFloorOnFill: boolean;

@@ -13,9 +13,17 @@ import { handDigCubicMetersPerHour } from "../published/planning-planet-wiki.ts"
  * Limits  Digging and throwing out alone: no barrowing, breaks, roots or heat. More people than there is room for do not help.
  */
 export function handDigHours(inPlaceCubicYards: number, soil: DugSoil, people: number, areVolunteers: boolean): DigHours {
-  const laborerHours = (inPlaceCubicYards * metricPerUs("earthVolume")) / handDigCubicMetersPerHour.values[DUG_AS[soil]];
-  const personHours = laborerHours * (areVolunteers ? VOLUNTEER_FACTOR : 1);
+  const personHours = laborerHours(inPlaceCubicYards, soil) * (areVolunteers ? VOLUNTEER_FACTOR : 1);
   return { personHours, clockHours: personHours / people };
+}
+
+/** What one laborer would take. */
+export function laborerHours(inPlaceCubicYards: number, soil: DugSoil): number {
+  return (inPlaceCubicYards * metricPerUs("earthVolume")) / laborerCubicMetersPerHour(soil);
+}
+
+export function laborerCubicMetersPerHour(soil: DugSoil): number {
+  return handDigCubicMetersPerHour.values[DUG_AS[soil]];
 }
 
 export interface DigHours {

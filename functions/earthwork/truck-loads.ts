@@ -12,8 +12,13 @@ import { materialTons, type Material } from "../amendment/material-weight.ts";
  */
 export function wholeTruckLoads(looseCubicYards: number, loadCubicYards: number, loadTons: number | undefined, material: Material): TruckLoads {
   const byVolume = wholePackages(looseCubicYards, loadCubicYards);
-  const byWeight = loadTons === undefined ? 0 : wholePackages(materialTons(looseCubicYards, material), loadTons);
+  const byWeight = loadTons === undefined ? 0 : loadsByWeight(looseCubicYards, loadTons, material);
   return { loads: Math.max(byVolume, byWeight), isWeightGoverned: byWeight > byVolume };
+}
+
+/** Whole loads where weight alone counts. */
+export function loadsByWeight(looseCubicYards: number, loadTons: number, material: Material): number {
+  return wholePackages(materialTons(looseCubicYards, material), loadTons);
 }
 
 export interface TruckLoads {

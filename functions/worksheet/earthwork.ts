@@ -1,9 +1,11 @@
-import { MATERIALS } from "../amendment/material-weight.ts";
+import { MATERIALS, materialTons } from "../amendment/material-weight.ts";
+import { wholePackages } from "../cost/whole-packages.ts";
 import { LEAST_BERM_TOP_FEET, LEAST_FREEBOARD_INCHES } from "../earthwork/berm-volume.ts";
 import { cutAndFill, type SlopingGarden } from "../earthwork/cut-fill.ts";
-import { DUG_SOILS, handDigHours, LONGEST_SESSION_HOURS } from "../earthwork/dig-hours.ts";
+import { DUG_SOILS, handDigHours, laborerCubicMetersPerHour, laborerHours, LONGEST_SESSION_HOURS } from "../earthwork/dig-hours.ts";
+import { soilVolumeInState } from "../earthwork/soil-state.ts";
 import { RESTING_DEGREES, SPOIL_SETBACK_FEET, stockpileCone, USUAL_RESTING_DEGREES } from "../earthwork/stockpile.ts";
-import { wholeTruckLoads } from "../earthwork/truck-loads.ts";
+import { loadsByWeight, wholeTruckLoads } from "../earthwork/truck-loads.ts";
 import { USUAL_SIDE_SLOPE } from "../basin/basin-volume.ts";
 import { EARTH_SOILS, stateFactors, type EarthSoil } from "../published/fm-5-434.ts";
 import { osha1926SubpartP } from "../published/osha-1926-subpart-p.ts";
@@ -16,6 +18,7 @@ import { area, choice, count, depth, earthVolume, flag, hours, length, number, p
 import { callBeforeDigging, deepDig, deepPonding } from "./basin-cautions.ts";
 import { usualWeight, weightOf } from "./material-cautions.ts";
 import { rowOf } from "./results.ts";
+import { stepsOf, type WorkingStep } from "./working.ts";
 import { worksheetFunction } from "./worksheet-function.ts";
 
 interface CutFillInputs {
@@ -94,6 +97,28 @@ export const cutFill = worksheetFunction({
     within: 0.0001,
     from: computedByHand("A level pad of 10 ft on 6 percent: 5.132 ft in cut, 0.790 cu ft a foot in place, 0.711 compacted, times 10 ft / 27"),
   },
+  equation: [
+    "x = B / (1 + sqrt(c))   (ft; width from the uphill edge to where the ground stands at the water level; B down the slope, c compacted per in place)",
+    "dig at the uphill edge = d + S x; at the downhill edge = d - S (B - x)   (ft; d ponding in ft, S slope as a fraction)",
+    "cut = A B x mean of the two digs / 27 where both are above 0, else A x (uphill dig)^2 / (2 S) / 27   (cu yd; A across the slope in ft)",
+    "fill under the floor = A x (downhill dig)^2 / (2 S) / 27 where that dig is under 0   (cu yd, compacted)",
+    "berm section = c' h + z h^2, h = S (B - x) + freeboard on the downhill edge   (sq ft; c' top width in ft, z run to rise)",
+    "left over = cut - fill / c   (cu yd in place)",
+  ],
+  working(across, down, ponding, groundSlope, bermTop, bermSideSlope, freeboard, soil) {
+    const done = earthworkOf({ across, down, ponding, groundSlope, bermTop, bermSideSlope, freeboard, soil });
+    return [
+      { label: "Width in cut x", value: done.cutWidthFeet, kind: "length" },
+      { label: "Ground rises uphill S x", value: done.uphillRiseFeet, kind: "length" },
+      { label: "Ground falls downhill S (B - x)", value: done.downhillFallFeet, kind: "length" },
+      { label: "Dig at the uphill edge", value: done.deepestDigFeet, kind: "length" },
+      { label: "Cut in place", value: done.cutCubicYards, kind: "earthVolume" },
+      { label: "Fill under the floor, compacted", value: done.floorFillCubicYards, kind: "earthVolume" },
+      { label: "Berm, compacted", value: done.bermCubicYards, kind: "earthVolume" },
+      { label: "All fill as it lay in place", value: soilVolumeInState(done.fillCubicYards, "compacted", "in place", soil), kind: "earthVolume" },
+      { label: "Left over in place", value: done.leftOverCubicYards, kind: "earthVolume" },
+    ];
+  },
   calculate(across, down, ponding, groundSlope, bermTop, bermSideSlope, freeboard, soil) {
     const done = earthworkOf({ across, down, ponding, groundSlope, bermTop, bermSideSlope, freeboard, soil });
     return [done.cutCubicYards, done.fillCubicYards, done.leftOverCubicYards, done.bermHeightFeet];
@@ -119,6 +144,11 @@ export const stockpile = worksheetFunction({
     },
   ],
   example: { arguments: [10], result: [[6.99, 5.27, 153.7]], within: 0.05, from: computedByHand("A cone of 270 cu ft at 37 degrees") },
+  equation: [
+    "r = (3 V / (pi tan a))^(1/3)   (ft; V = 27 x loose volume in cu ft, a resting angle)",
+    "h = r tan a   (ft)",
+    "A = pi r^2   (sq ft)",
+  ],
   calculate(looseVolume, restingAngle) {
     const { radiusFeet, heightFeet, groundSquareFeet } = stockpileCone(looseVolume, restingAngle);
     return [radiusFeet, heightFeet, groundSquareFeet];
@@ -148,6 +178,14 @@ export const truckLoads = worksheetFunction({
     usualWeight,
   ],
   example: { arguments: [10, 5.19, 10_510 / 2000, "dry earth"], result: 2, from: printedDensities.from },
+  equation: ["n = the larger of V / load volume and W / load weight limit, rounded up to whole loads   (V in cu yd, W in tons)"],
+  working: (looseVolume, loadVolume, loadWeightLimit, material) => [
+    { label: "Loads by volume", value: wholePackages(looseVolume, loadVolume), kind: "count" },
+    { label: "Weight W", value: materialTons(looseVolume, material), kind: "weight" },
+    ...stepsOf(loadWeightLimit, (limit): readonly WorkingStep[] => [
+      { label: "Loads by weight", value: loadsByWeight(looseVolume, limit, material), kind: "count" },
+    ]),
+  ],
   calculate: (looseVolume, loadVolume, loadWeightLimit, material) => wholeTruckLoads(looseVolume, loadVolume, loadWeightLimit, material).loads,
 });
 
@@ -175,6 +213,14 @@ export const digHours = worksheetFunction({
     within: 0.05,
     from: computedByHand("6 cu yd x 1.78 h a cu yd x 1.5, and a sixth of it"),
   },
+  equation: [
+    "person-hours = V / output x factor   (h; V in place, 1 cu yd = 0.7646 cu m; output of one laborer in cu m/h; factor 1.5 for volunteers, else 1)",
+    "clock hours = person-hours / people   (h)",
+  ],
+  working: (inPlaceVolume, soil) => [
+    { label: "Output of one laborer", value: laborerCubicMetersPerHour(soil), unit: "cu m/h" },
+    { label: "Hours of one laborer", value: laborerHours(inPlaceVolume, soil), kind: "hours" },
+  ],
   calculate(inPlaceVolume, soil, people, volunteers) {
     const { personHours, clockHours } = handDigHours(inPlaceVolume, soil, people, volunteers);
     return [personHours, clockHours];
