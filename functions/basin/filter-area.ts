@@ -20,7 +20,11 @@ export function filterAreaSquareFeet(
   drainHours: number,
 ): number {
   if (waterCubicFeet === 0) return 0;
+  return (INCHES_PER_FOOT * waterCubicFeet) / (mediaInchesPerHour * hydraulicGradient(averagePondingInches, mediaInches) * drainHours);
+}
+
+/** (hf + df) / df: head lost in the media over its depth. */
+export function hydraulicGradient(averagePondingInches: number, mediaInches: number): number {
   // Without ponding the water's own weight moves it, whatever the depth of the media.
-  const gradient = averagePondingInches === 0 ? 1 : (averagePondingInches + mediaInches) / mediaInches;
-  return (INCHES_PER_FOOT * waterCubicFeet) / (mediaInchesPerHour * gradient * drainHours);
+  return averagePondingInches === 0 ? 1 : (averagePondingInches + mediaInches) / mediaInches;
 }

@@ -12,7 +12,12 @@
  */
 export function overflowWidthFeet(cubicFeetPerSecond: number, headFeet: number, coefficient: number): number {
   if (cubicFeetPerSecond === 0) return 0;
-  return cubicFeetPerSecond / (coefficient * headFeet ** 1.5);
+  return cubicFeetPerSecond / flowOverEachFoot(headFeet, coefficient);
+}
+
+/** In cfs for each foot of the sill. */
+export function flowOverEachFoot(headFeet: number, coefficient: number): number {
+  return coefficient * headFeet ** 1.5;
 }
 
 /** Common practice, no source: a spillway of stone or sod. */

@@ -10,9 +10,20 @@ import { INCHES_PER_FOOT } from "../quantities.ts";
  * Limits  Steady flow, no pressure, no loss at inlet, bends or outlet. The inside diameter counts.
  */
 export function fullPipeCubicFeetPerSecond(diameterInches: number, slopePercent: number, roughness: number): number {
+  const { areaSquareFeet, hydraulicRadiusFeet } = fullPipe(diameterInches);
+  return (MANNING_US / roughness) * areaSquareFeet * Math.cbrt(hydraulicRadiusFeet) ** 2 * Math.sqrt(slopePercent / 100);
+}
+
+export function fullPipe(diameterInches: number): FullPipe {
   const diameterFeet = diameterInches / INCHES_PER_FOOT;
-  const areaSquareFeet = (Math.PI * diameterFeet ** 2) / 4;
-  return (MANNING_US / roughness) * areaSquareFeet * Math.cbrt(diameterFeet / 4) ** 2 * Math.sqrt(slopePercent / 100);
+  return { areaSquareFeet: (Math.PI * diameterFeet ** 2) / 4, hydraulicRadiusFeet: diameterFeet / 4 };
+}
+
+/** The water's cross-section in a full pipe. */
+export interface FullPipe {
+  readonly areaSquareFeet: number;
+  /** Area over wetted perimeter. */
+  readonly hydraulicRadiusFeet: number;
 }
 
 /** The cube root of 3.2808 ft in a meter, as the handbooks print it. */

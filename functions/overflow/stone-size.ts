@@ -15,13 +15,18 @@ import { INCHES_PER_FOOT } from "../quantities.ts";
 export function medianStoneInches(cubicFeetPerSecond: number, diameterInches: number, tailwaterInches: number | undefined): number {
   if (cubicFeetPerSecond === 0) return 0;
   // D x (D^-2.5)^(4/3) is D^(-7/3): one power of the diameter, which nothing can cancel.
-  const flowTerm = Math.cbrt(cubicFeetPerSecond / Math.sqrt(GRAVITY_FEET_PER_SECOND_SQUARED)) ** 4;
+  const flowTerm = stoneFlowTerm(cubicFeetPerSecond);
   const diameterTerm = Math.cbrt(diameterInches / INCHES_PER_FOOT) ** 7;
   return (INCHES_PER_FOOT * 0.2 * flowTerm) / diameterTerm / countedTailwater(diameterInches, tailwaterInches);
 }
 
+/** (Q / sqrt(g))^(4/3), the part of the equation that grows with the flow. */
+export function stoneFlowTerm(cubicFeetPerSecond: number): number {
+  return Math.cbrt(cubicFeetPerSecond / Math.sqrt(GRAVITY_FEET_PER_SECOND_SQUARED)) ** 4;
+}
+
 /** Tailwater as a share of the diameter, as the equation counts it. */
-function countedTailwater(diameterInches: number, tailwaterInches: number | undefined): number {
+export function countedTailwater(diameterInches: number, tailwaterInches: number | undefined): number {
   const { least, most } = TAILWATER_SHARES;
   if (tailwaterInches === undefined || tailwaterInches <= least * diameterInches) return least;
   return Math.min(tailwaterInches / diameterInches, most);

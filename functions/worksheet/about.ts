@@ -14,5 +14,6 @@ export const version = worksheetFunction({
   result: text("Version"),
   sources: [byDefinition],
   example: { arguments: [], result: SOAKBOOK_VERSION, from: byDefinition },
+  equation: ["version = major.minor.patch, as in package.json"],
   calculate: () => SOAKBOOK_VERSION,
 });

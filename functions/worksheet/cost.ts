@@ -11,6 +11,7 @@ import { isCellError } from "./cell.ts";
 import { priceOf } from "./price-table.ts";
 import { readerOf, refused } from "./reading.ts";
 import { areTooExtreme, whyRefused } from "./sentences.ts";
+import { stepsOf } from "./working.ts";
 import { worksheetFunction } from "./worksheet-function.ts";
 
 const wholePackagesRule = commonPractice("Whole packages, the minimum order and one delivery are paid");
@@ -42,6 +43,16 @@ export const priced = worksheetFunction({
     result: 396,
     from: computedByHand("21 half yards are 10.5 cu yd, at 32 a cu yd, and 60 for delivery"),
   },
+  equation: [
+    "bought = the larger of quantity and minimum order, rounded up to whole packages   (the item's unit)",
+    "amount = bought x unit price + delivery; 0 for an order of nothing   (money)",
+  ],
+  working: (quantity, item, prices) =>
+    stepsOf(quantity === 0 ? undefined : priceOf(item, prices), (price) => [
+      { label: "Bought", value: orderedQuantity(quantity, price) },
+      { label: "Unit price", value: price.unitPrice, kind: "money" },
+      { label: "Delivery", value: price.delivery, kind: "money" },
+    ]),
   calculate(quantity, item, prices) {
     const price = priceOf(item, prices);
     if (isCellError(price)) return price;
@@ -73,6 +84,13 @@ export const costShare = worksheetFunction({
     },
   ],
   example: { arguments: ["per area", 80, 41, 3000, 50], result: 3000, from: perAreaProgramPage.place("rebate per square foot, cap and smallest garden") },
+  equation: [
+    "per area, per volume: rate x basis; percent: rate / 100 x basis; flat: rate   (money)",
+    "never more than the cap; 0 where the basis is under the smallest that counts",
+  ],
+  working: (kind, basis, paid, _, smallestBasis) => [
+    { label: "Before the cap", value: programShare(kind, basis, paid, undefined, smallestBasis), kind: "money" },
+  ],
   calculate(kind, basis, rate, cap, smallestBasis) {
     if (kind === "percent" && readPercentRate(rate) === refused) return whyRefused(percentRate, rate, "us", "Rate");
     return programShare(kind, basis, rate, cap, smallestBasis);
@@ -95,6 +113,7 @@ export const volunteerValue = worksheetFunction({
     },
   ],
   example: { arguments: [10, latestDollars], result: 318, from: volunteerHour.place("national value for 2022, $31.80, times 10") },
+  equation: ["value = hours x rate an hour   (money)"],
   calculate: (worked, hourlyRate) => inKindValue(worked, hourlyRate),
 });
 
@@ -128,5 +147,6 @@ export const digDate = worksheetFunction({
     result: 39_938,
     from: excelWorkday.place("example: 151 days after 1 October 2008 with three holidays is 5 May 2009"),
   },
+  equation: ["first day = the day on which the business days after the request are full; the request day, weekends and holidays are not counted"],
   calculate: (requestDate, businessDays, holidays) => firstDigDate(requestDate, businessDays, holidays),
 });

@@ -1,7 +1,7 @@
 import { LEAST_FREEBOARD_INCHES } from "../earthwork/berm-volume.ts";
-import { HIGHEST_PRINTED_HEAD_FEET, overflowWidthFeet, USUAL_WEIR_COEFFICIENT, WEIR_COEFFICIENTS } from "../overflow/overflow-width.ts";
-import { fullPipeCubicFeetPerSecond, USUAL_ROUGHNESS } from "../overflow/pipe-flow.ts";
-import { LEAST_USUAL_STONE_INCHES, medianStoneInches, TAILWATER_SHARES } from "../overflow/stone-size.ts";
+import { flowOverEachFoot, HIGHEST_PRINTED_HEAD_FEET, overflowWidthFeet, USUAL_WEIR_COEFFICIENT, WEIR_COEFFICIENTS } from "../overflow/overflow-width.ts";
+import { fullPipe, fullPipeCubicFeetPerSecond, USUAL_ROUGHNESS } from "../overflow/pipe-flow.ts";
+import { countedTailwater, LEAST_USUAL_STONE_INCHES, medianStoneInches, stoneFlowTerm, TAILWATER_SHARES } from "../overflow/stone-size.ts";
 import { hec14 } from "../published/hec-14.ts";
 import { broadCrestedCoefficients } from "../published/hec-22-weirs.ts";
 import { sdsuOpenChannelProblems } from "../published/sdsu-open-channel-problems.ts";
@@ -46,11 +46,20 @@ export const overflowWidth = worksheetFunction({
     { when: () => true, says: "Send the overflow where it does no harm: not at a foundation, a sidewalk, a septic field or a neighbor." },
   ],
   example: { arguments: [0.132, 0.2], result: 0.5676, within: 0.00005, from: computedByHand("0.132 / (2.6 x 0.2^1.5)") },
-  calculate: (cubicFeetPerSecond, head, coefficient, speaker) =>
-    overflowWidthFeet(cubicFeetPerSecond, head, coefficient === undefined ? USUAL_WEIR_COEFFICIENT : inUs(coefficient, speaker.system)),
+  equation: ["L = Q / (C H^1.5)   (ft; Q in cfs, H head over the sill in ft, C weir coefficient in US units)"],
+  working(_, head, coefficient, { system }) {
+    const used = usedCoefficient(coefficient, system);
+    return [
+      { label: "Weir coefficient C", value: used, unit: "in US units" },
+      { label: "Flow over each foot of sill C H^1.5", value: flowOverEachFoot(head, used), unit: "cfs/ft" },
+    ];
+  },
+  calculate: (cubicFeetPerSecond, head, coefficient, { system }) => overflowWidthFeet(cubicFeetPerSecond, head, usedCoefficient(coefficient, system)),
 });
 
-function inUs(coefficient: number, system: UnitSystem): number {
+/** In US units. */
+function usedCoefficient(coefficient: number | undefined, system: UnitSystem): number {
+  if (coefficient === undefined) return USUAL_WEIR_COEFFICIENT;
   return system === "us" ? coefficient : coefficient / METRIC_COEFFICIENT_PER_US;
 }
 
@@ -83,6 +92,14 @@ export const pipeFlow = worksheetFunction({
     },
   ],
   example: { arguments: [4, 1], result: 0.2474, within: 0.0001, from: computedByHand("4 in smooth plastic at 1 percent, 111.0 gpm / 448.83") },
+  equation: ["Q = 1.486 / n x A R^(2/3) S^(1/2)   (cfs; A = pi D^2 / 4 in sq ft, R = D / 4 in ft, S slope as a fraction, n roughness)"],
+  working(diameter) {
+    const { areaSquareFeet, hydraulicRadiusFeet } = fullPipe(diameter);
+    return [
+      { label: "Area of the pipe A", value: areaSquareFeet, kind: "area" },
+      { label: "Hydraulic radius R", value: hydraulicRadiusFeet, kind: "length" },
+    ];
+  },
   calculate: (diameter, slope, roughness) => fullPipeCubicFeetPerSecond(diameter, slope, roughness),
 });
 
@@ -108,5 +125,13 @@ export const stoneSize = worksheetFunction({
     { when: () => true, says: "A steep pipe that runs part full asks for larger stone than this: HEC-14 then counts a smaller pipe." },
   ],
   example: { arguments: [59 / 448.83, 4], result: 0.51, within: 0.005, from: computedByHand("Equation 10.4, 59 gpm from a 4 in pipe, tailwater unknown") },
+  equation: [
+    "D50 = 0.2 D (Q / (sqrt(g) D^2.5))^(4/3) (D / TW)   (ft; Q in cfs, D diameter and TW tailwater in ft, g = 32.2 ft/s^2)",
+    "which is D50 = 0.2 (Q / sqrt(g))^(4/3) / D^(7/3) / (TW / D)   (ft; TW / D no less than 0.4 and no more than 1)",
+  ],
+  working: (cubicFeetPerSecond, diameter, tailwater) => [
+    { label: "Tailwater over diameter TW / D", value: countedTailwater(diameter, tailwater) },
+    { label: "Flow term (Q / sqrt(g))^(4/3)", value: stoneFlowTerm(cubicFeetPerSecond), unit: "in US units" },
+  ],
   calculate: (cubicFeetPerSecond, diameter, tailwater) => medianStoneInches(cubicFeetPerSecond, diameter, tailwater),
 });

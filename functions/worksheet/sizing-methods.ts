@@ -1,6 +1,6 @@
 import { DEEPEST_USUAL_PONDING_INCHES, USUAL_DRAIN_HOURS } from "../basin/deepest-ponding.ts";
 import { depthFit, factorAreaSquareFeet, sizeFactor, type DepthFit } from "../basin/factor-area.ts";
-import { filterAreaSquareFeet } from "../basin/filter-area.ts";
+import { filterAreaSquareFeet, hydraulicGradient } from "../basin/filter-area.ts";
 import { areaFromWidths, ruleFor, type WidthsRule } from "../basin/widths-area.ts";
 import { georgiaStormwaterManual, mediaFeetPerDay } from "../published/georgia-stormwater-manual.ts";
 import { besavillaSurveying, simpsonsRulePage } from "../published/surveying-rules.ts";
@@ -9,6 +9,7 @@ import { INCHES_PER_FOOT } from "../quantities.ts";
 import { area, choice, depth, flag, hours, length, rangeOf, rate, waterVolume } from "./arguments.ts";
 import { largeFloor, standsLong } from "./basin-cautions.ts";
 import { invalid, isCellError, missing, type CellError } from "./cell.ts";
+import { stepsOf } from "./working.ts";
 import { worksheetFunction } from "./worksheet-function.ts";
 
 interface FactorInputs {
@@ -43,6 +44,8 @@ export const factorArea = worksheetFunction({
     largeFloor<FactorInputs>(({ contributingArea, soil, ponding, isFar }) => factorAreaSquareFeet(contributingArea, sizeFactor(soil, ponding, isFar))),
   ],
   example: { arguments: [750, "silty", 6], result: 187.5, from: nearFactors.from },
+  equation: ["A = F x contributing area   (sq ft; F by soil and ponding depth within 30 ft of the downspout, by soil alone beyond)"],
+  working: (_, soil, ponding, isFar) => [{ label: "Size factor F", value: sizeFactor(soil, ponding, isFar).factor }],
   calculate: (contributing, soil, ponding, isFar) => factorAreaSquareFeet(contributing, sizeFactor(soil, ponding, isFar)),
 });
 
@@ -82,6 +85,8 @@ export const filterArea = worksheetFunction({
     within: 0.5,
     from: georgiaStormwaterManual.place("appendix D, bioretention example"),
   },
+  equation: ["A = V df / (k (hf + df) tf)   (sq ft; V in cu ft, df media depth and hf average ponding in ft, k media rate in ft/h, tf in h)"],
+  working: (_, media, __, averagePonding) => [{ label: "Hydraulic gradient (hf + df) / df", value: hydraulicGradient(averagePonding, media) }],
   calculate: (water, media, mediaRate, averagePonding, drainHours) => filterAreaSquareFeet(water, media, mediaRate, averagePonding, drainHours),
 });
 
@@ -107,6 +112,15 @@ export const widthsArea = worksheetFunction({
     within: 0.05,
     from: besavillaSurveying.place("example of the trapezoidal rule"),
   },
+  equation: [
+    "Simpson: A = s / 3 (w1 + 4 w2 + 2 w3 + ... + 4 w(n-1) + wn) for an odd number of widths   (sq ft; s and w in ft)",
+    "trapezoid: A = s (w1 / 2 + w2 + ... + w(n-1) + wn / 2) for an even number   (sq ft)",
+  ],
+  working: (typed) =>
+    stepsOf(widthsFrom(typed), (widths) => [
+      { label: "Widths used n", value: widths.length, kind: "count" },
+      { label: "Rule", value: ruleFor(widths.length) },
+    ]),
   calculate(typed, step) {
     const widths = widthsFrom(typed);
     return isCellError(widths) ? widths : areaFromWidths(widths, step);
