@@ -117,3 +117,9 @@ test("one reading changed in the sheet changes the basin in the sheet and in the
   await expectPaneAndSheetAgree(page);
   expect(await paneNumber(page, "Drawdown")).not.toBe(before.pane);
 }, 60_000);
+
+test("showing something further down the pane does not move the page under the hand", async () => {
+  const { page } = opened;
+  await page.evaluate(() => document.querySelector("#pane .surface-list")?.scrollIntoView());
+  expect(await page.evaluate(() => [document.scrollingElement?.scrollTop, document.querySelector("header, #workbook-bar")?.getBoundingClientRect().top])).toEqual([0, 0]);
+});
