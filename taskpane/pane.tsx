@@ -17,6 +17,8 @@ import { useWriting } from "./writing.ts";
 import { WritingNotices } from "./writing-notices.tsx";
 import { YardPage } from "./yard-page.tsx";
 import { YardPicker } from "./yard-picker.tsx";
+import { WorkingBar, WorkingView } from "./working/working-view.tsx";
+import { useWorking } from "./working/use-working.ts";
 import "./pane.css";
 import "./form.css";
 
@@ -51,6 +53,7 @@ function Pane({ workbook: host }: { readonly workbook: Workbook }) {
   useEffect(() => watch.start(), [watch]);
   const program = reading.state === "ready" ? reading.program : null;
   const [siteId, pick] = useSelectedYard(workbook, program, latest);
+  const working = useWorking(workbook);
   const [failure, showAgain] = useErrorBoundary();
 
   const goTo = (where: CellRange) => writing.attempt(() => workbook.select(where));
@@ -73,6 +76,16 @@ function Pane({ workbook: host }: { readonly workbook: Workbook }) {
     );
   }
   const yard = program?.yards.find((candidate) => candidate.siteId === siteId);
+  if (working.open !== null) {
+    return (
+      <div class="pane">
+        <WorkingView working={working.open} onBack={working.close} />
+        <div class="pane-foot">
+          <WritingNotices writing={writing} />
+        </div>
+      </div>
+    );
+  }
   return (
     <div class="pane">
       {reading.state === "first" && (
@@ -108,7 +121,10 @@ function Pane({ workbook: host }: { readonly workbook: Workbook }) {
           }}
         />
       )}
-      <WritingNotices writing={writing} />
+      <div class="pane-foot">
+        <WorkingBar working={working.offered} takesFocus={working.returning} onOpen={working.show} />
+        <WritingNotices writing={writing} />
+      </div>
     </div>
   );
 }
