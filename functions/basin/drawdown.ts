@@ -1,3 +1,5 @@
+import { INCHES_PER_FOOT } from "../quantities.ts";
+
 /**
  * Hours from a full basin to an empty one.
  *
@@ -8,7 +10,16 @@
  * Limits  Counts from the moment the basin stands full, through the floor alone.
  */
 export function drawdownHours(pondingInches: number, designInchesPerHour: number, mediaInches: number, voidShare: number): number {
-  return (pondingInches + voidShare * mediaInches) / designInchesPerHour;
+  return (pondingInches + mediaWaterInches(mediaInches, voidShare)) / designInchesPerHour;
+}
+
+/** Water in the voids of the media, as a depth over the floor. */
+export function mediaWaterInches(mediaInches: number, voidShare: number): number {
+  return voidShare * mediaInches;
+}
+
+export function mediaWaterCubicFeet(floorSquareFeet: number, mediaInches: number, voidShare: number): number {
+  return (mediaWaterInches(mediaInches, voidShare) * floorSquareFeet) / INCHES_PER_FOOT;
 }
 
 /** Common practice, no source: what water can fill and leave in a bioretention soil. */

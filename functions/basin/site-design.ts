@@ -2,10 +2,10 @@ import { layerVolumeCubicYards } from "../amendment/layer-volume.ts";
 import { digVolumeCubicYards } from "../earthwork/dig-volume.ts";
 import { INCHES_PER_FOOT } from "../quantities.ts";
 import { ROOF_RUNOFF_SHARE, runoffVolumeCubicFeet } from "../runoff/runoff-volume.ts";
-import { basinFloorSquareFeet } from "./basin-area.ts";
+import { basinFloorSquareFeet, type BasinStorm } from "./basin-area.ts";
 import { areaAtHeightSquareFeet, basinFloor, USUAL_LENGTH_TO_WIDTH, volumeToHeightCubicFeet } from "./basin-shape.ts";
 import { DEEPEST_USUAL_PONDING_INCHES, deepestPondingInches, drainsInTime } from "./deepest-ponding.ts";
-import { drawdownHours, USUAL_VOID_SHARE } from "./drawdown.ts";
+import { drawdownHours, mediaWaterCubicFeet, USUAL_VOID_SHARE } from "./drawdown.ts";
 import { ruleAreaSquareFeet, USUAL_RULE_PERCENT } from "./rule-area.ts";
 
 /**
@@ -37,18 +37,7 @@ export function designSite(
 ): SiteDesign {
   const designInchesPerHour = testedInchesPerHour / reductionFactor;
   const pondingInches = givenPondingInches ?? Math.min(deepestPondingInches(designInchesPerHour, drainHours), DEEPEST_USUAL_PONDING_INCHES);
-  const floorSquareFeet = basinFloorSquareFeet({
-    contributingSquareFeet,
-    designInchesPerHour,
-    pondingInches,
-    stormInches,
-    runoffShare: ROOF_RUNOFF_SHARE,
-    mediaInches,
-    voidShare: USUAL_VOID_SHARE,
-    stormHours: 0,
-    sideSlope,
-    rainOnBasinCounted: true,
-  });
+  const floorSquareFeet = basinFloorSquareFeet(siteStorm(contributingSquareFeet, designInchesPerHour, pondingInches, stormInches, mediaInches, sideSlope));
   const drains = drainsInTime(pondingInches, designInchesPerHour, drainHours);
   const verdict = verdictOf(designInchesPerHour, floorSquareFeet, drains);
   return {
@@ -61,6 +50,29 @@ export function designSite(
       floorSquareFeet === undefined || verdict === "never drains"
         ? undefined
         : sizedBasin(floorSquareFeet, designInchesPerHour, pondingInches, mediaInches, sideSlope),
+  };
+}
+
+/** The storm the basin is sized for. */
+export function siteStorm(
+  contributingSquareFeet: number,
+  designInchesPerHour: number,
+  pondingInches: number,
+  stormInches: number,
+  mediaInches: number,
+  sideSlope: number,
+): BasinStorm {
+  return {
+    contributingSquareFeet,
+    designInchesPerHour,
+    pondingInches,
+    stormInches,
+    runoffShare: ROOF_RUNOFF_SHARE,
+    mediaInches,
+    voidShare: USUAL_VOID_SHARE,
+    stormHours: 0,
+    sideSlope,
+    rainOnBasinCounted: true,
   };
 }
 
@@ -99,11 +111,10 @@ function sizedBasin(
 ): SizedBasin {
   const floor = basinFloor(floorSquareFeet, "ellipse", USUAL_LENGTH_TO_WIDTH);
   const pondingFeet = pondingInches / INCHES_PER_FOOT;
-  const inMedia = (USUAL_VOID_SHARE * mediaInches * floorSquareFeet) / INCHES_PER_FOOT;
   return {
     floorSquareFeet,
     rimSquareFeet: areaAtHeightSquareFeet(floor, pondingFeet, sideSlope),
-    heldCubicFeet: volumeToHeightCubicFeet(floor, pondingFeet, sideSlope) + inMedia,
+    heldCubicFeet: volumeToHeightCubicFeet(floor, pondingFeet, sideSlope) + mediaWaterCubicFeet(floorSquareFeet, mediaInches, USUAL_VOID_SHARE),
     drawdownHours: drawdownHours(pondingInches, designInchesPerHour, mediaInches, USUAL_VOID_SHARE),
     digCubicYards:
       digVolumeCubicYards(floorSquareFeet, pondingInches, sideSlope, "ellipse", USUAL_LENGTH_TO_WIDTH) + layerVolumeCubicYards(floorSquareFeet, mediaInches, 0),

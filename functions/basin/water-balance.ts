@@ -1,6 +1,7 @@
 import { INCHES_PER_FOOT } from "../quantities.ts";
 import { runoffVolumeCubicFeet } from "../runoff/runoff-volume.ts";
 import { areaAtHeightSquareFeet, basinFloor, USUAL_LENGTH_TO_WIDTH, volumeToHeightCubicFeet } from "./basin-shape.ts";
+import { mediaWaterCubicFeet } from "./drawdown.ts";
 
 /**
  * The water balance of a basin over one step of steady inflow.
@@ -70,7 +71,7 @@ export interface Garden extends Basin {
 export function basinStore(basin: Basin): BasinStore {
   const floor = basinFloor(basin.floorSquareFeet, "ellipse", USUAL_LENGTH_TO_WIDTH);
   const pondingFeet = basin.pondingInches / INCHES_PER_FOOT;
-  const mediaCubicFeet = (basin.voidShare * basin.mediaInches * basin.floorSquareFeet) / INCHES_PER_FOOT;
+  const mediaCubicFeet = mediaWaterCubicFeet(basin.floorSquareFeet, basin.mediaInches, basin.voidShare);
   const drawInchesPerHour = basin.designInchesPerHour + basin.evapotranspirationInchesPerDay / HOURS_PER_DAY;
   return {
     mediaCubicFeet,

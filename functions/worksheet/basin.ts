@@ -1,25 +1,30 @@
+import { layerVolumeCubicYards } from "../amendment/layer-volume.ts";
 import { basinFloorSquareFeet, USUAL_STORM_INCHES, type BasinStorm } from "../basin/basin-area.ts";
 import { basinDepthInches } from "../basin/basin-depth.ts";
 import { BASIN_SHAPES, USUAL_LENGTH_TO_WIDTH } from "../basin/basin-shape.ts";
 import { basinFloorSize } from "../basin/basin-size.ts";
 import { basinVolumeCubicFeet, USUAL_SIDE_SLOPE } from "../basin/basin-volume.ts";
 import { deepestPondingInches, drainsInTime, LONGEST_PUBLISHED_DRAIN_HOURS, USUAL_DRAIN_HOURS } from "../basin/deepest-ponding.ts";
-import { drawdownHours, USUAL_VOID_SHARE } from "../basin/drawdown.ts";
+import { drawdownHours, mediaWaterInches, USUAL_VOID_SHARE } from "../basin/drawdown.ts";
 import { ruleAreaSquareFeet, USUAL_RULE_PERCENT } from "../basin/rule-area.ts";
+import { designSite, siteStorm, type SiteDesign } from "../basin/site-design.ts";
+import { stormBalance } from "../basin/storm-balance.ts";
+import { digVolumeCubicYards } from "../earthwork/dig-volume.ts";
+import { FASTEST_TREATING_INCHES_PER_HOUR, USUAL_REDUCTION_FACTOR } from "../infiltration/design-rate.ts";
 import { handbookOfMathematicalFunctions } from "../published/handbook-of-mathematical-functions.ts";
 import { losAngelesLidSample } from "../published/los-angeles-lid-sample.ts";
 import { commonPractice, computedByHand } from "../published/source.ts";
 import { sustainableTechnologiesWiki } from "../published/sustainable-technologies-wiki.ts";
 import { wisconsinExtensionPages } from "../published/wisconsin-extension-pages.ts";
-import { FASTEST_TREATING_INCHES_PER_HOUR, USUAL_REDUCTION_FACTOR } from "../infiltration/design-rate.ts";
-import { designSite, type SiteDesign } from "../basin/site-design.ts";
 import { ROOF_RUNOFF_SHARE } from "../runoff/runoff-volume.ts";
 import { area, choice, depth, earthVolume, flag, hours, length, number, percent, rate, share, text, waterVolume } from "./arguments.ts";
 import { callBeforeDigging, deepDig, deepPonding, largeFloor, NOTHING_TAKEN_OFF, standsLong, steepSides } from "./basin-cautions.ts";
+import { balanceSteps, prismoidSteps } from "./basin-working.ts";
 import { invalid, missing } from "./cell.ts";
 import { drainsTooSlowly, NEVER_DRAINS, noAreaHolds } from "./draining.ts";
 import { rowOf } from "./results.ts";
 import type { Speaker } from "./speaker.ts";
+import { stepsOf, type WorkingStep } from "./working.ts";
 import { worksheetFunction } from "./worksheet-function.ts";
 
 const floorArea = area("floorArea", "Floor area");
@@ -41,6 +46,7 @@ export const ruleArea = worksheetFunction({
     { when: ({ percent: part }) => part < 10 || part > 30, says: "Published rules run from 10 to 30 percent of the area that drains to the garden." },
   ],
   example: { arguments: [500], result: 50, from: ruleOfThumb },
+  equation: ["A = percent / 100 x contributing area   (sq ft)"],
   calculate: (contributing, part) => ruleAreaSquareFeet(contributing, part),
 });
 
@@ -81,6 +87,18 @@ export const basinArea = worksheetFunction({
     result: 79.2,
     within: 0.05,
     from: computedByHand("79.17 cu ft of runoff over 6 in + 18 in x 0.25 + 0.25 in/h x 6 h = 1.000 ft"),
+  },
+  equation: [
+    "s Ad P + P Arim = V(d) + A (n m + f T)   (cu ft; areas in sq ft; storm P, ponding d and media m in ft, f in ft/h, T in h)",
+    "V(d) = A d + k (L + W) z d^2 + 4/3 k z^2 d^3   (cu ft; k = pi / 4, L = 2 W, A = k L W, z run to rise)",
+    "Arim = k (L + 2 z d) (W + 2 z d)   (sq ft)",
+    "solved for the floor area A; s runoff share, Ad contributing area, n void share",
+  ],
+  working(contributingArea, designRate, pondingDepth, storm, runoffShare, mediaDepth, voidShare, stormHours, slope, rainOnBasin) {
+    const balanced = stormOf({
+      contributingArea, designRate, ponding: pondingDepth, storm, runoffShare, media: mediaDepth, voidShare, stormHours, sideSlope: slope, rainOnBasin,
+    });
+    return stepsOf(basinFloorSquareFeet(balanced), (floor) => balanceSteps(stormBalance(balanced, floor)));
   },
   calculate(contributingArea, designRate, ponding, storm, runoffShare, media, voidShare, stormHours, slope, rainOnBasin, drainHours, speaker) {
     if (!drainsInTime(ponding, designRate, drainHours)) {
@@ -130,6 +148,7 @@ export const deepestPonding = worksheetFunction({
     standsLong<{ readonly drainHours: number }>(({ drainHours }) => drainHours),
   ],
   example: { arguments: [0.25, 24], result: 6, from: computedByHand("0.25 in/h x 24 h") },
+  equation: ["d = f T   (in; f design rate in in/h, T drain hours)"],
   calculate: (designRate, drainHours) => deepestPondingInches(designRate, drainHours),
 });
 
@@ -152,6 +171,11 @@ export const drawdown = worksheetFunction({
     },
   ],
   example: { arguments: [6, 0.5], result: 12, from: computedByHand("6 in / 0.5 in/h") },
+  equation: ["t = (ponding + void share x media depth) / f   (h; depths in in, f design rate in in/h)"],
+  working: (pondingDepth, designRate, mediaDepth, voidShare) => [
+    { label: "Water in the media", value: mediaWaterInches(mediaDepth, voidShare), kind: "depth" },
+    { label: "Hours for the ponding alone", value: pondingHours({ ponding: pondingDepth, designRate }), kind: "hours" },
+  ],
   calculate: (ponding, designRate, media, voidShare) =>
     designRate === 0 ? invalid("Does not drain: the design rate is 0.") : drawdownHours(ponding, designRate, media, voidShare),
 });
@@ -174,6 +198,11 @@ export const basinVolume = worksheetFunction({
     within: 0.005,
     from: computedByHand("6 in / 6 x (119 + 4 x 157.25 + 200) sq ft, a 17 by 7 ft floor with 3 to 1 sides"),
   },
+  equation: [
+    "V = d / 6 x (area at the floor + 4 x area at half the depth + area at the full depth)   (cu ft; d in ft, areas in sq ft)",
+    "area at height h = k (L + 2 z h) (W + 2 z h)   (sq ft; k = pi / 4 for an ellipse, 1 for a rectangle; z run to rise)",
+  ],
+  working: (squareFeet, inches, slope, outline, ratio) => prismoidSteps(squareFeet, inches, slope, outline, ratio),
   calculate: (squareFeet, inches, slope, outline, ratio) => basinVolumeCubicFeet(squareFeet, inches, slope, outline, ratio),
 });
 
@@ -190,6 +219,17 @@ export const basinDepth = worksheetFunction({
     within: 0.005,
     from: computedByHand("79.00 cu ft fill a 17 by 7 ft floor with 3 to 1 sides to 6 in"),
   },
+  equation: [
+    "V = d / 6 x (area at the floor + 4 x area at half the depth + area at the full depth), solved for d   (cu ft; d in ft, areas in sq ft)",
+    "area at height h = k (L + 2 z h) (W + 2 z h)   (sq ft; k = pi / 4 for an ellipse, 1 for a rectangle; z run to rise)",
+  ],
+  working(cubicFeet, squareFeet, slope, outline, ratio) {
+    const inches = basinDepthInches(cubicFeet, squareFeet, slope, outline, ratio);
+    return [
+      ...prismoidSteps(squareFeet, inches, slope, outline, ratio),
+      { label: "Volume at that depth", value: basinVolumeCubicFeet(squareFeet, inches, slope, outline, ratio), kind: "waterVolume" },
+    ];
+  },
   calculate: (cubicFeet, squareFeet, slope, outline, ratio) => basinDepthInches(cubicFeet, squareFeet, slope, outline, ratio),
 });
 
@@ -201,6 +241,11 @@ export const basinSize = worksheetFunction({
   sources: [handbookOfMathematicalFunctions.chapter("17.6, arithmetic-geometric mean"), sizeLimit],
   cautions: [largeFloor<{ readonly floorArea: number }>(({ floorArea: squareFeet }) => squareFeet)],
   example: { arguments: [200, "rectangle", 2], result: [[20, 10, 60]], from: computedByHand("20 x 10 ft is 200 sq ft") },
+  equation: [
+    "rectangle: A = L W, edge = 2 (L + W)   (sq ft, ft; L = length to width x W)",
+    "ellipse: A = pi / 4 L W, edge = 2 pi / M x (a^2 - sum of 2^(n-1) c_n^2)   (sq ft, ft)",
+    "a = L / 2, b = W / 2, M arithmetic-geometric mean of a and b, c_0^2 = a^2 - b^2, c_(n+1) = (a_n - b_n) / 2   (ft)",
+  ],
   calculate(squareFeet, outline, ratio) {
     const { lengthFeet, widthFeet, edgeFeet } = basinFloorSize(squareFeet, outline, ratio);
     return [lengthFeet, widthFeet, edgeFeet] as const;
@@ -255,6 +300,30 @@ export const siteDesign = worksheetFunction({
     result: [[0.25, 6, 190, 190, 79.17, 95, 24, 100, 3.519, "fits"]],
     within: 0.005,
     from: computedByHand("79.17 cu ft of runoff over 6 in of vertical-sided ponding less 1 in of rain on it: 190 sq ft"),
+  },
+  equation: [
+    "design rate f = tested rate / reduction factor   (in/h)",
+    "ponding d = as given, or the smaller of f x drain hours and 8   (in)",
+    "0.95 Ad P + P Arim = V(d) + 0.25 A m, solved for the floor area A   (cu ft; areas in sq ft; storm P, ponding d and media m in ft)",
+    "V(d) = A d + k (L + W) z d^2 + 4/3 k z^2 d^3, Arim = k (L + 2 z d) (W + 2 z d)   (cu ft, sq ft; k = pi / 4, L = 2 W, A = k L W)",
+    "drawdown = (d + 0.25 m) / f   (h; d and m in in)",
+    "dig = (V(d) + A m) / 27   (cu yd)",
+  ],
+  working(contributingArea, testedRate, reductionFactor, storm, ponding, media, slope, drainHours) {
+    const { designInchesPerHour, pondingInches, basin } = designSite(
+      contributingArea, testedRate, reductionFactor, storm, ponding, media, slope, drainHours,
+    );
+    return [
+      { label: "Design rate", value: designInchesPerHour, kind: "rate" },
+      { label: "Deepest ponding that drains", value: deepestPondingInches(designInchesPerHour, drainHours), kind: "depth" },
+      { label: "Ponding used", value: pondingInches, kind: "depth" },
+      ...stepsOf(basin, ({ floorSquareFeet }): readonly WorkingStep[] => [
+        { label: "Floor area", value: floorSquareFeet, kind: "area" },
+        ...balanceSteps(stormBalance(siteStorm(contributingArea, designInchesPerHour, pondingInches, storm, media, slope), floorSquareFeet)),
+        { label: "Dig down to the floor", value: digVolumeCubicYards(floorSquareFeet, pondingInches, slope, "ellipse", USUAL_LENGTH_TO_WIDTH), kind: "earthVolume" },
+        { label: "Dig for the media", value: layerVolumeCubicYards(floorSquareFeet, media, 0), kind: "earthVolume" },
+      ]),
+    ];
   },
   calculate(contributingArea, testedRate, reductionFactor, storm, ponding, media, slope, drainHours, speaker) {
     const design = designSite(contributingArea, testedRate, reductionFactor, storm, ponding, media, slope, drainHours);
