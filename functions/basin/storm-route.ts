@@ -61,6 +61,25 @@ export interface RoutedStep {
   readonly overflowCubicFeet: number;
 }
 
+/** The whole storm's water: inflow = soaked in + overflow + still stored. */
+export function routedTotals(routed: readonly RoutedStep[]): RoutedTotals {
+  const total = (of: (step: RoutedStep) => number): number => routed.reduce((sum, step) => sum + of(step), 0);
+  return {
+    inflowCubicFeet: total((step) => step.inflowCubicFeet),
+    soakedCubicFeet: total((step) => step.soakedCubicFeet),
+    overflowCubicFeet: total((step) => step.overflowCubicFeet),
+    storedCubicFeet: routed.at(-1)?.storedCubicFeet ?? 0,
+  };
+}
+
+export interface RoutedTotals {
+  readonly inflowCubicFeet: number;
+  readonly soakedCubicFeet: number;
+  readonly overflowCubicFeet: number;
+  /** When the routing ends. */
+  readonly storedCubicFeet: number;
+}
+
 /** A 24-hour storm in steps on whose ends all ordinates of its curve lie, so that no peak is smeared. */
 export function typedStormRains(stormInches: number, type: StormType): StepRains {
   const inches: number[] = [];

@@ -82,9 +82,19 @@ export interface LongTermBalance {
 }
 
 /** Of all water that reached the basin, the share that did not spill; undefined where none did. */
-export function capturedShare({ runoffCubicFeet, directCubicFeet, overflowCubicFeet }: LongTermBalance): number | undefined {
-  const reached = runoffCubicFeet + directCubicFeet;
-  return reached === 0 ? undefined : 1 - overflowCubicFeet / reached;
+export function capturedShare(balance: LongTermBalance): number | undefined {
+  const reached = reachedCubicFeet(balance);
+  return reached === 0 ? undefined : 1 - balance.overflowCubicFeet / reached;
+}
+
+/** All water that came to the basin. */
+export function reachedCubicFeet({ runoffCubicFeet, directCubicFeet }: LongTermBalance): number {
+  return runoffCubicFeet + directCubicFeet;
+}
+
+/** All water that left the basin or is still in it: the same as reached it. */
+export function accountedCubicFeet(balance: LongTermBalance): number {
+  return balance.soakedCubicFeet + balance.evaporatedCubicFeet + balance.overflowCubicFeet + balance.storedCubicFeet;
 }
 
 export function yearsOf(steps: number, stepHours: number): number {

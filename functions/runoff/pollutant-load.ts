@@ -23,10 +23,15 @@ export function yearlyLoadPounds(
   milligramsPerLitre: number,
   runoffStormShare: number,
 ): number {
-  const runoffCubicFeet = runoffVolumeCubicFeet(areaSquareFeet, yearlyRainInches * runoffStormShare, runoffCoefficient(imperviousPercent));
+  const runoffCubicFeet = yearlyRunoffCubicFeet(areaSquareFeet, yearlyRainInches, imperviousPercent, runoffStormShare);
   // 1 mg/L is 1 g in a cubic metre.
   const kilograms = (fromUs("waterVolume", runoffCubicFeet, "metric") * milligramsPerLitre) / 1000;
   return toUs("load", kilograms, "metric");
+}
+
+/** R over the area, as a volume. */
+export function yearlyRunoffCubicFeet(areaSquareFeet: number, yearlyRainInches: number, imperviousPercent: number, runoffStormShare: number): number {
+  return runoffVolumeCubicFeet(areaSquareFeet, yearlyRainInches * runoffStormShare, runoffCoefficient(imperviousPercent));
 }
 
 /** Share of a year's rain that runs off an area of so many percent impervious. */

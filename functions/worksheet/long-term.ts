@@ -1,15 +1,17 @@
 import { LONGEST_PUBLISHED_DRAIN_HOURS } from "../basin/deepest-ponding.ts";
 import { USUAL_VOID_SHARE } from "../basin/drawdown.ts";
-import { LARGEST_STEP_MINUTES, LEAST_STEP_MINUTES, routeStorm, typedStormRains, type RoutedStep, type StepRains } from "../basin/storm-route.ts";
-import type { Garden } from "../basin/water-balance.ts";
+import { LARGEST_STEP_MINUTES, LEAST_STEP_MINUTES, routedTotals, routeStorm, typedStormRains, type RoutedStep, type StepRains } from "../basin/storm-route.ts";
+import { basinStore, type Garden } from "../basin/water-balance.ts";
 import { areaForCaptureSquareFeet, LARGEST_TIMES_CONTRIBUTING } from "../long-term/area-for-capture.ts";
-import { capturedShare, LEAST_RECORD_YEARS, LONGEST_TELLING_STEP_HOURS, longTermBalance, yearsOf } from "../long-term/long-term-balance.ts";
+import {
+  accountedCubicFeet, capturedShare, LEAST_RECORD_YEARS, LONGEST_TELLING_STEP_HOURS, longTermBalance, reachedCubicFeet, yearsOf, type LongTermBalance,
+} from "../long-term/long-term-balance.ts";
 import { medianConcentrations, newYorkStormwaterManual, POLLUTANTS } from "../published/new-york-stormwater-manual.ts";
 import { minnesotaStormwaterManual } from "../published/minnesota-stormwater-manual.ts";
 import { newHampshireEnvWq1504 } from "../published/new-hampshire-env-wq-1504.ts";
 import { stormCurveSources, STORM_TYPES } from "../published/scs-24-hour-storms.ts";
 import { commonPractice, computedByHand } from "../published/source.ts";
-import { LARGEST_SIMPLE_METHOD_SQUARE_FEET, USUAL_RUNOFF_STORM_SHARE, yearlyLoadPounds } from "../runoff/pollutant-load.ts";
+import { LARGEST_SIMPLE_METHOD_SQUARE_FEET, runoffCoefficient, USUAL_RUNOFF_STORM_SHARE, yearlyLoadPounds, yearlyRunoffCubicFeet } from "../runoff/pollutant-load.ts";
 import { area, depth, hours, load, number, percent, rangeOf, rate, share, text, waterVolume } from "./arguments.ts";
 import { deepPonding, largeFloor, steepSides } from "./basin-cautions.ts";
 import { invalid, isCellError, missing, type CellError } from "./cell.ts";
@@ -17,6 +19,7 @@ import { plainKey } from "./nearest-keys.ts";
 import { rainSeries } from "./rain-series.ts";
 import { rowOf, tableOf } from "./results.ts";
 import { orList, quoted } from "./sentences.ts";
+import { stepsOf, type WorkingStep } from "./working.ts";
 import { worksheetFunction, type Caution } from "./worksheet-function.ts";
 
 export const pollutantLoad = worksheetFunction({
@@ -49,6 +52,17 @@ export const pollutantLoad = worksheetFunction({
     within: 0.005,
     from: computedByHand("0.2266 lb x 11.52 in x 0.26 mg/L x 10 acres; 6.77 with the printed factor 0.226"),
   },
+  equation: [
+    "Rv = 0.05 + 0.009 I   (share; I percent impervious)",
+    "R = P Pj Rv   (in; P yearly rain in in, Pj share of storms that run off)",
+    "L = R / 12 x A x C, mg in 1 L to lb: 0.2266 lb for each in, acre and mg/L   (lb; A in sq ft, C in mg/L)",
+  ],
+  working: (squareFeet, yearlyRain, imperviousPercent, pollutant, runoffStormShare) =>
+    stepsOf(concentrationOf(pollutant), (milligramsPerLitre) => [
+      { label: "Runoff coefficient Rv", value: runoffCoefficient(imperviousPercent) },
+      { label: "Runoff in a year", value: yearlyRunoffCubicFeet(squareFeet, yearlyRain, imperviousPercent, runoffStormShare), kind: "waterVolume" },
+      { label: "Concentration C", value: milligramsPerLitre, unit: "mg/L" },
+    ]),
   calculate(squareFeet, yearlyRain, imperviousPercent, pollutant, runoffStormShare) {
     const milligramsPerLitre = concentrationOf(pollutant);
     if (isCellError(milligramsPerLitre)) return milligramsPerLitre;
@@ -147,6 +161,26 @@ export const stormRoute = worksheetFunction({
     within: 1e-9,
     from: computedByHand("1 in in 6 h on 1,000 sq ft of roof at 0.95 and a basin of 100 sq ft: 87.5 cu ft in, 4.1667 cu ft/h out, media voids of 50 cu ft"),
   },
+  equation: [
+    "inflow of a step = (runoff share x contributing area + rim area) x rain / 12   (cu ft; areas in sq ft, rain in in)",
+    "soaked in = the smaller of f A / 12 x hours and what is there   (cu ft; f in in/h, floor A in sq ft)",
+    "overflow = what is then left over the ponding and the media's voids; the rest is stored   (cu ft)",
+    "stored before + inflow = soaked in + overflow + stored after   (cu ft, every step)",
+  ],
+  working(stormRains, typeOrMinutes, contributing, runoff, floor, pond, soaking, soil, voids, slope) {
+    const inputs = {
+      stormRains, typeOrMinutes, contributingArea: contributing, runoffShare: runoff, floorArea: floor, ponding: pond, designRate: soaking, media: soil,
+      voidShare: voids, sideSlope: slope,
+    };
+    const totals = routedTotals(routed(inputs));
+    return [
+      ...storeSteps({ ...gardenOf(inputs), floorSquareFeet: floor }),
+      { label: "Inflow of the storm", value: totals.inflowCubicFeet, kind: "waterVolume" },
+      { label: "Soaked in", value: totals.soakedCubicFeet, kind: "waterVolume" },
+      { label: "Overflow", value: totals.overflowCubicFeet, kind: "waterVolume" },
+      { label: "Still stored", value: totals.storedCubicFeet, kind: "waterVolume" },
+    ];
+  },
   calculate(stormRains, typeOrMinutes, contributing, runoff, floor, pond, soaking, soil, voids, slope) {
     const steps = stepRainsOf(stormRains, typeOrMinutes);
     if (isCellError(steps)) return steps;
@@ -215,6 +249,21 @@ export const longTerm = worksheetFunction({
       "A year in four quarters: 350 cu ft arrive in the first, 182.6 soak in, 50 stay and the rest spills; then the pond takes 600 h to drain",
     ),
   },
+  equation: [
+    "each step as in STORMROUTE, with evapotranspiration from the floor while water is stored   (cu ft)",
+    "captured share = 1 - overflow / (runoff + rain on the basin)",
+    "runoff + rain on the basin = soaked in + evapotranspiration + overflow + still stored   (cu ft, whole record)",
+  ],
+  working(typed, step, contributing, runoff, floor, pond, soaking, soil, voids, slope, evaporating) {
+    const garden = {
+      ...gardenOf({
+        contributingArea: contributing, runoffShare: runoff, ponding: pond, designRate: soaking, media: soil, voidShare: voids, sideSlope: slope,
+        evapotranspiration: evaporating,
+      }),
+      floorSquareFeet: floor,
+    };
+    return stepsOf(rainSeries(typed), (record) => [...storeSteps(garden), ...recordSteps(longTermBalance(record, step, garden))]);
+  },
   calculate(typed, step, contributing, runoff, floor, pond, soaking, soil, voids, slope, evaporating) {
     const record = rainSeries(typed);
     if (isCellError(record)) return record;
@@ -247,6 +296,25 @@ export const areaForCapture = worksheetFunction({
     within: 1e-6,
     from: computedByHand("A floor that soaks 1.2 in a day takes half of 1.2 in on it and on 1,000 sq ft of roof when it is as large as the roof"),
   },
+  equation: [
+    "captured share = 1 - overflow / (runoff + rain on the basin), each step as in LONGTERM",
+    "floor area = the smallest whose captured share is the share wanted, found by halving   (sq ft)",
+  ],
+  working(shareWanted, typed, step, contributing, runoff, pond, soaking, soil, voids, slope, evaporating) {
+    const inputs = {
+      shareWanted, rains: typed, stepHours: step, contributingArea: contributing, runoffShare: runoff, ponding: pond, designRate: soaking, media: soil,
+      voidShare: voids, sideSlope: slope, evapotranspiration: evaporating,
+    };
+    return stepsOf(rainSeries(typed), (record) =>
+      stepsOf(floorFor(inputs), (floorSquareFeet) => {
+        const balance = longTermBalance(record, step, { ...gardenOf(inputs), floorSquareFeet });
+        return [
+          ...recordSteps(balance),
+          ...stepsOf(capturedShare(balance), (captured): readonly WorkingStep[] => [{ label: "Captured share", value: captured, kind: "share" }]),
+        ];
+      }),
+    );
+  },
   calculate(shareWanted, typed, step, contributing, runoff, pond, soaking, soil, voids, slope, evaporating) {
     return floorFor({
       shareWanted, rains: typed, stepHours: step, contributingArea: contributing, runoffShare: runoff, ponding: pond, designRate: soaking,
@@ -272,4 +340,30 @@ function floorFor(inputs: CaptureInputs): number | CellError {
     areaForCaptureSquareFeet(inputs.shareWanted, record, inputs.stepHours, gardenOf(inputs)) ??
     invalid(`No floor up to ${LARGEST_TIMES_CONTRIBUTING} times the contributing area captures that share: pond deeper, add media or find a faster soil.`)
   );
+}
+
+/** The basin as its water sees it. */
+function storeSteps(garden: Garden): readonly WorkingStep[] {
+  const store = basinStore(garden);
+  return [
+    { label: "Rim area", value: store.rimSquareFeet, kind: "area" },
+    { label: "Held in the media's voids", value: store.mediaCubicFeet, kind: "waterVolume" },
+    { label: "Held when full", value: store.capacityCubicFeet, kind: "waterVolume" },
+    { label: "Drawn in an hour", value: store.drawCubicFeetPerHour, kind: "waterVolume" },
+  ];
+}
+
+/** The water of a whole record, what came and where it went. */
+function recordSteps(balance: LongTermBalance): readonly WorkingStep[] {
+  return [
+    { label: "Years of record", value: balance.years },
+    { label: "Runoff of the record", value: balance.runoffCubicFeet, kind: "waterVolume" },
+    { label: "Rain on the basin", value: balance.directCubicFeet, kind: "waterVolume" },
+    { label: "Soaked in", value: balance.soakedCubicFeet, kind: "waterVolume" },
+    { label: "Evapotranspiration", value: balance.evaporatedCubicFeet, kind: "waterVolume" },
+    { label: "Overflow", value: balance.overflowCubicFeet, kind: "waterVolume" },
+    { label: "Still stored", value: balance.storedCubicFeet, kind: "waterVolume" },
+    { label: "All that came", value: reachedCubicFeet(balance), kind: "waterVolume" },
+    { label: "All that left or is stored", value: accountedCubicFeet(balance), kind: "waterVolume" },
+  ];
 }
