@@ -26,8 +26,10 @@ export function basinFloorSquareFeet(storm: BasinStorm): number | undefined {
   const underFloor = (storm.voidShare * storm.mediaInches + storm.designInchesPerHour * storm.stormHours) / INCHES_PER_FOOT;
   const runoff = (storm.runoffShare * storm.contributingSquareFeet * storm.stormInches) / INCHES_PER_FOOT;
 
+  // A yard that sends nothing needs no basin, whatever falls on one.
+  if (runoff === 0) return 0;
   const heldPerArea = depth + underFloor - rain;
-  if (heldPerArea <= 0) return runoff === 0 ? 0 : undefined;
+  if (heldPerArea <= 0) return undefined;
   // fill x [ratio x held W^2 + (ratio + 1) reach (depth - 2 rain) W + 4 reach^2 (depth / 3 - rain)] = runoff
   const square = FILL.ellipse * USUAL_LENGTH_TO_WIDTH * heldPerArea;
   const linear = FILL.ellipse * (USUAL_LENGTH_TO_WIDTH + 1) * reach * (depth - 2 * rain);
