@@ -13,6 +13,7 @@ import * as esbuild from "esbuild";
 import { catalogue } from "../../functions/worksheet/catalogue.ts";
 import { addinDescription, addressAt } from "../../manifest/addin-description.ts";
 import { functionsMetadata } from "../../manifest/functions-metadata.ts";
+import type { FunctionsMetadata } from "../../manifest/functions-metadata.ts";
 import { jsonManifest } from "../../manifest/json-manifest.ts";
 import { xmlManifest } from "../../manifest/xml-manifest.ts";
 import { helpPage } from "./help-page.ts";
@@ -31,9 +32,9 @@ export interface BuildOptions {
 
 /** Writes the pages, the functions, both manifests and the help into the directory. */
 export async function build({ origin, directory, scripts = {} }: BuildOptions): Promise<void> {
-  const metadata = functionsMetadata(catalogue, (name) => addressAt(origin, `${addinDescription.files.help}#${name}`));
+  const metadata = metadataAt(origin);
   const texts = {
-    "functions.json": inJson(metadata),
+    "functions.json": functionsJson(origin),
     "manifest.xml": xmlManifest(addinDescription, origin),
     "manifest.json": inJson(jsonManifest(addinDescription, origin, metadata.functions)),
     "help.html": helpPage(),
@@ -94,6 +95,15 @@ const COMPACT = {
   define: { "process.env.NODE_ENV": '"production"' },
   logLevel: "warning",
 } as const satisfies esbuild.BuildOptions;
+
+/** What Excel reads to list the functions of an add-in that is hosted under the origin. */
+export function functionsJson(origin: string): string {
+  return inJson(metadataAt(origin));
+}
+
+function metadataAt(origin: string): FunctionsMetadata {
+  return functionsMetadata(catalogue, (name) => addressAt(origin, `${addinDescription.files.help}#${name}`));
+}
 
 function inJson(content: object): string {
   return `${JSON.stringify(content, null, 2)}\n`;

@@ -1,31 +1,31 @@
-import { citationText } from "../../functions/published/source.ts";
-import { catalogue } from "../../functions/worksheet/catalogue.ts";
-import { isCellError } from "../../functions/worksheet/cell.ts";
-import type { Cell, CellInput } from "../../functions/worksheet/cell.ts";
-import type { NamedResult } from "../../functions/worksheet/results.ts";
-import type { WorksheetFunction } from "../../functions/worksheet/worksheet-function.ts";
 import { html, list } from "./html.ts";
 import type { Html } from "./html.ts";
+import { howToWrite, referenceEntries, referenceTitle } from "./reference.ts";
+import type { ReferenceEntry, ReferenceInput } from "./reference.ts";
 
 /** The function reference, written from the catalogue: Excel's own help for a function opens it at the function's name. */
 export function helpPage(): string {
+  const entries = referenceEntries();
   return html`<!doctype html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'self'; img-src 'self'; base-uri 'none'; form-action 'none'">
-<title>Soakbook: the worksheet functions</title>
+<title>${referenceTitle}</title>
 <link rel="icon" href="icons/icon-32.png">
 <link rel="stylesheet" href="help.css">
 </head>
 <body>
-<h1>Soakbook: the worksheet functions</h1>
-<p>Type a function into a cell with its prefix, as in =SOAK.${catalogue[0]?.name ?? "VERSION"}(...). An argument can be a cell or a range unless it says otherwise; with ranges the answers spill. Results are for planning: local codes and licensed practice decide.</p>
+<h1>${referenceTitle}</h1>
+<p>${howToWrite}</p>
+<nav aria-label="Functions">
 <ul class="contents">
-${list(catalogue.map(({ name }) => html`<li><a href="#${name}">${name}</a></li>`))}
+${list(entries.map(({ name }) => html`<li><a href="#${name}">${name}</a></li>`))}
 </ul>
-${list(catalogue.map(reference))}
+</nav>
+<main>
+${list(entries.map(section))}
 <section id="support">
 <h2>Support</h2>
 <p>Ask whoever hosts this add-in for you. The answer to =SOAK.VERSION() says which version computes your workbook.</p>
@@ -38,66 +38,43 @@ ${list(catalogue.map(reference))}
 <h2>Terms</h2>
 <p>Soakbook comes without warranty. Check its results before anyone digs, and follow local codes.</p>
 </section>
+</main>
 </body>
 </html>
 `.text;
 }
 
-function reference(declared: WorksheetFunction): Html {
-  return html`<section id="${declared.name}">
-<h2>SOAK.${declared.name}</h2>
-<p>${declared.summary}</p>
-<p><code>=SOAK.${declared.name}(${declared.parameters.map(({ key, optional }) => (optional ? `[${key}]` : key)).join(", ")})</code></p>
-${declared.parameters.length === 0 ? html`` : argumentTable(declared)}
-<p>${resultWords(declared)}</p>
-<p>Example: <code>${exampleFormula(declared)}</code> gives ${exampleAnswer(declared.example.result)}. ${citationText(declared.example.from)}</p>
-<p>Sources:</p>
-<ul>
-${list(declared.sources.map((source) => html`<li>${citationText(source)}</li>`))}
-</ul>
+function section({ name, summary, usage, inputs, result, equation, cautions, sources, example }: ReferenceEntry): Html {
+  return html`<section id="${name}">
+<h2>SOAK.${name}</h2>
+<p>${summary}</p>
+<p><code>${usage}</code></p>
+${inputs.length === 0 ? html`` : inputTable(inputs)}
+<p><strong>Result:</strong> ${result}</p>
+${sentences("Equation, in US units", equation.map((line) => html`<li><code>${line}</code></li>`))}
+${sentences("Cautions", cautions.map((caution) => html`<li>${caution}</li>`))}
+${sentences("Sources", sources.map((source) => html`<li>${source}</li>`))}
+<p><strong>Example:</strong> <code>${example.formula}</code> gives ${example.answer}. ${example.from}</p>
 </section>
 `;
 }
 
-function argumentTable(declared: WorksheetFunction): Html {
-  return html`<table>
-<thead><tr><th scope="col">Argument</th><th scope="col">What it takes</th></tr></thead>
+function inputTable(inputs: readonly ReferenceInput[]): Html {
+  return html`<div class="wide" role="region" aria-label="Arguments" tabindex="0">
+<table>
+<thead><tr><th scope="col">Argument</th><th scope="col">US</th><th scope="col">Metric</th><th scope="col">What it takes</th></tr></thead>
 <tbody>
-${list(declared.parameters.map((parameter) => html`<tr><th scope="row">${parameter.key}${parameter.optional ? " (optional)" : ""}</th><td>${parameter.description}</td></tr>`))}
+${list(inputs.map(({ name, us, metric, takes }) => html`<tr><th scope="row">${name}</th><td>${us}</td><td>${metric}</td><td>${takes}</td></tr>`))}
 </tbody>
 </table>
+</div>
 `;
 }
 
-function resultWords({ result }: WorksheetFunction): string {
-  const values = result.values.map(withUnits).join("; ");
-  if (result.shape === "row") return `Result: a row of ${values}.`;
-  if (result.shape === "table") return `Result: a table with the columns ${values}.`;
-  return `Result: ${values}.`;
-}
-
-function withUnits({ label, units }: NamedResult): string {
-  return units ? `${label} (${units.us} or ${units.metric})` : label;
-}
-
-function exampleFormula({ name, example }: WorksheetFunction): string {
-  return `=SOAK.${name}(${example.arguments.map(written).join(", ")})`;
-}
-
-function exampleAnswer(result: Cell | readonly (readonly Cell[])[]): string {
-  return Array.isArray(result) ? written(result as CellInput) : shown(result as Cell);
-}
-
-/** An argument as it is typed into a formula. */
-function written(input: CellInput): string {
-  if (input === undefined || input === null) return "";
-  if (Array.isArray(input)) return `{${(input as readonly (readonly Cell[])[]).map((row) => row.map(written).join(", ")).join("; ")}}`;
-  if (typeof input === "string") return `"${input.replaceAll('"', '""')}"`;
-  return shown(input as Cell);
-}
-
-function shown(cell: Cell): string {
-  if (cell === null) return "";
-  if (isCellError(cell)) return cell.code;
-  return typeof cell === "boolean" ? String(cell).toUpperCase() : String(cell);
+function sentences(title: string, items: readonly Html[]): Html {
+  if (items.length === 0) return html``;
+  return html`<h3>${title}</h3>
+<ul>
+${list(items)}
+</ul>`;
 }

@@ -61,9 +61,10 @@ export function computedByHand(statement: string): Unpublished {
   return { statement, evidence: "computed by hand" };
 }
 
-/** "TR-55, 2nd ed., 1986, table 2-1 (read)." for the reference page and the pane. */
+/** "TR-55, 2nd ed., 1986, table 2-1 (read)." for the reference and the pane. */
 export function citationText(citation: Citation): string {
+  const evidence = citation.evidence === "from memory" ? "from memory, check before use" : citation.evidence;
   return "document" in citation
-    ? `${citation.document}, ${citation.edition}, ${citation.place} (${citation.evidence}).`
-    : `${citation.statement} (${citation.evidence}).`;
+    ? `${citation.document}, ${citation.edition}, ${citation.place} (${evidence}).`
+    : `${citation.statement} (${evidence}).`;
 }

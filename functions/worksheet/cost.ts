@@ -28,6 +28,7 @@ export const priced = worksheetFunction({
         const price = priceOf(item, prices);
         return !isCellError(price) && quantity > 0 && orderedQuantity(quantity, price) > quantity;
       },
+      about: "More of the item is paid for than asked: it comes in whole packages or with a minimum order.",
       says: ({ item }) => `More ${item} is paid for than asked: it comes in whole packages or with a minimum order.`,
     },
     {
@@ -35,6 +36,7 @@ export const priced = worksheetFunction({
         const price = priceOf(item, prices);
         return !isCellError(price) && !price.isDated;
       },
+      about: "The price of the item has no date: note when the supplier gave it.",
       says: ({ item }) => `The price of ${item} has no date: note when the supplier gave it.`,
     },
   ],

@@ -68,6 +68,7 @@ export const cutFill = worksheetFunction({
     ...deepPonding<CutFillInputs>(({ ponding }) => ponding),
     {
       when: (inputs) => earthworkOf(inputs).leftOverCubicYards < 0,
+      about: "Earth falls short in place: dig deeper or bring clean soil.",
       says: (inputs, speaker) => `Earth falls short by ${speaker.earthVolume(-earthworkOf(inputs).leftOverCubicYards, "up")} in place: dig deeper or bring clean soil.`,
     },
     {
@@ -169,6 +170,7 @@ export const truckLoads = worksheetFunction({
   cautions: [
     {
       when: ({ loadWeightLimit }) => loadWeightLimit === undefined,
+      about: "No weight limit is given: a full load may be heavier than the vehicle may carry.",
       says: ({ loadVolume, material }, speaker) => `No weight limit is given: a full load weighs about ${weightOf(loadVolume, material, speaker)}, which may be more than the vehicle may carry.`,
     },
     {

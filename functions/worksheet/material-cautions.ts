@@ -6,6 +6,7 @@ import type { Caution } from "./worksheet-function.ts";
 
 export const usualWeight: Caution<{ readonly material: Material }> = {
   when: ({ material }) => !isPrintedMaterial(material),
+  about: "The weight of the material is common practice, not a published value: ask the supplier.",
   says: ({ material }) => `The weight of ${material} is common practice, not a published value: ask the supplier.`,
 };
 

@@ -84,6 +84,7 @@ export const pipeFlow = worksheetFunction({
   cautions: [
     {
       when: ({ slope }) => slope > 0 && slope < 1,
+      about: "A slope under 1% is taken as it stands: write a percent as 2, not 0.02.",
       says: ({ slope }) => `The slope is taken as ${slope}%: write a percent as 2, not 0.02.`,
     },
     {

@@ -86,6 +86,7 @@ export const plantMix = worksheetFunction({
   cautions: [
     {
       when: ({ spacings, shares }) => bareShare(kindsFrom(spacings, shares)) > SHARE_SUM_TOLERANCE,
+      about: "The shares leave part of the area bare.",
       says: ({ spacings, shares }) => `The shares leave ${Number((100 * bareShare(kindsFrom(spacings, shares))).toPrecision(3))}% of the area bare.`,
     },
     {

@@ -45,6 +45,7 @@ export const siteCheck = worksheetFunction({
   cautions: [
     {
       when: ({ ruleName, value, rules }) => value !== undefined && value > 0 && value < 1 && kindOf(ruleName, rules) === "percent",
+      about: "A measured value under 1% is taken as it stands: write a percent as 6, not 0.06.",
       says: ({ value }) => `Measured value is taken as ${value}%: write a percent as 6, not 0.06.`,
     },
     {

@@ -35,6 +35,7 @@ export const factorArea = worksheetFunction({
   cautions: [
     {
       when: ({ soil, ponding, isFar }) => sizeFactor(soil, ponding, isFar).evidence === "from memory",
+      about: "The factor for this soil and depth is from memory: check it in the manual before use.",
       says: ({ soil, ponding, isFar }) => `The factor ${sizeFactor(soil, ponding, isFar).factor} is from memory: check it in the manual before use.`,
     },
     { when: fits("between bands"), says: "The depth lies between two published bands (3 to 5, 6 to 7, 8 in): the larger of the two areas is given." },
@@ -68,6 +69,7 @@ export const filterArea = worksheetFunction({
   cautions: [
     {
       when: ({ averagePonding }) => 2 * averagePonding > DEEPEST_USUAL_PONDING_INCHES,
+      about: "Average ponding is half of the deepest: this one means deeper ponding than usual.",
       says: ({ averagePonding }, speaker) =>
         `Average ponding is half of the deepest: this one means ${speaker.depth(2 * averagePonding)} at the deepest.`,
     },

@@ -33,6 +33,8 @@ export interface WorksheetFunction {
 export interface Caution<Inputs> {
   readonly when: (inputs: Inputs) => boolean;
   readonly says: string | ((inputs: Inputs, speaker: Speaker) => string);
+  /** What the reference says instead, where the words depend on the inputs of the call. */
+  readonly about?: string;
 }
 
 /** A published worked example: these arguments give this result, `within` half its last printed digit. */

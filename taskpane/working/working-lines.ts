@@ -1,6 +1,5 @@
 import type { WorkedCall, WorkedInput, WorkedResult, Working } from "../../addin/actions/show-working.ts";
 import { citationText } from "../../functions/published/source.ts";
-import type { Citation } from "../../functions/published/source.ts";
 import { isCellError } from "../../functions/worksheet/cell.ts";
 import type { Cell } from "../../functions/worksheet/cell.ts";
 import { workingText as words } from "./text.ts";
@@ -34,11 +33,6 @@ export function shownResults({ results }: WorkedCall): { readonly rows: WorkedCa
   return { rows: results.slice(0, MOST_ROWS), left: Math.max(0, results.length - MOST_ROWS) };
 }
 
-export function sourceWords(source: Citation): string {
-  const fromMemory = source.evidence.startsWith("from memory");
-  return fromMemory ? citationText(source).replace("(from memory)", "(from memory, check before use)") : citationText(source);
-}
-
 /** The whole working as plain text, a line each. */
 export function workingAsText(working: Working, date: string): string {
   const { address, formula, spilledFrom, agrees, calls } = working;
@@ -70,7 +64,7 @@ function callAsText(call: WorkedCall): readonly string[] {
     ...section(words.steps, call.steps.map((step) => lineAsText(stepLine(step)))),
     ...section(words.result, [...rows.flatMap((row) => row.map((result) => lineAsText(resultLine(result)))), ...(left === 0 ? [] : [words.moreRows(left)])]),
     ...section(words.cautions, call.cautions),
-    ...section(words.sources, call.sources.map(sourceWords)),
+    ...section(words.sources, call.sources.map(citationText)),
   ];
 }
 

@@ -1,7 +1,8 @@
 import type { ComponentChildren } from "preact";
 import type { WorkedCall, Working } from "../../addin/actions/show-working.ts";
+import { citationText } from "../../functions/published/source.ts";
 import { workingText as words } from "./text.ts";
-import { inputLine, resultLine, shownResults, shownWords, sourceWords, stepLine } from "./working-lines.ts";
+import { inputLine, resultLine, shownResults, shownWords, stepLine } from "./working-lines.ts";
 import type { Line } from "./working-lines.ts";
 
 /** The working as it is read in the pane and on paper. */
@@ -62,7 +63,7 @@ function CallSheet({ call, linked, blank, differs }: { readonly call: WorkedCall
       )}
       {rows.length === 0 && !blank && !differs && <p class="hint">{words.noNumbers}</p>}
       {cautions.length > 0 && <Sentences title={words.cautions} sentences={cautions} kind="working-caution" />}
-      <Sentences title={words.sources} sentences={sources.map(sourceWords)} kind="working-source" />
+      <Sentences title={words.sources} sentences={sources.map(citationText)} kind="working-source" />
       {linked && (
         <p>
           <a class="working-link" href={`help.html#${name}`} target="_blank" rel="noopener">

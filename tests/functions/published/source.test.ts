@@ -19,6 +19,7 @@ describe("citations", () => {
 
   test("a citation in words says where and how surely", () => {
     expect(citationText(handbook.table("2-1"))).toBe("A Handbook of Examples, 3rd ed., 1999, table 2-1 (read).");
+    expect(citationText(handbook.table("2-1", "from memory"))).toBe("A Handbook of Examples, 3rd ed., 1999, table 2-1 (from memory, check before use).");
     expect(citationText(commonPractice("Two shovels a person"))).toBe("Two shovels a person (common practice, no source).");
     expect(citationText(computedByHand("12 in in a foot"))).toBe("12 in in a foot (computed by hand).");
   });
