@@ -17,8 +17,10 @@ export function helpPage(): string {
 <link rel="stylesheet" href="help.css">
 </head>
 <body>
+<header>
 <h1>${referenceTitle}</h1>
 <p>${howToWrite}</p>
+</header>
 <nav aria-label="Functions">
 <ul class="contents">
 ${list(entries.map(({ name }) => html`<li><a href="#${name}">${name}</a></li>`))}
@@ -49,7 +51,7 @@ function section({ name, summary, usage, inputs, result, equation, cautions, sou
 <h2>SOAK.${name}</h2>
 <p>${summary}</p>
 <p><code>${usage}</code></p>
-${inputs.length === 0 ? html`` : inputTable(inputs)}
+${inputs.length === 0 ? html`` : inputTable(name, inputs)}
 <p><strong>Result:</strong> ${result}</p>
 ${sentences("Equation, in US units", equation.map((line) => html`<li><code>${line}</code></li>`))}
 ${sentences("Cautions", cautions.map((caution) => html`<li>${caution}</li>`))}
@@ -59,12 +61,12 @@ ${sentences("Sources", sources.map((source) => html`<li>${source}</li>`))}
 `;
 }
 
-function inputTable(inputs: readonly ReferenceInput[]): Html {
-  return html`<div class="wide" role="region" aria-label="Arguments" tabindex="0">
+function inputTable(name: string, inputs: readonly ReferenceInput[]): Html {
+  return html`<div class="wide" role="region" aria-label="Arguments of ${name}" tabindex="0">
 <table>
 <thead><tr><th scope="col">Argument</th><th scope="col">US</th><th scope="col">Metric</th><th scope="col">What it takes</th></tr></thead>
 <tbody>
-${list(inputs.map(({ name, us, metric, takes }) => html`<tr><th scope="row">${name}</th><td>${us}</td><td>${metric}</td><td>${takes}</td></tr>`))}
+${list(inputs.map(({ name: input, us, metric, takes }) => html`<tr><th scope="row">${input}</th><td>${us}</td><td>${metric}</td><td>${takes}</td></tr>`))}
 </tbody>
 </table>
 </div>

@@ -19,7 +19,6 @@ export const workingText = {
   formula: "Formula",
   spilledFrom: (address: string) => `The formula stands in ${address} and spills into this cell.`,
   disagrees: "The cell shows something else than its formula gives when it is followed here, so no numbers are given. Recalculate the sheet and look again.",
-  cannotRead: (reason: string) => `The working cannot be shown: ${reason}`,
 
   equation: "Equation, in US units",
   inputs: "Arguments",
@@ -30,6 +29,8 @@ export const workingText = {
   inside: "worked out inside the formula",
   leftOut: "left out",
   notGiven: "blank",
+  blanks: (count: number) => `${count.toLocaleString("en-US")} blank`,
+  noResult: "No result",
   more: (count: number) => `and ${count.toLocaleString("en-US")} more`,
   moreRows: (count: number) => `${count.toLocaleString("en-US")} more rows are in the sheet.`,
   noNumbers: "Part of this call is worked out inside the formula, so its numbers are not shown.",

@@ -23,9 +23,17 @@ export function stepLine({ label, value, unit }: { readonly label: string; reado
   return { label, words: cellWords(value, unit), written: "" };
 }
 
-export function resultLine({ label, value, unit }: WorkedResult): Line {
+function resultLine({ label, value, unit }: WorkedResult): Line {
   if (isCellError(value)) return { label, written: "", words: value.sentence === "" ? `${value.code}. ${words.fromBefore}` : value.sentence };
   return { label, words: cellWords(value, unit), written: "" };
+}
+
+/** A row of results; a sentence that stands in every cell of it is said once. */
+export function resultLines(row: readonly WorkedResult[]): readonly Line[] {
+  const lines = row.map(resultLine);
+  const [first] = lines;
+  const isOneSentence = first !== undefined && lines.length > 1 && row.every(({ value }) => isCellError(value)) && lines.every((line) => line.words === first.words);
+  return isOneSentence ? [{ ...first, label: words.noResult }] : lines;
 }
 
 /** The rows of a result that a sheet of paper takes, and how many are left in the workbook. */
@@ -62,7 +70,7 @@ function callAsText(call: WorkedCall): readonly string[] {
     ...section(words.equation, call.equation),
     ...section(words.inputs, call.inputs.map((input) => lineAsText(inputLine(input)))),
     ...section(words.steps, call.steps.map((step) => lineAsText(stepLine(step)))),
-    ...section(words.result, [...rows.flatMap((row) => row.map((result) => lineAsText(resultLine(result)))), ...(left === 0 ? [] : [words.moreRows(left)])]),
+    ...section(words.result, [...rows.flatMap((row) => resultLines(row).map(lineAsText)), ...(left === 0 ? [] : [words.moreRows(left)])]),
     ...section(words.cautions, call.cautions),
     ...section(words.sources, call.sources.map(citationText)),
   ];
@@ -76,11 +84,23 @@ function lineAsText({ label, words: said, written }: Line): string {
   return written === "" || written === said ? `${label}: ${said}` : `${label}: ${said}   [${written}]`;
 }
 
+/** A long run of blanks is counted, so that series which pair up cell by cell still do on paper. */
 function seriesWords(cells: readonly Cell[], unit: string): string {
-  const listed = cells.slice(0, MOST_CELLS).map((cell) => cellWords(cell, "")).join(", ");
-  const left = cells.length - MOST_CELLS;
-  const series = left > 0 ? `${listed}, ${words.more(left)}` : listed;
+  const listed: string[] = [];
+  let place = 0;
+  while (place < cells.length && listed.length < MOST_WORDS) {
+    const cell = cells[place] ?? null;
+    const blanks = blanksFrom(cells, place);
+    listed.push(blanks > 1 ? words.blanks(blanks) : cellWords(cell, ""));
+    place += Math.max(1, blanks);
+  }
+  const series = [...listed, ...(place < cells.length ? [words.more(cells.length - place)] : [])].join(", ");
   return unit === "" ? series : `${series} (${unit})`;
+}
+
+function blanksFrom(cells: readonly Cell[], place: number): number {
+  const end = cells.findIndex((cell, at) => at >= place && cell !== null && cell !== "");
+  return (end === -1 ? cells.length : end) - place;
 }
 
 function cellWords(cell: Cell, unit: string): string {
@@ -99,5 +119,5 @@ function numberWords(value: number): string {
   return value.toLocaleString("en-US", { maximumSignificantDigits: Math.max(6, Math.ceil(Math.log10(size + 1))) });
 }
 
-const MOST_CELLS = 60;
+const MOST_WORDS = 60;
 const MOST_ROWS = 24;

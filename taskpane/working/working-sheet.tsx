@@ -2,12 +2,13 @@ import type { ComponentChildren } from "preact";
 import type { WorkedCall, Working } from "../../addin/actions/show-working.ts";
 import { citationText } from "../../functions/published/source.ts";
 import { workingText as words } from "./text.ts";
-import { inputLine, resultLine, shownResults, shownWords, stepLine } from "./working-lines.ts";
+import { inputLine, resultLines, shownResults, shownWords, stepLine } from "./working-lines.ts";
 import type { Line } from "./working-lines.ts";
 
 /** The working as it is read in the pane and on paper. */
 export function WorkingSheet({ working, linked }: { readonly working: Working; readonly linked: boolean }) {
-  const { formula, spilledFrom, agrees, calls } = working;
+  const { formula, spilledFrom, agrees, calls, shown } = working;
+  const isBlank = shown === null || shown === "";
   return (
     <>
       <dl class="working-lines">
@@ -22,22 +23,29 @@ export function WorkingSheet({ working, linked }: { readonly working: Working; r
       {spilledFrom !== null && <p class="hint">{words.spilledFrom(spilledFrom)}</p>}
       {agrees === false && <p class="working-caution">{words.disagrees}</p>}
       {calls.map((call, place) => (
-        <CallSheet key={`${place} ${call.written}`} call={call} linked={linked} blank={working.shown === null || working.shown === ""} differs={agrees === false} />
+        <CallSheet key={`${place} ${call.written}`} call={call} formula={formula} linked={linked} explainsNoNumbers={agrees !== false && !isBlank} />
       ))}
     </>
   );
 }
 
-function CallSheet({ call, linked, blank, differs }: { readonly call: WorkedCall; readonly linked: boolean; readonly blank: boolean; readonly differs: boolean }) {
+function CallSheet({ call, formula, linked, explainsNoNumbers }: {
+  readonly call: WorkedCall;
+  readonly formula: string;
+  readonly linked: boolean;
+  readonly explainsNoNumbers: boolean;
+}) {
   const { name, written, summary, equation, inputs, steps, cautions, sources } = call;
   const { rows, left } = shownResults(call);
   return (
     <section class="working-call" aria-label={name}>
       <h2>{name}</h2>
       <p>{summary}</p>
-      <p class="hint">
-        <code>{written}</code>
-      </p>
+      {`=${written}` !== formula && (
+        <p class="hint">
+          <code>{written}</code>
+        </p>
+      )}
       {equation.length > 0 && (
         <Part title={words.equation}>
           {equation.map((line) => (
@@ -53,15 +61,15 @@ function CallSheet({ call, linked, blank, differs }: { readonly call: WorkedCall
         <Part title={words.result}>
           {rows.map((row, place) => (
             <dl key={place} class="working-lines working-result">
-              {row.map((result) => (
-                <WorkedLine key={result.label} line={resultLine(result)} />
+              {resultLines(row).map((line) => (
+                <WorkedLine key={line.label} line={line} />
               ))}
             </dl>
           ))}
           {left > 0 && <p class="hint">{words.moreRows(left)}</p>}
         </Part>
       )}
-      {rows.length === 0 && !blank && !differs && <p class="hint">{words.noNumbers}</p>}
+      {rows.length === 0 && explainsNoNumbers && <p class="hint">{words.noNumbers}</p>}
       {cautions.length > 0 && <Sentences title={words.cautions} sentences={cautions} kind="working-caution" />}
       <Sentences title={words.sources} sentences={sources.map(citationText)} kind="working-source" />
       {linked && (
