@@ -8,7 +8,8 @@ export default defineConfig({
     hookTimeout: 120_000,
     coverage: {
       provider: "v8",
-      include: ["functions/**"],
+      include: ["functions/**/*.ts"],
+      exclude: ["tests/**"],
       reportsDirectory: ".coverage",
       thresholds: { lines: 100, branches: 100 },
     },

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { routeStorm, typedStormRains, type RoutedStep, type StepRains } from "../../../functions/basin/storm-route.ts";
+import { routedTotals, routeStorm, typedStormRains, type RoutedStep, type StepRains } from "../../../functions/basin/storm-route.ts";
 import { basinStore, type Garden } from "../../../functions/basin/water-balance.ts";
 import { STORM_TYPES } from "../../../functions/published/scs-24-hour-storms.ts";
 import { fallenShare } from "../../../functions/rainfall/storm-curve.ts";
@@ -151,4 +151,8 @@ describe("any storm through any basin", () => {
       { numRuns: 50 },
     );
   });
+});
+
+test("a storm of no steps brings nothing and leaves nothing", () => {
+  expect(routedTotals([])).toEqual({ inflowCubicFeet: 0, soakedCubicFeet: 0, overflowCubicFeet: 0, storedCubicFeet: 0 });
 });
