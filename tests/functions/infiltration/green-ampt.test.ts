@@ -1,4 +1,5 @@
 import fc from "fast-check";
+import { Solver } from "odex";
 import { describe, expect, test } from "vitest";
 import { greenAmptSoil, pondingStart, soakedIn, USUAL_FILLED_SHARE, type GreenAmptSoil } from "../../../functions/infiltration/green-ampt.ts";
 import { clayLoamPorosity } from "../../../functions/published/rawls-1982.ts";
@@ -16,17 +17,13 @@ const rain = fc.double({ min: 0, max: 20, noNaN: true });
 
 const capacity = ({ conductivity, suctionDeficit }: GreenAmptSoil, depth: number) => conductivity * (1 + suctionDeficit / depth);
 
-/** Fixed-step Runge-Kutta of the fourth order: the independent reference. */
-function integrate(from: number, steps: number, stepHours: number, slope: (depth: number) => number): number {
-  let depth = from;
-  for (let step = 0; step < steps; step += 1) {
-    const first = slope(depth);
-    const second = slope(depth + (stepHours * first) / 2);
-    const third = slope(depth + (stepHours * second) / 2);
-    const fourth = slope(depth + stepHours * third);
-    depth += (stepHours * (first + 2 * second + 2 * third + fourth)) / 6;
-  }
-  return depth;
+/** Depth after the hours between, by odex 2.0.4: Hairer's extrapolation method for ordinary differential equations. */
+function integrate(from: number, startHours: number, endHours: number, slope: (depth: number) => number): number {
+  const solver = new Solver(1);
+  solver.absoluteTolerance = 1e-12;
+  solver.relativeTolerance = 1e-12;
+  const { y } = solver.solve((_, [depth = 0]) => [slope(depth)], startHours, [from], endHours);
+  return y[0] ?? Number.NaN;
 }
 
 describe("Chow, Maidment and Mays, Applied Hydrology, 1988 (inputs read in transcription, answers from memory), in cm", () => {
@@ -70,16 +67,14 @@ describe("Oklahoma State University, Rain or Shine, section 6.5 (inputs read, an
   });
 });
 
-describe("against a fourth-order Runge-Kutta integration of dF/dt = K (1 + m / F)", () => {
+describe("against odex 2.0.4 integrating dF/dt = K (1 + m / F)", () => {
   test.each(tabled)("a pond on %s", (texture) => {
     const table = greenAmptSoil(texture, USUAL_FILLED_SHARE);
     const { conductivity, suctionDeficit } = table;
     // The slope has no value at 0: begin a little later, at the depth and time that the equation itself joins.
     const from = suctionDeficit / 10;
     const after = (from - suctionDeficit * Math.log(1 + from / suctionDeficit)) / conductivity;
-    const steps = 200_000;
-    const depth = integrate(from, steps, (6 - after) / steps, (reached) => capacity(table, reached));
-    expect(soakedIn(6, table) / depth).toBeCloseTo(1, 6);
+    expect(soakedIn(6, table) / integrate(from, after, 6, (reached) => capacity(table, reached))).toBeCloseTo(1, 9);
   });
 
   test.each([
@@ -90,9 +85,9 @@ describe("against a fourth-order Runge-Kutta integration of dF/dt = K (1 + m / F
     { texture: "sand", inchesPerHour: 4 },
   ] as const)("rain of $inchesPerHour in/h on $texture", ({ texture, inchesPerHour }) => {
     const table = greenAmptSoil(texture, 0.3);
-    const steps = 200_000;
-    const depth = integrate(0, steps, 6 / steps, (reached) => Math.min(inchesPerHour, capacity(table, Math.max(reached, 1e-12))));
-    expect(soakedIn(6, table, inchesPerHour) / depth).toBeCloseTo(1, 4);
+    // All the rain soaks in until the soil takes no more than falls: there the capacity is the rain, whenever that is.
+    const inRain = (depth: number) => Math.min(inchesPerHour, capacity(table, Math.max(depth, 1e-12)));
+    expect(soakedIn(6, table, inchesPerHour) / integrate(0, 0, 6, inRain)).toBeCloseTo(1, 6);
   });
 });
 
