@@ -118,6 +118,7 @@ describe("The basin in the pane", () => {
   it("draws plan and section, and says the same numbers in words", async () => {
     const plan = pane(page).getByRole("img", { name: "Plan of the basin" });
     const section = pane(page).getByRole("img", { name: "Section down the slope" });
+    await page.evaluate(() => window.soakbook?.workbook.calculated());
     const length = await value(page, address(designSheet, CORNER_HOUSE, "floorLength"));
     expect(await plan.locator("desc").textContent()).toContain(`an ellipse ${asShown(length)} ft across the slope`);
     expect(await plan.locator("text", { hasText: `${asShown(length)} ft` }).count()).toBeGreaterThan(0);
