@@ -2,38 +2,22 @@ import axe from "axe-core";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { designSheet } from "../../addin/records/design.ts";
-import { cellOf, firstRow } from "../../addin/records/sheet.ts";
-import type { Sheet } from "../../addin/records/sheet.ts";
 import { sitesSheet } from "../../addin/records/sites.ts";
-import { addressOf } from "../../addin/workbook/workbook.ts";
 import { expectCell, goTo, typeInto, value } from "./grid.ts";
 import { PageHost } from "./page.ts";
 import type { OpenPage } from "./page.ts";
-
-const START_MILLISECONDS = 120_000;
-const PATIENCE = { timeout: 10_000 };
+import { address, button, openYard, pane, PATIENCE, START_MILLISECONDS } from "./pane.ts";
 
 /** Rows of the demo's yards below the headings of Sites. */
 const CORNER_HOUSE = 0;
 const UNTESTED = 6;
 const METRIC = 8;
 
-function address<S extends Sheet>(sheet: S, place: number, key: keyof S["columns"] & string): string {
-  return addressOf(cellOf(sheet, firstRow(sheet) + place, key)).replaceAll("'", "");
-}
-
-const pane = (page: Page) => page.locator("#pane");
-const button = (page: Page, name: string) => pane(page).getByRole("button", { name, exact: true });
 const field = (page: Page, label: string) => pane(page).getByLabel(label, { exact: true });
 const result = (page: Page, label: string) => pane(page).locator(".basin-results .result", { hasText: label }).locator(".result-number").innerText();
 const asShown = (area: unknown) => Number(area).toLocaleString("en-US", { maximumFractionDigits: 1 });
 
-async function openBasin(page: Page, place: number): Promise<void> {
-  await goTo(page, address(sitesSheet, place, "yard"));
-  const siteId = String(await value(page, address(sitesSheet, place, "siteId")));
-  await pane(page).locator("h1", { hasText: siteId }).waitFor();
-  await pane(page).getByRole("tab", { name: "Basin" }).click();
-}
+const openBasin = (page: Page, place: number) => openYard(page, place, "Basin");
 
 let host: PageHost;
 

@@ -3,16 +3,10 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { demoYards } from "../../addin/actions/demo-program.ts";
 import { designSheet } from "../../addin/records/design.ts";
 import { holeTestsSheet } from "../../addin/records/hole-tests.ts";
-import { cellOf, firstRow } from "../../addin/records/sheet.ts";
-import type { Sheet } from "../../addin/records/sheet.ts";
-import { sitesSheet } from "../../addin/records/sites.ts";
-import { addressOf } from "../../addin/workbook/workbook.ts";
-import { expectCell, goTo, typeInto, value } from "./grid.ts";
+import { expectCell, typeInto, value } from "./grid.ts";
 import { PageHost, started } from "./page.ts";
 import type { OpenPage } from "./page.ts";
-
-const START_MILLISECONDS = 120_000;
-const PATIENCE = { timeout: 10_000 };
+import { address, button, openTab, openYard, pane, PATIENCE, START_MILLISECONDS } from "./pane.ts";
 
 /** Rows below the headings: the demo's yard that waits for its utility marks, and its slow one. */
 const UNTESTED = 6;
@@ -21,24 +15,12 @@ const SLOW = 2;
 /** The first row of Hole tests that the demo leaves blank. */
 const nextHole = demoYards.reduce((count, { holes = [] }) => count + holes.length, 0);
 
-function address<S extends Sheet>(sheet: S, place: number, key: keyof S["columns"] & string): string {
-  return addressOf(cellOf(sheet, firstRow(sheet) + place, key)).replaceAll("'", "");
-}
-
-const pane = (page: Page) => page.locator("#pane");
-const button = (page: Page, name: string) => pane(page).getByRole("button", { name, exact: true });
-const openTab = (page: Page, name: string) => pane(page).getByRole("tab", { name }).click();
 const reading = (page: Page, number: number) => ({
   minutes: pane(page).getByLabel(`Minutes of reading ${number}`, { exact: true }),
   water: pane(page).getByLabel(new RegExp(`^(Water depth|Distance down) of reading ${number}$`)),
 });
 
-async function openHoleTest(page: Page, place: number): Promise<void> {
-  await goTo(page, address(sitesSheet, place, "yard"));
-  const siteId = String(await value(page, address(sitesSheet, place, "siteId")));
-  await pane(page).locator("h1", { hasText: siteId }).waitFor();
-  await openTab(page, "Hole test");
-}
+const openHoleTest = (page: Page, place: number) => openYard(page, place, "Hole test");
 
 async function typeReadings(page: Page, readings: readonly (readonly [minutes: string, water: string])[]): Promise<void> {
   for (const [index, [minutes, water]] of readings.entries()) {

@@ -3,29 +3,18 @@ import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { designSheet } from "../../addin/records/design.ts";
 import { cellOf, firstRow } from "../../addin/records/sheet.ts";
-import type { Sheet } from "../../addin/records/sheet.ts";
 import { sitesSheet } from "../../addin/records/sites.ts";
 import { surfacesSheet } from "../../addin/records/surfaces.ts";
 import { visitsSheet } from "../../addin/records/visits.ts";
-import { addressOf } from "../../addin/workbook/workbook.ts";
 import type { CellRange, CellValue } from "../../addin/workbook/workbook.ts";
 import { expectCell, goTo, typeInto, value, values } from "./grid.ts";
 import { PageHost, started } from "./page.ts";
 import type { OpenPage } from "./page.ts";
+import { address, button, openTab, pane, PATIENCE, START_MILLISECONDS } from "./pane.ts";
 
-const START_MILLISECONDS = 120_000;
-const PATIENCE = { timeout: 20_000 };
 const LONGEST_TEST_MILLISECONDS = 90_000;
 
-/** "Sites!B5" of a column of the yard that stands `place` rows below the headings. */
-function address<S extends Sheet>(sheet: S, place: number, key: keyof S["columns"] & string): string {
-  return addressOf(cellOf(sheet, firstRow(sheet) + place, key)).replaceAll("'", "");
-}
-
-const pane = (page: Page) => page.locator("#pane");
 const heading = (page: Page) => pane(page).locator("h1");
-const button = (page: Page, name: string | RegExp) => pane(page).getByRole("button", { name, exact: typeof name === "string" });
-const openTab = (page: Page, name: string) => pane(page).getByRole("tab", { name }).click();
 const status = (page: Page) => pane(page).locator(".status-line");
 
 /** The number that the pane's results show beside the label. */

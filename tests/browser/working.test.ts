@@ -7,13 +7,10 @@ import { addressOf } from "../../addin/workbook/workbook.ts";
 import { goTo, typeInto, values } from "./grid.ts";
 import { PageHost } from "./page.ts";
 import type { OpenPage } from "./page.ts";
+import { button, pane, PATIENCE, START_MILLISECONDS } from "./pane.ts";
 
-const START_MILLISECONDS = 120_000;
-const PATIENCE = { timeout: 20_000 };
 const LONGEST_TEST_MILLISECONDS = 90_000;
 
-const pane = (page: Page) => page.locator("#pane");
-const button = (page: Page, name: string) => pane(page).getByRole("button", { name });
 const view = (page: Page) => pane(page).locator(".working");
 
 async function openWorking(page: Page, address: string): Promise<void> {
@@ -108,7 +105,7 @@ describe("The working of a cell", { timeout: LONGEST_TEST_MILLISECONDS }, () => 
   });
 
   it("gives the pane back with the keyboard on the button that opened it", async () => {
-    await button(page, "Back to the pane").press("Enter");
+    await button(page, /Back to the pane/).press("Enter");
     await button(page, "Show the working").waitFor();
     expect(await page.evaluate(() => document.activeElement?.textContent.trim())).toBe("Show the working");
   });
@@ -119,7 +116,7 @@ describe("The working of a cell", { timeout: LONGEST_TEST_MILLISECONDS }, () => 
     expect(await view(page).innerText()).toContain("spills into this cell");
     expect(await said(page, "Contributing area")).toMatch(/^[\d,.]+ (sq ft|m²)$/);
     expect(await view(page).locator(".working-result").innerText()).toMatch(/sq ft|m²/);
-    await button(page, "Back to the pane").click();
+    await button(page, /Back to the pane/).click();
   });
 
   it("of every computed column of Design agrees with what the sheet shows", async () => {
@@ -133,7 +130,7 @@ describe("The working of a cell", { timeout: LONGEST_TEST_MILLISECONDS }, () => 
       expect(await view(page).innerText(), key).not.toContain("The cell shows something else");
       expect(await view(page).locator(".working-result").count(), key).toBeGreaterThan(0);
     }
-    await button(page, "Back to the pane").click();
+    await button(page, /Back to the pane/).click();
   });
 
   it("of a yard with an error says in words what stops it", async () => {
@@ -142,7 +139,7 @@ describe("The working of a cell", { timeout: LONGEST_TEST_MILLISECONDS }, () => 
     const results = await view(page).locator(".working-result").first().innerText();
     expect(results).toMatch(/[A-Z][a-z][^#]+\./);
     expect(results).not.toMatch(/NaN|Infinity|undefined/);
-    await button(page, "Back to the pane").click();
+    await button(page, /Back to the pane/).click();
   });
 
   it("is not offered for a cell that none of our functions computes", async () => {
@@ -161,7 +158,7 @@ describe("The working of a cell", { timeout: LONGEST_TEST_MILLISECONDS }, () => 
     });
     expect(cutOff).toEqual([]);
     if (forcedColors === "none") expect(await seriousFaults(page)).toEqual([]);
-    await button(page, "Back to the pane").click();
+    await button(page, /Back to the pane/).click();
     await page.emulateMedia({ colorScheme: "light", forcedColors: "none" });
   });
 

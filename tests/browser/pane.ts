@@ -1,0 +1,28 @@
+/** The pane beside the grid, as a person finds their way in it, and the cells of a yard by the names of their columns. */
+import type { Locator, Page } from "playwright-core";
+import { cellOf, firstRow } from "../../addin/records/sheet.ts";
+import type { Sheet } from "../../addin/records/sheet.ts";
+import { sitesSheet } from "../../addin/records/sites.ts";
+import { addressOf } from "../../addin/workbook/workbook.ts";
+import { goTo, value } from "./grid.ts";
+
+/** The page's first start on a busy machine. */
+export const START_MILLISECONDS = 120_000;
+export const PATIENCE = { timeout: 20_000 };
+
+/** "Sites!B5": the cell of a column, `place` rows below the first under the headings. */
+export function address<S extends Sheet>(sheet: S, place: number, key: keyof S["columns"] & string): string {
+  return addressOf(cellOf(sheet, firstRow(sheet) + place, key)).replaceAll("'", "");
+}
+
+export const pane = (page: Page): Locator => page.locator("#pane");
+export const button = (page: Page, name: string | RegExp): Locator => pane(page).getByRole("button", { name, exact: typeof name === "string" });
+export const openTab = (page: Page, name: string): Promise<void> => pane(page).getByRole("tab", { name }).click();
+
+/** Selects the yard's row of Sites, waits until the pane has followed, and opens the tab. */
+export async function openYard(page: Page, place: number, tab: string): Promise<void> {
+  await goTo(page, address(sitesSheet, place, "yard"));
+  const siteId = String(await value(page, address(sitesSheet, place, "siteId")));
+  await pane(page).locator("h1", { hasText: siteId }).waitFor();
+  await openTab(page, tab);
+}
