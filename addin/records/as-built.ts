@@ -1,0 +1,32 @@
+import { dateColumn, numberColumn, resultColumn, textColumn } from "./column.ts";
+import type { RecordOf, Sheet, SheetRow } from "./sheet.ts";
+
+/** One row a measured garden, after it was built: the newest row of a yard counts. */
+export const asBuiltSheet = {
+  name: "As-built",
+  preface: [
+    "As-built: what was really built, measured again with tape and level. The newest row of a yard counts",
+    "Lengths are in the yard's units (ft | m), depths in (in | mm). Water held is worked out from these, never from the design.",
+  ],
+  columns: {
+    siteId: textColumn("Site ID", { widthPixels: 76 }),
+    date: dateColumn("Date", "Date", { widthPixels: 92 }),
+    by: textColumn("By", { widthPixels: 110 }),
+    floorLength: numberColumn("Floor length (ft | m)", { label: "Floor length", moreThan: 0 }),
+    floorWidth: numberColumn("Floor width (ft | m)", { label: "Floor width", moreThan: 0 }),
+    pondingDepth: numberColumn("Ponding depth (in | mm)", { label: "Ponding depth", moreThan: 0 }, { note: "From the floor up to the sill of the overflow." }),
+    sideSlope: numberColumn("Side slope (run to 1)", { label: "Side slope", atLeast: 0 }),
+    sillWidth: numberColumn("Overflow sill width (ft | m)", { label: "Overflow sill width", moreThan: 0 }),
+    lowestBerm: numberColumn("Berm above sill, lowest (in | mm)", { label: "Berm above sill" }, { note: "Negative where the berm is lower than the sill: fill it." }),
+    drainHours: numberColumn("Flow test drained in (h)", { label: "Flow test drained in", moreThan: 0 }),
+    note: textColumn("Note", { widthPixels: 260 }),
+    units: resultColumn("Units", { widthPixels: 66 }),
+    floorArea: resultColumn("Floor area (sq ft | m²)", { numberFormat: "#,##0.0", widthPixels: 112 }),
+    waterHeld: resultColumn("Water held (cu ft | m³)", { numberFormat: "#,##0.0#" }),
+  },
+  rows: 200,
+  frozenColumns: 2,
+} as const satisfies Sheet;
+
+export type AsBuilt = RecordOf<typeof asBuiltSheet>;
+export type AsBuiltRow = SheetRow<typeof asBuiltSheet>;

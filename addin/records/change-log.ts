@@ -1,0 +1,35 @@
+import "./validation.ts";
+import * as z from "zod";
+import { choiceColumn, numberColumn, textColumn } from "./column.ts";
+import type { Column } from "./column.ts";
+import type { RecordOf, Sheet, SheetRow } from "./sheet.ts";
+import type { CellValue } from "../workbook/workbook.ts";
+
+const anyCell = (heading: string): Column<CellValue> => ({ heading, cell: z.custom<CellValue>(), role: "input", widthPixels: 170 });
+
+/** One row a cell that the pane wrote: what it held before, and what it holds since. */
+export const changeLogSheet = {
+  name: "Change log",
+  preface: [
+    "Change log: every cell the pane wrote, with what it held before. What you type into cells yourself is not listed",
+    "Rows of one change bear one number, and are undone together. Nothing here is ever rewritten; an undo is a change of its own.",
+  ],
+  columns: {
+    change: numberColumn("Change", { label: "Change", atLeast: 1 }, { widthPixels: 70, numberFormat: "0" }),
+    when: numberColumn("When", { label: "When", atLeast: 1 }, { widthPixels: 130, numberFormat: "yyyy-mm-dd hh:mm" }),
+    by: textColumn("By", { widthPixels: 110 }),
+    what: textColumn("What", { widthPixels: 260 }),
+    siteId: textColumn("Site ID", { widthPixels: 76 }),
+    sheet: textColumn("Sheet", { widthPixels: 110 }),
+    cell: textColumn("Cell", { widthPixels: 70 }),
+    heading: textColumn("Column", { widthPixels: 150 }),
+    holds: choiceColumn("Holds", "Holds", ["value", "formula"], { widthPixels: 70 }),
+    before: anyCell("Before"),
+    after: anyCell("After"),
+  },
+  rows: 4000,
+  frozenColumns: 1,
+} as const satisfies Sheet;
+
+export type Change = RecordOf<typeof changeLogSheet>;
+export type ChangeRow = SheetRow<typeof changeLogSheet>;

@@ -1,0 +1,23 @@
+import { choiceColumn, numberColumn, textColumn } from "./column.ts";
+import type { RecordOf, Sheet, SheetRow } from "./sheet.ts";
+
+/** One row a reading of a rain gauge. */
+export const rainRecordSheet = {
+  name: "Rain record",
+  preface: [
+    "Rain record: one row a reading. A blank depth is not measured, never zero; a trace is written 0 with a note",
+    "The time is when the reading's interval began. Each row says its own unit, so that no gauge is ever taken for another.",
+  ],
+  columns: {
+    began: numberColumn("Began", { label: "Began", atLeast: 1 }, { widthPixels: 130, numberFormat: "yyyy-mm-dd hh:mm" }),
+    depth: numberColumn("Rain depth", { label: "Rain depth", atLeast: 0 }, { widthPixels: 90 }),
+    unit: choiceColumn("Unit", "Unit", ["in", "mm"], { widthPixels: 60 }),
+    gauge: textColumn("Gauge", { widthPixels: 170 }),
+    note: textColumn("Note", { widthPixels: 260 }),
+  },
+  rows: 1000,
+  frozenColumns: 1,
+} as const satisfies Sheet;
+
+export type RainReading = RecordOf<typeof rainRecordSheet>;
+export type RainReadingRow = SheetRow<typeof rainRecordSheet>;
