@@ -8,3 +8,10 @@ export const pipeRoughness = {
   printedTo: 0.001,
   from: winchesterStormwaterCode.table("4"),
 } as const satisfies Published<Readonly<Record<string, number>>>;
+
+/** Manning's n of open channels from the same table. */
+export const channelRoughness = {
+  values: { "short grass": 0.025, "stone, placed": 0.03, "stone, dumped": 0.035, "swale with grass": 0.05 },
+  printedTo: 0.001,
+  from: winchesterStormwaterCode.table("4"),
+} as const satisfies Published<Readonly<Record<string, number>>>;
