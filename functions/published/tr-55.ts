@@ -58,3 +58,6 @@ export const coverCurveNumbers = {
 export type Cover = keyof typeof coverCurveNumbers.values;
 
 export const COVERS = Object.keys(coverCurveNumbers.values) as readonly Cover[];
+
+/** Roofs and paving: covers that let nothing through. */
+export const IMPERVIOUS_COVERS: readonly Cover[] = COVERS.filter((cover) => coverCurveNumbers.values[cover] === IMPERVIOUS);
