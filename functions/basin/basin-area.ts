@@ -1,5 +1,6 @@
 import { INCHES_PER_FOOT } from "../quantities.ts";
-import { FILL, USUAL_LENGTH_TO_WIDTH } from "./basin-shape.ts";
+import { FILL, USUAL_OUTLINE } from "./basin-shape.ts";
+import type { BasinOutline } from "./basin-shape.ts";
 
 /**
  * Floor area of the basin that just holds a storm.
@@ -9,8 +10,9 @@ import { FILL, USUAL_LENGTH_TO_WIDTH } from "./basin-shape.ts";
  *   s Ad P + P Arim = V(d) + A (n m + f T)      (cu ft; depths in ft, areas in sq ft)
  *
  *   Ad contributing area, s its runoff share, P storm, Arim the water's surface when full, V(d) the ponding volume
- *   of an elliptical floor twice as long as wide (basin-shape), A the floor area, m and n depth and void share of the
- *   media, f design rate, T storm hours credited. With A = 2 k W^2 this is a quadratic in the floor's width W.
+ *   of the floor's outline (basin-shape), an ellipse twice as long as wide unless another is given, A the floor area,
+ *   m and n depth and void share of the media, f design rate, T storm hours credited. With A = k r W^2, r length to
+ *   width, this is a quadratic in the floor's width W.
  *
  * Source  Water balance of one storm; with vertical sides and no rain on the basin it is the published
  *         Ap = i D Ai / (d' + f D), Sustainable Technologies Evaluation Program (Ontario), wiki page on infiltration.
@@ -20,6 +22,8 @@ import { FILL, USUAL_LENGTH_TO_WIDTH } from "./basin-shape.ts";
  *         as much rain as it can hold: no size will do. 0 when the sloping sides alone hold the storm.
  */
 export function basinFloorSquareFeet(storm: BasinStorm): number | undefined {
+  const { shape, lengthToWidth } = storm.outline ?? USUAL_OUTLINE;
+  const fill = FILL[shape];
   const depth = storm.pondingInches / INCHES_PER_FOOT;
   const reach = storm.sideSlope * depth;
   const rain = storm.rainOnBasinCounted ? storm.stormInches / INCHES_PER_FOOT : 0;
@@ -31,12 +35,12 @@ export function basinFloorSquareFeet(storm: BasinStorm): number | undefined {
   const heldPerArea = depth + underFloor - rain;
   if (heldPerArea <= 0) return undefined;
   // fill x [ratio x held W^2 + (ratio + 1) reach (depth - 2 rain) W + 4 reach^2 (depth / 3 - rain)] = runoff
-  const square = FILL.ellipse * USUAL_LENGTH_TO_WIDTH * heldPerArea;
-  const linear = FILL.ellipse * (USUAL_LENGTH_TO_WIDTH + 1) * reach * (depth - 2 * rain);
-  const short = runoff - FILL.ellipse * 4 * reach ** 2 * (depth / 3 - rain);
+  const square = fill * lengthToWidth * heldPerArea;
+  const linear = fill * (lengthToWidth + 1) * reach * (depth - 2 * rain);
+  const short = runoff - fill * 4 * reach ** 2 * (depth / 3 - rain);
   if (short <= 0) return 0;
   const width = positiveRoot(square, linear, short);
-  return FILL.ellipse * USUAL_LENGTH_TO_WIDTH * width ** 2;
+  return fill * lengthToWidth * width ** 2;
 }
 
 export interface BasinStorm {
@@ -51,6 +55,7 @@ export interface BasinStorm {
   readonly stormHours: number;
   readonly sideSlope: number;
   readonly rainOnBasinCounted: boolean;
+  readonly outline?: BasinOutline;
 }
 
 /** Common practice, no source: most rains in most places are no deeper. */

@@ -26,6 +26,14 @@ export const BASIN_SHAPES: readonly BasinShape[] = ["ellipse", "rectangle"];
 /** Common practice, no source: about twice as long, across the slope, as wide. */
 export const USUAL_LENGTH_TO_WIDTH = 2;
 
+/** What a floor looks like from above. */
+export interface BasinOutline {
+  readonly shape: BasinShape;
+  readonly lengthToWidth: number;
+}
+
+export const USUAL_OUTLINE: BasinOutline = { shape: "ellipse", lengthToWidth: USUAL_LENGTH_TO_WIDTH };
+
 export const FILL: Readonly<Record<BasinShape, number>> = { ellipse: Math.PI / 4, rectangle: 1 };
 
 export function basinFloor(areaSquareFeet: number, shape: BasinShape, lengthToWidth: number): BasinFloor {

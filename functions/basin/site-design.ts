@@ -3,7 +3,7 @@ import { digVolumeCubicYards } from "../earthwork/dig-volume.ts";
 import { INCHES_PER_FOOT } from "../quantities.ts";
 import { ROOF_RUNOFF_SHARE, runoffVolumeCubicFeet } from "../runoff/runoff-volume.ts";
 import { basinFloorSquareFeet, type BasinStorm } from "./basin-area.ts";
-import { areaAtHeightSquareFeet, basinFloor, USUAL_LENGTH_TO_WIDTH, volumeToHeightCubicFeet } from "./basin-shape.ts";
+import { areaAtHeightSquareFeet, basinFloor, USUAL_OUTLINE, volumeToHeightCubicFeet, type BasinOutline } from "./basin-shape.ts";
 import { DEEPEST_USUAL_PONDING_INCHES, deepestPondingInches, drainsInTime } from "./deepest-ponding.ts";
 import { drawdownHours, mediaWaterCubicFeet, USUAL_VOID_SHARE } from "./drawdown.ts";
 import { ruleAreaSquareFeet, USUAL_RULE_PERCENT } from "./rule-area.ts";
@@ -14,7 +14,7 @@ import { ruleAreaSquareFeet, USUAL_RULE_PERCENT } from "./rule-area.ts";
  *   design rate   tested rate / reduction factor
  *   ponding       as given, or the deepest that drains in time, at most 8 in
  *   floor area    basin-area, with 0.95 of the rain running off, voids of 0.25, rain on the basin counted,
- *                 an ellipse twice as long as wide, and no credit for soaking during the storm
+ *                 an ellipse twice as long as wide unless another outline is given, and no credit for soaking during the storm
  *   rim area      the water's surface when full
  *   water held    ponding volume + void share x media depth x floor area
  *   drawdown      hours from full to empty, media included
@@ -34,10 +34,13 @@ export function designSite(
   mediaInches: number,
   sideSlope: number,
   drainHours: number,
+  outline: BasinOutline = USUAL_OUTLINE,
 ): SiteDesign {
   const designInchesPerHour = testedInchesPerHour / reductionFactor;
   const pondingInches = givenPondingInches ?? Math.min(deepestPondingInches(designInchesPerHour, drainHours), DEEPEST_USUAL_PONDING_INCHES);
-  const floorSquareFeet = basinFloorSquareFeet(siteStorm(contributingSquareFeet, designInchesPerHour, pondingInches, stormInches, mediaInches, sideSlope));
+  const floorSquareFeet = basinFloorSquareFeet(
+    siteStorm(contributingSquareFeet, designInchesPerHour, pondingInches, stormInches, mediaInches, sideSlope, outline),
+  );
   const drains = drainsInTime(pondingInches, designInchesPerHour, drainHours);
   const verdict = verdictOf(designInchesPerHour, floorSquareFeet, drains);
   return {
@@ -49,7 +52,7 @@ export function designSite(
     basin:
       floorSquareFeet === undefined || verdict === "never drains"
         ? undefined
-        : sizedBasin(floorSquareFeet, designInchesPerHour, pondingInches, mediaInches, sideSlope),
+        : sizedBasin(floorSquareFeet, designInchesPerHour, pondingInches, mediaInches, sideSlope, outline),
   };
 }
 
@@ -61,6 +64,7 @@ export function siteStorm(
   stormInches: number,
   mediaInches: number,
   sideSlope: number,
+  outline: BasinOutline,
 ): BasinStorm {
   return {
     contributingSquareFeet,
@@ -73,6 +77,7 @@ export function siteStorm(
     stormHours: 0,
     sideSlope,
     rainOnBasinCounted: true,
+    outline,
   };
 }
 
@@ -108,8 +113,9 @@ function sizedBasin(
   pondingInches: number,
   mediaInches: number,
   sideSlope: number,
+  { shape, lengthToWidth }: BasinOutline,
 ): SizedBasin {
-  const floor = basinFloor(floorSquareFeet, "ellipse", USUAL_LENGTH_TO_WIDTH);
+  const floor = basinFloor(floorSquareFeet, shape, lengthToWidth);
   const pondingFeet = pondingInches / INCHES_PER_FOOT;
   return {
     floorSquareFeet,
@@ -117,6 +123,6 @@ function sizedBasin(
     heldCubicFeet: volumeToHeightCubicFeet(floor, pondingFeet, sideSlope) + mediaWaterCubicFeet(floorSquareFeet, mediaInches, USUAL_VOID_SHARE),
     drawdownHours: drawdownHours(pondingInches, designInchesPerHour, mediaInches, USUAL_VOID_SHARE),
     digCubicYards:
-      digVolumeCubicYards(floorSquareFeet, pondingInches, sideSlope, "ellipse", USUAL_LENGTH_TO_WIDTH) + layerVolumeCubicYards(floorSquareFeet, mediaInches, 0),
+      digVolumeCubicYards(floorSquareFeet, pondingInches, sideSlope, shape, lengthToWidth) + layerVolumeCubicYards(floorSquareFeet, mediaInches, 0),
   };
 }

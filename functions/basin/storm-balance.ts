@@ -1,7 +1,7 @@
 import { INCHES_PER_FOOT } from "../quantities.ts";
 import { runoffVolumeCubicFeet } from "../runoff/runoff-volume.ts";
 import type { BasinStorm } from "./basin-area.ts";
-import { areaAtHeightSquareFeet, basinFloor, USUAL_LENGTH_TO_WIDTH, volumeToHeightCubicFeet } from "./basin-shape.ts";
+import { areaAtHeightSquareFeet, basinFloor, USUAL_OUTLINE, volumeToHeightCubicFeet } from "./basin-shape.ts";
 import { mediaWaterCubicFeet } from "./drawdown.ts";
 
 /**
@@ -17,7 +17,8 @@ import { mediaWaterCubicFeet } from "./drawdown.ts";
  * Limits  Those of basin-area.
  */
 export function stormBalance(storm: BasinStorm, floorSquareFeet: number): StormBalance {
-  const floor = basinFloor(floorSquareFeet, "ellipse", USUAL_LENGTH_TO_WIDTH);
+  const { shape, lengthToWidth } = storm.outline ?? USUAL_OUTLINE;
+  const floor = basinFloor(floorSquareFeet, shape, lengthToWidth);
   const pondingFeet = storm.pondingInches / INCHES_PER_FOOT;
   const rimSquareFeet = areaAtHeightSquareFeet(floor, pondingFeet, storm.sideSlope);
   const runoffCubicFeet = runoffVolumeCubicFeet(storm.contributingSquareFeet, storm.stormInches, storm.runoffShare);

@@ -1,7 +1,7 @@
 import { fallenShare, STORM_MINUTES } from "../rainfall/storm-curve.ts";
 import type { StormType } from "../published/scs-24-hour-storms.ts";
 import { basinDepthInches } from "./basin-depth.ts";
-import { USUAL_LENGTH_TO_WIDTH } from "./basin-shape.ts";
+import { USUAL_OUTLINE } from "./basin-shape.ts";
 import { LONGEST_PUBLISHED_DRAIN_HOURS } from "./deepest-ponding.ts";
 import { balanceStep, basinStore, stepInflow, type Garden } from "./water-balance.ts";
 
@@ -19,6 +19,7 @@ import { balanceStep, basinStore, stepInflow, type Garden } from "./water-balanc
  */
 export function routeStorm(stepRains: StepRains, garden: Garden): readonly RoutedStep[] {
   const store = basinStore(garden);
+  const { shape, lengthToWidth } = garden.outline ?? USUAL_OUTLINE;
   const { stepMinutes, inches } = stepRains;
   const lastStep = inches.length + Math.ceil((LONGEST_PUBLISHED_DRAIN_HOURS * 60) / stepMinutes);
   const routed: RoutedStep[] = [];
@@ -34,7 +35,7 @@ export function routeStorm(stepRains: StepRains, garden: Garden): readonly Route
       hours: ((step + 1) * stepMinutes) / 60,
       inflowCubicFeet: inflow,
       storedCubicFeet: stored,
-      pondingInches: basinDepthInches(pond, garden.floorSquareFeet, garden.sideSlope, "ellipse", USUAL_LENGTH_TO_WIDTH),
+      pondingInches: basinDepthInches(pond, garden.floorSquareFeet, garden.sideSlope, shape, lengthToWidth),
       soakedCubicFeet: after.drawnCubicFeet + film,
       overflowCubicFeet: after.overflowCubicFeet,
     });

@@ -1,6 +1,6 @@
 import { INCHES_PER_FOOT } from "../quantities.ts";
 import { runoffVolumeCubicFeet } from "../runoff/runoff-volume.ts";
-import { areaAtHeightSquareFeet, basinFloor, USUAL_LENGTH_TO_WIDTH, volumeToHeightCubicFeet } from "./basin-shape.ts";
+import { areaAtHeightSquareFeet, basinFloor, USUAL_OUTLINE, volumeToHeightCubicFeet, type BasinOutline } from "./basin-shape.ts";
 import { mediaWaterCubicFeet } from "./drawdown.ts";
 
 /**
@@ -18,7 +18,8 @@ import { mediaWaterCubicFeet } from "./drawdown.ts";
  * Soaking goes on all through the step and spilling comes last: for steady inflow that is the exact solution whatever
  * the length of the step. A bucket that spills before it drains is this one with its capacity less by one step's draw.
  *
- * Source  Conservation of water. Elliptical floor twice as long as wide with even sides, as in basin-shape.
+ * Source  Conservation of water. Even sides, as in basin-shape; an ellipse twice as long as wide unless another
+ *         outline is given.
  * Domain  Volumes, areas, depths, rates and hours >= 0, voidShare 0 to 1.
  * Limits  Water passes from pond to media at once; soil below takes the design rate without end; no freezing.
  */
@@ -60,6 +61,7 @@ export interface Basin {
   readonly sideSlope: number;
   /** From floor and plants, while water is stored. */
   readonly evapotranspirationInchesPerDay: number;
+  readonly outline?: BasinOutline;
 }
 
 /** A basin and what drains to it. */
@@ -69,7 +71,8 @@ export interface Garden extends Basin {
 }
 
 export function basinStore(basin: Basin): BasinStore {
-  const floor = basinFloor(basin.floorSquareFeet, "ellipse", USUAL_LENGTH_TO_WIDTH);
+  const { shape, lengthToWidth } = basin.outline ?? USUAL_OUTLINE;
+  const floor = basinFloor(basin.floorSquareFeet, shape, lengthToWidth);
   const pondingFeet = basin.pondingInches / INCHES_PER_FOOT;
   const mediaCubicFeet = mediaWaterCubicFeet(basin.floorSquareFeet, basin.mediaInches, basin.voidShare);
   const drawInchesPerHour = basin.designInchesPerHour + basin.evapotranspirationInchesPerDay / HOURS_PER_DAY;

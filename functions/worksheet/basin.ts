@@ -1,7 +1,7 @@
 import { layerVolumeCubicYards } from "../amendment/layer-volume.ts";
 import { basinFloorSquareFeet, USUAL_STORM_INCHES, type BasinStorm } from "../basin/basin-area.ts";
 import { basinDepthInches } from "../basin/basin-depth.ts";
-import { BASIN_SHAPES, USUAL_LENGTH_TO_WIDTH } from "../basin/basin-shape.ts";
+import { BASIN_SHAPES, USUAL_LENGTH_TO_WIDTH, USUAL_OUTLINE, type BasinOutline, type BasinShape } from "../basin/basin-shape.ts";
 import { basinFloorSize } from "../basin/basin-size.ts";
 import { basinVolumeCubicFeet, USUAL_SIDE_SLOPE } from "../basin/basin-volume.ts";
 import { deepestPondingInches, drainsInTime, LONGEST_PUBLISHED_DRAIN_HOURS, USUAL_DRAIN_HOURS } from "../basin/deepest-ponding.ts";
@@ -25,7 +25,7 @@ import { drainsTooSlowly, NEVER_DRAINS, noAreaHolds } from "./draining.ts";
 import { rowOf } from "./results.ts";
 import type { Speaker } from "./speaker.ts";
 import { stepsOf, type WorkingStep } from "./working.ts";
-import { worksheetFunction } from "./worksheet-function.ts";
+import { worksheetFunction, type Caution } from "./worksheet-function.ts";
 
 const floorArea = area("floorArea", "Floor area");
 const sideSlope = number("sideSlope", "Side slope").atLeast(0).optional(USUAL_SIDE_SLOPE);
@@ -252,7 +252,6 @@ export const basinSize = worksheetFunction({
   },
 });
 
-
 interface SiteInputs {
   readonly contributingArea: number;
   readonly testedRate: number;
@@ -262,39 +261,49 @@ interface SiteInputs {
   readonly media: number;
   readonly sideSlope: number;
   readonly drainHours: number;
+  readonly shape?: BasinShape;
+  readonly lengthToWidth?: number;
 }
+
+const siteArguments = [
+  area("contributingArea", "Contributing area"),
+  rate("testedRate", "Tested rate"),
+  number("reductionFactor", "Reduction factor").atLeast(1).optional(USUAL_REDUCTION_FACTOR),
+  depth("storm", "Storm depth").optional(USUAL_STORM_INCHES),
+  depth("ponding", "Ponding depth").leftOutMeans("the deepest that drains in time, at most 8 in"),
+  depth("media", "Media depth").optional(0),
+  sideSlope,
+  hours("drainHours", "Drain hours").optional(USUAL_DRAIN_HOURS),
+] as const;
+
+const siteResult = rowOf([
+  rate("Design rate"), depth("Ponding used"), area("Floor area"), area("Rim area"), waterVolume("Runoff"), waterVolume("Water held"),
+  hours("Drawdown"), area("Rule-of-thumb area"), earthVolume("Dig volume in place"), text("Status"),
+]);
+
+const siteSources = [stormStorage, prismoidal, drainLimit, sizeLimit, ruleOfThumb, commonPractice("Ponding of 8 in at most")];
+
+const siteCautions: readonly Caution<SiteInputs>[] = [
+  callBeforeDigging,
+  ...deepPonding<SiteInputs>(({ ponding }) => ponding ?? 0),
+  steepSides,
+  standsLong<SiteInputs>(({ drainHours }) => drainHours),
+  { when: ({ reductionFactor }) => reductionFactor === 1, says: NOTHING_TAKEN_OFF },
+  {
+    when: ({ testedRate }) => testedRate > FASTEST_TREATING_INCHES_PER_HOUR,
+    says: (_, speaker) => `Faster than ${speaker.rate(FASTEST_TREATING_INCHES_PER_HOUR)}: water passes too quickly to be cleaned. Compost slows it.`,
+  },
+  largeFloor<SiteInputs>((inputs) => designOf(inputs).basin?.floorSquareFeet ?? 0),
+  deepDig<SiteInputs>((inputs) => designOf(inputs).pondingInches + inputs.media),
+];
 
 export const siteDesign = worksheetFunction({
   name: "SITEDESIGN",
   summary: "A whole basin for each yard: from the area that drains to it and the tested rate to its size, its dig and whether it fits.",
-  arguments: [
-    area("contributingArea", "Contributing area"),
-    rate("testedRate", "Tested rate"),
-    number("reductionFactor", "Reduction factor").atLeast(1).optional(USUAL_REDUCTION_FACTOR),
-    depth("storm", "Storm depth").optional(USUAL_STORM_INCHES),
-    depth("ponding", "Ponding depth").leftOutMeans("the deepest that drains in time, at most 8 in"),
-    depth("media", "Media depth").optional(0),
-    sideSlope,
-    hours("drainHours", "Drain hours").optional(USUAL_DRAIN_HOURS),
-  ],
-  result: rowOf([
-    rate("Design rate"), depth("Ponding used"), area("Floor area"), area("Rim area"), waterVolume("Runoff"), waterVolume("Water held"),
-    hours("Drawdown"), area("Rule-of-thumb area"), earthVolume("Dig volume in place"), text("Status"),
-  ]),
-  sources: [stormStorage, prismoidal, drainLimit, sizeLimit, ruleOfThumb, commonPractice("Ponding of 8 in at most")],
-  cautions: [
-    callBeforeDigging,
-    ...deepPonding<SiteInputs>(({ ponding }) => ponding ?? 0),
-    steepSides,
-    standsLong<SiteInputs>(({ drainHours }) => drainHours),
-    { when: ({ reductionFactor }) => reductionFactor === 1, says: NOTHING_TAKEN_OFF },
-    {
-      when: ({ testedRate }) => testedRate > FASTEST_TREATING_INCHES_PER_HOUR,
-      says: (_, speaker) => `Faster than ${speaker.rate(FASTEST_TREATING_INCHES_PER_HOUR)}: water passes too quickly to be cleaned. Compost slows it.`,
-    },
-    largeFloor<SiteInputs>((inputs) => designOf(inputs).basin?.floorSquareFeet ?? 0),
-    deepDig<SiteInputs>((inputs) => designOf(inputs).pondingInches + inputs.media),
-  ],
+  arguments: siteArguments,
+  result: siteResult,
+  sources: siteSources,
+  cautions: siteCautions,
   example: {
     arguments: [1000, 0.5, 2, 1, 6, 0, 0, 48],
     result: [[0.25, 6, 190, 190, 79.17, 95, 24, 100, 3.519, "fits"]],
@@ -309,40 +318,77 @@ export const siteDesign = worksheetFunction({
     "drawdown = (d + 0.25 m) / f   (h; d and m in in)",
     "dig = (V(d) + A m) / 27   (cu yd)",
   ],
-  working(contributingArea, testedRate, reductionFactor, storm, ponding, media, slope, drainHours) {
-    const { designInchesPerHour, pondingInches, basin } = designSite(
-      contributingArea, testedRate, reductionFactor, storm, ponding, media, slope, drainHours,
-    );
-    return [
-      { label: "Design rate", value: designInchesPerHour, kind: "rate" },
-      { label: "Deepest ponding that drains", value: deepestPondingInches(designInchesPerHour, drainHours), kind: "depth" },
-      { label: "Ponding used", value: pondingInches, kind: "depth" },
-      ...stepsOf(basin, ({ floorSquareFeet }): readonly WorkingStep[] => [
-        { label: "Floor area", value: floorSquareFeet, kind: "area" },
-        ...balanceSteps(stormBalance(siteStorm(contributingArea, designInchesPerHour, pondingInches, storm, media, slope), floorSquareFeet)),
-        { label: "Dig down to the floor", value: digVolumeCubicYards(floorSquareFeet, pondingInches, slope, "ellipse", USUAL_LENGTH_TO_WIDTH), kind: "earthVolume" },
-        { label: "Dig for the media", value: layerVolumeCubicYards(floorSquareFeet, media, 0), kind: "earthVolume" },
-      ]),
-    ];
+  working: (contributing, tested, reductionFactor, storm, pondingDepth, mediaDepth, slope, drainHours) =>
+    siteSteps({ contributingArea: contributing, testedRate: tested, reductionFactor, storm, ponding: pondingDepth, media: mediaDepth, sideSlope: slope, drainHours }),
+  calculate: (contributing, tested, reductionFactor, storm, pondingDepth, mediaDepth, slope, drainHours, speaker) =>
+    siteRow(designSite(contributing, tested, reductionFactor, storm, pondingDepth, mediaDepth, slope, drainHours), storm, drainHours, speaker),
+});
+
+export const basinDesign = worksheetFunction({
+  name: "BASINDESIGN",
+  summary: "SITEDESIGN for a basin of a shape of your own: sized, dug and judged as an ellipse or a rectangle of a length to width.",
+  arguments: [...siteArguments, shape, lengthToWidth],
+  result: siteResult,
+  sources: siteSources,
+  cautions: siteCautions,
+  example: {
+    arguments: [787.368421, 0.5, 2, 1, 6, 0, 3, 48, "rectangle", 17 / 7],
+    result: [[0.25, 6, 119, 200, 62.333, 79, 24, 78.737, 2.926, "fits"]],
+    within: 0.005,
+    from: computedByHand("A 17 by 7 ft floor with 3 to 1 sides holds 79.00 cu ft at 6 in: 62.333 cu ft of runoff and 1 in of rain on its 20 by 10 ft rim"),
   },
-  calculate(contributingArea, testedRate, reductionFactor, storm, ponding, media, slope, drainHours, speaker) {
-    const design = designSite(contributingArea, testedRate, reductionFactor, storm, ponding, media, slope, drainHours);
-    const status = statusOf(design, storm, drainHours, speaker);
-    const { designInchesPerHour, pondingInches, runoffCubicFeet, ruleSquareFeet, basin } = design;
-    if (basin === undefined) {
-      const none = missing(status);
-      return [designInchesPerHour, pondingInches, none, none, runoffCubicFeet, none, none, ruleSquareFeet, none, status] as const;
-    }
-    return [
-      designInchesPerHour, pondingInches, basin.floorSquareFeet, basin.rimSquareFeet, runoffCubicFeet, basin.heldCubicFeet,
-      basin.drawdownHours, ruleSquareFeet, basin.digCubicYards, status,
-    ] as const;
-  },
+  equation: ["as SITEDESIGN, with k = pi / 4 for an ellipse and 1 for a rectangle, and L = length to width x W"],
+  working: (contributing, tested, reductionFactor, storm, pondingDepth, mediaDepth, slope, drainHours, outline, ratio) =>
+    siteSteps({
+      contributingArea: contributing, testedRate: tested, reductionFactor, storm, ponding: pondingDepth, media: mediaDepth, sideSlope: slope, drainHours,
+      shape: outline, lengthToWidth: ratio,
+    }),
+  calculate: (contributing, tested, reductionFactor, storm, pondingDepth, mediaDepth, slope, drainHours, outline, ratio, speaker) =>
+    siteRow(
+      designSite(contributing, tested, reductionFactor, storm, pondingDepth, mediaDepth, slope, drainHours, { shape: outline, lengthToWidth: ratio }),
+      storm,
+      drainHours,
+      speaker,
+    ),
 });
 
 function designOf(inputs: SiteInputs): SiteDesign {
   const { contributingArea, testedRate, reductionFactor, storm, ponding, media, drainHours } = inputs;
-  return designSite(contributingArea, testedRate, reductionFactor, storm, ponding, media, inputs.sideSlope, drainHours);
+  return designSite(contributingArea, testedRate, reductionFactor, storm, ponding, media, inputs.sideSlope, drainHours, outlineOf(inputs));
+}
+
+function outlineOf({ shape: outline = USUAL_OUTLINE.shape, lengthToWidth: ratio = USUAL_OUTLINE.lengthToWidth }: SiteInputs): BasinOutline {
+  return { shape: outline, lengthToWidth: ratio };
+}
+
+function siteSteps(inputs: SiteInputs): readonly WorkingStep[] {
+  const { contributingArea, storm, media, sideSlope: slope, drainHours } = inputs;
+  const { designInchesPerHour, pondingInches, basin } = designOf(inputs);
+  const outline = outlineOf(inputs);
+  return [
+    { label: "Design rate", value: designInchesPerHour, kind: "rate" },
+    { label: "Deepest ponding that drains", value: deepestPondingInches(designInchesPerHour, drainHours), kind: "depth" },
+    { label: "Ponding used", value: pondingInches, kind: "depth" },
+    ...stepsOf(basin, ({ floorSquareFeet }): readonly WorkingStep[] => [
+      { label: "Floor area", value: floorSquareFeet, kind: "area" },
+      ...balanceSteps(stormBalance(siteStorm(contributingArea, designInchesPerHour, pondingInches, storm, media, slope, outline), floorSquareFeet)),
+      { label: "Dig down to the floor", value: digVolumeCubicYards(floorSquareFeet, pondingInches, slope, outline.shape, outline.lengthToWidth), kind: "earthVolume" },
+      { label: "Dig for the media", value: layerVolumeCubicYards(floorSquareFeet, media, 0), kind: "earthVolume" },
+    ]),
+  ];
+}
+
+function siteRow(design: SiteDesign, storm: number, drainHours: number, speaker: Speaker) {
+  const status = statusOf(design, storm, drainHours, speaker);
+  const { designInchesPerHour, pondingInches, runoffCubicFeet, ruleSquareFeet, basin } = design;
+  if (basin === undefined) {
+    const none = missing(status);
+    return [designInchesPerHour, pondingInches, none, none, runoffCubicFeet, none, none, ruleSquareFeet, none, status] as const;
+  }
+  return [
+    designInchesPerHour, pondingInches, basin.floorSquareFeet, basin.rimSquareFeet, runoffCubicFeet, basin.heldCubicFeet,
+    basin.drawdownHours, ruleSquareFeet, basin.digCubicYards, status,
+  ] as const;
 }
 
 function statusOf({ verdict, pondingInches, designInchesPerHour }: SiteDesign, storm: number, drainHours: number, speaker: Speaker): string {

@@ -1,6 +1,6 @@
 import { version } from "./about.ts";
 import { bags, compostDepth, materialWeight, sandToAdd } from "./amendment.ts";
-import { basinArea, basinDepth, basinSize, basinVolume, deepestPonding, drawdown, ruleArea, siteDesign } from "./basin.ts";
+import { basinArea, basinDepth, basinDesign, basinSize, basinVolume, deepestPonding, drawdown, ruleArea, siteDesign } from "./basin.ts";
 import { costShare, digDate, priced, volunteerValue } from "./cost.ts";
 import { cutFill, digHours, stockpile, truckLoads } from "./earthwork.ts";
 import { designRate, dropRate, holeRate, holeTest } from "./hole-test.ts";
@@ -24,7 +24,7 @@ export const catalogue: readonly WorksheetFunction[] = [
   holeTest, dropRate, holeRate, designRate, soilTexture, textureRate, soilWater, soakIn,
   groundSlope, depthForSlope, siteCheck,
   ruleArea, factorArea, filterArea, basinArea, deepestPonding, drawdown, basinVolume, basinDepth, basinSize, widthsArea,
-  stormRoute, siteDesign, longTerm, areaForCapture,
+  stormRoute, siteDesign, basinDesign, longTerm, areaForCapture,
   digVolume, cutFill, soilState, stockpile, truckLoads, digHours, soilMix, compostDepth, sandToAdd, layerVolume, bags, materialWeight,
   overflowWidth, pipeFlow, stoneSize,
   zoneAreas, plantCount, plantMix, waterNeed,

@@ -4,6 +4,7 @@ import { areaAtHeightSquareFeet, basinFloor } from "../../../functions/basin/bas
 import { basinVolumeCubicFeet } from "../../../functions/basin/basin-volume.ts";
 import { designSite } from "../../../functions/basin/site-design.ts";
 import { measured } from "../measured.ts";
+import { lengthToWidth, shape } from "./basin-inputs.ts";
 
 const contributing = measured(0, 5000);
 const rate = measured(0, 12);
@@ -63,6 +64,26 @@ describe("computed by hand", () => {
   });
 });
 
+// Handbook section 3c, G2, computed by hand: 17 by 7 ft of rectangular floor with 3 to 1 sides, 6 in deep, have a rim of
+// 20 by 10 ft and hold 79.00 cu ft. Less 1 in of rain on the rim, 200 / 12 cu ft, that is the runoff of 787.37 sq ft at 0.95.
+describe("a rectangular floor of 17 by 7 ft, computed by hand", () => {
+  const runoff = 79 - 200 / 12;
+  const site = designSite((runoff * 12) / 0.95, 0.5, 2, 1, 6, 0, 3, 48, { shape: "rectangle", lengthToWidth: 17 / 7 });
+
+  test("is what holds 62.33 cu ft of runoff and the rain on its rim", () => {
+    expect(site.runoffCubicFeet).toBeCloseTo(runoff, 9);
+    expect(site.basin!.floorSquareFeet).toBeCloseTo(119, 9);
+    expect(site.basin!.rimSquareFeet).toBeCloseTo(200, 9);
+    expect(site.basin!.heldCubicFeet).toBeCloseTo(79, 9);
+    expect(site.basin!.digCubicYards).toBeCloseTo(79 / 27, 9);
+  });
+
+  test("is larger as a round one, whose shorter edge leaves less between its sloping sides", () => {
+    const round = designSite((runoff * 12) / 0.95, 0.5, 2, 1, 6, 0, 3, 48, { shape: "ellipse", lengthToWidth: 1 });
+    expect(round.basin!.floorSquareFeet).toBeGreaterThan(119);
+  });
+});
+
 describe("any yard", () => {
   test("whose basin has a size holds the runoff and the rain on its rim, no more and no less", () => {
     fc.assert(
@@ -70,6 +91,16 @@ describe("any yard", () => {
         const { basin, runoffCubicFeet } = designSite(area, tested, 2, storm, given, layer, side, 48);
         if (basin === undefined || basin.floorSquareFeet === 0) return;
         expect(basin.heldCubicFeet / (runoffCubicFeet + (basin.rimSquareFeet * storm) / 12)).toBeCloseTo(1, 8);
+      }),
+    );
+  });
+
+  test("holds it in a floor of any shape as well", () => {
+    fc.assert(
+      fc.property(contributing, rate, ponding, slope, shape, lengthToWidth, (area, tested, given, side, outline, ratio) => {
+        const { basin, runoffCubicFeet } = designSite(area, tested, 2, 1, given, 0, side, 48, { shape: outline, lengthToWidth: ratio });
+        if (basin === undefined || basin.floorSquareFeet === 0) return;
+        expect(basin.heldCubicFeet / (runoffCubicFeet + basin.rimSquareFeet / 12)).toBeCloseTo(1, 8);
       }),
     );
   });

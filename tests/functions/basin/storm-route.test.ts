@@ -46,6 +46,19 @@ describe("1 in of even rain in 6 h on the handbook's roof garden, computed by ha
   });
 });
 
+// Handbook section 3c, G2, computed by hand: 17 by 7 ft, 3 to 1, 6 in: 79.00 cu ft under a rim of 200 sq ft.
+test("a rectangular basin of 17 by 7 ft catches rain on its 200 sq ft of rim and spills what is over 79 cu ft", () => {
+  const rectangle: Garden = {
+    ...roofGarden, floorSquareFeet: 119, mediaInches: 0, sideSlope: 3, designInchesPerHour: 0, outline: { shape: "rectangle", lengthToWidth: 17 / 7 },
+  };
+  const [step] = routeStorm({ stepMinutes: 60, inches: [2] }, rectangle);
+  // 2 in on 0.95 x 1,000 + 200 sq ft are 191.667 cu ft.
+  expect(step!.inflowCubicFeet).toBeCloseTo(1150 / 6, 9);
+  expect(step!.storedCubicFeet).toBeCloseTo(79, 9);
+  expect(step!.pondingInches).toBeCloseTo(6, 9);
+  expect(step!.overflowCubicFeet).toBeCloseTo(1150 / 6 - 79, 9);
+});
+
 describe("a typed storm", () => {
   test("brings 0.306 of its depth in one quarter of an hour when it is type II", () => {
     const { stepMinutes, inches } = typedStormRains(4, "II");

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { basinArea, basinSize, basinVolume, drawdown, siteDesign } from "../../../functions/worksheet/basin.ts";
+import { basinArea, basinDesign, basinSize, basinVolume, drawdown, siteDesign } from "../../../functions/worksheet/basin.ts";
 import type { Cell } from "../../../functions/worksheet/cell.ts";
 import { digVolume, layerVolume } from "../../../functions/worksheet/soil.ts";
 import { cellOf, column, divisionByZero, notThere, refused } from "./sample-functions.ts";
@@ -56,6 +56,32 @@ describe("SITEDESIGN and the functions beside it", () => {
 
   test("a metric yard is told in millimetres", () => {
     expect(design(93, 300 / 62, 2, 25, 150, 0, 3, 48, "metric")[STATUS]).toBe("Drains too slowly: 150 mm needs 62 h and 48 h is the limit. Up to 116 mm would drain.");
+  });
+});
+
+describe("BASINDESIGN", () => {
+  const shaped = (...inputs: readonly Cell[]) => basinDesign.evaluate(inputs)[0]!;
+
+  test("is SITEDESIGN where shape and length to width are left out, to the last digit", () => {
+    expect(shaped(800, 1, 2, 1.25, 6, 12, 3, 48)).toEqual(design(800, 1, 2, 1.25, 6, 12, 3, 48));
+    expect(shaped(75, 25, 2, 30, 150, 300, 3, 48, null, null, "metric")).toEqual(design(75, 25, 2, 30, 150, 300, 3, 48, "metric"));
+    expect(shaped(1000, 0)).toEqual(design(1000, 0));
+  });
+
+  test("agrees with BASINVOLUME, DIGVOLUME and BASINSIZE on the floor of its shape", () => {
+    const site = shaped(800, 1, 2, 1, 6, 0, 3, 48, "rectangle", 3);
+    const floor = site[FLOOR] as number;
+    expect(site[HELD]).toBeCloseTo(cellOf(basinVolume, floor, 6, 3, "rectangle", 3) as number, 9);
+    expect(site[DIG]).toBeCloseTo(cellOf(digVolume, floor, 6, 3, "rectangle", 3) as number, 9);
+    const [long, wide] = basinSize.evaluate([floor, "rectangle", 3])[0] as [number, number];
+    // Each side of 3 to 1 reaches 1.5 ft further out at 6 in.
+    expect(site[RIM]).toBeCloseTo((long + 3) * (wide + 3), 9);
+  });
+
+  test("keeps a blank yard blank whatever shape stands beside it, and refuses a shape it does not know", () => {
+    expect(shaped(1000, 0.5, 2, 1, 6, 0, 3, 48, "circle")[FLOOR]).toEqual(refused('Shape must be "ellipse" or "rectangle"; it is "circle".'));
+    expect(shaped(1000, 0.5, 2, 1, 6, 0, 3, 48, "ellipse", 0.5)[FLOOR]).toEqual(refused("Length to width must be 1 or more."));
+    expect(shaped("", "", 2, 1, "", "", 3, 48, "ellipse", 2)).toEqual(new Array(10).fill(""));
   });
 });
 
