@@ -21,4 +21,12 @@ export function dayNumberOf(iso: string): number | null {
   return isoDate(day) === iso ? day : null;
 }
 
+/** The same day of the month, so many months on; the last of the month where that month is shorter. */
+export function monthsAfter(day: number, months: number): number {
+  const [year = 0, month = 0, dayOfMonth = 0] = isoDate(day).split("-").map(Number);
+  const first = dayNumber(year, month + months, 1);
+  const lastOfMonth = dayNumber(year, month + months + 1, 1) - 1;
+  return Math.min(first + dayOfMonth - 1, lastOfMonth);
+}
+
 const MILLISECONDS_A_DAY = 86_400_000;

@@ -1,4 +1,5 @@
-import { dateColumn, numberColumn, resultColumn, textColumn } from "./column.ts";
+import { BASIN_SHAPES } from "../../functions/basin/basin-shape.ts";
+import { choiceColumn, dateColumn, numberColumn, resultColumn, textColumn } from "./column.ts";
 import type { RecordOf, Sheet, SheetRow } from "./sheet.ts";
 
 /** One row a measured garden, after it was built: the newest row of a yard counts. */
@@ -12,10 +13,11 @@ export const asBuiltSheet = {
     siteId: textColumn("Site ID", { widthPixels: 76 }),
     date: dateColumn("Date", "Date", { widthPixels: 92 }),
     by: textColumn("By", { widthPixels: 110 }),
-    floorLength: numberColumn("Floor length (ft | m)", { label: "Floor length", moreThan: 0 }),
-    floorWidth: numberColumn("Floor width (ft | m)", { label: "Floor width", moreThan: 0 }),
+    shape: choiceColumn("Shape", "Shape", BASIN_SHAPES, { widthPixels: 84, note: "As built, seen from above. Blank: an ellipse." }),
+    floorLength: numberColumn("Floor length (ft | m)", { label: "Floor length", moreThan: 0 }, { note: "Across the middle of the level floor, the long way." }),
+    floorWidth: numberColumn("Floor width (ft | m)", { label: "Floor width", moreThan: 0 }, { note: "Across the middle of the level floor, the short way." }),
     pondingDepth: numberColumn("Ponding depth (in | mm)", { label: "Ponding depth", moreThan: 0 }, { note: "From the floor up to the sill of the overflow." }),
-    sideSlope: numberColumn("Side slope (run to 1)", { label: "Side slope", atLeast: 0 }),
+    sideSlope: numberColumn("Side slope (run to 1)", { label: "Side slope", atLeast: 0 }, { note: "Blank: the sides are taken as upright, so that water held is never more than was built." }),
     sillWidth: numberColumn("Overflow sill width (ft | m)", { label: "Overflow sill width", moreThan: 0 }),
     lowestBerm: numberColumn("Berm above sill, lowest (in | mm)", { label: "Berm above sill" }, { note: "Negative where the berm is lower than the sill: fill it." }),
     drainHours: numberColumn("Flow test drained in (h)", { label: "Flow test drained in", moreThan: 0 }),
