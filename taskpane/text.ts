@@ -3,7 +3,7 @@
  * yard/text.ts, screening/text.ts, hole-test/text.ts, basin/text.ts. A view writes no words anywhere else.
  */
 export const text = {
-  verdicts: { pass: "Pass", refer: "Refer", stop: "Stop", "not measured": "Not measured" },
+  verdicts: { pass: "Pass", refer: "Refer", stop: "Stop", watch: "Watch", fail: "Fail", "not measured": "Not measured" },
   tabs: { label: "Views of this yard", yard: "Yard", screening: "Screening", "hole-test": "Hole test", basin: "Basin" },
   units: { us: "US units: ft, in", metric: "Metric units: m, mm" },
 

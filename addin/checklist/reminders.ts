@@ -48,3 +48,33 @@ export const liftingReminder: Reminder = {
   title: "Lifting and tools",
   text: "A full five-gallon bucket of soil is about 55 lb: half fill it. Gloves, boots, a first-aid kit and the street address at hand; nobody under age on powered tools; check for ticks, poison ivy and the last tetanus shot.",
 };
+
+export const treesReminder: Reminder = {
+  id: "trees",
+  title: "Tree roots",
+  text: "Stay outside the drip line of a tree worth keeping, or at least a foot away for each inch of its trunk, and cut no root thicker than one or two inches (25 to 50 mm).",
+};
+
+export const handDiggingReminder: Reminder = {
+  id: "hand-digging",
+  title: "Near a mark, dig by hand",
+  text: "Within 18 inches of a marked line, and farther where your state says so (Michigan: 4 ft), only hand tools, and gently. Marks have faded or were mown away: stop, and have them marked again. Colors: red electric, yellow gas, orange communications, blue water, purple reclaimed water, green sewer, white the planned dig.",
+};
+
+export const dustReminder: Reminder = {
+  id: "dust",
+  title: "Dust",
+  text: "Wet dry soil and compost before moving them, and wear an N95 mask where dust flies. Cutting stone or concrete makes silica dust: leave it to somebody equipped for it.",
+};
+
+export const overflowReminder: Reminder = {
+  id: "overflow",
+  title: "Where the overflow goes",
+  text: "Water over the sill stays on the lot or goes to an approved outlet, and never over a sidewalk, where it freezes. A downspout that runs into a sewer may need the utility's leave to be taken off.",
+};
+
+export const privacyReminder: Reminder = {
+  id: "privacy",
+  title: "What is written down",
+  text: "Write only what the visit needs. Ask before you take pictures, and leave people, plates and house keys out of them.",
+};

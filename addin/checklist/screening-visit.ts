@@ -1,7 +1,8 @@
-import type { ChosenAnswer, Stage } from "./stage.ts";
+import { chosen } from "./stage.ts";
+import type { Stage } from "./stage.ts";
 import { heatReminder, leadReminder, liftingReminder, privateLinesReminder, standingWaterReminder, trenchReminder, utilitiesReminder, wellsAndSepticReminder } from "./reminders.ts";
 
-/** Stage one: walk the yard, find the place, and see what forbids it before a spade is lifted. */
+/** Walk the yard, find the place, and see what forbids it before a spade is lifted. */
 export const screeningVisit: Stage = {
   id: "screening",
   name: "Screening visit",
@@ -101,23 +102,5 @@ export const screeningVisit: Stage = {
       why: "Old paint and exhaust leave lead in the soil that hands and children meet.",
       answer: chosen(["No", "pass"], ["Yes, tested under 200 ppm", "pass"], ["Yes, not tested", "refer"], ["Tested 200 ppm or more", "stop"]),
     },
-    {
-      id: "ticket",
-      title: "One-call ticket",
-      ask: "Are the lines marked, and has every operator on the ticket answered?",
-      why: "No digging before that, the test hole included. Local law sets the wait and the life of the ticket.",
-      answer: chosen(["All answered, ticket in force", "pass"], ["Asked for, still waiting", "stop"], ["Not asked for yet", "stop"]),
-    },
-    {
-      id: "private-lines",
-      title: "Private lines",
-      ask: "Has the owner shown where irrigation, propane, septic and yard wiring run?",
-      why: "The one-call center does not mark private lines.",
-      answer: chosen(["Shown, or none", "pass"], ["Owner does not know", "refer"]),
-    },
   ],
 };
-
-function chosen(...options: readonly (readonly [says: string, verdict: "pass" | "refer" | "stop"])[]): ChosenAnswer {
-  return { kind: "chosen", options: options.map(([says, verdict]) => ({ says, verdict })) };
-}

@@ -2,12 +2,34 @@ import type { Verdict } from "../records/visits.ts";
 
 /** A visit stage as data: the pane walks it, the workbook keeps its answers. */
 export interface Stage {
-  readonly id: string;
+  readonly id: StageId;
   readonly name: string;
   readonly purpose: string;
   readonly reminders: readonly Reminder[];
   readonly steps: readonly Step[];
+  /** The step whose new answer begins the stage anew: what was answered before it no longer counts. */
+  readonly beginsWith?: string;
+  /** A step for each name that the answer to a list step holds. */
+  readonly eachOf?: { readonly list: string; readonly step: (name: string) => Step };
 }
+
+/** In the order of the work. Kept in the workbook: never renamed once released. */
+export const STAGE_IDS = [
+  "enquiry",
+  "screening",
+  "ticket",
+  "test-visit",
+  "design-check",
+  "agreement",
+  "pre-dig",
+  "dig-day",
+  "planting",
+  "as-built",
+  "week",
+  "month",
+  "year",
+] as const;
+export type StageId = (typeof STAGE_IDS)[number];
 
 /** A usual caution, in our own words. Local codes and licensed practice stand above it. */
 export interface Reminder {
@@ -17,13 +39,17 @@ export interface Reminder {
 }
 
 export interface Step {
-  /** Kept in the workbook: never renamed once released. */
+  /** Kept in the workbook, and used by one stage alone: never renamed once released. */
   readonly id: string;
   readonly title: string;
   readonly ask: string;
   readonly why: string;
-  readonly answer: MeasuredAnswer | SlopeAnswer | ChosenAnswer;
+  readonly answer: Answer;
+  /** Left blank, it keeps no stage from being finished. */
+  readonly optional?: boolean;
 }
+
+export type Answer = MeasuredAnswer | SlopeAnswer | ChosenAnswer | TextAnswer | DateAnswer | NumberAnswer;
 
 /** A tape or rule reading, held against a row of the Rules sheet. */
 export interface MeasuredAnswer {
@@ -42,13 +68,50 @@ export interface SlopeAnswer {
 
 export interface ChosenAnswer {
   readonly kind: "chosen";
-  readonly options: readonly { readonly says: string; readonly verdict: Verdict }[];
+  readonly options: readonly ChosenOption[];
+}
+
+export interface ChosenOption {
+  readonly says: string;
+  readonly verdict: Verdict;
+}
+
+/** A name, a number on a form, a list with commas. On record, and judged by nobody. */
+export interface TextAnswer {
+  readonly kind: "text";
+}
+
+/** A calendar day, kept as "2026-05-04". */
+export interface DateAnswer {
+  readonly kind: "date";
+}
+
+/** A reading or a count that no row of the Rules sheet judges; its unit goes with the yard's units. */
+export interface NumberAnswer {
+  readonly kind: "number";
+  readonly unit: { readonly us: string; readonly metric: string };
+  readonly atLeast?: number;
+  readonly atMost?: number;
 }
 
 /** The worst answer decides; one unmeasured step keeps the whole from passing. */
 export function stageVerdict(verdicts: readonly Verdict[]): Verdict {
-  for (const worst of ["stop", "refer", "not measured"] as const) {
+  for (const worst of ["stop", "fail", "refer", "watch", "not measured"] as const) {
     if (verdicts.includes(worst)) return worst;
   }
   return verdicts.length === 0 ? "not measured" : "pass";
+}
+
+export function chosen(...options: readonly (readonly [says: string, verdict: Verdict])[]): ChosenAnswer {
+  return { kind: "chosen", options: options.map(([says, verdict]) => ({ says, verdict })) };
+}
+
+export function counted(us: string, metric = us, limits: { readonly atLeast?: number; readonly atMost?: number } = { atLeast: 0 }): NumberAnswer {
+  return { kind: "number", unit: { us, metric }, ...limits };
+}
+
+/** The names in a list as typed: commas, semicolons or line breaks between them, each once. */
+export function namesIn(list: string): readonly string[] {
+  const names = list.split(/[,;\n\r]+/).map((name) => name.trim()).filter((name) => name !== "");
+  return names.filter((name, place) => names.findIndex((earlier) => earlier.toLowerCase() === name.toLowerCase()) === place);
 }

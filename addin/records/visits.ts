@@ -5,7 +5,8 @@ import type { Column } from "./column.ts";
 import type { RecordOf, Sheet, SheetRow } from "./sheet.ts";
 import type { CellValue } from "../workbook/workbook.ts";
 
-export const VERDICTS = ["pass", "refer", "stop", "not measured"] as const;
+/** Pass, refer and stop judge a place before it is dug; watch and fail judge a garden that is looked at again. */
+export const VERDICTS = ["pass", "refer", "stop", "watch", "fail", "not measured"] as const;
 export type Verdict = (typeof VERDICTS)[number];
 
 const answer: Column<CellValue> = { heading: "Answer", cell: z.custom<CellValue>(), role: "input", widthPixels: 110 };
@@ -28,6 +29,7 @@ export const visitsSheet = {
     by: textColumn("By", { widthPixels: 90 }),
     rule: textColumn("Rule", { widthPixels: 200, note: "The rule on the Rules sheet that a measured answer is held against." }),
     verdict: choiceColumn("Verdict", "Verdict", VERDICTS, { widthPixels: 110 }),
+    link: textColumn("Photo or file", { widthPixels: 220, note: "A link, or the name of the picture on the camera." }),
   },
   rows: 600,
   frozenColumns: 1,

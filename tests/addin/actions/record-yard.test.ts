@@ -4,6 +4,7 @@ import type { Yard } from "../../../addin/actions/read-program.ts";
 import { addHoleTest, addSurface, addYard, changeHoleTest, changeSurface, readingsOf, recordAnswer, writeBasin } from "../../../addin/actions/record-yard.ts";
 import { setUpWorkbook } from "../../../addin/actions/set-up-workbook.ts";
 import { sentenceOf } from "../../../addin/actions/write-records.ts";
+import { oneCallTicket } from "../../../addin/checklist/one-call-ticket.ts";
 import { screeningVisit } from "../../../addin/checklist/screening-visit.ts";
 import { cellOf } from "../../../addin/records/sheet.ts";
 import { sitesSheet } from "../../../addin/records/sites.ts";
@@ -22,7 +23,7 @@ async function yardOf(siteId: string): Promise<Yard> {
 }
 
 const step = (id: string) => {
-  const found = screeningVisit.steps.find((one) => one.id === id);
+  const found = [...screeningVisit.steps, ...oneCallTicket.steps].find((one) => one.id === id);
   if (found === undefined) throw new Error(`no step ${id}`);
   return found;
 };
@@ -109,8 +110,8 @@ describe("screening answers", () => {
   test("a newer answer to the same step counts and the older stays on record", async () => {
     await addYard(workbook, newYard);
     const ticket = step("ticket");
-    await recordAnswer(workbook, await yardOf("Y-001"), screeningVisit, ticket, { kind: "chosen", says: "Asked for, still waiting", note: "", by: "" });
-    await recordAnswer(workbook, await yardOf("Y-001"), screeningVisit, ticket, { kind: "chosen", says: "All answered, ticket in force", note: "", by: "" });
+    await recordAnswer(workbook, await yardOf("Y-001"), oneCallTicket, ticket, { kind: "chosen", says: "Asked for, still waiting", note: "", by: "" });
+    await recordAnswer(workbook, await yardOf("Y-001"), oneCallTicket, ticket, { kind: "chosen", says: "All answered, ticket in force", note: "", by: "" });
     expect((await yardOf("Y-001")).answers.get("ticket")?.record).toMatchObject({ answer: "All answered, ticket in force", verdict: "pass" });
     expect(workbook.sheets.get("Visits")?.values[3]?.[9]).toBe("stop");
   });

@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { oneCallTicket } from "../../../addin/checklist/one-call-ticket.ts";
 import { screeningVisit } from "../../../addin/checklist/screening-visit.ts";
 import { stageVerdict } from "../../../addin/checklist/stage.ts";
 import { startingRules } from "../../../addin/records/rules.ts";
@@ -6,7 +7,7 @@ import { startingRules } from "../../../addin/records/rules.ts";
 test("every measured step is held against a rule that a new workbook has", () => {
   const rules = new Set(startingRules.map(({ rule }) => rule));
   for (const { id, answer } of screeningVisit.steps) {
-    if (answer.kind !== "chosen") expect(rules, id).toContain(answer.rule);
+    if ("rule" in answer) expect(rules, id).toContain(answer.rule);
   }
 });
 
@@ -17,7 +18,7 @@ test("every step says why it is asked, and no step id is used twice", () => {
 });
 
 test("no digging without a ticket: every answer but a complete one stops", () => {
-  const ticket = screeningVisit.steps.find(({ id }) => id === "ticket");
+  const ticket = oneCallTicket.steps.find(({ id }) => id === "ticket");
   const options = ticket?.answer.kind === "chosen" ? ticket.answer.options : [];
   expect(options.filter(({ verdict }) => verdict === "pass").map(({ says }) => says)).toEqual(["All answered, ticket in force"]);
   expect(options.filter(({ verdict }) => verdict !== "pass").every(({ verdict }) => verdict === "stop")).toBe(true);

@@ -1,0 +1,82 @@
+import { handDiggingReminder, privateLinesReminder, utilitiesReminder } from "./reminders.ts";
+import { chosen } from "./stage.ts";
+import type { Stage, Step } from "./stage.ts";
+import { TICKET_RULES } from "./ticket-rules.ts";
+
+/** The utilities are asked to mark their lines, and answer one by one. Nothing is dug before the last has. */
+export const oneCallTicket: Stage = {
+  id: "ticket",
+  name: "One-call ticket",
+  purpose: "Have the buried lines marked, and keep every operator's answer. Nothing is dug before the last one is in.",
+  reminders: [utilitiesReminder, privateLinesReminder, handDiggingReminder],
+  beginsWith: "ticket-number",
+  steps: [
+    {
+      id: "white-lined",
+      title: "Dig outlined",
+      ask: "Is the place of the dig outlined in white paint or flags, the test holes included?",
+      why: "Operators mark what they can see; some states ask for it.",
+      answer: chosen(["Outlined", "pass"], ["Not yet", "refer"]),
+    },
+    {
+      id: "ticket-number",
+      title: "Ticket number",
+      ask: "Number that the one-call center gave",
+      why: "Another number begins another ticket: its days and answers are asked for again.",
+      answer: { kind: "text" },
+    },
+    { id: "ticket-requested", title: "Asked for on", ask: "Day on which the ticket was asked for", why: "The wait is counted from it.", answer: { kind: "date" } },
+    {
+      id: "ticket-rule",
+      title: "State's rule",
+      ask: "State whose one-call rule applies",
+      why: "The wait and the life of a ticket differ from state to state. The list was read from public pages and may be out of date: local law decides.",
+      answer: { kind: "chosen", options: TICKET_RULES.map(({ state }) => ({ says: state, verdict: "pass" as const })) },
+      optional: true,
+    },
+    {
+      id: "ticket-lawful-from",
+      title: "Lawful from",
+      ask: "First day on which digging is lawful, as the one-call center says it",
+      why: "Digging before it is against the law, even where the marks are already there.",
+      answer: { kind: "date" },
+    },
+    { id: "ticket-expires", title: "Last day", ask: "Last day on which the ticket is in force", why: "After it the marks count for nothing: ask for a new ticket.", answer: { kind: "date" } },
+    {
+      id: "ticket-operators",
+      title: "Operators",
+      ask: "Every operator on the ticket, with commas between",
+      why: "Each of them has to answer; a silent one may have a line here.",
+      answer: { kind: "text" },
+    },
+    {
+      id: "ticket",
+      title: "Marks and answers",
+      ask: "Are the lines marked, and has every operator on the ticket answered?",
+      why: "No digging before that, the test hole included. Walk the yard and look: paper is not paint.",
+      answer: chosen(["All answered, ticket in force", "pass"], ["Asked for, still waiting", "stop"], ["Not asked for yet", "stop"]),
+    },
+    {
+      id: "private-lines",
+      title: "Private lines",
+      ask: "Has the owner shown where irrigation, propane, septic and yard wiring run?",
+      why: "The one-call center does not mark private lines.",
+      answer: chosen(["Shown, or none", "pass"], ["Owner does not know", "refer"]),
+    },
+  ],
+  eachOf: { list: "ticket-operators", step: operatorStep },
+};
+
+function operatorStep(name: string): Step {
+  return {
+    id: operatorStepId(name),
+    title: name,
+    ask: `What did ${name} answer?`,
+    why: "No answer is not an all-clear.",
+    answer: chosen(["Clear: nothing here", "pass"], ["Marked", "pass"], ["Asked for more time", "stop"], ["No answer yet", "stop"]),
+  };
+}
+
+export function operatorStepId(name: string): string {
+  return `operator: ${name.toLowerCase()}`;
+}
