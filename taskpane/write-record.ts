@@ -18,6 +18,7 @@ export function recordWrites(inner: Workbook): RecordedWorkbook {
       sheetNames: () => inner.sheetNames(),
       addSheets: (layouts) => noted(inner.addSheets(layouts)),
       read: (ranges) => inner.read(ranges),
+      readSheets: (names) => inner.readSheets(names),
       readFormulas: (range) => inner.readFormulas(range),
       writeValues: (writes) => noted(inner.writeValues(writes)),
       writeFormulas: (writes) => noted(inner.writeFormulas(writes)),

@@ -7,11 +7,11 @@ import { groundSlope } from "../../functions/worksheet/siting.ts";
 import type { WorksheetFunction } from "../../functions/worksheet/worksheet-function.ts";
 import type { CellRange, CellValue } from "../workbook/workbook.ts";
 import { isErrorCode } from "../workbook/workbook.ts";
-import { designSheet } from "../records/design.ts";
-import { holeTestsSheet, minutesKey, READINGS, waterKey } from "../records/hole-tests.ts";
+import type { designSheet } from "../records/design.ts";
+import { minutesKey, READINGS, waterKey } from "../records/hole-tests.ts";
 import type { HoleTestRow } from "../records/hole-tests.ts";
-import { cellOf, firstRow, isBlank } from "../records/sheet.ts";
-import { sitesSheet } from "../records/sites.ts";
+import type { KeyOf } from "../records/place.ts";
+import { isBlank } from "../records/sheet.ts";
 import type { Program, Yard } from "./read-program.ts";
 
 /** Why a number of this yard is not there, in words, and the cell to look at. */
@@ -32,7 +32,7 @@ export function explainYard(program: Program, yard: Yard): readonly Explanation[
 
 function slopeFaults(yard: Yard): Explanation[] {
   const { slopeDrop, slopeRun } = yard.site.cells;
-  return faults("Ground slope", groundSlope, [slopeDrop, slopeRun], cellOf(sitesSheet, yard.site.row, "slopeDrop"));
+  return faults("Ground slope", groundSlope, [slopeDrop, slopeRun], yard.site.at("slopeDrop"));
 }
 
 /** The infiltration rate of one hole, as the sheet computes it from the readings as typed. */
@@ -48,7 +48,7 @@ export function holeRateInputs(yard: Yard, test: HoleTestRow): readonly CellInpu
 
 function holeTestFaults(yard: Yard, test: HoleTestRow): Explanation[] {
   const name = test.record.hole === null ? "Hole test" : `Hole ${test.record.hole}`;
-  return faults(name, holeRate, holeRateInputs(yard, test), cellOf(holeTestsSheet, test.row, "infiltrationRate"));
+  return faults(name, holeRate, holeRateInputs(yard, test), test.at("infiltrationRate"));
 }
 
 function runoffFaults(yard: Yard): Explanation[] {
@@ -62,7 +62,7 @@ function runoffFaults(yard: Yard): Explanation[] {
     1,
     yard.units,
   ];
-  return faults("Runoff by curve numbers", yardRunoff, inputs.map(asInput), cellOf(designSheet, designRow(yard), "yardRunoff"));
+  return faults("Runoff by curve numbers", yardRunoff, inputs.map(asInput), designCell(yard, "yardRunoff"));
 }
 
 function designFaults(program: Program, yard: Yard): Explanation[] {
@@ -72,11 +72,11 @@ function designFaults(program: Program, yard: Yard): Explanation[] {
     yard.design.contributingArea, yard.design.testedRate, settings.reductionFactor, yard.design.stormDepth,
     cells.pondingDepth, cells.mediaDepth, cells.sideSlope ?? settings.sideSlope, settings.drainHours, yard.units,
   ];
-  return faults("Basin", siteDesign, inputs.map(asInput), cellOf(designSheet, designRow(yard), "designRate"));
+  return faults("Basin", siteDesign, inputs.map(asInput), designCell(yard, "designRate"));
 }
 
-function designRow(yard: Yard): number {
-  return yard.site.row - firstRow(sitesSheet) + firstRow(designSheet);
+function designCell(yard: Yard, key: KeyOf<typeof designSheet>): CellRange {
+  return yard.designAt?.(key) ?? yard.site.at("siteId");
 }
 
 function faults(what: string, worksheetFunction: WorksheetFunction, inputs: readonly CellInput[], where: CellRange): Explanation[] {

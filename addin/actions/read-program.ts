@@ -1,12 +1,26 @@
-import type { CellValue, Workbook } from "../workbook/workbook.ts";
+import type { CellRange, CellValue, Workbook } from "../workbook/workbook.ts";
+import { asBuiltSheet } from "../records/as-built.ts";
+import type { AsBuiltRow } from "../records/as-built.ts";
 import { designSheet } from "../records/design.ts";
+import { digDaysSheet } from "../records/dig-days.ts";
+import type { DigDayRow } from "../records/dig-days.ts";
+import { estimateLinesSheet } from "../records/estimate-lines.ts";
+import type { EstimateLineRow } from "../records/estimate-lines.ts";
+import { followUpsSheet } from "../records/follow-ups.ts";
+import type { FollowUpRow } from "../records/follow-ups.ts";
 import { holeTestsSheet } from "../records/hole-tests.ts";
 import type { HoleTestRow } from "../records/hole-tests.ts";
-import { programSettings, programSheet, settingCell } from "../records/program.ts";
-import type { ProgramKey } from "../records/program.ts";
+import { plantingSheet } from "../records/planting.ts";
+import type { ClumpRow } from "../records/planting.ts";
+import { plantsSheet } from "../records/plants.ts";
+import type { PlantRow } from "../records/plants.ts";
+import { pricesSheet } from "../records/prices.ts";
+import type { PriceRow } from "../records/prices.ts";
+import { programSheet } from "../records/program.ts";
+import type { SettingValues } from "../records/program.ts";
 import { rulesSheet } from "../records/rules.ts";
-import { firstRow, headingRow, readRecords, wholeRange } from "../records/sheet.ts";
-import type { Slip } from "../records/sheet.ts";
+import { readRecords } from "../records/sheet.ts";
+import type { Sheet, SheetRecords, SheetRow, Slip } from "../records/sheet.ts";
 import type { UnitSystem } from "../records/site-terms.ts";
 import { sitesSheet } from "../records/sites.ts";
 import type { SiteRow } from "../records/sites.ts";
@@ -14,6 +28,7 @@ import { surfacesSheet } from "../records/surfaces.ts";
 import type { SurfaceRow } from "../records/surfaces.ts";
 import { visitsSheet } from "../records/visits.ts";
 import type { VisitAnswerRow } from "../records/visits.ts";
+import { readSettings } from "./read-settings.ts";
 
 /** The computed cells of one yard's row on Design, as the workbook shows them. */
 export type DesignCells = { readonly [Key in keyof typeof designSheet.columns]: CellValue };
@@ -24,100 +39,128 @@ export interface Yard {
   readonly site: SiteRow;
   readonly surfaces: readonly SurfaceRow[];
   readonly holeTests: readonly HoleTestRow[];
+  /** Every answer given in this yard, the oldest first. */
+  readonly visits: readonly VisitAnswerRow[];
   /** Newest answer to each step, by step id. */
   readonly answers: ReadonlyMap<string, VisitAnswerRow>;
   readonly design: DesignCells;
+  /** Where the yard's row on Design stands; null while Design shows none. */
+  readonly designAt: ((key: keyof typeof designSheet.columns) => CellRange) | null;
+  readonly clumps: readonly ClumpRow[];
+  readonly estimateLines: readonly EstimateLineRow[];
+  readonly digDays: readonly DigDayRow[];
+  /** The oldest first: the newest counts. */
+  readonly asBuilt: readonly AsBuiltRow[];
+  readonly followUps: readonly FollowUpRow[];
   /** Cells of this yard that do not hold what their column asks for. */
   readonly slips: readonly Slip[];
 }
 
 export interface Program {
-  readonly settings: Readonly<Record<ProgramKey, number>>;
+  readonly settings: SettingValues;
   readonly yards: readonly Yard[];
-  /** The Rules sheet below its headings, as SOAK.SITECHECK takes it. */
+  /** The Rules table below its headings, as SOAK.SITECHECK takes it. */
   readonly rules: readonly (readonly CellValue[])[];
-  /** Slips that belong to no yard: headings, settings, rows without a site. */
+  readonly prices: readonly PriceRow[];
+  readonly plants: readonly PlantRow[];
+  /** Slips that belong to no yard: headings, settings, rows without a site, Site IDs that stand twice. */
   readonly slips: readonly Slip[];
 }
 
+/** Sheets whose rows belong to a yard by the Site ID in them. */
+const sheetsOfYards = { surfaces: surfacesSheet, holeTests: holeTestsSheet, visits: visitsSheet, clumps: plantingSheet, estimateLines: estimateLinesSheet, digDays: digDaysSheet, asBuilt: asBuiltSheet, followUps: followUpsSheet } as const;
+const sheetsOfProgram = { program: programSheet, sites: sitesSheet, design: designSheet, rules: rulesSheet, prices: pricesSheet, plants: plantsSheet } as const;
+const sheetsRead = { ...sheetsOfYards, ...sheetsOfProgram };
+
+type SheetsOfYards = typeof sheetsOfYards;
+type RowsOfYards = { readonly [Name in keyof SheetsOfYards]: SheetRecords<SheetsOfYards[Name]> };
+
 /** Reads the whole program in one call of the port. */
 export async function readProgram(workbook: Workbook): Promise<Program> {
-  const sheets = [programSheet, sitesSheet, surfacesSheet, holeTestsSheet, visitsSheet, designSheet, rulesSheet] as const;
-  const [settingCells = [], siteCells = [], surfaceCells = [], testCells = [], visitCells = [], designCells = [], ruleCells = []] =
-    await workbook.read(sheets.map(wholeRange));
-  const sites = readRecords(sitesSheet, siteCells);
-  const surfaces = readRecords(surfacesSheet, surfaceCells);
-  const holeTests = readRecords(holeTestsSheet, testCells);
-  const visits = readRecords(visitsSheet, visitCells);
-  const settings = readSettings(settingCells);
-  const designKeys = Object.keys(designSheet.columns);
+  const names = Object.keys(sheetsRead);
+  const cells = await workbook.readSheets(Object.values(sheetsRead).map(({ name }) => name));
+  const cellsOf = (name: keyof typeof sheetsRead) => cells[names.indexOf(name)] ?? [];
+  const ofYards = Object.fromEntries(
+    Object.entries(sheetsOfYards).map(([name, sheet]) => [name, readRecords<Sheet>(sheet, cellsOf(name as keyof SheetsOfYards))]),
+  ) as unknown as RowsOfYards;
+  const sites = readRecords(sitesSheet, cellsOf("sites"));
+  const rules = readRecords(rulesSheet, cellsOf("rules"));
+  const prices = readRecords(pricesSheet, cellsOf("prices"));
+  const plants = readRecords(plantsSheet, cellsOf("plants"));
+  const settings = readSettings(cellsOf("program"));
+  const design = readDesign(cellsOf("design"));
 
   const claimed = new Set<Slip>();
   const yards = sites.rows.flatMap((site): Yard[] => {
-    const siteId = site.record.siteId;
-    if (siteId === null) return [];
-    const ofYard = <R extends { readonly record: { readonly siteId: string | null } }>(rows: readonly R[]) => rows.filter((row) => row.record.siteId === siteId);
-    const own = { surfaces: ofYard(surfaces.rows), holeTests: ofYard(holeTests.rows), visits: ofYard(visits.rows) };
-    const designRow = designCells[site.row - headingRow(sitesSheet)] ?? [];
-    const slips = [
-      ...slipsOn(sites.slips, [site]),
-      ...slipsOn(surfaces.slips, own.surfaces),
-      ...slipsOn(holeTests.slips, own.holeTests),
-      ...slipsOn(visits.slips, own.visits),
-    ];
+    const { siteId } = site.record;
+    if (siteId === null || isEarlier(sites.rows, site)) return [];
+    const rows = rowsOfYard(ofYards, siteId);
+    const slips = [...slipsOn(sites, [site]), ...(Object.keys(sheetsOfYards) as (keyof SheetsOfYards)[]).flatMap((name) => slipsOn(ofYards[name], rows[name]))];
     slips.forEach((slip) => claimed.add(slip));
     return [{
       siteId,
       units: site.record.units ?? "us",
       site,
-      surfaces: own.surfaces,
-      holeTests: own.holeTests,
-      answers: new Map(own.visits.flatMap((row) => (row.record.step === null ? [] : [[row.record.step, row]]))),
-      design: Object.fromEntries(designKeys.map((key, column) => [key, designRow[column] ?? null])) as DesignCells,
+      ...rows,
+      answers: new Map(rows.visits.flatMap((row) => (row.record.step === null ? [] : [[row.record.step, row]]))),
+      ...design.of(siteId),
       slips,
     }];
   });
 
-  const everySlip = [...sites.slips, ...surfaces.slips, ...holeTests.slips, ...visits.slips, ...settings.slips];
+  const everySlip = [sites, ...Object.values(ofYards), rules, prices, plants, settings, design].flatMap(({ slips }) => slips);
   return {
     settings: settings.values,
     yards,
-    rules: ruleCells.slice(1),
-    slips: everySlip.filter((slip) => !claimed.has(slip)),
+    rules: rules.place === null ? [] : cellsOf("rules").slice(rules.place.firstRow).map((row) => row.slice(rules.place?.columnIndex("rule"))),
+    prices: prices.rows,
+    plants: plants.rows,
+    slips: [...twiceUsed(sites.rows), ...everySlip.filter((slip) => !claimed.has(slip))],
   };
 }
 
-function slipsOn(slips: readonly Slip[], rows: readonly { readonly row: number }[]): Slip[] {
+function rowsOfYard(ofYards: RowsOfYards, siteId: string): { readonly [Name in keyof SheetsOfYards]: readonly SheetRow<SheetsOfYards[Name]>[] } {
+  const own = Object.entries(ofYards).map(([name, { rows }]) => [name, (rows as readonly SheetRow<SheetsOfYards["visits"]>[]).filter((row) => row.record.siteId === siteId)]);
+  return Object.fromEntries(own) as { readonly [Name in keyof SheetsOfYards]: readonly SheetRow<SheetsOfYards[Name]>[] };
+}
+
+function slipsOn({ slips }: { readonly slips: readonly Slip[] }, rows: readonly { readonly row: number }[]): Slip[] {
   return slips.filter((slip) => rows.some((row) => row.row === slip.where.row));
 }
 
-function readSettings(cells: readonly (readonly CellValue[])[]): { values: Record<ProgramKey, number>; slips: Slip[] } {
-  const slips: Slip[] = [];
-  const values = Object.fromEntries(
-    (Object.keys(programSettings) as ProgramKey[]).map((key) => {
-      const where = settingCell(key);
-      const cell = cells[where.row - headingRow(programSheet)]?.[where.column] ?? null;
-      const checked = programSheet.columns.value.cell.safeParse(cell);
-      if (checked.success && checked.data !== null) return [key, checked.data];
-      const { setting, value } = programSettings[key];
-      const reason = checked.success ? `${setting} is blank.` : (checked.error.issues[0]?.message ?? "");
-      slips.push({ where, sentence: `${reason} The pane goes on with ${value}; cells that use it show an error until it is filled in.`.trim() });
-      return [key, value];
-    }),
-  );
-  return { values: values as Record<ProgramKey, number>, slips };
+/** Whether a row above bears the same Site ID: that one is the yard. */
+function isEarlier(rows: readonly SiteRow[], row: SiteRow): boolean {
+  return rows.find(({ record }) => record.siteId === row.record.siteId) !== row;
 }
 
-/** The yard that a selected cell belongs to: its row of Sites or Design, or the Site ID in its row. */
+function twiceUsed(rows: readonly SiteRow[]): Slip[] {
+  return rows.flatMap((row) => {
+    const { siteId } = row.record;
+    if (siteId === null || !isEarlier(rows, row)) return [];
+    return [{ where: row.at("siteId"), sentence: `Site ID "${siteId.slice(0, 40)}" stands on Sites twice. The upper row is the yard; give the lower one an ID of its own, because records are kept by Site ID.` }];
+  });
+}
+
+/** Design by Site ID: its rows are where its own formulas put them. */
+function readDesign(cells: readonly (readonly CellValue[])[]) {
+  const { place, slips } = readRecords(designSheet, cells);
+  const keys = Object.keys(designSheet.columns) as (keyof DesignCells)[];
+  const rowOf = (siteId: string) => (place === null ? -1 : cells.findIndex((row, index) => index >= place.firstRow && row[place.columnIndex("siteId")] === siteId));
+  return {
+    slips,
+    of: (siteId: string): Pick<Yard, "design" | "designAt"> => {
+      const row = rowOf(siteId);
+      const values = Object.fromEntries(keys.map((key) => [key, cells[row]?.[place?.columnIndex(key) ?? -1] ?? null])) as DesignCells;
+      return { design: values, designAt: place === null || row < 0 ? null : (key) => place.cell(row, key) };
+    },
+  };
+}
+
+/** The yard that a selected cell belongs to: the one whose row it is, on whichever sheet. */
 export function yardAt(program: Program, sheet: string, row: number): Yard | undefined {
-  if (sheet === sitesSheet.name) return program.yards.find((yard) => yard.site.row === row);
-  if (sheet === designSheet.name) {
-    const siteRow = row - firstRow(designSheet) + firstRow(sitesSheet);
-    return program.yards.find((yard) => yard.site.row === siteRow);
-  }
-  const holds = (rows: readonly { readonly row: number }[]) => rows.some((held) => held.row === row);
-  if (sheet === surfacesSheet.name) return program.yards.find((yard) => holds(yard.surfaces));
-  if (sheet === holeTestsSheet.name) return program.yards.find((yard) => holds(yard.holeTests));
-  if (sheet === visitsSheet.name) return program.yards.find((yard) => holds([...yard.answers.values()]));
-  return undefined;
+  const isIn = (where: CellRange) => where.sheet === sheet && where.row === row;
+  return program.yards.find((yard) => {
+    if (isIn(yard.site.at("siteId")) || (yard.designAt !== null && isIn(yard.designAt("siteId")))) return true;
+    return (Object.keys(sheetsOfYards) as (keyof SheetsOfYards)[]).some((name) => sheetsOfYards[name].name === sheet && yard[name].some((held) => held.row === row));
+  });
 }

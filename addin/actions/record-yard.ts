@@ -5,8 +5,8 @@ import type { Stage, Step } from "../checklist/stage.ts";
 import { verdictFormula } from "../records/formulas.ts";
 import { holeTestsSheet, minutesKey, READINGS, waterKey } from "../records/hole-tests.ts";
 import type { HoleTestRow } from "../records/hole-tests.ts";
-import { cellOf } from "../records/sheet.ts";
 import type { UnitSystem } from "../records/site-terms.ts";
+import { rulesSheet } from "../records/rules.ts";
 import { sitesSheet } from "../records/sites.ts";
 import { surfacesSheet } from "../records/surfaces.ts";
 import type { SurfaceRow } from "../records/surfaces.ts";
@@ -15,7 +15,7 @@ import type { Verdict } from "../records/visits.ts";
 import { today } from "./dates.ts";
 import { readProgram } from "./read-program.ts";
 import type { Program, Yard } from "./read-program.ts";
-import { appendRow, changesOfRow, writeUnlessChanged } from "./write-records.ts";
+import { appendRow, changesOfRow, placeOf, writeUnlessChanged } from "./write-records.ts";
 import type { Conflict } from "./write-records.ts";
 
 export interface NewYard {
@@ -43,6 +43,8 @@ export interface SurfaceEntry {
   readonly cover: string;
   readonly area: CellValue;
   readonly share: CellValue;
+  /** Left out: the sheet keeps what it holds. */
+  readonly howMeasured?: CellValue;
 }
 
 export async function addSurface(workbook: Workbook, yard: Yard, entry: SurfaceEntry): Promise<void> {
@@ -50,7 +52,7 @@ export async function addSurface(workbook: Workbook, yard: Yard, entry: SurfaceE
 }
 
 export function changeSurface(workbook: Workbook, row: SurfaceRow, entry: SurfaceEntry): Promise<readonly Conflict[]> {
-  return writeUnlessChanged(workbook, changesOfRow(surfacesSheet, row.row, row.cells, { ...entry }));
+  return writeUnlessChanged(workbook, changesOfRow(row, { ...entry }));
 }
 
 export interface Reading {
@@ -74,7 +76,7 @@ export async function addHoleTest(workbook: Workbook, yard: Yard, entry: HoleTes
 }
 
 export function changeHoleTest(workbook: Workbook, row: HoleTestRow, entry: HoleTestEntry): Promise<readonly Conflict[]> {
-  return writeUnlessChanged(workbook, changesOfRow(holeTestsSheet, row.row, row.cells, holeTestCells(entry)));
+  return writeUnlessChanged(workbook, changesOfRow(row, holeTestCells(entry)));
 }
 
 function holeTestCells({ readings, ...rest }: HoleTestEntry): Record<string, CellValue> {
@@ -105,23 +107,23 @@ export type StepAnswer =
 /** Adds the answer as a row of Visits. A measured one gets a verdict formula, so a changed rule changes the verdict. */
 export async function recordAnswer(workbook: Workbook, yard: Yard, stage: Stage, step: Step, answer: StepAnswer): Promise<readonly Conflict[]> {
   if (answer.kind === "slope") {
-    const slope = changesOfRow(sitesSheet, yard.site.row, yard.site.cells, { slopeDrop: answer.drop, slopeRun: answer.run });
+    const slope = changesOfRow(yard.site, { slopeDrop: answer.drop, slopeRun: answer.run });
     const conflicts = await writeUnlessChanged(workbook, slope);
     if (conflicts.length > 0) return conflicts;
   }
   const rule = "rule" in step.answer && answer.kind !== "none" ? step.answer.rule : null;
   const common = { siteId: yard.siteId, date: today(), stage: stage.id, step: step.id, note: answer.note, by: answer.by };
+  const rules = rule === null ? null : await placeOf(workbook, rulesSheet);
   await appendRow(
     workbook,
     visitsSheet,
     { ...common, rule, answer: answerCell(step, answer), unit: answerUnit(yard, step, answer), verdict: fixedVerdict(step, answer) },
-    (row) => (rule === null ? [] : [{ range: cellOf(visitsSheet, row, "verdict"), formulas: [[verdictOn(row, rule, yard.units)]] }]),
+    (row, visits) =>
+      rule === null || rules === null
+        ? []
+        : [{ range: visits.cell(row, "verdict"), formulas: [[verdictFormula(rule, addressOf(visits.cell(row, "answer")).replace(/^.*!/, ""), yard.units, rules)]] }],
   );
   return [];
-}
-
-function verdictOn(row: number, rule: string, units: UnitSystem): string {
-  return verdictFormula(rule, addressOf(cellOf(visitsSheet, row, "answer")).replace(/^.*!/, ""), units);
 }
 
 function answerCell(step: Step, answer: StepAnswer): CellValue {
@@ -160,6 +162,6 @@ export interface BasinEntry {
 
 /** Writes the design inputs into the yard's row of Sites; the Design sheet answers. */
 export function writeBasin(workbook: Workbook, yard: Yard, entry: BasinEntry): Promise<readonly Conflict[]> {
-  return writeUnlessChanged(workbook, changesOfRow(sitesSheet, yard.site.row, yard.site.cells, { ...entry }));
+  return writeUnlessChanged(workbook, changesOfRow(yard.site, { ...entry }));
 }
 

@@ -1,9 +1,7 @@
-import { cellOf } from "../records/sheet.ts";
-import { sitesSheet } from "../records/sites.ts";
 import type { Workbook } from "../workbook/workbook.ts";
 import type { Yard } from "./read-program.ts";
 
 /** Brings the yard's row of Sites to the front, so that sheet and pane show the same yard. */
 export function selectYard(workbook: Workbook, yard: Yard): Promise<void> {
-  return workbook.select(cellOf(sitesSheet, yard.site.row, "siteId"));
+  return workbook.select(yard.site.at("siteId"));
 }

@@ -1,15 +1,11 @@
 import type { CellValue, SheetLayout, ValueWrite, Workbook } from "../workbook/workbook.ts";
-import { designSheet } from "../records/design.ts";
 import { whatIfGrid, workbookFormulas } from "../records/formulas.ts";
-import { holeTestsSheet } from "../records/hole-tests.ts";
 import { plantsSheet, startingPlants } from "../records/plants.ts";
+import { pricesSheet, startingPrices } from "../records/prices.ts";
+import { recordSheets } from "../records/program-sheets.ts";
 import { programSettings, programSheet } from "../records/program.ts";
 import { rulesSheet, startingRules } from "../records/rules.ts";
 import { firstRow, layoutOf } from "../records/sheet.ts";
-import type { Sheet } from "../records/sheet.ts";
-import { sitesSheet } from "../records/sites.ts";
-import { surfacesSheet } from "../records/surfaces.ts";
-import { visitsSheet } from "../records/visits.ts";
 import { whatIfSheet } from "../records/what-if.ts";
 import { today } from "./dates.ts";
 
@@ -17,7 +13,6 @@ import { today } from "./dates.ts";
 export const RECORDS_VERSION_SETTING = "soakbook.records";
 export const RECORDS_VERSION = "1";
 
-const recordSheets: readonly Sheet[] = [programSheet, sitesSheet, surfacesSheet, holeTestsSheet, visitsSheet, designSheet, rulesSheet, plantsSheet];
 
 export const sheetNamesOfProgram: readonly string[] = [...recordSheets.map((sheet) => sheet.name), whatIfSheet.name];
 
@@ -38,7 +33,7 @@ export async function programState(workbook: Workbook): Promise<ProgramState> {
 /** Adds the program's sheets, settings, rules and formulas. Rejects with SheetExists, and adds nothing, where a name is taken. */
 export async function setUpWorkbook(workbook: Workbook): Promise<void> {
   await workbook.addSheets([...recordSheets.map(layoutOf), whatIfLayout()]);
-  await workbook.writeValues([settingsWrite(), rulesWrite(), block(plantsSheet.name, firstRow(plantsSheet), 0, startingPlants), ...whatIfWrites()]);
+  await workbook.writeValues([settingsWrite(), rulesWrite(), block(plantsSheet.name, firstRow(plantsSheet), 0, startingPlants), block(pricesSheet.name, firstRow(pricesSheet), 0, startingPrices), ...whatIfWrites()]);
   await workbook.writeFormulas(workbookFormulas());
   await workbook.writeSetting(RECORDS_VERSION_SETTING, RECORDS_VERSION);
 }

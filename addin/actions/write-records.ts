@@ -1,7 +1,8 @@
 import { addressOf, WorkbookRefused } from "../workbook/workbook.ts";
 import type { CellRange, CellValue, FormulaWrite, Workbook } from "../workbook/workbook.ts";
-import { cellOf, firstRow, isBlank, wholeRange } from "../records/sheet.ts";
-import type { Sheet } from "../records/sheet.ts";
+import type { KeyOf, Place } from "../records/place.ts";
+import { isBlank, readRecords } from "../records/sheet.ts";
+import type { Sheet, SheetRow } from "../records/sheet.ts";
 
 /** One cell to write, with what it held when the person saw it. */
 export interface CellChange {
@@ -38,42 +39,77 @@ export function sentenceOf({ where, shown, now, write }: Conflict): string {
 
 /** The changes that turn a row's present cells into the given values. */
 export function changesOfRow<S extends Sheet>(
-  sheet: S,
-  row: number,
-  cells: { readonly [Key in keyof S["columns"]]?: CellValue },
+  { at, cells }: SheetRow<S>,
   values: { readonly [Key in keyof S["columns"]]?: CellValue },
 ): CellChange[] {
-  const keys = Object.keys(values) as (keyof S["columns"] & string)[];
-  return keys.map((key) => ({ where: cellOf(sheet, row, key), shown: cells[key] ?? null, write: values[key] ?? null }));
+  const keys = Object.keys(values) as KeyOf<S>[];
+  return keys.map((key) => ({ where: at(key), shown: cells[key], write: values[key] ?? null }));
 }
 
+/** Empties what was typed into the row, or nothing of it if any cell changed since it was shown. The row stays, blank. */
+export function clearRow<S extends Sheet>(workbook: Workbook, { sheet, at, cells }: SheetRow<S>): Promise<readonly Conflict[]> {
+  const inputs = (Object.keys(sheet.columns) as KeyOf<S>[]).filter((key) => sheet.columns[key]?.role === "input");
+  return writeUnlessChanged(workbook, inputs.map((key) => ({ where: at(key), shown: cells[key], write: null })));
+}
+
+type Values<S extends Sheet> = { readonly [Key in keyof S["columns"]]?: CellValue };
+
 /**
- * Writes the values into the first row of the sheet whose input cells are all blank, and returns that row.
+ * Writes the values into the row after the last one that holds anything typed, and returns that row.
  * Formulas, where a column of this row takes one, are made for the row found.
  */
 export async function appendRow<S extends Sheet>(
   workbook: Workbook,
   sheet: S,
-  values: { readonly [Key in keyof S["columns"]]?: CellValue },
-  formulas: (row: number) => readonly FormulaWrite[] = () => [],
+  values: Values<S>,
+  formulas: (row: number, place: Place<S>) => readonly FormulaWrite[] = () => [],
 ): Promise<number> {
-  const row = await firstBlankRow(workbook, sheet);
-  const keys = (Object.keys(values) as (keyof S["columns"] & string)[]).filter((key) => !isBlank(values[key] ?? null));
-  await workbook.writeValues(keys.map((key) => ({ range: cellOf(sheet, row, key), values: [[values[key] ?? null]] })));
-  const written = formulas(row);
+  const end = await endOf(workbook, sheet);
+  await appendTo(workbook, end, [values]);
+  const { row, place } = end;
+  const written = formulas(row, place);
   if (written.length > 0) await workbook.writeFormulas(written);
   return row;
 }
 
-/** After the last row that holds anything, so that a gap a person left stays theirs. */
-async function firstBlankRow(workbook: Workbook, sheet: Sheet): Promise<number> {
-  const [values = []] = await workbook.read([wholeRange(sheet)]);
-  const inputs = Object.values(sheet.columns).map(({ role }) => role === "input");
-  const last = values.slice(1).findLastIndex((cells) => cells.some((cell, column) => inputs[column] === true && !isBlank(cell)));
-  if (last + 1 >= sheet.rows) {
-    throw new WorkbookRefused(`Sheet ${sheet.name} is full: all ${sheet.rows} prepared rows are used. Clear rows that are no longer needed, or keep further yards in a second workbook.`);
+/** Writes many rows below the last one in one go, and returns where they stand. */
+export async function appendRows<S extends Sheet>(workbook: Workbook, sheet: S, rows: readonly Values<S>[]): Promise<readonly number[]> {
+  return rows.length === 0 ? [] : appendTo(workbook, await endOf(workbook, sheet), rows);
+}
+
+async function appendTo<S extends Sheet>(workbook: Workbook, { place, row: nextRow }: End<S>, rows: readonly Values<S>[]): Promise<readonly number[]> {
+  const { sheet } = place;
+  const free = place.firstRow + place.rows - nextRow;
+  if (rows.length > free) {
+    throw new WorkbookRefused(
+      free <= 0
+        ? `Sheet ${sheet.name} is full: all ${place.rows} prepared rows are used. Clear rows that are no longer needed, or keep further yards in a second workbook.`
+        : `Sheet ${sheet.name} has room for ${free} more rows, and ${rows.length} are wanted. Clear rows that are no longer needed, or keep further yards in a second workbook.`,
+    );
   }
-  return firstRow(sheet) + last + 1;
+  await workbook.writeValues(rows.flatMap((values, index) => {
+    const keys = (Object.keys(values) as KeyOf<S>[]).filter((key) => !isBlank(values[key] ?? null));
+    return keys.map((key) => ({ range: place.cell(nextRow + index, key), values: [[values[key] ?? null]] }));
+  }));
+  return rows.map((_, index) => nextRow + index);
+}
+
+/** Where the sheet's columns stand now, and the row after the last that holds anything typed: a gap a person left stays theirs. */
+interface End<S extends Sheet> {
+  readonly place: Place<S>;
+  readonly row: number;
+}
+
+async function endOf<S extends Sheet>(workbook: Workbook, sheet: S): Promise<End<S>> {
+  const [values = []] = await workbook.readSheets([sheet.name]);
+  const { place, rows, slips } = readRecords(sheet, values);
+  if (place === null) throw new WorkbookRefused(`Nothing was written. ${slips[0]?.sentence ?? ""}`.trim());
+  return { place, row: (rows.at(-1)?.row ?? place.headingRow) + 1 };
+}
+
+/** Where the sheet's columns stand now. Rejects with WorkbookRefused where one is missing. */
+export async function placeOf<S extends Sheet>(workbook: Workbook, sheet: S): Promise<Place<S>> {
+  return (await endOf(workbook, sheet)).place;
 }
 
 function sameCell(one: CellValue, other: CellValue): boolean {

@@ -44,4 +44,5 @@ export const designSheet = {
   },
   rows: sitesSheet.rows,
   frozenColumns: 2,
+  together: [["designRate", "status"], ["floorLength", "floorEdge"]],
 } as const satisfies Sheet;

@@ -1,98 +1,122 @@
 import type { FormulaWrite } from "../workbook/workbook.ts";
 import { absolute, addressOf } from "../workbook/workbook.ts";
+import { asBuiltFormulas } from "./as-built-formulas.ts";
+import { asBuiltSheet } from "./as-built.ts";
 import { designSheet } from "./design.ts";
+import { estimateLineFormulas } from "./estimate-lines-formulas.ts";
+import { estimateLinesSheet } from "./estimate-lines.ts";
 import { holeTestsSheet, READINGS } from "./hole-tests.ts";
-import { settingCell } from "./program.ts";
+import { placeAsSetUp } from "./place.ts";
+import type { KeyOf, Place } from "./place.ts";
+import { pricesSheet } from "./prices.ts";
+import { placesAsSetUp } from "./program.ts";
+import type { Places, ProgramKey } from "./program.ts";
 import { rulesSheet } from "./rules.ts";
-import { cellOf, cellReference, columnReference, firstRow } from "./sheet.ts";
 import type { Sheet } from "./sheet.ts";
 import { sitesSheet } from "./sites.ts";
 import { surfacesSheet } from "./surfaces.ts";
 import { whatIfSheet } from "./what-if.ts";
 
-/** Every formula of the workbook. Columns that can spill are one formula each; the rest stand row by row. */
-export function workbookFormulas(): readonly FormulaWrite[] {
-  return [...surfaceFormulas(), ...holeTestFormulas(), ...designFormulas(), whatIfFormula()];
-}
-
-function surfaceFormulas(): FormulaWrite[] {
-  const area = columnReference(surfacesSheet, "area");
-  const share = columnReference(surfacesSheet, "share");
-  return [spilled(surfacesSheet, "drainingArea", `=IF(${area}="","",${area}*IF(${share}="",1,${share}))`)];
-}
-
-function holeTestFormulas(): FormulaWrite[] {
-  const siteIds = columnReference(sitesSheet, "siteId");
-  const units = columnReference(sitesSheet, "units");
-  const readings = (row: number, first: "minutes1" | "water1") =>
-    addressOf({ ...cellOf(holeTestsSheet, row, first), columns: READINGS }).replace(/^.*!/, "");
-  const here = (row: number, key: "siteId" | "units" | "holeDiameter") => addressOf(cellOf(holeTestsSheet, row, key)).replace(/^.*!/, "");
+/**
+ * Every formula of the workbook, for sheets that stand where `places` says. Columns that can spill are one formula each;
+ * the rest stand row by row, and find what they need by Site ID: rows may be sorted, inserted and deleted.
+ */
+export function workbookFormulas(places: Places = placesAsSetUp): readonly FormulaWrite[] {
   return [
-    // The &"" keeps a blank unit blank: a bare reference to a blank cell would answer 0.
-    eachRow(holeTestsSheet, "units", (row) => `=IF(${here(row, "siteId")}="","",IFERROR(INDEX(${units},MATCH(${here(row, "siteId")},${siteIds},0))&"",""))`),
-    eachRow(holeTestsSheet, "dropRate", (row) => `=SOAK.DROPRATE(${readings(row, "minutes1")},${readings(row, "water1")},${here(row, "units")})`),
+    ...surfaceFormulas(places.of(surfacesSheet)),
+    ...holeTestFormulas(places.of(holeTestsSheet), places.of(sitesSheet)),
+    ...designFormulas(places),
+    ...asBuiltFormulas(places.of(asBuiltSheet), places.of(sitesSheet)),
+    ...estimateLineFormulas(places.of(estimateLinesSheet), places.of(pricesSheet)),
+    whatIfFormula(),
+  ];
+}
+
+function surfaceFormulas(surfaces: Place<typeof surfacesSheet>): FormulaWrite[] {
+  const area = surfaces.columnReference("area");
+  const share = surfaces.columnReference("share");
+  return [spilled(surfaces, "drainingArea", `=IF(${area}="","",${area}*IF(${share}="",1,${share}))`)];
+}
+
+function holeTestFormulas(holeTests: Place<typeof holeTestsSheet>, sites: Place<typeof sitesSheet>): FormulaWrite[] {
+  const readings = (row: number, first: "minutes1" | "water1") =>
+    addressOf({ ...holeTests.cell(row, first), columns: READINGS }).replace(/^.*!/, "");
+  const here = (row: number, key: "siteId" | "units" | "holeDiameter") => addressOf(holeTests.cell(row, key)).replace(/^.*!/, "");
+  return [
+    eachRow(holeTests, "units", (row) => unitsOfSite(sites, here(row, "siteId"))),
+    eachRow(holeTests, "dropRate", (row) => `=SOAK.DROPRATE(${readings(row, "minutes1")},${readings(row, "water1")},${here(row, "units")})`),
     eachRow(
-      holeTestsSheet,
+      holeTests,
       "infiltrationRate",
       (row) => `=SOAK.HOLERATE(${readings(row, "minutes1")},${readings(row, "water1")},${here(row, "holeDiameter")},${here(row, "units")})`,
     ),
   ];
 }
 
-function designFormulas(): FormulaWrite[] {
-  const site = (key: keyof typeof sitesSheet.columns) => columnReference(sitesSheet, key);
-  const own = (key: keyof typeof designSheet.columns) => columnReference(designSheet, key).replace(/^.*!/, "");
-  const here = (row: number, key: keyof typeof designSheet.columns) => cellReference(designSheet, row, key).replace(/^.*!/, "");
-  const setting = (key: Parameters<typeof settingCell>[0]) => absolute(addressOf(settingCell(key)));
-  const surfaceSiteIds = columnReference(surfacesSheet, "siteId");
-  const testSiteIds = columnReference(holeTestsSheet, "siteId");
+/** The units of the yard whose Site ID stands in a cell. */
+export function unitsOfSite(sites: Place<typeof sitesSheet>, siteId: string): string {
+  // The &"" keeps a blank unit blank: a bare reference to a blank cell would answer 0.
+  return `=IF(${siteId}="","",IFERROR(INDEX(${sites.columnReference("units")},MATCH(${siteId},${sites.columnReference("siteId")},0))&"",""))`;
+}
+
+function designFormulas(places: Places): FormulaWrite[] {
+  const sites = places.of(sitesSheet);
+  const design = places.of(designSheet);
+  const surfaces = places.of(surfacesSheet);
+  const holeTests = places.of(holeTestsSheet);
+  const site = (key: KeyOf<typeof sitesSheet>) => sites.columnReference(key);
+  const own = (key: KeyOf<typeof designSheet>) => design.ownColumn(key);
+  const here = (row: number, key: KeyOf<typeof designSheet>) => design.ownCell(row, key);
+  const ofSite = (row: number, key: KeyOf<typeof sitesSheet>) => `INDEX(${site(key)},MATCH(${here(row, "siteId")},${site("siteId")},0))`;
+  const setting = (key: ProgramKey) => absolute(addressOf(places.setting(key)));
+  const surfaceSiteIds = surfaces.columnReference("siteId");
+  const testSiteIds = holeTests.columnReference("siteId");
   const forSites = (formula: string) => `=IF(${own("siteId")}="","",${formula})`;
   // A setting on Program is in US units; a metric yard's column of numbers needs the same thing in its own.
-  const inchesAsDepth = (key: Parameters<typeof settingCell>[0]) => `${setting(key)}*IF(${own("units")}="metric",25.4,1)`;
-  const feetAsLength = (key: Parameters<typeof settingCell>[0]) => `${setting(key)}*IF(${own("units")}="metric",0.3048,1)`;
-  const mixOf = (row: number) =>
-    `SOAK.SOILMIX(${here(row, "mixVolume")},${cellReference(sitesSheet, row, "mixRecipe")},${setting("settlingShare")},${here(row, "units")})`;
-  const withRecipe = (row: number, formula: string) =>
-    `=IF(OR(${here(row, "siteId")}="",${cellReference(sitesSheet, row, "mixRecipe")}=""),"",${formula})`;
+  const inchesAsDepth = (key: ProgramKey) => `${setting(key)}*IF(${own("units")}="metric",25.4,1)`;
+  const feetAsLength = (key: ProgramKey) => `${setting(key)}*IF(${own("units")}="metric",0.3048,1)`;
+  const mixOf = (row: number) => `SOAK.SOILMIX(${here(row, "mixVolume")},${ofSite(row, "mixRecipe")},${setting("settlingShare")},${here(row, "units")})`;
+  // Site ID first: without one there is no row of Sites to look at.
+  const withRecipe = (row: number, formula: string) => `=IF(${here(row, "siteId")}="","",IF(${ofSite(row, "mixRecipe")}="","",${formula}))`;
   const mixPart = (key: "mixSand" | "mixTopsoil" | "mixCompost" | "mixNativeSoil", material: string) =>
-    eachRow(designSheet, key, (row) => withRecipe(row, `IFNA(VLOOKUP("${material}",${mixOf(row)},2,FALSE),0)`));
+    eachRow(design, key, (row) => withRecipe(row, `IFNA(VLOOKUP("${material}",${mixOf(row)},2,FALSE),0)`));
   return [
-    spilled(designSheet, "siteId", `=IF(${site("siteId")}="","",${site("siteId")})`),
-    spilled(designSheet, "yard", `=IF(${site("yard")}="","",${site("yard")})`),
-    spilled(designSheet, "units", forSites(`IF(${site("units")}="","us",${site("units")})`)),
-    spilled(designSheet, "groundSlopePercent", `=SOAK.GROUNDSLOPE(${site("slopeDrop")},${site("slopeRun")})`),
+    spilled(design, "siteId", `=IF(${site("siteId")}="","",${site("siteId")})`),
+    spilled(design, "yard", `=IF(${site("yard")}="","",${site("yard")})`),
+    spilled(design, "units", forSites(`IF(${site("units")}="","us",${site("units")})`)),
+    spilled(design, "groundSlopePercent", `=SOAK.GROUNDSLOPE(${site("slopeDrop")},${site("slopeRun")})`),
     spilled(
-      designSheet,
+      design,
       "contributingArea",
-      forSites(`IF(COUNTIFS(${surfaceSiteIds},${own("siteId")})=0,"",SUMIFS(${columnReference(surfacesSheet, "drainingArea")},${surfaceSiteIds},${own("siteId")}))`),
+      forSites(`IF(COUNTIFS(${surfaceSiteIds},${own("siteId")})=0,"",SUMIFS(${surfaces.columnReference("drainingArea")},${surfaceSiteIds},${own("siteId")}))`),
     ),
-    spilled(designSheet, "stormDepth", forSites(`IF(${site("stormDepth")}="",${inchesAsDepth("stormDepthInches")},${site("stormDepth")})`)),
-    spilled(designSheet, "holes", forSites(`COUNTIFS(${testSiteIds},${own("siteId")})`)),
+    spilled(design, "stormDepth", forSites(`IF(${site("stormDepth")}="",${inchesAsDepth("stormDepthInches")},${site("stormDepth")})`)),
+    spilled(design, "holes", forSites(`COUNTIFS(${testSiteIds},${own("siteId")})`)),
     eachRow(
-      designSheet,
+      design,
       "testedRate",
       (row) =>
-        `=IF(${here(row, "siteId")}="","",SOAK.DESIGNRATE(IF(${testSiteIds}=${here(row, "siteId")},${columnReference(holeTestsSheet, "infiltrationRate")},""),1,"geometric mean",${here(row, "units")}))`,
+        `=IF(${here(row, "siteId")}="","",SOAK.DESIGNRATE(IF(${testSiteIds}=${here(row, "siteId")},${holeTests.columnReference("infiltrationRate")},""),1,"geometric mean",${here(row, "units")}))`,
     ),
     spilled(
-      designSheet,
+      design,
       "designRate",
       `=SOAK.SITEDESIGN(${own("contributingArea")},${own("testedRate")},${setting("reductionFactor")},${own("stormDepth")},${site("pondingDepth")},${site("mediaDepth")},IF(${site("sideSlope")}="",${setting("sideSlope")},${site("sideSlope")}),${setting("drainHours")},${own("units")})`,
     ),
-    spilled(designSheet, "floorLength", `=SOAK.BASINSIZE(${own("floorArea")},,,${own("units")})`),
-    spilled(designSheet, "looseVolume", forSites(`SOAK.SOILSTATE(${own("digVolume")},"in place","loose","loam",${own("units")})`)),
-    spilled(designSheet, "mixVolume", forSites(`SOAK.LAYERVOLUME(${own("floorArea")},IF(${site("mediaDepth")}="",0,${site("mediaDepth")}),0,${own("units")})`)),
-    eachRow(designSheet, "mixLoose", (row) => withRecipe(row, `SUM(${mixOf(row)})`)),
+    spilled(design, "floorLength", `=SOAK.BASINSIZE(${own("floorArea")},,,${own("units")})`),
+    spilled(design, "looseVolume", forSites(`SOAK.SOILSTATE(${own("digVolume")},"in place","loose","loam",${own("units")})`)),
+    spilled(design, "mixVolume", forSites(`SOAK.LAYERVOLUME(${own("floorArea")},IF(${site("mediaDepth")}="",0,${site("mediaDepth")}),0,${own("units")})`)),
+    eachRow(design, "mixLoose", (row) => withRecipe(row, `SUM(${mixOf(row)})`)),
     mixPart("mixSand", "sand"),
     mixPart("mixTopsoil", "topsoil"),
     mixPart("mixCompost", "compost"),
     mixPart("mixNativeSoil", "native soil"),
-    spilled(designSheet, "mulchVolume", forSites(`SOAK.LAYERVOLUME(${own("rimArea")},${inchesAsDepth("mulchDepthInches")},0,${own("units")})`)),
-    spilled(designSheet, "plants", forSites(`SOAK.PLANTCOUNT(${own("rimArea")},${feetAsLength("plantSpacingFeet")},"triangle",${own("units")})`)),
-    eachRow(designSheet, "yardRunoff", (row) => {
-      const ofSite = (key: "cover" | "drainingArea") => `IF(${surfaceSiteIds}=${here(row, "siteId")},${columnReference(surfacesSheet, key)},"")`;
-      const soilGroup = cellReference(sitesSheet, row, "soilGroup");
-      return `=IF(OR(${here(row, "siteId")}="",${soilGroup}=""),"",SOAK.YARDRUNOFF(${here(row, "stormDepth")},${ofSite("cover")},${ofSite("drainingArea")},${soilGroup},1,${here(row, "units")}))`;
+    spilled(design, "mulchVolume", forSites(`SOAK.LAYERVOLUME(${own("rimArea")},${inchesAsDepth("mulchDepthInches")},0,${own("units")})`)),
+    spilled(design, "plants", forSites(`SOAK.PLANTCOUNT(${own("rimArea")},${feetAsLength("plantSpacingFeet")},"triangle",${own("units")})`)),
+    eachRow(design, "yardRunoff", (row) => {
+      const ofSurfaces = (key: "cover" | "drainingArea") => `IF(${surfaceSiteIds}=${here(row, "siteId")},${surfaces.columnReference(key)},"")`;
+      const runoff = `SOAK.YARDRUNOFF(${here(row, "stormDepth")},${ofSurfaces("cover")},${ofSurfaces("drainingArea")},${ofSite(row, "soilGroup")},1,${here(row, "units")})`;
+      return `=IF(${here(row, "siteId")}="","",IF(${ofSite(row, "soilGroup")}="","",${runoff}))`;
     }),
   ];
 }
@@ -117,16 +141,15 @@ function whatIfFormula(): FormulaWrite {
 }
 
 /** SITECHECK against the Rules sheet, for one measured answer of a visit. */
-export function verdictFormula(rule: string, answerAddress: string, units: string): string {
-  const table = absolute(addressOf({ sheet: rulesSheet.name, row: firstRow(rulesSheet), column: 0, rows: rulesSheet.rows, columns: Object.keys(rulesSheet.columns).length }));
-  return `=SOAK.SITECHECK("${rule.replaceAll('"', '""')}",${answerAddress},${table},"${units}")`;
+export function verdictFormula(rule: string, answerAddress: string, units: string, rules: Place<typeof rulesSheet> = placeAsSetUp(rulesSheet)): string {
+  return `=SOAK.SITECHECK("${rule.replaceAll('"', '""')}",${answerAddress},${rules.tableReference("rule", "checked")},"${units}")`;
 }
 
-function spilled<S extends Sheet>(sheet: S, key: keyof S["columns"] & string, formula: string): FormulaWrite {
-  return { range: cellOf(sheet, firstRow(sheet), key), formulas: [[formula]] };
+export function spilled<S extends Sheet>(place: Place<S>, key: KeyOf<S>, formula: string): FormulaWrite {
+  return { range: place.cell(place.firstRow, key), formulas: [[formula]] };
 }
 
-function eachRow<S extends Sheet>(sheet: S, key: keyof S["columns"] & string, formula: (row: number) => string): FormulaWrite {
-  const rows = Array.from({ length: sheet.rows }, (_, index) => [formula(firstRow(sheet) + index)]);
-  return { range: { ...cellOf(sheet, firstRow(sheet), key), rows: sheet.rows }, formulas: rows };
+function eachRow<S extends Sheet>(place: Place<S>, key: KeyOf<S>, formula: (row: number) => string): FormulaWrite {
+  const range = place.column(key);
+  return { range, formulas: Array.from({ length: range.rows }, (_, index) => [formula(range.row + index)]) };
 }

@@ -38,6 +38,7 @@ export const holeTestsSheet = {
   },
   rows: 120,
   frozenColumns: 2,
+  together: [["minutes1", "minutes10"], ["water1", "water10"]],
 } as const satisfies Sheet;
 
 export type HoleTest = RecordOf<typeof holeTestsSheet>;

@@ -1,6 +1,6 @@
 import { choiceColumn, numberColumn, textColumn } from "./column.ts";
 import { plantPalette, RATING_LIST_YEAR } from "./plant-palette.ts";
-import type { Sheet } from "./sheet.ts";
+import type { RecordOf, Sheet, SheetRow } from "./sheet.ts";
 
 const INDICATORS = ["OBL", "FACW", "FAC", "FACU", "UPL", "NL"] as const;
 
@@ -37,6 +37,9 @@ export const plantsSheet = {
   rows: 120,
   frozenColumns: 1,
 } as const satisfies Sheet;
+
+export type Plant = RecordOf<typeof plantsSheet>;
+export type PlantRow = SheetRow<typeof plantsSheet>;
 
 const RATING_SOURCE = "U.S. Army Corps of Engineers, National Wetland Plant List, 2020 v1, read in transcription";
 

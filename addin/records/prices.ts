@@ -21,7 +21,40 @@ export const pricesSheet = {
   },
   rows: 120,
   frozenColumns: 1,
+  together: [["item", "priceDate"]],
 } as const satisfies Sheet;
 
 export type Price = RecordOf<typeof pricesSheet>;
 export type PriceRow = SheetRow<typeof pricesSheet>;
+
+interface StartingItem {
+  readonly item: string;
+  readonly unit: string;
+  readonly note: string;
+}
+
+/** Items that a drafted estimate asks for by name. Materials of a soil mix go by the name in their recipe. */
+export const DRAFTED_ITEMS = {
+  mulch: "shredded mulch",
+  stone: "river stone",
+  plant: "plant plug",
+  toolHire: "tool hire",
+  disposal: "soil disposal",
+  volunteerHour: "volunteer hour",
+} as const;
+
+const startingItems: readonly StartingItem[] = [
+  { item: "sand", unit: "cu yd", note: "Washed, for soil mix." },
+  { item: "topsoil", unit: "cu yd", note: "Screened, for soil mix." },
+  { item: "compost", unit: "cu yd", note: "Leaf compost; no manure or biosolids where the overflow reaches a lake or a stream." },
+  { item: "peat", unit: "cu yd", note: "For mixes low in phosphorus." },
+  { item: DRAFTED_ITEMS.mulch, unit: "cu yd", note: "Hardwood, not dyed. In bags: give the price of a cu ft and the bag as package size." },
+  { item: DRAFTED_ITEMS.stone, unit: "ton", note: "For the overflow and the inlet." },
+  { item: DRAFTED_ITEMS.plant, unit: "plant", note: "For plants that have no row of their own here. Give a plant its own row under its scientific name." },
+  { item: DRAFTED_ITEMS.toolHire, unit: "day", note: "Sod cutter, tamper, barrows: whatever you hire." },
+  { item: DRAFTED_ITEMS.disposal, unit: "cu yd", note: "Loose soil hauled off the site, tipping included." },
+  { item: DRAFTED_ITEMS.volunteerHour, unit: "h", note: "In-kind rate of the year the hours are worked, as the funder allows. The national value for 2022 was 31.80." },
+];
+
+/** The rows of a new workbook's list: items with units and without prices, because those are the program's own. */
+export const startingPrices: readonly (readonly (string | null)[])[] = startingItems.map(({ item, unit, note }) => [item, null, unit, null, null, null, null, null, note]);

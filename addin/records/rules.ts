@@ -1,5 +1,5 @@
 import { choiceColumn, dateColumn, numberColumn, textColumn } from "./column.ts";
-import type { RecordOf, Sheet } from "./sheet.ts";
+import type { RecordOf, Sheet, SheetRow } from "./sheet.ts";
 
 export const COMPARISONS = ["at least", "at most"] as const;
 export const CONSEQUENCES = ["refer", "stop"] as const;
@@ -22,9 +22,11 @@ export const rulesSheet = {
   },
   rows: 60,
   frozenColumns: 1,
+  together: [["rule", "checked"]],
 } as const satisfies Sheet;
 
 export type Rule = RecordOf<typeof rulesSheet>;
+export type RuleRow = SheetRow<typeof rulesSheet>;
 
 interface StartingRule {
   readonly rule: string;

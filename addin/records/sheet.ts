@@ -1,6 +1,7 @@
-import { absolute, addressOf } from "../workbook/workbook.ts";
 import type { CellRange, CellValue, SheetLayout } from "../workbook/workbook.ts";
 import type { Column } from "./column.ts";
+import { findPlace, placeAsSetUp } from "./place.ts";
+import type { KeyOf, MissingColumn, Place } from "./place.ts";
 import type * as z from "zod";
 
 /** A sheet of the program's workbook, as data: what set-up lays out, what records are read from and written to. */
@@ -12,15 +13,20 @@ export interface Sheet<Columns extends Record<string, Column> = Record<string, C
   /** Rows prepared below the headings; formulas over the sheet cover them all. */
   readonly rows: number;
   readonly frozenColumns: number;
+  /** Runs of columns, first to last, that a formula fills or a function reads by place: they stay side by side in this order. */
+  readonly together?: readonly (readonly [first: keyof Columns & string, last: keyof Columns & string])[];
 }
 
 export type RecordOf<S extends Sheet> = { readonly [Key in keyof S["columns"]]: z.output<S["columns"][Key]["cell"]> };
 
 /** One row as a record, with the raw cells it was read from. */
 export interface SheetRow<S extends Sheet> {
+  readonly sheet: S;
   readonly row: number;
   readonly record: RecordOf<S>;
   readonly cells: { readonly [Key in keyof S["columns"]]: CellValue };
+  /** Where the cell of a column stands. */
+  at(key: KeyOf<S>): CellRange;
 }
 
 /** A cell that does not hold what its column asks for. The record has null there; the cell is left as it is. */
@@ -31,40 +37,27 @@ export interface Slip {
 
 export interface SheetRecords<S extends Sheet> {
   readonly rows: readonly SheetRow<S>[];
+  /** Null where a column is missing. */
+  readonly place: Place<S> | null;
   readonly slips: readonly Slip[];
 }
 
+/** Row of the headings as set-up laid them out. */
 export function headingRow(sheet: Sheet): number {
-  return sheet.preface.length;
+  return placeAsSetUp(sheet).headingRow;
 }
 
 export function firstRow(sheet: Sheet): number {
-  return headingRow(sheet) + 1;
+  return placeAsSetUp(sheet).firstRow;
 }
 
-/** Headings and prepared rows together: what to read to know everything on the sheet. */
-export function wholeRange(sheet: Sheet): CellRange {
-  const columns = Object.keys(sheet.columns).length;
-  return { sheet: sheet.name, row: headingRow(sheet), column: 0, rows: sheet.rows + 1, columns };
+export function columnOf<S extends Sheet>(sheet: S, key: KeyOf<S>): number {
+  return placeAsSetUp(sheet).columnIndex(key);
 }
 
-export function columnOf<S extends Sheet>(sheet: S, key: keyof S["columns"] & string): number {
-  return Object.keys(sheet.columns).indexOf(key);
-}
-
-export function cellOf<S extends Sheet>(sheet: S, row: number, key: keyof S["columns"] & string): CellRange {
-  return { sheet: sheet.name, row, column: columnOf(sheet, key), rows: 1, columns: 1 };
-}
-
-/** All prepared cells of one column, as a formula writes them: Sites!$D$4:$D$203. */
-export function columnReference<S extends Sheet>(sheet: S, key: keyof S["columns"] & string): string {
-  const address = addressOf({ ...cellOf(sheet, firstRow(sheet), key), rows: sheet.rows });
-  return absolute(address);
-}
-
-/** One cell as a formula writes it, its row free to move: Sites!$D4. */
-export function cellReference<S extends Sheet>(sheet: S, row: number, key: keyof S["columns"] & string): string {
-  return addressOf(cellOf(sheet, row, key)).replace(/!([A-Z]+)/, "!$$$1");
+/** A cell where set-up put it. On a sheet that people have worked with, ask its place, or the row that was read. */
+export function cellOf<S extends Sheet>(sheet: S, row: number, key: KeyOf<S>): CellRange {
+  return placeAsSetUp(sheet).cell(row, key);
 }
 
 export function layoutOf(sheet: Sheet): SheetLayout {
@@ -86,40 +79,49 @@ export function layoutOf(sheet: Sheet): SheetLayout {
 }
 
 /**
- * Reads the values of `wholeRange(sheet)` into records. Rows whose input cells are all blank are no records.
- * A heading that is not where set-up put it is a slip, so that a moved column is never read as another.
+ * Reads the cells of a sheet, from A1, into records. Columns are found by their headings, wherever people have moved
+ * them. Rows whose input cells are all blank are no records. A heading that is nowhere is a slip and nothing is read,
+ * so that one column is never taken for another.
  */
 export function readRecords<S extends Sheet>(sheet: S, values: readonly (readonly CellValue[])[]): SheetRecords<S> {
-  const keys = Object.keys(sheet.columns) as (keyof S["columns"] & string)[];
-  const slips: Slip[] = headingSlips(sheet, values[0] ?? []);
-  if (slips.length > 0) return { rows: [], slips };
-  const rows: SheetRow<S>[] = [];
-  values.slice(1).forEach((cells, index) => {
-    const row = firstRow(sheet) + index;
-    const inputs = keys.filter((key, column) => sheet.columns[key]?.role === "input" && !isBlank(cells[column] ?? null));
-    if (inputs.length === 0) return;
+  const at = findPlace(sheet, values);
+  if (!("place" in at)) return { rows: [], place: null, slips: at.missing.map((column) => missingColumnSlip(sheet, column)) };
+  const { place } = at;
+  const apart = columnsApart(place);
+  if (apart.length > 0) return { rows: [], place: null, slips: apart };
+  const keys = Object.keys(sheet.columns) as KeyOf<S>[];
+  const slips: Slip[] = [];
+  const rows = values.slice(place.firstRow).flatMap((cells, index): SheetRow<S>[] => {
+    const row = place.firstRow + index;
+    const held = (key: KeyOf<S>) => cells[place.columnIndex(key)] ?? null;
+    if (!keys.some((key) => sheet.columns[key]?.role === "input" && !isBlank(held(key)))) return [];
     const record: Record<string, unknown> = {};
-    keys.forEach((key, column) => {
-      const checked = (sheet.columns[key] as Column).cell.safeParse(cells[column] ?? null);
+    for (const key of keys) {
+      const checked = (sheet.columns[key] as Column).cell.safeParse(held(key));
       record[key] = checked.success ? checked.data : null;
-      if (!checked.success) {
-        const sentence = checked.error.issues[0]?.message ?? "This cell does not hold what its column asks for.";
-        slips.push({ where: cellOf(sheet, row, key), sentence });
-      }
-    });
-    const raw = Object.fromEntries(keys.map((key, column) => [key, cells[column] ?? null]));
-    rows.push({ row, record: record as RecordOf<S>, cells: raw as SheetRow<S>["cells"] });
+      if (!checked.success) slips.push({ where: place.cell(row, key), sentence: checked.error.issues[0]?.message ?? "This cell does not hold what its column asks for." });
+    }
+    const raw = Object.fromEntries(keys.map((key) => [key, held(key)]));
+    return [{ sheet, row, record: record as RecordOf<S>, cells: raw as SheetRow<S>["cells"], at: (key) => place.cell(row, key) }];
   });
-  return { rows, slips };
+  return { rows, place, slips };
 }
 
-function headingSlips(sheet: Sheet, headings: readonly CellValue[]): Slip[] {
-  const found = (heading: string, column: number) => String(headings[column] ?? "").trim() === heading;
-  return Object.entries(sheet.columns).flatMap(([key, { heading }], column) =>
-    found(heading, column)
-      ? []
-      : [{ where: cellOf(sheet, headingRow(sheet), key), sentence: `The heading "${heading}" is expected here. Put the column back, or start the sheet anew.` }],
-  );
+function missingColumnSlip(sheet: Sheet, { heading, expectedAt }: MissingColumn): Slip {
+  return {
+    where: expectedAt,
+    sentence: `Sheet ${sheet.name} has no column "${heading}", so nothing on it is read. Check the workbook to see a repair, or put the heading back.`,
+  };
+}
+
+/** Columns that must stand side by side and do not. */
+function columnsApart<S extends Sheet>(place: Place<S>): Slip[] {
+  const { sheet } = place;
+  return (sheet.together ?? []).flatMap(([first, last]): Slip[] => {
+    if (place.isTable(first, last)) return [];
+    const headings = [first, last].map((key) => `"${sheet.columns[key]?.heading ?? key}"`).join(" to ");
+    return [{ where: place.cell(place.headingRow, first), sentence: `Columns ${headings} of sheet ${sheet.name} must stand side by side in their first order, because formulas read them by place. Nothing on the sheet is read until they do.` }];
+  });
 }
 
 export function isBlank(value: CellValue): boolean {

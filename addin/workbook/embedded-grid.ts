@@ -10,7 +10,7 @@ import {
   UniverInstanceType,
   mergeLocales,
 } from "@univerjs/core";
-import type { ICommandInfo, IDisposable, IExecutionOptions, Injector, IWorkbookData, Workbook } from "@univerjs/core";
+import type { ICellData, ICommandInfo, IDisposable, IExecutionOptions, Injector, IWorkbookData, Nullable, Workbook } from "@univerjs/core";
 import { FUniver } from "@univerjs/core/facade";
 import {
   CELL_INVERTED_INDEX_CACHE,
@@ -206,6 +206,25 @@ export class EmbeddedGrid {
     if (holdsSomething(own)) return cellValue(own);
     const spilled = this.injector.get(FormulaDataModel).getArrayFormulaCellData();
     return cellValue(spilled?.[workbook.getId()]?.[sheetId]?.[row]?.[column]);
+  }
+
+  /** Rows and columns from A1 to the last cell that holds something, spilled cells included. */
+  extentOf(sheetId: string): { readonly rows: number; readonly columns: number } {
+    const workbook = this.workbook();
+    const spilled = this.injector.get(FormulaDataModel).getArrayFormulaCellData()?.[workbook.getId()]?.[sheetId];
+    const own = workbook.getWorkbook().getSheetBySheetId(sheetId)?.getCellMatrix().getMatrix();
+    let rows = 0;
+    let columns = 0;
+    for (const matrix of [own, spilled]) {
+      for (const [row, cells] of Object.entries(matrix ?? {})) {
+        for (const [column, cell] of Object.entries<Nullable<ICellData>>(cells ?? {})) {
+          if (!holdsSomething(cell)) continue;
+          rows = Math.max(rows, Number(row) + 1);
+          columns = Math.max(columns, Number(column) + 1);
+        }
+      }
+    }
+    return { rows, columns };
   }
 
   /** Why the cell shows an error, in the words of the function that refused; or null. */

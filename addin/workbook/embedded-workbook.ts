@@ -80,6 +80,15 @@ export class EmbeddedWorkbook implements Workbook {
     return settle(() => ranges.map((range) => this.#valuesOf(range)));
   }
 
+  readSheets(names: readonly string[]): Promise<readonly (readonly (readonly CellValue[])[])[]> {
+    return settle(() =>
+      names.map((name) => {
+        const extent = this.#grid.extentOf(this.#sheet(name).getSheetId());
+        return this.#valuesOf({ sheet: name, row: 0, column: 0, ...extent });
+      }),
+    );
+  }
+
   readFormulas(range: CellRange): Promise<readonly (readonly string[])[]> {
     return settle(() => {
       const formulas = this.#grid.injector.get(FormulaDataModel);

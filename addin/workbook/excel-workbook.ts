@@ -33,6 +33,7 @@ export function excelWorkbook(onTrouble: (error: unknown) => void): Workbook {
     sheetNames,
     addSheets,
     read,
+    readSheets,
     readFormulas,
     writeValues,
     writeFormulas,
@@ -72,6 +73,22 @@ function readPieces(pieces: readonly Piece<null>[]): Promise<readonly CellValue[
     await context.sync();
     return cells.map((each) => each.values.map((row) => row.map(asRead)));
   });
+}
+
+/** Two round trips, however many sheets: how far each reaches, then what they hold. */
+async function readSheets(names: readonly string[]): Promise<readonly (readonly (readonly CellValue[])[])[]> {
+  const extents = await inExcel(names, async (context) => {
+    const used = names.map((name) => {
+      const cells = context.workbook.worksheets.getItem(name).getUsedRangeOrNullObject(true);
+      return cells.load("rowIndex, columnIndex, rowCount, columnCount");
+    });
+    await context.sync();
+    return used.map((cells, index): CellRange | null =>
+      cells.isNullObject ? null : { sheet: names[index] ?? "", row: 0, column: 0, rows: cells.rowIndex + cells.rowCount, columns: cells.columnIndex + cells.columnCount },
+    );
+  });
+  const answers = (await read(extents.filter((extent) => extent !== null)))[Symbol.iterator]();
+  return extents.map((extent) => (extent === null ? [] : (answers.next().value ?? [])));
 }
 
 function readFormulas(range: CellRange): Promise<readonly (readonly string[])[]> {

@@ -64,6 +64,9 @@ export interface Workbook {
   /** The values of each range, blank cells as null, errors as their code. Rejects with SheetMissing. */
   read(ranges: readonly CellRange[]): Promise<readonly (readonly (readonly CellValue[])[])[]>;
 
+  /** All cells of each sheet that hold something, from A1 to the last of them; [] for a blank sheet. Rejects with SheetMissing. */
+  readSheets(names: readonly string[]): Promise<readonly (readonly (readonly CellValue[])[])[]>;
+
   /** The formula of each cell as typed, or "" where it holds none. A spilled cell holds none. */
   readFormulas(range: CellRange): Promise<readonly (readonly string[])[]>;
 

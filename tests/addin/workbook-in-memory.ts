@@ -30,6 +30,17 @@ export class WorkbookInMemory implements Workbook {
     return this.#attempt(() => ranges.map((range) => cells(range, (row, column) => this.#sheet(range).values[row]?.[column] ?? null)));
   }
 
+  readSheets(names: readonly string[]): Promise<readonly (readonly (readonly CellValue[])[])[]> {
+    this.calls += 1;
+    return this.#attempt(() =>
+      names.map((sheet) => {
+        const { values } = this.#sheet({ sheet });
+        const columns = Math.max(0, ...Array.from(values, (row: CellValue[] | undefined) => row?.length ?? 0));
+        return cells({ sheet, row: 0, column: 0, rows: values.length, columns }, (row, column) => values[row]?.[column] ?? null);
+      }),
+    );
+  }
+
   readFormulas(range: CellRange): Promise<readonly (readonly string[])[]> {
     this.calls += 1;
     return this.#attempt(() => cells(range, (row, column) => this.#sheet(range).formulas[row]?.[column] ?? ""));
@@ -100,7 +111,7 @@ export class WorkbookInMemory implements Workbook {
     (sheet.values[range.row] ??= [])[range.column] = value;
   }
 
-  #sheet(range: CellRange) {
+  #sheet(range: { readonly sheet: string }) {
     const sheet = this.sheets.get(range.sheet);
     if (sheet === undefined) throw new SheetMissing(range.sheet);
     return sheet;

@@ -18,6 +18,11 @@ export class HostInMemory extends WorkbookInMemory {
     return super.read(ranges);
   }
 
+  override async readSheets(names: readonly string[]) {
+    await this.#about("readSheets");
+    return super.readSheets(names);
+  }
+
   /** Somebody types into the grid, and everyone hears of it. */
   async type(sheet: string, row: number, column: number, value: CellValue): Promise<void> {
     await this.writeValues([{ range: { sheet, row, column, rows: 1, columns: 1 }, values: [[value]] }]);

@@ -18,14 +18,14 @@ describe("The pane's reading of the workbook", () => {
     return () => vi.useRealTimers();
   });
 
-  const reads = () => workbook.asked.filter((verb) => verb === "read").length;
+  const reads = () => workbook.asked.filter((verb) => verb === "readSheets").length;
 
   it("takes one call when the program is there", async () => {
     await setUpWorkbook(workbook);
     workbook.asked.length = 0;
     await watch.readAgain();
     expect(shown.map(({ state }) => state)).toEqual(["ready"]);
-    expect(workbook.asked).toEqual(["read"]);
+    expect(workbook.asked).toEqual(["readSheets"]);
   });
 
   it("says that a workbook without the program's sheets has none of them", async () => {
@@ -83,7 +83,7 @@ describe("The pane's reading of the workbook", () => {
     let running = 0;
     let most = 0;
     workbook.before = async (verb) => {
-      if (verb !== "read") return;
+      if (verb !== "readSheets") return;
       most = Math.max(most, ++running);
       await new Promise((resolve) => setTimeout(resolve, 50));
       running--;

@@ -5,7 +5,7 @@ import { programState, setUpWorkbook, sheetNamesOfProgram } from "../../../addin
 import { designSheet } from "../../../addin/records/design.ts";
 import { workbookFormulas } from "../../../addin/records/formulas.ts";
 import { settingCell } from "../../../addin/records/program.ts";
-import { firstRow } from "../../../addin/records/sheet.ts";
+import { cellOf, firstRow } from "../../../addin/records/sheet.ts";
 import { sitesSheet } from "../../../addin/records/sites.ts";
 import { addressOf, SheetExists } from "../../../addin/workbook/workbook.ts";
 import { catalogue } from "../../../functions/worksheet/catalogue.ts";
@@ -97,7 +97,9 @@ test("a cleared or spoiled setting is said, and the pane goes on with the usual 
 });
 
 test("a cell of Sites, Surfaces, Hole tests, Visits or Design leads to its yard; a heading and Rules lead to none", async () => {
-  const program = await readProgram(await demo());
+  const workbook = await demo();
+  workbook.answer(cellOf(designSheet, firstRow(designSheet) + 3, "siteId"), "Y-004");
+  const program = await readProgram(workbook);
   const yard = program.yards[3];
   expect(yardAt(program, "Sites", firstRow(sitesSheet) + 3)).toBe(yard);
   expect(yardAt(program, "Design", firstRow(designSheet) + 3)).toBe(yard);

@@ -1,0 +1,37 @@
+import { asBuiltSheet } from "./as-built.ts";
+import { changeLogSheet } from "./change-log.ts";
+import { designSheet } from "./design.ts";
+import { digDaysSheet } from "./dig-days.ts";
+import { estimateLinesSheet } from "./estimate-lines.ts";
+import { followUpsSheet } from "./follow-ups.ts";
+import { holeTestsSheet } from "./hole-tests.ts";
+import { plantingSheet } from "./planting.ts";
+import { plantsSheet } from "./plants.ts";
+import { pricesSheet } from "./prices.ts";
+import { programSheet } from "./program.ts";
+import { rainRecordSheet } from "./rain-record.ts";
+import { rulesSheet } from "./rules.ts";
+import type { Sheet } from "./sheet.ts";
+import { sitesSheet } from "./sites.ts";
+import { surfacesSheet } from "./surfaces.ts";
+import { visitsSheet } from "./visits.ts";
+
+/** Every sheet of records, in the order of the tabs: the job from first call to yearly look, then what it rests on. */
+export const recordSheets: readonly Sheet[] = [
+  programSheet,
+  sitesSheet,
+  surfacesSheet,
+  visitsSheet,
+  holeTestsSheet,
+  designSheet,
+  plantingSheet,
+  estimateLinesSheet,
+  digDaysSheet,
+  asBuiltSheet,
+  followUpsSheet,
+  rulesSheet,
+  pricesSheet,
+  plantsSheet,
+  rainRecordSheet,
+  changeLogSheet,
+];
