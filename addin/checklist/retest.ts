@@ -16,6 +16,10 @@ export interface RetestFacts {
   readonly widestSpread: number;
   /** Follow-ups that found water standing longer than LONGEST_PONDING_HOURS after a storm. */
   readonly longPondings: number;
+  /** The dig met another soil than the test hole had. */
+  readonly soilDiffers: boolean;
+  /** The yard was graded, built on or driven over since. */
+  readonly regraded: boolean;
 }
 
 /** Common practice, read in an inspection sheet of Edina, Minnesota: water that stands longer than this has not soaked in. */
@@ -28,9 +32,10 @@ export const LONG_PONDINGS_TO_RETEST = 2;
  * The reasons to test again; none where there is no test yet, because that is a first test and no second.
  *
  * Source  Common practice, no source: no pre-soak, a single hole, readings that had not settled, holes that differ
- *         widely, and ponding over 48 h twice.
+ *         widely, ponding over 48 h twice, another soil at the dig, and ground that was moved or packed.
  */
-export function retestReasons({ holes, spread, widestSpread, longPondings }: RetestFacts): readonly string[] {
+export function retestReasons({ holes, spread, widestSpread, longPondings, soilDiffers, regraded }: RetestFacts): readonly string[] {
+  if (holes.length === 0) return [];
   const named = (some: readonly TestedHole[]) => `${some.length === 1 ? "Hole" : "Holes"} ${some.map(({ name }) => name).join(", ")}`;
   const dry = holes.filter(({ soaked }) => soaked === false);
   const unrecorded = holes.filter(({ soaked }) => soaked === null);
@@ -44,6 +49,8 @@ export function retestReasons({ holes, spread, widestSpread, longPondings }: Ret
     without.length > 0 && `${named(without)}: the readings give no rate.`,
     spread !== null && spread > widestSpread && `The highest rate is more than ${widestSpread} times the lowest: the yard may hold two soils.`,
     longPondings >= LONG_PONDINGS_TO_RETEST && `Water stood more than ${LONGEST_PONDING_HOURS} hours after a storm, ${longPondings} times.`,
+    soilDiffers && "The dig met another soil than the test hole.",
+    regraded && "The ground was graded, built on or driven over since the test.",
   ];
   return reasons.filter((reason) => reason !== false);
 }
