@@ -112,6 +112,20 @@ export const cases: readonly AgreementCase[] = [
     },
   },
   {
+    title: "a whole sheet is read from A1 to the last cell that holds something, and a blank sheet is nothing",
+    async run(workbook) {
+      const [blank = ""] = await workbook.sheetNames();
+      await workbook.addSheets([yards("Sites"), yards("Rules")]);
+      await workbook.writeValues([{ range: range("Rules", 5, 9), values: [[0]] }]);
+      const [rules = [], sites = [], nothing] = await workbook.readSheets(["Rules", "Sites", blank]);
+      expectEqual([rules.length, rules.map((row) => row.length)], [6, [10, 10, 10, 10, 10, 10]], "how far Rules reaches");
+      expectEqual([rules[5]?.[8], rules[5]?.[9]], [null, 0], "the last row of Rules");
+      expectEqual(sites.map((row) => row.slice(0, 4)), [["Yards", null, null, null], ["One row a yard", null, null, null], ["Yard", "Soil", "Area", "Tested on"]], "the top of Sites");
+      expectEqual(nothing, [], "the blank sheet");
+      await expectRefusal(workbook.readSheets(["Sites", "Basins"]), "SheetMissing");
+    },
+  },
+  {
     title: "cells far beyond what a sheet was laid out for can be written and read",
     async run(workbook) {
       await workbook.addSheets([yards("Sites")]);
@@ -232,6 +246,18 @@ export const cases: readonly AgreementCase[] = [
         const expected = [[area * 2, area > 5, area > 5 ? null : "small"]];
         expectEqual(await values(workbook, range("Design", 3, 0, 1, 3)), expected, `the answers for ${area}`);
       }
+    },
+  },
+  {
+    title: "a whole sheet is read with what formulas spill",
+    needsComputing: true,
+    async run(workbook) {
+      await workbook.addSheets([yards("Sites"), yards("Design")]);
+      await workbook.writeValues([{ range: range("Sites", 3, 2, 3, 1), values: [[3], [8], [5]] }]);
+      await workbook.writeFormulas([{ range: range("Design", 3, 1), formulas: [["=Sites!C4:C6*2"]] }]);
+      await workbook.calculated();
+      const [design = []] = await workbook.readSheets(["Design"]);
+      expectEqual(design.slice(3).map((row) => row[1]), [6, 16, 10], "the spilled column");
     },
   },
   {

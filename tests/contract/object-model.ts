@@ -68,6 +68,10 @@ function worksheetObject(book: Spreadsheet, sheet: Sheet): HostObject {
         if (book.active !== sheet) book.select(sheet, [{ row: 0, column: 0, rows: 1, columns: 1 }]);
       },
       GetRangeByIndexes: (row: number, column: number, rows: number, columns: number) => rangeObject(book, sheet, areaOrRefusal(row, column, rows, columns)),
+      GetUsedRangeOrNullObject: (valuesOnly: boolean) => {
+        const used = sheet.usedArea(valuesOnly);
+        return used === null ? null : rangeObject(book, sheet, used);
+      },
     },
   };
 }

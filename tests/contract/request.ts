@@ -95,6 +95,8 @@ function carryOut(action: Action, paths: Paths, references: References): unknown
     case ACTION.load:
       return object === null ? null : loaded(object, action.QueryInfo?.Select ?? []);
     case ACTION.method:
+      // A range that is not there has nothing to keep.
+      if (object === null && action.Name === "_KeepReference") return NOTHING;
       return method(given(object, action.Name), action, paths, references);
     case ACTION.set:
       writeProperty(given(object, action.Name), action.Name, paths.arguments(action.ArgumentInfo)[0]);

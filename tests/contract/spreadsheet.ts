@@ -52,6 +52,17 @@ export class Sheet {
     return this.cells.get(keyOf(row, column))?.formula ?? this.contentAt(row, column);
   }
 
+  /** The smallest area around everything that is there: contents alone, or formats too. */
+  usedArea(valuesOnly: boolean): Area | null {
+    const keys = [...this.cells.keys(), ...this.spilled.keys(), ...(valuesOnly ? [] : this.formats.keys())];
+    const places = keys.map((key) => [placeOf(key).row, placeOf(key).column] as const);
+    if (places.length === 0) return null;
+    const rows = places.map(([row]) => row);
+    const columns = places.map(([, column]) => column);
+    const [row, column] = [Math.min(...rows), Math.min(...columns)];
+    return { row, column, rows: Math.max(...rows) - row + 1, columns: Math.max(...columns) - column + 1 };
+  }
+
   formatAt(row: number, column: number, name: string): unknown {
     return this.formats.get(keyOf(row, column))?.get(name);
   }
