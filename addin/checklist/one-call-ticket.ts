@@ -12,18 +12,18 @@ export const oneCallTicket: Stage = {
   beginsWith: "ticket-number",
   steps: [
     {
-      id: "white-lined",
-      title: "Dig outlined",
-      ask: "Is the place of the dig outlined in white paint or flags, the test holes included?",
-      why: "Operators mark what they can see; some states ask for it.",
-      answer: chosen(["Outlined", "pass"], ["Not yet", "refer"]),
-    },
-    {
       id: "ticket-number",
       title: "Ticket number",
       ask: "Number that the one-call center gave",
       why: "Another number begins another ticket: its days and answers are asked for again.",
       answer: { kind: "text" },
+    },
+    {
+      id: "white-lined",
+      title: "Dig outlined",
+      ask: "Is the place of the dig outlined in white paint or flags, the test holes included?",
+      why: "Operators mark what they can see; some states ask for it.",
+      answer: chosen(["Outlined", "pass"], ["Not yet", "refer"]),
     },
     { id: "ticket-requested", title: "Asked for on", ask: "Day on which the ticket was asked for", why: "The wait is counted from it.", answer: { kind: "date" } },
     {

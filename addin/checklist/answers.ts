@@ -1,0 +1,44 @@
+import { isBlank } from "../records/sheet.ts";
+import { verdictOf } from "../records/visits.ts";
+import type { Verdict, VisitAnswerRow } from "../records/visits.ts";
+import { namesIn } from "./stage.ts";
+import type { Stage, Step } from "./stage.ts";
+
+/** The newest answer to each step of one stage that still counts, by step id. */
+export type AnswersInForce = ReadonlyMap<string, VisitAnswerRow>;
+
+/** `visits` are a yard's answers, the oldest first. */
+export function answersInForce(stage: Stage, visits: readonly VisitAnswerRow[]): AnswersInForce {
+  const counted = visits.slice(beginningOf(stage, visits));
+  return new Map(counted.flatMap((row) => (row.record.step === null || isBlank(row.record.answer) ? [] : [[row.record.step, row]])));
+}
+
+/** Where the stage was begun anew last: at the first answer of the newest run that says the same. */
+function beginningOf({ beginsWith }: Stage, visits: readonly VisitAnswerRow[]): number {
+  if (beginsWith === undefined) return 0;
+  const begun = visits.flatMap(({ record }, place) => (record.step === beginsWith && !isBlank(record.answer) ? [{ place, said: String(record.answer).trim() }] : []));
+  const newest = begun.at(-1);
+  const other = begun.findLastIndex(({ said }) => said !== newest?.said);
+  return other === -1 ? 0 : (begun[other + 1]?.place ?? 0);
+}
+
+/** The stage's steps, with one for each name on its list. */
+export function stepsOf(stage: Stage, answers: AnswersInForce): readonly Step[] {
+  const { steps, eachOf } = stage;
+  if (eachOf === undefined) return steps;
+  const names = namesIn(saidAt(answers, eachOf.list) ?? "");
+  return steps.flatMap((step) => (step.id === eachOf.list ? [step, ...names.map(eachOf.step)] : [step]));
+}
+
+/** The answer's text, or null where the step is not answered. */
+export function saidAt(answers: AnswersInForce, stepId: string): string | null {
+  const answer = answers.get(stepId)?.record.answer ?? null;
+  return answer === null ? null : String(answer).trim();
+}
+
+/** A text, a date or a number that no rule judges passes once it is there; an optional step passes when it is not. */
+export function verdictOfStep(step: Step, answer: VisitAnswerRow | null): Verdict {
+  if (answer === null) return step.optional === true ? "pass" : "not measured";
+  const { kind } = step.answer;
+  return kind === "text" || kind === "date" || kind === "number" ? "pass" : verdictOf(answer);
+}

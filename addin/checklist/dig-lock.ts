@@ -1,0 +1,98 @@
+import { dayIn, isoDate } from "../records/calendar-day.ts";
+import type { VisitAnswerRow } from "../records/visits.ts";
+import { answersInForce, saidAt } from "./answers.ts";
+import type { AnswersInForce } from "./answers.ts";
+import { digDay } from "./dig-day.ts";
+import { oneCallTicket, operatorStepId } from "./one-call-ticket.ts";
+import { refusal } from "./refusal.ts";
+import type { Refusal } from "./refusal.ts";
+import { namesIn } from "./stage.ts";
+
+export const NO_OVERRIDE = "Nobody can override this: a line that was not marked can kill. It opens when the ticket is in force and every operator has answered.";
+
+/**
+ * What forbids digging on a day, a test hole included; empty when the ground may be opened.
+ *
+ * The lock opens when the ticket has its number, the day it was asked for, a first lawful day that is not after `day`,
+ * a last day that is not before it, an answer from every operator on it, and marks that were seen on the ground. The
+ * days are those the one-call center gave: nothing here works them out, because local law decides how days count.
+ *
+ * No name and no reason opens it otherwise. Missing marks, missing answers and a ticket that is not in force are not
+ * the program's to waive: the law forbids the dig, and the danger is not only to whoever decides. Private lines are
+ * the one exception: no center marks them and no law makes somebody answer for them, so where the owner does not know,
+ * a person may answer by name for what was done instead, such as hiring a locator.
+ */
+export function digLock(visits: readonly VisitAnswerRow[], day: number): readonly Refusal[] {
+  const answers = answersInForce(oneCallTicket, visits);
+  if (saidAt(answers, "ticket-number") === null) {
+    return [locked("ticket-missing", "There is no one-call ticket. Call before anything is dug, the test hole included, and write its number down.")];
+  }
+  return [...dayRefusals(answers, day), ...operatorRefusals(answers), ...markRefusals(answers, visits), ...privateLineRefusals(answers)];
+}
+
+function dayRefusals(answers: AnswersInForce, day: number): Refusal[] {
+  const asked = readDay(answers, "ticket-requested", "the day it was asked for");
+  const from = readDay(answers, "ticket-lawful-from", "the first day on which digging is lawful");
+  const last = readDay(answers, "ticket-expires", "the last day on which it is in force");
+  const unread = [asked, from, last].flatMap((read) => ("refused" in read ? [read.refused] : []));
+  if ("refused" in from || "refused" in last) return unread;
+  return [
+    ...unread,
+    ...("day" in asked && from.day < asked.day ? [locked("ticket-days", `The ticket was asked for on ${isoDate(asked.day)} and says digging is lawful from ${isoDate(from.day)}, before that. Put the days right.`)] : []),
+    ...(last.day < from.day ? [locked("ticket-days", `The ticket's last day, ${isoDate(last.day)}, is before its first lawful day, ${isoDate(from.day)}. Put the days right.`)] : []),
+    ...(day < from.day ? [locked("ticket-not-yet-lawful", `Digging is not lawful on ${isoDate(day)}: it is from ${isoDate(from.day)}. Wait, even where the marks are there.`)] : []),
+    ...(day > last.day ? [locked("ticket-expired", `The ticket was in force until ${isoDate(last.day)}, not on ${isoDate(day)}. Ask for a new one and write its number down.`)] : []),
+  ];
+}
+
+function operatorRefusals(answers: AnswersInForce): Refusal[] {
+  const operators = namesIn(saidAt(answers, "ticket-operators") ?? "");
+  if (operators.length === 0) return [locked("ticket-operators", "The operators on the ticket are not listed. Write down every one of them, with commas between.")];
+  const silent = operators.filter((name) => answers.get(operatorStepId(name))?.record.verdict !== "pass");
+  if (silent.length === 0) return [];
+  return [locked("ticket-unanswered", `${listed(silent)} ${silent.length === 1 ? "has" : "have"} not answered. Ask the one-call center; no answer is not an all-clear.`)];
+}
+
+function markRefusals(answers: AnswersInForce, visits: readonly VisitAnswerRow[]): Refusal[] {
+  const stillVisible = answersInForce(digDay, visits).get("marks-visible");
+  const gone = stillVisible?.record.verdict === "stop" && isAfter(visits, stillVisible, answers.get("ticket-number"));
+  return [
+    ...(answers.get("ticket")?.record.verdict === "pass" ? [] : [locked("marks-missing", "Nobody has seen the marks in the yard yet. Walk it, compare marks and answers, and say so under Marks and answers.")]),
+    ...(gone ? [locked("marks-gone", "Some marks can no longer be seen. Have the lines marked again, then say so under Dig day, Marks.")] : []),
+  ];
+}
+
+function privateLineRefusals(answers: AnswersInForce): Refusal[] {
+  const verdict = answers.get("private-lines")?.record.verdict ?? null;
+  if (verdict === "pass") return [];
+  if (verdict === null) return [locked("private-lines", "The owner was not asked about private lines: irrigation, propane, septic, yard wiring. Ask, and write the answer down.")];
+  return [refusal("private-lines-unknown", "The owner does not know where the private lines run. Have them located, or answer by name for how they were looked for.", "private-lines")];
+}
+
+/** What the newest ticket's lines stand for on the board: null where the day is not on record or cannot be read. */
+export function ticketDays(visits: readonly VisitAnswerRow[]): { readonly number: string | null; readonly lawfulFrom: number | null; readonly expires: number | null } {
+  const answers = answersInForce(oneCallTicket, visits);
+  const day = (step: string) => dayIn(answers.get(step)?.record.answer ?? null);
+  return { number: saidAt(answers, "ticket-number"), lawfulFrom: day("ticket-lawful-from"), expires: day("ticket-expires") };
+}
+
+function readDay(answers: AnswersInForce, step: string, what: string): { readonly day: number } | { readonly refused: Refusal } {
+  const answer = answers.get(step)?.record.answer ?? null;
+  const day = dayIn(answer);
+  if (day !== null) return { day };
+  if (answer === null) return { refused: locked(`${step}-missing`, `The ticket lacks ${what}. Write it down as the one-call center gave it.`) };
+  return { refused: locked(`${step}-unreadable`, `The ticket has "${String(answer).slice(0, 40)}" for ${what}, which is no day. Write it as 2026-05-04.`) };
+}
+
+function locked(id: string, sentence: string): Refusal {
+  return { id, sentence, neverOverridden: NO_OVERRIDE };
+}
+
+function isAfter(visits: readonly VisitAnswerRow[], row: VisitAnswerRow, other: VisitAnswerRow | undefined): boolean {
+  return other === undefined || visits.indexOf(row) > visits.indexOf(other);
+}
+
+export function listed(names: readonly string[]): string {
+  return names.length < 2 ? names.join("") : `${names.slice(0, -1).join(", ")} and ${names.at(-1) ?? ""}`;
+}
+
