@@ -120,7 +120,7 @@ export const cases: readonly AgreementCase[] = [
       const [rules = [], sites = [], nothing] = await workbook.readSheets(["Rules", "Sites", blank]);
       expectEqual([rules.length, rules.map((row) => row.length)], [6, [10, 10, 10, 10, 10, 10]], "how far Rules reaches");
       expectEqual([rules[5]?.[8], rules[5]?.[9]], [null, 0], "the last row of Rules");
-      expectEqual(sites.map((row) => row.slice(0, 4)), [["Yards", null, null, null], ["One row a yard", null, null, null], ["Yard", "Soil", "Area", "Tested on"]], "the top of Sites");
+      expectEqual(sites.slice(0, 3).map((row) => row.slice(0, 4)), [["Yards", null, null, null], ["One row a yard", null, null, null], ["Yard", "Soil", "Area", "Tested on"]], "the top of Sites");
       expectEqual(nothing, [], "the blank sheet");
       await expectRefusal(workbook.readSheets(["Sites", "Basins"]), "SheetMissing");
     },
