@@ -10,6 +10,7 @@ const PORT = "^addin/workbook/workbook\\.ts$";
 const ADAPTERS = "^addin/workbook/(?!workbook\\.ts$)";
 const DATA = "^addin/(records|checklist)/";
 const START_FILES = "^addin/(excel|browser|excel-functions)\\.ts$";
+const SPREADSHEET_FILE = "^addin/actions/export/spreadsheet-file\\.ts$";
 const RUNS_IN_A_PAGE = "^(functions/|taskpane/|addin/(?!hosting/))";
 
 const package_ = (name) => `(^|/)node_modules/${name}(/|$)`;
@@ -62,8 +63,22 @@ module.exports = {
       name: "actions-speak-to-the-port",
       severity: "error",
       comment: "An action is written in terms of the port, the records, the checklist and the functions, so it runs on any host.",
-      from: { path: "^addin/actions/" },
+      from: { path: "^addin/actions/", pathNot: SPREADSHEET_FILE },
       to: { pathNot: ["^addin/actions/", DATA, "^functions/", PORT] },
+    },
+    {
+      name: "one-module-writes-spreadsheet-files",
+      severity: "error",
+      comment: "hucre is young: one module of ours stands before it, so that it can be exchanged and is checked in one place.",
+      from: { path: OURS, pathNot: SPREADSHEET_FILE },
+      to: { path: package_("hucre") },
+    },
+    {
+      name: "exports-load-when-asked-for",
+      severity: "error",
+      comment: "Few openings of the pane export a file, so what writes files is loaded by import() when one is asked for.",
+      from: { path: "^(taskpane|addin/(?!actions/export/))" },
+      to: { path: "^addin/actions/export/", dependencyTypesNot: ["dynamic-import", "type-only"] },
     },
     {
       name: "pane-asks-actions",

@@ -44,6 +44,14 @@ const planted: Record<string, Record<string, string>> = {
     "addin/actions/add-site.ts": 'import { it } from "../../taskpane/pane.tsx"; export const add = it;',
     "taskpane/pane.tsx": "export const it = 1;",
   },
+  "one-module-writes-spreadsheet-files": {
+    ...package_("hucre"),
+    "taskpane/export.ts": 'import { it } from "hucre"; export const file = it;',
+  },
+  "exports-load-when-asked-for": {
+    "taskpane/pane.tsx": 'import { it } from "../addin/actions/export/export-files.ts"; export const pane = it;',
+    "addin/actions/export/export-files.ts": "export const it = 1;",
+  },
   "pane-asks-actions": {
     "taskpane/pane.tsx": 'import { it } from "../addin/records/sites.ts"; export const pane = it;',
     "addin/records/sites.ts": "export const it = 1;",
