@@ -36,6 +36,11 @@ describe("computed by hand from the definitions", () => {
     expect(designRateInchesPerHour([8, 2], 1, "median")).toBe(5);
   });
 
+  test("the median of 9, 0.5, 30, 2 and 10 in/h is 9, whatever the order they were tested in", () => {
+    // By hand: sorted 0.5, 2, 9, 10, 30. Sorted as text it would be 0.5, 10, 2, 30, 9.
+    for (const order of [[9, 0.5, 30, 2, 10], [30, 10, 9, 2, 0.5], [0.5, 10, 2, 30, 9]]) expect(designRateInchesPerHour(order, 1, "median")).toBe(9);
+  });
+
   test("one hole that takes no water makes the geometric mean 0", () => {
     expect(designRateInchesPerHour([3, 0, 2], 2, "geometric mean")).toBe(0);
   });
