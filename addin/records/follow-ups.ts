@@ -25,5 +25,7 @@ export const followUpsSheet = {
   frozenColumns: 2,
 } as const satisfies Sheet;
 
+export type Finding = (typeof FINDINGS)[number];
+export type FollowUpKind = (typeof FOLLOW_UP_KINDS)[number];
 export type FollowUp = RecordOf<typeof followUpsSheet>;
 export type FollowUpRow = SheetRow<typeof followUpsSheet>;
