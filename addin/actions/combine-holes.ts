@@ -3,7 +3,7 @@ import { isCellError } from "../../functions/worksheet/cell.ts";
 import type { Cell } from "../../functions/worksheet/cell.ts";
 import { drawdown } from "../../functions/worksheet/basin.ts";
 import { designRate, holeRate } from "../../functions/worksheet/hole-test.ts";
-import { retestReasons } from "../checklist/retest.ts";
+import { LONGEST_PONDING_HOURS, retestReasons } from "../checklist/retest.ts";
 import type { RetestFacts } from "../checklist/retest.ts";
 import type { HoleTestRow } from "../records/hole-tests.ts";
 import type { Answer } from "./draft-basin.ts";
@@ -12,6 +12,9 @@ import type { HoleInterval } from "./draft-hole-test.ts";
 import type { Program, Yard } from "./read-program.ts";
 import { readingsOf } from "./record-yard.ts";
 import type { HoleTestEntry } from "./record-yard.ts";
+
+/** Water that stands longer is a reason to test again. */
+export const PONDING_LIMIT_HOURS = LONGEST_PONDING_HOURS;
 
 /** One hole among the yard's, in the yard's units. */
 export interface CombinedHole {

@@ -1,10 +1,13 @@
 import { useEffect, useState } from "preact/hooks";
+import { combineHoles } from "../../addin/actions/combine-holes.ts";
 import { today } from "../../addin/actions/dates.ts";
 import { draftHoleTest } from "../../addin/actions/draft-hole-test.ts";
 import { addHoleTest, changeHoleTest } from "../../addin/actions/record-yard.ts";
+import { clearRow } from "../../addin/actions/write-records.ts";
 import { hasDraft, useDraft } from "../drafts.ts";
 import { Button, ChoiceField, MessageBar } from "../form.tsx";
 import { quantityWords } from "../quantity-words.ts";
+import { Removing } from "../removing.tsx";
 import type { ViewProps } from "../view.ts";
 import { useClocks } from "./clocks.ts";
 import type { Clocks } from "./clocks.ts";
@@ -13,6 +16,7 @@ import { holeAsTyped, newHole, readHole, remeasured } from "./hole-draft.ts";
 import type { HoleDraft, HoleTestRow, Measured } from "./hole-draft.ts";
 import { HoleCharts, HoleVerdict } from "./hole-verdict.tsx";
 import { ReadingsList, waterFieldId } from "./readings-list.tsx";
+import { SoilInShort, SoilSummary } from "./soil-summary.tsx";
 import { holeTestText } from "./text.ts";
 import { TimerCard } from "./timer-card.tsx";
 import "./hole-test.css";
@@ -24,7 +28,7 @@ let lastMeasured: Measured = "up";
 
 /** The hole tests of a yard: one hole at a time, from its first reading to its rate on the sheet. */
 export function HoleTestView(view: ViewProps) {
-  const { yard } = view;
+  const { program, yard } = view;
   const [chosen, choose] = useState<string>(() => firstHole(yard.siteId, yard.holeTests));
   const clocks = useClocks(yard.siteId);
   // After writing a new hole the newest row is the one in hand; a row that was deleted gives way to a new hole.
@@ -35,11 +39,16 @@ export function HoleTestView(view: ViewProps) {
     clocks.handOver(NEW, keyOf(row));
     choose(keyOf(row));
   }, [chosen, row]);
+  const soil = combineHoles(program, yard);
+  const { testedRate } = yard.design;
   const running = (hole: string) => (clocks.of(hole) === null ? "" : ` (${holeTestText.holes.running})`);
   return (
     <div class="hole-test">
       <Caution {...view} />
-      <p class="hint">{holeTestText.holes.hint(yard.holeTests.length)}</p>
+      <div class="soil-first">
+        <SoilInShort soil={soil} units={yard.units} />
+        <p class="hint">{holeTestText.holes.hint(yard.holeTests.length)}</p>
+      </div>
       {yard.holeTests.length > 0 && (
         <ChoiceField
           label={holeTestText.holes.choose}
@@ -52,6 +61,7 @@ export function HoleTestView(view: ViewProps) {
         />
       )}
       <Hole key={key} {...view} row={row ?? null} holeKey={key} clocks={clocks} onAdded={() => choose(NEWEST)} />
+      <SoilSummary soil={soil} designTestedRate={typeof testedRate === "number" ? testedRate : null} units={yard.units} />
     </div>
   );
 }
@@ -95,7 +105,8 @@ function Hole({ program, yard, workbook, write, row, holeKey, clocks, onAdded }:
 }) {
   const { units } = yard;
   const initial = row === null ? newHole(yard, lastMeasured, today()) : holeAsTyped(row, lastMeasured);
-  const draft = useDraft<HoleDraft, HoleTestRow | null>(draftKey(yard.siteId, holeKey), initial, row);
+  // The cells alone, because a draft is kept as plain data: where they stand is the row's to say.
+  const draft = useDraft<HoleDraft, HoleTestRow["cells"] | null>(draftKey(yard.siteId, holeKey), initial, row?.cells ?? null);
   const [refusal, refuse] = useState<string | null>(null);
   const [markFault, setMarkFault] = useState<string | null>(null);
   const typed = draft.value;
@@ -123,14 +134,18 @@ function Hole({ program, yard, workbook, write, row, holeKey, clocks, onAdded }:
     const reason = whyNotWritten(typed, faults.length > 0, entry.readings.length);
     refuse(reason);
     if (reason !== null) return;
-    const basis = draft.basis;
+    const seen = row === null || draft.basis === null ? null : { ...row, cells: draft.basis };
     const written = await write(
-      () => (basis === null ? addHoleTest(workbook, yard, entry) : changeHoleTest(workbook, basis, entry)),
-      basis === null ? holeTestText.sheet.added(entry.hole) : holeTestText.sheet.changed(entry.hole),
+      () => (seen === null ? addHoleTest(workbook, yard, entry) : changeHoleTest(workbook, seen, entry)),
+      seen === null ? holeTestText.sheet.added(entry.hole) : holeTestText.sheet.changed(entry.hole),
     );
     if (!written) return;
     draft.clear();
-    if (basis === null) onAdded();
+    if (seen === null) onAdded();
+  };
+
+  const clearHole = async (held: HoleTestRow) => {
+    if (await write(() => clearRow(workbook, held), holeTestText.sheet.cleared(held.record.hole ?? ""))) draft.clear();
   };
 
   const aboveHole = entry.readings.findIndex(({ waterDepth }) => typeof waterDepth === "number" && typeof entry.holeDepth === "number" && waterDepth > entry.holeDepth);
@@ -166,6 +181,15 @@ function Hole({ program, yard, workbook, write, row, holeKey, clocks, onAdded }:
             <Button kind="quiet" onClick={draft.clear}>{row === null ? holeTestText.sheet.discard : holeTestText.sheet.back}</Button>
           )}
         </div>
+        {row !== null && (
+          <Removing
+            says={holeTestText.sheet.clear}
+            question={holeTestText.sheet.clearQuestion(row.record.hole ?? "")}
+            keep={holeTestText.sheet.clearKeep}
+            remove={holeTestText.sheet.clearYes}
+            onRemove={() => clearHole(row)}
+          />
+        )}
       </div>
     </>
   );

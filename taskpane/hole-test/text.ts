@@ -5,6 +5,7 @@ import type { UnitSystem } from "../../functions/quantities.ts";
 import { numberWords, quantityWords } from "../quantity-words.ts";
 
 const depth = (inches: number, units: UnitSystem) => quantityWords("depth", fromUs("depth", inches, units), units);
+const holesCounted = (holes: number) => (holes === 1 ? "one hole" : `${holes} holes`);
 const percent = (share: number) => `${numberWords("percent", Math.abs(share) * 100, "us")} %`;
 
 /** Every word of the hole test view. Numbers arrive in the yard's units. */
@@ -144,6 +145,48 @@ export const holeTestText = {
     other: (rate: string) => `The sheet holds other readings and computes ${rate}.`,
     differs: (sheet: string, pane: string) => `The sheet computes ${sheet} and the pane ${pane} from the same cells: a formula on Hole tests may have been changed.`,
     noRate: "The sheet has no rate for this hole yet.",
+    clear: "Clear this hole",
+    clearQuestion: (hole: string) => `Take hole ${hole} and its readings out of the sheet?`,
+    clearKeep: "Keep it",
+    clearYes: "Clear it",
+    cleared: (hole: string) => `Hole ${hole} was cleared from Hole tests.`,
+  },
+
+  soil: {
+    title: "The soil of this yard",
+    notTested: "Soil not tested",
+    notTestedHint: "No hole is on the sheet, so nothing is known of this soil: it has no rate, not a rate of 0.",
+    noRate: "Rate not known",
+    inShort: (rate: string, holes: number) => `Tested rate of the yard: ${rate}, from ${holesCounted(holes)}.`,
+    again: "Test again",
+    notAgain: "Nothing speaks for testing again.",
+    chain: "From the holes to the design rate",
+    hole: (name: string) => `Hole ${name}`,
+    soaked: { yes: "soaked first", no: "not soaked first", unknown: "soaking not recorded" },
+    steady: { yes: "steady", no: "not steady", unknown: "no rate" },
+    emptied: "emptied",
+    mean: (holes: number) => (holes === 1 ? "Tested rate, of the one hole" : `Tested rate, geometric mean of ${holes} holes`),
+    meanOf: (rates: readonly string[]) => (rates.length === 1 ? "" : `(${rates.join(" × ")}) to the power 1/${rates.length}`),
+    reduced: "Design rate",
+    reducedBy: (factor: string) => `Tested rate divided by ${factor}, the reduction factor on Program`,
+    spread: (highest: string, lowest: string, ratio: string | null) =>
+      ratio === null ? `Spread: the highest rate is ${highest} and the lowest ${lowest}.` : `Spread: the highest rate, ${highest}, is ${ratio} times the lowest, ${lowest}.`,
+    spreadRule: (widest: number) => `Up to ${widest} times counts as one soil. (Common practice, no source.)`,
+    design: (rate: string) => `The Design sheet shows a tested rate of ${rate}, which is not what these holes give: a formula may have been changed.`,
+    note: {
+      title: "For the homeowner",
+      tested: (holes: number, drop: string) =>
+        holes === 1 ? `We tested your soil in one hole: in an hour the water fell ${drop}.` : `We tested your soil in ${holes} holes. In the slowest, the water fell ${drop} in an hour.`,
+      planned: (rate: string, factor: string) => `Your garden is planned for ${rate}, the tested rate divided by ${factor}, because soil slows down over the years.`,
+      empty: (depth: string, hours: string) => `Filled to its ${depth}, it should be empty about ${hours} after the rain stops.`,
+      emptyLater: "When it will be empty is known once its basin is designed.",
+      again: "Before it is dug we would like to test again.",
+      trouble: (hours: number) => `Tell us if water still stands ${hours} hours after a rain.`,
+      source: "Fast and slow: common practice, no source.",
+      copy: "Copy the note",
+      copied: "The note was copied.",
+      copyByHand: "The clipboard is closed to this page: select the note and copy it.",
+    },
   },
 } as const;
 

@@ -15,8 +15,12 @@ export function steadinessWords({ intervals, emptied }: HoleTestDraft): string |
 
 /** What the drop means for the planting, in the homeowner's words. */
 export function homeownerWords(dropRate: number, units: UnitSystem): string {
+  return holeTestText.verdict.homeowner(dropRate, plantWords(dropRate, units), units);
+}
+
+/** Which plants a soil of this drop suits. */
+export function plantWords(dropRate: number, units: UnitSystem): string {
   const dropInches = toUs("rate", dropRate, units);
   const { verdict } = holeTestText;
-  const meaning = dropInches >= FAST_DROP_INCHES ? verdict.fast(units) : dropInches <= SLOW_DROP_INCHES ? verdict.slow(units) : verdict.between(units);
-  return verdict.homeowner(dropRate, meaning, units);
+  return dropInches >= FAST_DROP_INCHES ? verdict.fast(units) : dropInches <= SLOW_DROP_INCHES ? verdict.slow(units) : verdict.between(units);
 }
