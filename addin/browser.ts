@@ -1,6 +1,7 @@
 /** Starts Soakbook without Excel: the same functions, actions and pane, on the embedded spreadsheet. */
 import "@univerjs/preset-sheets-core/lib/index.css";
 import "@univerjs/preset-sheets-data-validation/lib/index.css";
+import "@univerjs/preset-sheets-drawing/lib/index.css";
 import "./browser.css";
 import { catalogue } from "../functions/worksheet/catalogue.ts";
 import { fillDemoProgram } from "./actions/demo-program.ts";

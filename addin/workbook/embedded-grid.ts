@@ -35,6 +35,8 @@ import type { IFormulaCalculationSessionState } from "@univerjs/preset-sheets-co
 import coreWords from "@univerjs/preset-sheets-core/locales/en-US";
 import { SheetsDataValidationValidatorService, UniverSheetsDataValidationPreset } from "@univerjs/preset-sheets-data-validation";
 import dataValidationWords from "@univerjs/preset-sheets-data-validation/locales/en-US";
+import { UniverSheetsDrawingPreset } from "@univerjs/preset-sheets-drawing";
+import drawingWords from "@univerjs/preset-sheets-drawing/locales/en-US";
 import { defaultTheme } from "@univerjs/themes";
 import { filter, firstValueFrom, timeout } from "rxjs";
 import type { WorksheetFunction } from "../../functions/worksheet/worksheet-function.ts";
@@ -98,12 +100,13 @@ export class EmbeddedGrid {
       }),
       // The search field of the list would take the keyboard from a cell that is being typed into.
       UniverSheetsDataValidationPreset({ showSearchOnDropdown: false, showEditOnDropdown: false }),
+      UniverSheetsDrawingPreset(),
     ];
     const univer = new Univer({
       theme: defaultTheme,
       darkMode: options.dark,
       locale: LocaleType.EN_US,
-      locales: { [LocaleType.EN_US]: mergeLocales(coreWords, dataValidationWords) },
+      locales: { [LocaleType.EN_US]: mergeLocales(coreWords, dataValidationWords, drawingWords) },
       logLevel: LogLevel.ERROR,
     });
     compareBlanksApartFromZero();

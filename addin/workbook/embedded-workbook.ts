@@ -21,11 +21,13 @@ import { merge } from "rxjs";
 import { formulaCell, valueCell } from "./embedded-cells.ts";
 import type { EmbeddedGrid, GridWorkbook } from "./embedded-grid.ts";
 import { layOut } from "./embedded-layout.ts";
+import { pictureNames, placePicture } from "./embedded-pictures.ts";
 import { SheetExists, SheetMissing, WorkbookRefused, addressOf } from "./workbook.ts";
 import type {
   CellRange,
   CellValue,
   FormulaWrite,
+  PictureWrite,
   SheetLayout,
   StopListening,
   ValueWrite,
@@ -108,6 +110,16 @@ export class EmbeddedWorkbook implements Workbook {
     return settle(() => {
       this.#write(writes.map(({ range, formulas }) => ({ range, cells: formulas.map((row) => row.map(formulaCell)) })));
     });
+  }
+
+  async placePicture(picture: PictureWrite): Promise<void> {
+    const sheet = this.#sheet(picture.sheet);
+    this.#makeRoom(sheet, { ...picture, rows: 1, columns: 1 });
+    await placePicture(sheet, picture);
+  }
+
+  pictureNames(sheet: string): Promise<readonly string[]> {
+    return settle(() => pictureNames(this.#sheet(sheet)));
   }
 
   calculated(): Promise<void> {

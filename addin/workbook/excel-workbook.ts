@@ -6,13 +6,14 @@
  */
 import { gather } from "./excel-bursts.ts";
 import { asFormula, asRead, asTyped } from "./excel-cells.ts";
-import { codeOf, protectedRefusal, refusal } from "./excel-refusals.ts";
+import { placePicture, pictureNames } from "./excel-pictures.ts";
+import { codeOf } from "./excel-refusals.ts";
 import { readRequests, writeRequests, type Piece } from "./excel-requests.ts";
+import { inExcel, namesIn, POINTS_PER_PIXEL, rangeIn, sameSheet } from "./excel-run.ts";
 import {
   absolute,
   addressOf,
   SheetExists,
-  SheetMissing,
   WorkbookRefused,
   type CellRange,
   type CellValue,
@@ -37,6 +38,8 @@ export function excelWorkbook(onTrouble: (error: unknown) => void): Workbook {
     readFormulas,
     writeValues,
     writeFormulas,
+    placePicture,
+    pictureNames,
     calculated,
     selection,
     select,
@@ -49,13 +52,6 @@ export function excelWorkbook(onTrouble: (error: unknown) => void): Workbook {
 
 function sheetNames(): Promise<readonly string[]> {
   return inExcel([], namesIn);
-}
-
-async function namesIn(context: Excel.RequestContext): Promise<readonly string[]> {
-  const sheets = context.workbook.worksheets;
-  sheets.load("items/name");
-  await context.sync();
-  return sheets.items.map((sheet) => sheet.name);
 }
 
 async function read(ranges: readonly CellRange[]): Promise<readonly (readonly (readonly CellValue[])[])[]> {
@@ -205,7 +201,6 @@ const TITLE_POINTS = 14;
 const PREFACE_COLOR = "#55616B";
 const HEADING_COLORS = { input: "#DCEBE4", result: "#D9DEE3" } as const;
 const RESULT_COLOR = "#EEF1F4";
-const POINTS_PER_PIXEL = 0.75;
 
 function layOut(sheet: Excel.Worksheet, layout: SheetLayout): void {
   const { preface, headingRow, columns, rows } = layout;
@@ -344,55 +339,6 @@ async function removeAll(handlers: Registered): Promise<void> {
   });
 }
 
-/** Runs the batch; `Excel.run` sends what is still waiting when it ends. Excel's errors become the port's. */
-async function inExcel<Answer>(sheets: readonly string[], batch: (context: Excel.RequestContext) => Promise<Answer>): Promise<Answer> {
-  try {
-    return await Excel.run(batch);
-  } catch (error) {
-    throw await explained(error, sheets);
-  }
-}
-
-async function explained(error: unknown, sheets: readonly string[]): Promise<unknown> {
-  const code = codeOf(error);
-  switch (code) {
-    case null:
-      return error;
-    case "ItemNotFound": {
-      const names = await Excel.run(namesIn);
-      const missing = sheets.find((sheet) => !names.some((name) => sameSheet(name, sheet)));
-      return missing === undefined ? error : new SheetMissing(missing);
-    }
-    case "ItemAlreadyExists": {
-      const names = await Excel.run(namesIn);
-      const taken = sheets.find((sheet) => names.some((name) => sameSheet(name, sheet)));
-      return taken === undefined ? error : new SheetExists(taken);
-    }
-    case "AccessDenied":
-      return protectedRefusal(await protectedAmong(sheets));
-    default:
-      return refusal(code) ?? error;
-  }
-}
-
-async function protectedAmong(sheets: readonly string[]): Promise<readonly string[]> {
-  return Excel.run(async (context) => {
-    const all = context.workbook.worksheets;
-    all.load("items/name, items/protection/protected");
-    await context.sync();
-    return all.items.filter((sheet) => sheet.protection.protected && sheets.some((name) => sameSheet(name, sheet.name))).map((sheet) => sheet.name);
-  });
-}
-
-function rangeIn(context: Excel.RequestContext, range: CellRange): Excel.Range {
-  return context.workbook.worksheets.getItem(range.sheet).getRangeByIndexes(range.row, range.column, range.rows, range.columns);
-}
-
 function sheetsOf(pieces: readonly { readonly range: CellRange }[]): readonly string[] {
   return [...new Set(pieces.map((piece) => piece.range.sheet))];
-}
-
-/** Excel holds "Sites" and "sites" for the same name. */
-function sameSheet(one: string, other: string): boolean {
-  return one.toLowerCase() === other.toLowerCase();
 }

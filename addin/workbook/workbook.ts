@@ -53,6 +53,20 @@ export interface FormulaWrite {
   readonly formulas: readonly (readonly string[])[];
 }
 
+/** A picture over the cells of a sheet, its top left corner at a cell's. */
+export interface PictureWrite {
+  readonly sheet: string;
+  readonly row: number;
+  readonly column: number;
+  /** One picture of a name stands on a sheet: another of that name takes its place. */
+  readonly name: string;
+  readonly pngBase64: string;
+  readonly widthPixels: number;
+  readonly heightPixels: number;
+  /** What it shows, for those who cannot see it. */
+  readonly description: string;
+}
+
 export type StopListening = () => void;
 
 export interface Workbook {
@@ -75,6 +89,12 @@ export interface Workbook {
 
   /** Writes formulas: a verb of its own, so that nothing a person typed can become one. */
   writeFormulas(writes: readonly FormulaWrite[]): Promise<void>;
+
+  /** Places the picture in the workbook file itself, instead of an earlier one of its name. Rejects with SheetMissing. */
+  placePicture(picture: PictureWrite): Promise<void>;
+
+  /** The names of the pictures on the sheet, the lowest first. Rejects with SheetMissing. */
+  pictureNames(sheet: string): Promise<readonly string[]>;
 
   /** Resolves when every formula shows its answer to the writes so far. */
   calculated(): Promise<void>;

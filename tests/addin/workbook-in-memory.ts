@@ -1,10 +1,11 @@
 import { SheetExists, SheetMissing } from "../../addin/workbook/workbook.ts";
-import type { CellRange, CellValue, FormulaWrite, SheetLayout, StopListening, ValueWrite, Workbook } from "../../addin/workbook/workbook.ts";
+import type { CellRange, CellValue, FormulaWrite, PictureWrite, SheetLayout, StopListening, ValueWrite, Workbook } from "../../addin/workbook/workbook.ts";
 
 /** The port over plain arrays, for testing what stands on it. It keeps formulas and computes none. */
 export class WorkbookInMemory implements Workbook {
   readonly sheets = new Map<string, { values: CellValue[][]; formulas: string[][] }>();
   readonly settings = new Map<string, string>();
+  readonly pictures: PictureWrite[] = [];
   /** How many times a verb that touches cells was called: round trips, in Excel. */
   calls = 0;
   #selection: CellRange | null = null;
@@ -69,6 +70,24 @@ export class WorkbookInMemory implements Workbook {
           (sheet.formulas[row] ??= [])[column] = formulas[row - range.row]?.[column - range.column] ?? "";
         });
       }
+    });
+  }
+
+  placePicture(picture: PictureWrite): Promise<void> {
+    this.calls += 1;
+    return this.#attempt(() => {
+      this.#sheet(picture);
+      const earlier = this.pictures.findIndex(({ sheet, name }) => sheet === picture.sheet && name === picture.name);
+      if (earlier >= 0) this.pictures.splice(earlier, 1);
+      this.pictures.push(picture);
+    });
+  }
+
+  pictureNames(sheet: string): Promise<readonly string[]> {
+    this.calls += 1;
+    return this.#attempt(() => {
+      this.#sheet({ sheet });
+      return this.pictures.filter((picture) => picture.sheet === sheet).map(({ name }) => name);
     });
   }
 

@@ -4,6 +4,7 @@
  */
 import type { CellRange, CellValue, SheetLayout, Workbook } from "../../addin/workbook/workbook.ts";
 import { expectEqual, expectRefusal, expectSoon, pause } from "./expectations.ts";
+import { pictureCases } from "./picture-cases.ts";
 
 export interface AgreementCase {
   readonly title: string;
@@ -297,6 +298,7 @@ export const cases: readonly AgreementCase[] = [
       expectEqual((await workbook.readFormulas(range("Design", 3, 0, 4, 1))).map(([formula]) => formula !== ""), [true, false, false, false], "which hold a formula");
     },
   },
+  ...pictureCases,
 ];
 
 function range(sheet: string, row: number, column: number, rows = 1, columns = 1): CellRange {

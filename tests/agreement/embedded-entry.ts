@@ -2,7 +2,9 @@
 import { EmbeddedGrid } from "../../addin/workbook/embedded-grid.ts";
 import { EmbeddedWorkbook } from "../../addin/workbook/embedded-workbook.ts";
 import { catalogue } from "../../functions/worksheet/catalogue.ts";
+import { readWorkbookFile, writeWorkbookFile } from "../../addin/workbook/workbook-file.ts";
 import { cases } from "./cases.ts";
+import { picture } from "./picture-cases.ts";
 
 declare global {
   interface Window {
@@ -10,6 +12,8 @@ declare global {
     runAgreementCase?: (title: string) => Promise<string | null>;
     /** The sentence under an impossible formula, before and after a row is inserted above it. */
     sentenceAroundInsertedRow?: () => Promise<readonly (string | null)[]>;
+    /** Whether placing a picture counts as a change to keep, and the pictures of the saved workbook opened again. */
+    pictureKept?: () => Promise<{ readonly isChange: boolean; readonly names: readonly string[] }>;
   }
 }
 
@@ -28,6 +32,21 @@ window.runAgreementCase = async (title) => {
   } catch (error) {
     return error instanceof Error ? `${error.name}: ${error.message}` : String(error);
   }
+};
+
+window.pictureKept = async () => {
+  grid.openBlank();
+  const [sheet = ""] = await workbook.sheetNames();
+  let isChange = false;
+  const stop = grid.onPersonalChange(() => {
+    isChange = true;
+  });
+  await workbook.placePicture({ ...picture("Y-001"), sheet });
+  stop();
+  const file = writeWorkbookFile(grid.snapshot(), new Date());
+  grid.openBlank();
+  grid.open(readWorkbookFile("saved.soakbook", file));
+  return { isChange, names: await workbook.pictureNames(sheet) };
 };
 
 window.sentenceAroundInsertedRow = async () => {

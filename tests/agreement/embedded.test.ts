@@ -31,6 +31,10 @@ describe("The port on the embedded spreadsheet", () => {
     expect(sentences).toEqual([curveNumber, null, curveNumber]);
   });
 
+  it("a picture is a change to keep, is in the saved file, and is there when the file is opened again", async () => {
+    expect(await opened.page.evaluate(() => window.pictureKept?.())).toEqual({ isChange: true, names: ["Y-001"] });
+  });
+
   it("throws nothing that no part of the page caught", () => {
     expect(opened.faults).toEqual([]);
   });

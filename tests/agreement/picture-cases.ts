@@ -56,7 +56,7 @@ export const pictureCases: readonly AgreementCase[] = [
 /** A white square of one pixel. */
 const WHITE_PIXEL = "iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAAAAAA6fptVAAAACklEQVR4nGP4DwABAQEAsTj2FAAAAABJRU5ErkJggg==";
 
-function picture(name: string): PictureWrite {
+export function picture(name: string): PictureWrite {
   return { sheet: "Drawings", row: 3, column: 0, name, pngBase64: WHITE_PIXEL, widthPixels: 60, heightPixels: 40, description: "Plan and section" };
 }
 

@@ -1,5 +1,6 @@
 /** The part of Excel's object model that the adapter uses, over the in-memory workbook. */
 import { HostError, type HostObject } from "./host-object.ts";
+import { COLUMN_POINTS, leftOf, shapesObject, topOf } from "./shapes.ts";
 import { keyOf, type Area, type Sheet, type Spreadsheet, type Validation } from "./spreadsheet.ts";
 import type { Content } from "./formula.ts";
 
@@ -62,6 +63,8 @@ function worksheetObject(book: Spreadsheet, sheet: Sheet): HostObject {
       Name: { get: () => sheet.name },
       Protection: { get: () => ({ type: "WorksheetProtection", properties: { Protected: { get: () => sheet.isProtected } } }) },
       FreezePanes: { get: () => freezePanesObject(sheet) },
+      Shapes: { get: () => shapesObject(sheet) },
+      StandardHeight: { get: () => topOf(1) },
     },
     methods: {
       Activate: () => {
@@ -115,6 +118,8 @@ function rangeObject(book: Spreadsheet, sheet: Sheet, area: Area): RangeObject {
       RowCount: { get: () => rows },
       ColumnCount: { get: () => columns },
       Worksheet: { get: () => worksheetObject(book, sheet) },
+      Left: { get: () => leftOf(sheet, column) },
+      Top: { get: () => topOf(row) },
       Format: { get: () => rangeFormatObject(sheet, area, change) },
       DataValidation: { get: () => dataValidationObject(sheet, area, change) },
       Values: {
@@ -185,6 +190,7 @@ function rangeFormatObject(sheet: Sheet, area: Area, change: Change): HostObject
       WrapText: format("WrapText", [true, false]),
       VerticalAlignment: format("VerticalAlignment", ["Top", "Center", "Bottom", "Justify", "Distributed"]),
       ColumnWidth: {
+        get: () => sheet.columnWidths.get(area.column) ?? COLUMN_POINTS,
         set: change((points: number) => {
           for (let column = area.column; column < area.column + area.columns; column += 1) sheet.columnWidths.set(column, points);
         }),

@@ -20,6 +20,20 @@ export interface Validation {
   errorAlert?: unknown;
 }
 
+/** A picture, or whatever else lies over the cells; lengths in points. */
+export interface Shape {
+  readonly id: string;
+  readonly type: "Image" | "GeometricShape";
+  readonly image: string | null;
+  name: string;
+  left: number;
+  top: number;
+  width: number;
+  height: number;
+  altTextDescription: string;
+  lockAspectRatio: boolean;
+}
+
 /** What Excel tells event handlers. */
 export type Happening =
   | { readonly event: "changed" | "calculated" | "activated"; readonly sheet: Sheet }
@@ -36,6 +50,8 @@ export class Sheet {
   readonly columnWidths = new Map<number, number>();
   readonly hiddenColumns = new Set<number>();
   readonly validations: Validation[] = [];
+  /** The lowest first. */
+  readonly shapes: Shape[] = [];
 
   constructor(id: string, name: string) {
     this.id = id;
