@@ -85,3 +85,28 @@ export const plantPalette: readonly PaletteRow[] = [
   ["Symphoricarpos albus", "common snowberry", "shrub", null, null, null, null, null, null, "FACU", "FACU", "FACU", "FACU", "FACU", "FACU"],
   ["Polystichum munitum", "sword fern", "fern", null, null, null, null, null, null, null, "FACU", "FACU", null, "FACU", "FACU"],
 ];
+
+/**
+ * What to know before a plant goes into a small bed or where children and pets are, by scientific name.
+ *
+ * Source  From memory: check before use. A plant without an entry was not found harmless; it is only not named here.
+ */
+export const plantCautions: ReadonlyMap<string, string> = new Map([
+  ["Asclepias incarnata", "Poisonous if eaten; the sap irritates skin and eyes."],
+  ["Asclepias tuberosa", "Poisonous if eaten; the sap irritates skin and eyes."],
+  ["Amsonia hubrichtii", "The sap irritates skin."],
+  ["Aquilegia canadensis", "Poisonous if eaten."],
+  ["Baptisia australis", "Poisonous if eaten."],
+  ["Iris versicolor", "Poisonous if eaten; the rootstock irritates skin."],
+  ["Iris virginica", "Poisonous if eaten; the rootstock irritates skin."],
+  ["Lobelia cardinalis", "Poisonous if eaten."],
+  ["Lobelia siphilitica", "Poisonous if eaten."],
+  ["Helenium autumnale", "Poisonous if eaten."],
+  ["Eupatorium perfoliatum", "Poisonous if eaten."],
+  ["Physostegia virginiana", "Spreads: aggressive in a small bed."],
+  ["Cephalanthus occidentalis", "Poisonous if eaten."],
+  ["Ilex verticillata", "The berries are poisonous if eaten."],
+  ["Symphoricarpos albus", "The berries are poisonous if eaten; spreads by suckers."],
+  ["Cornus sericea", "Spreads by suckers in a small bed."],
+  ["Lonicera involucrata", "The berries are poisonous if eaten."],
+]);

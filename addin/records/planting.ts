@@ -23,7 +23,7 @@ export const plantingSheet = {
     plantedOn: dateColumn("Planted on", "Planted on", { widthPixels: 92 }),
     note: textColumn("Note", { widthPixels: 260, note: "Lot, supplier, or what was planted in its place." }),
   },
-  rows: 600,
+  rows: 1500,
   frozenColumns: 2,
 } as const satisfies Sheet;
 

@@ -1,5 +1,5 @@
 import { choiceColumn, numberColumn, textColumn } from "./column.ts";
-import { plantPalette, RATING_LIST_YEAR } from "./plant-palette.ts";
+import { plantCautions, plantPalette, RATING_LIST_YEAR } from "./plant-palette.ts";
 import type { RecordOf, Sheet, SheetRow } from "./sheet.ts";
 
 const INDICATORS = ["OBL", "FACW", "FAC", "FACU", "UPL", "NL"] as const;
@@ -33,6 +33,7 @@ export const plantsSheet = {
     aridWest: rating("AW", "Arid West"),
     listYear: numberColumn("List year", { label: "List year", atLeast: 1988 }, { widthPixels: 66, numberFormat: "0" }),
     ratingSource: textColumn("Source of the ratings", { widthPixels: 380 }),
+    cautions: textColumn("Cautions", { widthPixels: 320, note: "What to know before planting it: spreads in a small bed, poisonous if eaten. From memory." }),
   },
   rows: 120,
   frozenColumns: 1,
@@ -43,4 +44,4 @@ export type PlantRow = SheetRow<typeof plantsSheet>;
 
 const RATING_SOURCE = "U.S. Army Corps of Engineers, National Wetland Plant List, 2020 v1, read in transcription";
 
-export const startingPlants = plantPalette.map((plant) => [...plant, RATING_LIST_YEAR, RATING_SOURCE]);
+export const startingPlants = plantPalette.map((plant) => [...plant, RATING_LIST_YEAR, RATING_SOURCE, plantCautions.get(plant[0]) ?? null]);
