@@ -1,5 +1,6 @@
 import { render } from "preact";
 import { useEffect, useErrorBoundary, useMemo, useRef, useState } from "preact/hooks";
+import { logWrites } from "../addin/actions/change-log.ts";
 import type { Program } from "../addin/actions/read-program.ts";
 import { yardAt } from "../addin/actions/read-program.ts";
 import { selectYard } from "../addin/actions/select-yard.ts";
@@ -12,7 +13,6 @@ import type { Reading } from "./program-watch.ts";
 import { SetUp, SheetsMissing } from "./set-up.tsx";
 import { sentenceOfError } from "./spoken-errors.ts";
 import { text } from "./text.ts";
-import { recordWrites } from "./write-record.ts";
 import { useWriting } from "./writing.ts";
 import { WritingNotices } from "./writing-notices.tsx";
 import { YardPage } from "./yard-page.tsx";
@@ -35,7 +35,7 @@ export function mountPane(element: HTMLElement, workbook: Workbook, theme: PaneT
 }
 
 function Pane({ workbook: host }: { readonly workbook: Workbook }) {
-  const recorded = useMemo(() => recordWrites(host), [host]);
+  const recorded = useMemo(() => logWrites(host), [host]);
   const { workbook } = recorded;
   const [reading, show] = useState<Reading>({ state: "first" });
   /** Ahead of the page by a moment: what was just written is already in it. */

@@ -2,7 +2,7 @@ import { useState } from "preact/hooks";
 
 /** Who is at work, kept on this device so that nobody types a name twice a day. Storage may be blocked. */
 export function useRememberedName(): readonly [name: string, remember: (name: string) => void] {
-  const [name, setName] = useState(read);
+  const [name, setName] = useState(rememberedName);
   return [
     name,
     (typed) => {
@@ -16,7 +16,8 @@ export function useRememberedName(): readonly [name: string, remember: (name: st
   ];
 }
 
-function read(): string {
+/** Who was at work last on this device, or "". */
+export function rememberedName(): string {
   try {
     return localStorage.getItem(NAME_KEY) ?? "";
   } catch {

@@ -61,7 +61,7 @@ export const text = {
     sheetStays: "The sheet stays as it is. What you typed is still in the form.",
   },
 
-  status: { writing: "Writing to the workbook", close: "Close this message" },
+  status: { writing: "Writing to the workbook", close: "Close this message", undo: "Undo", undone: (what: string) => `Undone: ${what}`, notOnLog: (done: string, why: string) => `${done} It is not on the Change log: ${why}`, unfinished: (what: string) => `Not finished: ${what}` },
 
   errors: {
     unexpected: (reason: string) => `Something went wrong in Soakbook: ${reason}.`,

@@ -19,6 +19,11 @@ export function WritingNotices({ writing: { status, dismiss, question } }: { rea
         {status !== null && question === null && (
           <div class={`status status-${status.kind}`}>
             <p>{status.sentence}</p>
+            {status.undo !== undefined && (
+              <Button kind="quiet" aria-label={`${text.status.undo}: ${status.sentence}`} onClick={status.undo}>
+                {text.status.undo}
+              </Button>
+            )}
             {status.kind !== "working" && (
               <button type="button" class="close" aria-label={text.status.close} onClick={dismiss}>
                 <svg class="icon" viewBox="0 0 20 20" aria-hidden="true">

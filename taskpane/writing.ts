@@ -1,14 +1,18 @@
 import { useMemo, useState } from "preact/hooks";
+import { undoChange } from "../addin/actions/change-log.ts";
+import type { LoggedWorkbook } from "../addin/actions/change-log.ts";
 import { writeUnlessChanged } from "../addin/actions/write-records.ts";
 import type { Conflict } from "../addin/actions/write-records.ts";
+import { rememberedName } from "./remembered-name.ts";
 import { sentenceOfError } from "./spoken-errors.ts";
 import { text } from "./text.ts";
 import type { ViewProps } from "./view.ts";
-import type { RecordedWorkbook } from "./write-record.ts";
 
 export interface Status {
   readonly kind: "working" | "success" | "info" | "error";
   readonly sentence: string;
+  /** Puts the cells back as they were before the write. */
+  readonly undo?: () => void;
 }
 
 /** Cells that changed behind an open form: the person decides, and nothing is written meanwhile. */
@@ -27,7 +31,7 @@ export interface Writing {
 }
 
 /** One write at a time, in the order asked for. */
-export function useWriting({ workbook, forget, anyWritten }: RecordedWorkbook, readAgain: () => Promise<void>): Writing {
+export function useWriting({ workbook, forget, anyWritten, putOnLog }: LoggedWorkbook, readAgain: () => Promise<void>): Writing {
   const [status, say] = useState<Status | null>(null);
   const [question, setQuestion] = useState<ConflictQuestion | null>(null);
   const { write, attempt } = useMemo(() => {
@@ -57,23 +61,38 @@ export function useWriting({ workbook, forget, anyWritten }: RecordedWorkbook, r
           await writeUnlessChanged(workbook, conflicts.map(({ where, now, write: wanted }) => ({ where, shown: now, write: wanted })));
         }
         await workbook.calculated();
+        const logged = await onLog(done);
         await readAgain();
-        say({ kind: "success", sentence: done });
+        say(logged);
         return true;
       } catch (error) {
         const sentence = sentenceOfError(error, anyWritten() ? "part" : "nothing");
+        await putOnLog({ by: rememberedName(), what: text.status.unfinished(done) }).catch(() => null);
         await readAgain();
         say({ kind: "error", sentence });
         return false;
       }
     };
 
+    /** The write stands, whatever becomes of its record: what could not be put on the log is said. */
+    const onLog = async (done: string): Promise<Status> => {
+      try {
+        const change = await putOnLog({ by: rememberedName(), what: done });
+        return { kind: "success", sentence: done, ...(change === null ? {} : { undo: () => void undo(change, done) }) };
+      } catch (error) {
+        return { kind: "info", sentence: text.status.notOnLog(done, sentenceOfError(error, "written")) };
+      }
+    };
+
+    const write = (action: Parameters<ViewProps["write"]>[0], done: string): Promise<boolean> => {
+      const written = queue.then(() => perform(action, done));
+      queue = written;
+      return written;
+    };
+    const undo = (change: number, what: string) => write(() => undoChange(workbook, change), text.status.undone(what));
+
     return {
-      write: (action: Parameters<ViewProps["write"]>[0], done: string): Promise<boolean> => {
-        const written = queue.then(() => perform(action, done));
-        queue = written;
-        return written;
-      },
+      write,
       attempt: async (action: () => Promise<unknown>): Promise<void> => {
         try {
           await action();

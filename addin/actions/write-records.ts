@@ -112,7 +112,7 @@ export async function placeOf<S extends Sheet>(workbook: Workbook, sheet: S): Pr
   return (await endOf(workbook, sheet)).place;
 }
 
-function sameCell(one: CellValue, other: CellValue): boolean {
+export function sameCell(one: CellValue, other: CellValue): boolean {
   return one === other || (isBlank(one) && isBlank(other));
 }
 

@@ -7,6 +7,8 @@ import type { CellValue } from "../workbook/workbook.ts";
 
 const anyCell = (heading: string): Column<CellValue> => ({ heading, cell: z.custom<CellValue>(), role: "input", widthPixels: 170 });
 
+const HOLDS = ["value", "formula"] as const;
+
 /** One row a cell that the pane wrote: what it held before, and what it holds since. */
 export const changeLogSheet = {
   name: "Change log",
@@ -23,11 +25,12 @@ export const changeLogSheet = {
     sheet: textColumn("Sheet", { widthPixels: 110 }),
     cell: textColumn("Cell", { widthPixels: 70 }),
     heading: textColumn("Column", { widthPixels: 150 }),
-    holds: choiceColumn("Holds", "Holds", ["value", "formula"], { widthPixels: 70 }),
+    beforeHolds: choiceColumn("Before is", "Before is", HOLDS, { widthPixels: 80 }),
     before: anyCell("Before"),
+    afterHolds: choiceColumn("After is", "After is", HOLDS, { widthPixels: 80 }),
     after: anyCell("After"),
   },
-  rows: 4000,
+  rows: 1000,
   frozenColumns: 1,
 } as const satisfies Sheet;
 

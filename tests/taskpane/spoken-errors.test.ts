@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { SheetMissing, WorkbookRefused } from "../../addin/workbook/workbook.ts";
 import { sentenceOfError } from "../../taskpane/spoken-errors.ts";
-import { recordWrites } from "../../taskpane/write-record.ts";
+import { logWrites } from "../../addin/actions/change-log.ts";
 import { HostInMemory } from "./host-in-memory.ts";
 
 describe("What the pane says when something fails", () => {
@@ -24,7 +24,7 @@ describe("What the pane says when something fails", () => {
 
   it("knows whether anything was written: reads and refused writes leave nothing", async () => {
     const host = new HostInMemory();
-    const { workbook, forget, anyWritten } = recordWrites(host);
+    const { workbook, forget, anyWritten } = logWrites(host);
     const sheet = { name: "Sites", headingRow: 0, columns: [], rows: 5, frozenColumns: 0, preface: [] };
     await workbook.addSheets([sheet]);
     expect(anyWritten()).toBe(true);
