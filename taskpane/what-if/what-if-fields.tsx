@@ -1,5 +1,7 @@
+import type { UnitSystem } from "../../functions/quantities.ts";
 import type { Parameter } from "../../functions/worksheet/parameters.ts";
 import { isNumberKind } from "../../functions/worksheet/reading.ts";
+import { writtenUnit } from "../../functions/worksheet/working.ts";
 import { ChoiceField, NumberField, Segmented, TextField } from "../form.tsx";
 import { shown } from "../numbers.ts";
 import { isConverted } from "./what-if-form.ts";
@@ -7,10 +9,11 @@ import type { InputAsRead, TypedValues, ValuesAsRead } from "./what-if-form.ts";
 import { whatIfText as words } from "./text.ts";
 
 /** One varied input and the values it takes. */
-export function ValuesFields({ title, typed, read, choices, none, converted = false, set }: {
+export function ValuesFields({ title, typed, read, units, choices, none, converted = false, set }: {
   readonly title: string;
   readonly typed: TypedValues;
   readonly read: ValuesAsRead;
+  readonly units: UnitSystem;
   readonly choices: readonly Parameter[];
   /** Says that nothing need be varied here. */
   readonly none?: string;
@@ -26,9 +29,9 @@ export function ValuesFields({ title, typed, read, choices, none, converted = fa
     <fieldset class="pair what-if-values">
       <legend class="label">{title}</legend>
       <ChoiceField
-        label={title}
+        label={words.input}
         value={parameter?.key ?? null}
-        choices={choices.map(({ key, label }) => ({ value: key, says: label }))}
+        choices={choices.map((choice) => ({ value: choice.key, says: withUnit(choice, units) }))}
         {...(none === undefined ? {} : { blank: none })}
         onChoose={(key) => change({ key })}
       />
@@ -46,17 +49,24 @@ export function ValuesFields({ title, typed, read, choices, none, converted = fa
         <TextField label={words.listLabel(parameter.label)} hint={isNumber ? words.listHint : words.wordsHint(listed.slice(0, 3).join("; "))} value={typed.list} onInput={(list) => change({ list })} />
       )}
       <p class={read.fault === null ? "hint" : "fault"} role="status">
-        {read.fault ?? valuesWords(read)}
+        {read.fault ?? valuesWords(read, units)}
       </p>
       {converted && isConverted(read) && <p class="hint">{words.inUsUnits}</p>}
     </fieldset>
   );
 }
 
-function valuesWords({ values, parameter }: ValuesAsRead): string {
+function withUnit({ label, kind }: Parameter, units: UnitSystem): string {
+  const unit = isNumberKind(kind) ? writtenUnit(kind, units) : "";
+  return unit === "" ? label : `${label} (${unit})`;
+}
+
+function valuesWords({ values, parameter }: ValuesAsRead, units: UnitSystem): string {
   if (parameter === null || values.length === 0) return "";
   const said = values.map((value) => (typeof value === "number" ? shown(value, 4) : typeof value === "boolean" ? (value ? words.yes : words.no) : String(value)));
-  return words.count(said.length > 5 ? `${said.slice(0, 3).join(", ")} … ${said.at(-1) ?? ""}` : said.join(", "), said.length);
+  const unit = isNumberKind(parameter.kind) ? writtenUnit(parameter.kind, units) : "";
+  const listed = said.length > 5 ? `${said.slice(0, 3).join(", ")} … ${said.at(-1) ?? ""}` : said.join(", ");
+  return words.count(`${listed} ${unit}`.trimEnd(), said.length);
 }
 
 /** An input that is not varied: blank follows the workbook or takes its default, as the hint says. */

@@ -41,7 +41,7 @@ export function WhatIfView({ program, workbook, write }: Pick<ViewProps, "progra
       <p class="hint">{words.explain}</p>
       <ScopeFields form={form} read={read} program={program} set={set} />
       <ResultFields form={form} read={read} set={set} />
-      {read.scope.kind !== "all" && <ValuesFields title={words.down} typed={typed.down} read={read.down} choices={variable(read.worksheetFunction)} set={(down) => setTyped({ down })} />}
+      {read.scope.kind !== "all" && <ValuesFields title={words.down} typed={typed.down} read={read.down} units={read.units} choices={variable(read.worksheetFunction)} set={(down) => setTyped({ down })} />}
       {fillsColumns(read, form) ? (
         <p class="hint">{words.acrossTooMany}</p>
       ) : (
@@ -49,6 +49,7 @@ export function WhatIfView({ program, workbook, write }: Pick<ViewProps, "progra
           title={words.across}
           typed={typed.across}
           read={read.across}
+          units={read.units}
           choices={variable(read.worksheetFunction)}
           converted={read.scope.kind === "all"}
           {...(read.scope.kind === "all" ? {} : { none: words.acrossNone })}
