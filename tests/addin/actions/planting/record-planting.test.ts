@@ -1,0 +1,100 @@
+import { beforeEach, describe, expect, test } from "vitest";
+import { changeClump, clumpOf, NEW_CLUMP } from "../../../../addin/actions/planting/plan.ts";
+import type { PlannedClump } from "../../../../addin/actions/planting/plan.ts";
+import { readProgram } from "../../../../addin/actions/read-program.ts";
+import type { Yard } from "../../../../addin/actions/read-program.ts";
+import { seenClumps, writePlan } from "../../../../addin/actions/record-planting.ts";
+import { addYard } from "../../../../addin/actions/record-yard.ts";
+import { setUpWorkbook } from "../../../../addin/actions/set-up-workbook.ts";
+import { sentenceOf } from "../../../../addin/actions/write-records.ts";
+import { WorkbookInMemory } from "../../workbook-in-memory.ts";
+
+let workbook: WorkbookInMemory;
+
+async function yardNow(): Promise<Yard> {
+  const [yard] = (await readProgram(workbook)).yards;
+  if (yard === undefined) throw new Error("no yard");
+  return yard;
+}
+
+const clump = (id: string, plant: string, planned: number): PlannedClump => ({ ...NEW_CLUMP, id, plant, zone: "A", planned, spacing: 1.25, along: 1.5, across: -2 });
+const onSheet = async () => (await yardNow()).clumps.map(({ record: { plant, planned } }) => [plant, planned]);
+const planNow = async () => (await yardNow()).clumps.map(clumpOf);
+
+beforeEach(async () => {
+  workbook = new WorkbookInMemory();
+  await setUpWorkbook(workbook);
+  await addYard(workbook, { yard: "Lantern House", address: "3 Cooper's Rise", units: "us", soilGroup: "B" });
+  await writePlan(workbook, await yardNow(), [], [clump("new-1", "Iris versicolor", 5), clump("new-2", "Carex stricta", 7)]);
+});
+
+describe("writing a plan", () => {
+  test("gives each clump a row with its place, and a plan drawn from the sheet is the same", async () => {
+    expect((await yardNow()).clumps.map(({ record }) => record)).toMatchObject([
+      { siteId: "Y-001", plant: "Iris versicolor", zone: "A", planned: 5, spacing: 1.25, alongLength: 1.5, acrossWidth: -2 },
+      { siteId: "Y-001", plant: "Carex stricta", planned: 7 },
+    ]);
+    expect(await planNow()).toMatchObject([{ plant: "Iris versicolor", along: 1.5, across: -2 }, { plant: "Carex stricta" }]);
+  });
+
+  test("writes only the cell that changed", async () => {
+    const yard = await yardNow();
+    const plan = await planNow();
+    await workbook.writeValues([{ range: yard.clumps[0]!.at("note"), values: [["Lot 12"]] }]);
+    expect(await writePlan(workbook, yard, seenClumps(yard), changeClump(plan, plan[0]!.id, { planned: 3 }))).toEqual([]);
+    expect((await yardNow()).clumps[0]?.record).toMatchObject({ planned: 3, note: "Lot 12" });
+  });
+
+  test("asks before it overwrites a count that somebody changed meanwhile, and writes nothing", async () => {
+    const yard = await yardNow();
+    const plan = await planNow();
+    await workbook.writeValues([{ range: yard.clumps[0]!.at("planned"), values: [[9]] }]);
+    const conflicts = await writePlan(workbook, yard, seenClumps(yard), [...changeClump(plan, plan[0]!.id, { planned: 3 }), clump("new-1", "Juncus effusus", 3)]);
+    expect(conflicts.map(sentenceOf)).toEqual([expect.stringContaining("held 5 when you opened it and holds 9 now")]);
+    expect(await onSheet()).toEqual([["Iris versicolor", 9], ["Carex stricta", 7]]);
+  });
+
+  test("lets a clump taken out lend its row to a new one, and blanks the row of one that nothing follows", async () => {
+    const yard = await yardNow();
+    const [first, second] = await planNow();
+    await writePlan(workbook, yard, seenClumps(yard), [second!, clump("new-1", "Juncus effusus", 3)]);
+    expect(await onSheet()).toEqual([["Juncus effusus", 3], ["Carex stricta", 7]]);
+    const then = await yardNow();
+    await writePlan(workbook, then, seenClumps(then), [second!]);
+    expect(await onSheet()).toEqual([["Carex stricta", 7]]);
+    expect(first?.row).toBe(then.clumps[0]?.row);
+  });
+
+  test("does not lend the row of a clump on which somebody noted something", async () => {
+    await workbook.writeValues([{ range: (await yardNow()).clumps[0]!.at("note"), values: [["Gift of the school"]] }]);
+    const yard = await yardNow();
+    const [, second] = await planNow();
+    await writePlan(workbook, yard, seenClumps(yard), [second!, clump("new-1", "Juncus effusus", 3)]);
+    const after = (await yardNow()).clumps;
+    expect(after.map(({ record: { plant, note } }) => [plant, note])).toEqual([["Carex stricta", null], ["Juncus effusus", null]]);
+  });
+
+  test("keeps a cell that holds a slip as it was typed until its clump is changed", async () => {
+    await workbook.writeValues([{ range: (await yardNow()).clumps[0]!.at("planned"), values: [["about five"]] }]);
+    const yard = await yardNow();
+    const plan = await planNow();
+    expect(plan[0]?.planned).toBeNull();
+    await writePlan(workbook, yard, seenClumps(yard), changeClump(plan, plan[1]!.id, { planned: 5 }));
+    expect((await yardNow()).clumps.map(({ cells }) => cells.planned)).toEqual(["about five", 5]);
+  });
+
+  test("keeps a hostile plant name as text", async () => {
+    const yard = await yardNow();
+    await writePlan(workbook, yard, seenClumps(yard), [clump("new-1", '=HYPERLINK("x","y")', 3), clump("new-2", "__proto__", 5)]);
+    expect(await onSheet()).toEqual([['=HYPERLINK("x","y")', 3], ["__proto__", 5]]);
+    expect(await workbook.readFormulas((await yardNow()).clumps[0]!.at("plant"))).toEqual([[""]]);
+  });
+
+  test("adds again a clump whose row is gone, so that nothing of the plan is lost", async () => {
+    const yard = await yardNow();
+    const plan = await planNow();
+    const gone = { ...yard, clumps: yard.clumps.slice(1) };
+    await writePlan(workbook, gone, seenClumps(yard), plan);
+    expect(await onSheet()).toHaveLength(3);
+  });
+});
