@@ -65,6 +65,15 @@ export function DateField(field: TypedProps) {
   );
 }
 
+/** A time of day as "09:30", or "" for none; the browser's own picker. */
+export function TimeField(field: TypedProps) {
+  return (
+    <Field {...field}>
+      {(attributes) => <input {...attributes} class="input" type="time" value={field.value} onInput={(event) => field.onInput(event.currentTarget.value)} />}
+    </Field>
+  );
+}
+
 /** Yes or no, the whole line to tap on. */
 export function CheckField({ label, checked, onChange }: { readonly label: string; readonly checked: boolean; readonly onChange: (checked: boolean) => void }) {
   return (
