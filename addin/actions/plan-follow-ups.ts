@@ -66,7 +66,9 @@ export function nextFollowUp(yard: Pick<Yard, "clumps" | "asBuilt" | "followUps"
     case "1 year":
     case "yearly":
       return open("yearly") ? null : { ...scheduled("yearly", from), due: monthsAfter(done, 12) };
-    default:
+    case "re-test":
+    case "repair":
+    case null:
       return null;
   }
 }

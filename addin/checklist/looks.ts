@@ -50,14 +50,7 @@ const questions: Readonly<Record<"re-test" | "repair" | "watering", OneQuestion>
 };
 
 export function lookOf(kind: FollowUpKind): Look {
-  switch (kind) {
-    case "watering":
-    case "re-test":
-    case "repair":
-      return questions[kind];
-    default:
-      return { stage: stageNamed(looks[kind]) };
-  }
+  return kind === "watering" || kind === "re-test" || kind === "repair" ? questions[kind] : { stage: stageNamed(looks[kind]) };
 }
 
 /** The inspection item that a step of a look asks about, if it asks about one. */
