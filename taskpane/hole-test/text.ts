@@ -180,7 +180,7 @@ export const holeTestText = {
       planned: (rate: string, factor: string) => `Your garden is planned for ${rate}, the tested rate divided by ${factor}, because soil slows down over the years.`,
       empty: (depth: string, hours: string) => `Filled to its ${depth}, it should be empty about ${hours} after the rain stops.`,
       emptyLater: "When it will be empty is known once its basin is designed.",
-      again: "Before it is dug we would like to test again.",
+      again: "We would like to test it again.",
       trouble: (hours: number) => `Tell us if water still stands ${hours} hours after a rain.`,
       source: "Fast and slow: common practice, no source.",
       copy: "Copy the note",

@@ -59,7 +59,7 @@ describe("the note for the homeowner", () => {
 
   test("says nothing of an empty basin before there is one, and says when a test is to be repeated", () => {
     const note = homeownerNote({ ...soil, ponding: null, retest: ["Only one hole was tested: test at least two."] }, "us");
-    expect(note).toContain("When it will be empty is known once its basin is designed. Before it is dug we would like to test again.");
+    expect(note).toContain("When it will be empty is known once its basin is designed. We would like to test it again.");
   });
 
   test.each([
