@@ -6,22 +6,22 @@ import { MessageBar, VerdictBadge } from "../form.tsx";
 import { LiveSentence } from "../live-sentence.tsx";
 import { shown, shownUnit } from "../numbers.ts";
 import { columnWords, numberWords, quantityWords } from "../quantity-words.ts";
+import { TimeChart } from "../time-chart.tsx";
 import { levelPoints, ratePoints } from "./chart-points.ts";
 import { holeTestText } from "./text.ts";
-import { TimeChart } from "./time-chart.tsx";
 import { homeownerWords, steadinessWords } from "./verdict-words.ts";
 
 /** Level and rate over time, and the same numbers as a table. */
 export function HoleCharts({ readings, test, units }: { readonly readings: readonly Reading[]; readonly test: HoleTestDraft; readonly units: UnitSystem }) {
   const words = holeTestText.charts;
   const level = levelPoints(readings);
-  const rate = ratePoints(level.minutes[0] ?? 0, test.intervals);
-  const until = level.minutes.at(-1) ?? 0;
-  if (level.minutes.length < 2) return <p class="hint">{words.none}</p>;
+  const rate = ratePoints(level.times[0] ?? 0, test.intervals);
+  const until = level.times.at(-1) ?? 0;
+  if (level.times.length < 2) return <p class="hint">{words.none}</p>;
   return (
     <section aria-label={words.title}>
       <h2>{words.title}</h2>
-      <TimeChart title={words.level(shownUnit("depth", units))} words={words.levelWords(level.minutes.length)} points={level} until={until} />
+      <TimeChart title={words.level(shownUnit("depth", units))} words={words.levelWords(level.times.length)} points={level} until={until} />
       {test.intervals.length > 0 && (
         <TimeChart title={words.rate(shownUnit("rate", units))} words={words.rateWords(test.intervals.length)} points={rate} until={until} steps />
       )}

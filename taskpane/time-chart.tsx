@@ -1,16 +1,22 @@
 import { useEffect, useRef } from "preact/hooks";
 import uPlot from "uplot";
 import "uplot/dist/uPlot.min.css";
-import { useElementWidth } from "../element-width.ts";
-import type { ChartPoints } from "./chart-points.ts";
+import { useElementWidth } from "./element-width.ts";
+import "./time-chart.css";
 
-/** One small chart against minutes. What it shows stands in words and in a table beside it. */
+/** Two columns of one length, as the chart library takes them. */
+export interface ChartPoints {
+  readonly times: readonly number[];
+  readonly values: readonly number[];
+}
+
+/** One small chart against time. What it shows stands in words beside it. */
 export function TimeChart({ title, words, points, until, steps = false }: {
   readonly title: string;
   /** What a screen reader says instead of the picture. */
   readonly words: string;
   readonly points: ChartPoints;
-  /** Last minute of the axis, so that charts above each other agree. */
+  /** Where the time axis ends, so that charts above each other agree. */
   readonly until: number;
   /** A level step from point to point, for what holds over an interval. */
   readonly steps?: boolean;
@@ -33,7 +39,7 @@ export function TimeChart({ title, words, points, until, steps = false }: {
   useEffect(() => chart.current?.setSize({ width, height: HEIGHT_PIXELS }), [width]);
   useEffect(() => {
     chart.current?.setData(dataOf(points), false);
-    chart.current?.setScale("x", { min: points.minutes[0] ?? 0, max: until });
+    chart.current?.setScale("x", { min: points.times[0] ?? 0, max: until });
   });
   return (
     <figure class="chart">
@@ -45,8 +51,8 @@ export function TimeChart({ title, words, points, until, steps = false }: {
 
 const HEIGHT_PIXELS = 150;
 
-function dataOf({ minutes, values }: ChartPoints): uPlot.AlignedData {
-  return [[...minutes], [...values]];
+function dataOf({ times, values }: ChartPoints): uPlot.AlignedData {
+  return [[...times], [...values]];
 }
 
 /** Colors are asked for at every drawing, because the theme can change under the chart. */
@@ -57,7 +63,7 @@ function optionsOf(element: HTMLElement, width: number, steps: boolean): uPlot.O
   return {
     width,
     height: HEIGHT_PIXELS,
-    // Room at the right for half of the last minute's digits.
+    // Room at the right for half of the last time's digits.
     padding: [8, 16, 0, 0],
     legend: { show: false },
     cursor: { show: false },
