@@ -1,10 +1,11 @@
 import { costOfUnit, estimateTotals, STALE_PRICE_DAYS } from "../../functions/cost/estimate-totals.ts";
 import { orderedQuantity } from "../../functions/cost/order-amount.ts";
+import type { Price } from "../../functions/cost/order-amount.ts";
 import { GALLONS_PER_CUBIC_FOOT } from "../../functions/planting/water-need.ts";
 import { IMPERVIOUS_COVERS } from "../../functions/published/tr-55.ts";
 import { toUs, unitOf } from "../../functions/quantities.ts";
 import { isCellError } from "../../functions/worksheet/cell.ts";
-import type { Cell, CellInput } from "../../functions/worksheet/cell.ts";
+import type { Cell } from "../../functions/worksheet/cell.ts";
 import { costShare, priced, volunteerValue } from "../../functions/worksheet/cost.ts";
 import { plainKey } from "../../functions/worksheet/nearest-keys.ts";
 import { priceOf } from "../../functions/worksheet/price-table.ts";
@@ -12,6 +13,7 @@ import type { EstimateLineRow } from "../records/estimate-lines.ts";
 import { DRAFTED_ITEMS, pricesSheet } from "../records/prices.ts";
 import type { PriceRow } from "../records/prices.ts";
 import type { SettingValues } from "../records/program.ts";
+import { isBlank } from "../records/sheet.ts";
 import { isErrorCode } from "../workbook/workbook.ts";
 import type { CellValue } from "../workbook/workbook.ts";
 import { isoDate } from "./dates.ts";
@@ -88,7 +90,7 @@ export function stalePriceSentence(item: string, priceDate: number | null, today
 
 function lineOfRow(program: Program, row: EstimateLineRow, today: number): PricedLine[] {
   const { group, item, quantity, unit, kind, funder, note } = row.record;
-  if (item === null && quantity === null) return [];
+  if (item === null && isBlank(row.cells.quantity)) return [];
   const line = { row, group: group ?? "", item: item ?? "", quantity, unit: unit ?? "", kind: kind ?? "cash", funder: funder ?? "", note: note ?? "" } as const;
   return [pricedLine(program, line, today)];
 }
@@ -97,19 +99,29 @@ type UnpricedLine = Omit<PricedLine, "price" | "amount" | "flags">;
 
 function pricedLine(program: Program, line: UnpricedLine, today: number): PricedLine {
   const table = priceTable(program.prices);
-  const price = priceOf(line.item, table);
-  const inputs: CellInput[] = [line.quantity, line.item === "" ? null : line.item, table];
+  const item = line.item === "" ? null : line.item;
   const typed = line.row?.cells.quantity ?? null;
   // A quantity that is no number is a slip of its cell; its amount says the same as the sheet's.
-  const amount = answerOf(priced.evaluate([typeof typed === "string" && typed.trim() !== "" ? typed : line.quantity, inputs[1], table])[0]?.[0]);
+  const quantity = typeof typed === "string" && typed.trim() !== "" ? typed : line.quantity;
+  const found = priceOf(line.item, table);
   const row = priceRowOf(program.prices, line.item);
-  const date = row?.record.priceDate ?? null;
+  const price = isCellError(found) ? null : { unitPrice: found.unitPrice, bought: boughtOf(line.quantity, found), delivery: found.delivery, date: row?.record.priceDate ?? null };
   return {
     ...line,
-    price: isCellError(price) ? null : { unitPrice: price.unitPrice, bought: line.quantity === null || line.quantity === 0 ? 0 : orderedQuantity(line.quantity, price), delivery: price.delivery, date },
-    amount,
-    flags: [stalePriceSentence(line.item, date, today), unitSentence(line, row), ...priced.cautionsFor(inputs), ...rateCautions(line, row)].filter((flag) => flag !== null),
+    price,
+    amount: answerOf(priced.evaluate([quantity, item, table])[0]?.[0]),
+    flags: [
+      stalePriceSentence(line.item, price?.date ?? null, today),
+      unitSentence(line, row),
+      // What is bought stands beside what is asked, so that only other cautions are left to say.
+      ...priced.cautionsFor([price?.bought ?? null, item, table]),
+      ...rateCautions(line, row),
+    ].filter((flag) => flag !== null),
   };
+}
+
+function boughtOf(quantity: number | null, price: Price): number {
+  return quantity === null || quantity === 0 ? 0 : orderedQuantity(quantity, price);
 }
 
 /** The columns that SOAK.PRICED reads, cell by cell as typed. */

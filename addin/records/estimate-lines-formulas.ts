@@ -1,5 +1,5 @@
 import type { FormulaWrite } from "../workbook/workbook.ts";
-import { estimateLinesSheet } from "./estimate-lines.ts";
+import type { estimateLinesSheet } from "./estimate-lines.ts";
 import type { Place } from "./place.ts";
 import type { pricesSheet } from "./prices.ts";
 

@@ -10,7 +10,8 @@ const LINE_END = "\r\n";
 
 function field(value: string | number | null): string {
   if (value === null) return "";
-  if (typeof value === "number") return String(value);
+  // Fifteen digits are what a spreadsheet keeps; more would only show how a computer holds 0.1.
+  if (typeof value === "number") return String(Number(value.toPrecision(15)));
   const safe = neutralText(value);
   return /[",\r\n;\t]|^\s|\s$/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }
@@ -18,11 +19,15 @@ function field(value: string | number | null): string {
 /**
  * An apostrophe before everything that a spreadsheet could take for the start of a formula: = + - @ and their
  * full-width forms at the start of the text and after each line break, tab or semicolon (which separate fields in
- * other countries), spaces before them or not; and before a tab or line break that starts the text.
+ * other countries), spaces before them or not; and before a tab or line break that starts the text. Half characters
+ * and the character 0, which no file of text can carry, become the replacement character.
  */
 export function neutralText(text: string): string {
-  return text.replace(STARTS_A_FORMULA, "$1'$2");
+  return text.replace(UNWRITABLE, "\ufffd").replace(STARTS_A_FORMULA, "'");
 }
 
+const UNWRITABLE = /[\p{Cs}\0]/gu;
+
 // Marks that take no room, such as those of writing direction, count as spaces here.
-const STARTS_A_FORMULA = /(^|[\r\n\t;\v\f\u0085\u2028\u2029])((?:(?![\r\n\t;\v\f\u0085\u2028\u2029])[\s\p{Cf}])*[=+\-@\uff1d\uff0b\uff0d\uff20]|(?<![^])[\t\r\n])/gu;
+const STARTS_A_FORMULA =
+  /(?<![^\r\n\t;\v\f\u0085\u2028\u2029])(?=(?:(?![\r\n\t;\v\f\u0085\u2028\u2029])[\s\p{Cf}])*[=+\-@\uff1d\uff0b\uff0d\uff20])|(?<![^])(?=[\t\r\n])/gu;

@@ -1,10 +1,9 @@
-import { unitOf } from "../../../functions/quantities.ts";
+import { fromUs, unitOf } from "../../../functions/quantities.ts";
 import { waterNeed } from "../../../functions/worksheet/plants.ts";
 import { isoDate } from "../dates.ts";
 import { basinInputsOf, draftBasin } from "../draft-basin.ts";
 import type { BasinDraft } from "../draft-basin.ts";
 import { countsByPlant } from "../draft-estimate.ts";
-import { fromUs } from "../../../functions/quantities.ts";
 import type { Program, Yard } from "../read-program.ts";
 import { flagsOf } from "./estimate-sheets.ts";
 import type { YardEstimate } from "./estimate-sheets.ts";
@@ -15,13 +14,14 @@ import { text } from "./text.ts";
 /** An estimate as a page of paper. */
 export function estimateDocument({ yard, estimate }: YardEstimate, date: number): PrintedDocument {
   const words = text.columns;
-  const total = (label: string, value: string) => ["", label, "", "", "", value, "", ""];
+  const total = (label: string, value: string) => ["", label, "", "", "", "", value, "", ""];
   const lines = estimate.lines.map(({ group, item, quantity, unit, kind, price, amount }) => [
     group,
     item,
     quantity === null ? "" : `${numberWords(quantity)} ${unit}`.trim(),
     price === null ? "" : numberWords(price.bought),
     price === null ? "" : moneyWords(price.unitPrice),
+    price === null || price.delivery === 0 ? "" : moneyWords(price.delivery),
     "value" in amount ? moneyWords(amount.value) : text.estimate.noPrice,
     kind,
     price?.date === undefined || price.date === null ? "" : isoDate(price.date),
@@ -45,7 +45,7 @@ export function estimateDocument({ yard, estimate }: YardEstimate, date: number)
           caption: text.quantities.materials,
           columns: [
             ...[words.group, words.item].map((heading) => ({ heading, isNumber: false })),
-            ...[words.quantity, words.bought, words.unitPrice, words.amount].map((heading) => ({ heading, isNumber: true })),
+            ...[words.quantity, words.bought, words.unitPrice, words.delivery, words.amount].map((heading) => ({ heading, isNumber: true })),
             ...[words.kind, words.priceDate].map((heading) => ({ heading, isNumber: false })),
           ],
           rows: [...lines, ...totals],
@@ -61,8 +61,7 @@ export function estimateDocument({ yard, estimate }: YardEstimate, date: number)
         ],
       },
       ...(flags.length === 0 ? [] : [{ heading: text.estimate.lookAgain }, { list: flags }]),
-      { paragraph: text.computed(isoDate(date)) },
-      { paragraph: text.confirm },
+      { paragraph: `${text.computed(isoDate(date))} ${text.confirm} ${text.noOffer}` },
     ],
   };
 }
@@ -136,7 +135,7 @@ export function handoutDocument(program: Program, yard: Yard, date: number): Pri
   const basin = draftBasin(basinInputsOf(yard), program.settings);
   return {
     title: words.title,
-    subtitle: subtitleOf(yard, date),
+    subtitle: [nameOf(yard), subtitleOf(yard, date)].join(" · "),
     blocks: [
       { heading: words.what },
       { paragraph: words.whatWords(drainsFrom(yard)) },
@@ -160,7 +159,7 @@ export function handoutDocument(program: Program, yard: Yard, date: number): Pri
 
 function drainsFrom(yard: Yard): string {
   const names = yard.surfaces.flatMap(({ record }) => (record.surface === null ? [] : [record.surface]));
-  return names.length === 0 ? text.handout.yourRoof : new Intl.ListFormat("en-US", { type: "conjunction" }).format(names);
+  return names.length === 0 ? "" : ` (${names.join(", ")})`;
 }
 
 /** The newest as-built measurement where there is one, else the design; the heading says which. */
@@ -207,5 +206,5 @@ function nameOf(yard: Yard): string {
 }
 
 function subtitleOf(yard: Yard, date: number): string {
-  return [nameOf(yard), yard.site.record.address, isoDate(date)].filter((part) => part !== null).join(" · ");
+  return [yard.site.record.address, isoDate(date)].filter((part) => part !== null).join(" · ");
 }

@@ -15,5 +15,12 @@ export function moneyWords(value: number): string {
 /** "97.4 sq ft", or a dash where there is no number. */
 export function quantityWords(kind: NumberKind, quantity: Answer | number | null, units: UnitSystem): string {
   const value = typeof quantity === "number" || quantity === null ? quantity : "value" in quantity ? quantity.value : null;
-  return value === null ? "–" : `${numberWords(value, kind === "depth" && units === "metric" ? 0 : 2)} ${unitOf(kind, units)}`;
+  return value === null ? "–" : `${numberWords(value, decimalsOf(kind, units))} ${unitOf(kind, units)}`;
+}
+
+/** As finely as a tape, a level or a truck can tell. */
+function decimalsOf(kind: NumberKind, units: UnitSystem): number {
+  if (kind === "depth") return units === "metric" ? 0 : 1;
+  if (kind === "earthVolume" || (units === "metric" && kind !== "area")) return 2;
+  return 1;
 }

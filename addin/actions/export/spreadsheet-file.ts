@@ -1,5 +1,6 @@
 import { writeXlsx } from "hucre/xlsx";
 import type { Cell, CellStyle, WriteSheet } from "hucre/xlsx";
+import { isErrorCode } from "../../workbook/workbook.ts";
 
 /** One cell of a spreadsheet file. A text is written as text, whatever it starts with. */
 export interface FileCell {
@@ -69,7 +70,10 @@ function writtenSheet({ name, widths, rows, headingRow }: FileSheet, paper: Pape
 function writtenCell({ value, formula, format, look }: FileCell): Partial<Cell> {
   const style: CellStyle = { font: FONT, ...(look === undefined ? {} : LOOKS[look]), ...(format === undefined ? {} : { numFmt: format }) };
   if (formula !== undefined) return { formula, formulaResult: value, type: "formula", style };
-  return typeof value === "string" ? { value: cellText(value), type: "string", style } : { value, style };
+  if (typeof value !== "string") return { value, style };
+  const words = cellText(value);
+  // The writer makes an error of a text that reads like one; a run of text it leaves alone.
+  return isErrorCode(words) ? { richText: [{ text: words }], type: "richText", style } : { value: words, type: "string", style };
 }
 
 // The writer's own setting for this leaves a sheet's name unquoted, and Excel then finds the file damaged.
