@@ -18,7 +18,7 @@ export const ESTIMATE_COLUMNS = ["group", "item", "quantity", "unit", "bought", 
 
 export type EstimateColumn = (typeof ESTIMATE_COLUMNS)[number];
 
-const WIDTHS: Readonly<Record<EstimateColumn, number>> = { group: 14, item: 28, quantity: 10, unit: 9, bought: 10, unitPrice: 11, delivery: 11, amount: 12, kind: 11, funder: 18, priceDate: 12, note: 44 };
+const WIDTHS: Readonly<Record<EstimateColumn, number>> = { group: 15, item: 26, quantity: 10, unit: 8, bought: 8, unitPrice: 10, delivery: 10, amount: 12, kind: 9, funder: 15, priceDate: 12, note: 38 };
 
 const MONEY = "#,##0.00";
 const QUANTITY = "#,##0.##";
@@ -55,13 +55,13 @@ function yardSheet({ yard, estimate }: YardEstimate, name: string, date: number)
   estimate.lines.forEach((line) => rows.push(lineCells(line, rows.length)));
   if (estimate.lines.length === 0) rows.push([{ value: text.estimate.noLines }]);
   const lastLine = rows.length - 1;
-  rows.push([], [{ value: text.totals.title, look: "heading" }, null]);
+  rows.push([], [{ value: text.totals.title, look: "total" }]);
 
   const ofKind = (kind: string) => `SUMIF(${at("kind", firstLine)}:${at("kind", lastLine)},"${kind}",${at("amount", firstLine)}:${at("amount", lastLine)})`;
   const total = (label: string, cell: FileCell, look: FileCell["look"] = undefined): string => {
     const row = rows.length;
     const looks = look === undefined ? {} : { look };
-    rows.push(ESTIMATE_COLUMNS.map((column) => (column === "group" ? { value: label, ...looks } : column === "amount" ? { ...cell, ...looks } : null)));
+    rows.push(ESTIMATE_COLUMNS.map((column) => (column === "group" ? { value: label, runsOn: true, ...looks } : column === "amount" ? { ...cell, ...looks } : null)));
     return at("amount", row);
   };
   const money = (value: number, formula?: string): FileCell => ({ value, format: MONEY, ...(formula === undefined ? {} : { formula }) });
@@ -82,7 +82,7 @@ function yardSheet({ yard, estimate }: YardEstimate, name: string, date: number)
   each(text.totals.held(estimate.held.unit), estimate.held.volume, text.totals.costOfHeld(estimate.held.unit), estimate.held.cost);
 
   const flags = flagsOf(estimate);
-  if (flags.length > 0) rows.push([], [{ value: text.estimate.lookAgain, look: "heading" }], ...flags.map((flag) => [{ value: flag }]));
+  if (flags.length > 0) rows.push([], [{ value: text.estimate.lookAgain, look: "total" }], ...flags.map((flag) => [{ value: flag }]));
   rows.push([], [{ value: text.confirm, look: "note" }]);
   return {
     yard,

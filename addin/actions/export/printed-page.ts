@@ -99,10 +99,11 @@ th { border-bottom: 1.2pt solid #111; vertical-align: bottom; overflow-wrap: nor
 .total td { font-weight: 600; }
 tr { break-inside: avoid; }
 thead { display: table-header-group; }
-@page { margin: 0.55in; }
+@page { margin: 0.5in; }
 @media print {
-  body { max-width: none; padding: 0; font-size: 10pt; line-height: 1.35; }
-  h2 { margin-top: 10pt; }
+  body { max-width: none; padding: 0; font-size: 10pt; line-height: 1.3; }
+  h2 { margin-top: 8pt; }
+  .blanks > div { padding-top: 8pt; }
   p, ul, dl { margin: 3pt 0; }
   li { margin: 1.5pt 0; }
   article + article { margin-top: 0; break-before: page; }

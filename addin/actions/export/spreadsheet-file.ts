@@ -9,6 +9,8 @@ export interface FileCell {
   readonly formula?: string;
   readonly format?: string;
   readonly look?: "title" | "heading" | "total" | "note";
+  /** Runs on over the blank cells beside it instead of wrapping within its column. */
+  readonly runsOn?: true;
 }
 
 export interface FileSheet {
@@ -53,13 +55,14 @@ function writtenSheet({ name, widths, rows, headingRow }: FileSheet, paper: Pape
   const cells = new Map<string, Partial<Cell>>();
   rows.forEach((row, rowIndex) => {
     row.forEach((cell, column) => {
-      if (cell !== null) cells.set(`${rowIndex},${column}`, writtenCell(cell));
+      if (cell !== null) cells.set(`${rowIndex},${column}`, writtenCell(cell, row.length > 1 && cell.runsOn !== true));
     });
   });
   return {
     name,
     columns: widths.map((width) => ({ width })),
     rows: rows.map((row) => row.map(() => null)),
+    rowDefs: new Map(rows.map((row, rowIndex) => [rowIndex, { height: LINE_POINTS * linesIn(row, widths) }])),
     cells,
     freezePane: { rows: headingRow + 1 },
     pageSetup: { paperSize: paper, orientation: "landscape", fitToPage: true, fitToWidth: 1, fitToHeight: 0, margins: INCHES_MARGIN },
@@ -67,8 +70,20 @@ function writtenSheet({ name, widths, rows, headingRow }: FileSheet, paper: Pape
   };
 }
 
-function writtenCell({ value, formula, format, look }: FileCell): Partial<Cell> {
-  const style: CellStyle = { font: FONT, ...(look === undefined ? {} : LOOKS[look]), ...(format === undefined ? {} : { numFmt: format }) };
+const LINE_POINTS = 16;
+const MOST_LINES = 20;
+
+/** Programs differ in whether they make a row as tall as its text, so the file says it. */
+function linesIn(row: FileSheet["rows"][number], widths: FileSheet["widths"]): number {
+  const [first] = row;
+  if (row.length <= 1) return first?.look === "title" ? 1.4 : 1;
+  const lines = row.map((cell, column) => (typeof cell?.value === "string" && cell.runsOn !== true ? Math.ceil((cell.value.length * 1.1) / (widths[column] ?? 10)) + cell.value.split("\n").length - 1 : 1));
+  return Math.min(MOST_LINES, Math.max(1, ...lines));
+}
+
+/** Text of a table wraps within its column; a line that stands alone runs on over the blank cells beside it. */
+function writtenCell({ value, formula, format, look }: FileCell, wraps: boolean): Partial<Cell> {
+  const style: CellStyle = { font: FONT, alignment: { vertical: "top", ...(wraps && typeof value === "string" ? { wrapText: true, indent: 1 } : {}) }, ...(look === undefined ? {} : LOOKS[look]), ...(format === undefined ? {} : { numFmt: format }) };
   if (formula !== undefined) return { formula, formulaResult: value, type: "formula", style };
   if (typeof value !== "string") return { value, style };
   const words = cellText(value);
