@@ -1,7 +1,7 @@
 import { PONDING_LIMIT_HOURS } from "../../addin/actions/combine-holes.ts";
 import type { CombinedHole, CombinedHoles } from "../../addin/actions/combine-holes.ts";
 import type { UnitSystem } from "../../functions/quantities.ts";
-import { shown } from "../numbers.ts";
+import { shown, shownUnit } from "../numbers.ts";
 import { numberWords, quantityWords } from "../quantity-words.ts";
 import { holeTestText } from "./text.ts";
 import { plantWords } from "./verdict-words.ts";
@@ -55,8 +55,13 @@ export function homeownerNote(soil: CombinedHoles, units: UnitSystem): string | 
     note.tested(drops.length, quantityWords("depth", slowest, units)),
     plantWords(slowest, units),
     note.planned(quantityWords("rate", soil.designRate.value, units), shown(soil.reductionFactor, 2)),
-    ponding === null ? note.emptyLater : note.empty(quantityWords("depth", ponding.depth, units), quantityWords("hours", ponding.hours, units)),
+    ponding === null ? note.emptyLater : note.empty(aboutDepth(ponding.depth, units), shown(ponding.hours, 0)),
     ...(soil.retest.length > 0 ? [note.again] : []),
     note.trouble(PONDING_LIMIT_HOURS),
   ].join(" ");
+}
+
+/** No finer than a person reads off a stick. */
+function aboutDepth(depth: number, units: UnitSystem): string {
+  return `${shown(depth, units === "us" ? 1 : 0)} ${shownUnit("depth", units)}`;
 }

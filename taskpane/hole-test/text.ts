@@ -178,7 +178,7 @@ export const holeTestText = {
       tested: (holes: number, drop: string) =>
         holes === 1 ? `We tested your soil in one hole: in an hour the water fell ${drop}.` : `We tested your soil in ${holes} holes. In the slowest, the water fell ${drop} in an hour.`,
       planned: (rate: string, factor: string) => `Your garden is planned for ${rate}, the tested rate divided by ${factor}, because soil slows down over the years.`,
-      empty: (depth: string, hours: string) => `Filled to its ${depth}, it should be empty about ${hours} after the rain stops.`,
+      empty: (depth: string, hours: string) => `When it is full, ${depth} deep, it should be empty about ${hours} hours after the rain stops.`,
       emptyLater: "When it will be empty is known once its basin is designed.",
       again: "We would like to test it again.",
       trouble: (hours: number) => `Tell us if water still stands ${hours} hours after a rain.`,

@@ -85,7 +85,7 @@ function Measuring({ typed, read: { measured, notes, faults }, units, asked, set
       {way === "widths" && (
         <>
           <NumberField label={measuring.step} hint={measuring.stepHint} unit={unit} value={typed.step} fault={shownFault(faults.step)} onInput={(step) => set({ step })} />
-          <NumberField label={measuring.widths} hint={measuring.widthsHint} unit={unit} value={typed.widths} fault={shownFault(faults.widths)} onInput={(widths) => set({ widths })} />
+          <TextField label={measuring.widthsIn(unit)} hint={measuring.widthsHint} value={typed.widths} fault={shownFault(faults.widths)} onInput={(widths) => set({ widths })} />
         </>
       )}
       {isShape(way) &&

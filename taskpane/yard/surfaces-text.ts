@@ -51,6 +51,7 @@ export const surfacesText = {
     step: "Step",
     stepHint: "From one width to the next, along the middle",
     widths: "Widths",
+    widthsIn: (unit: string) => `Widths (${unit})`,
     widthsHint: "From end to end, with spaces between: 0 4.5 6 5 0. An end that comes to a point is 0.",
     widthOf: (place: number) => `Width ${place}`,
     hints: {

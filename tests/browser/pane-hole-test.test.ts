@@ -115,6 +115,27 @@ describe("The hole test in the pane", () => {
     expect(await reading(page, 3).water.inputValue()).toBe("6.1");
   });
 
+  it("takes the geometric mean of a second hole, as Design does, and goes back to one when it is cleared", async () => {
+    await pane(page).getByLabel("Hole", { exact: true }).selectOption("new");
+    await pane(page).getByLabel("Hole diameter").fill("8");
+    await pane(page).getByLabel("Yes", { exact: true }).check();
+    await typeReadings(page, [["0", "8"], ["15", "7.5"], ["30", "7.03"]]);
+    await button(page, "Write to the sheet").click();
+    await expectCell(page, address(holeTestsSheet, nextHole + 1, "siteId"), "Y-007");
+    // By hand, r = 4 in over half an hour: 4 ln(20 / 16.2) = 0.8429 and 4 ln(20 / 18.06) = 0.4081; sqrt(0.8429 x 0.4081) = 0.5865, halved 0.2933.
+    const mean = Math.sqrt(4 * Math.log(20 / 16.2) * 4 * Math.log(20 / 18.06));
+    await expect.poll(() => value(page, address(designSheet, UNTESTED, "testedRate")), PATIENCE).toBeCloseTo(mean, 9);
+    const summary = pane(page).getByRole("region", { name: "The soil of this yard" });
+    await expect.poll(() => summary.innerText(), PATIENCE).toMatch(/0\.84 in\/h.*0\.41 in\/h.*0\.59 in\/h.*0\.29 in\/h.*2\.1 times the lowest.*Nothing speaks for testing again.*We tested your soil in 2 holes/s);
+
+    await button(page, "Clear this hole").click();
+    await button(page, "Clear it").click();
+    await expectCell(page, address(holeTestsSheet, nextHole + 1, "siteId"), null);
+    await expectCell(page, address(holeTestsSheet, nextHole + 1, "water3"), null);
+    await expectCell(page, address(designSheet, UNTESTED, "holes"), 1);
+    await expect.poll(() => summary.innerText(), PATIENCE).toContain("Only one hole was tested: test at least two.");
+  });
+
   it("has room for ten readings, and says so at the tenth", async () => {
     await openHoleTest(page, SLOW);
     await pane(page).getByLabel("Hole", { exact: true }).selectOption("new");

@@ -53,7 +53,7 @@ describe("the note for the homeowner", () => {
       "We tested your soil in 2 holes. In the slowest, the water fell 4.5 in in an hour. " +
         "That lies between slow, about 2 in, and fast, about 8 in: the wettest part wants plants that bear standing water. " +
         "Your garden is planned for 0.6 in/h, the tested rate divided by 2, because soil slows down over the years. " +
-        "Filled to its 6 in, it should be empty about 10 h after the rain stops. Tell us if water still stands 48 hours after a rain.",
+        "When it is full, 6 in deep, it should be empty about 10 hours after the rain stops. Tell us if water still stands 48 hours after a rain.",
     );
   });
 
