@@ -10,13 +10,13 @@ import type { PaneTheme } from "./fluent.ts";
 import { Button, MessageBar } from "./form.tsx";
 import { ProgramWatch } from "./program-watch.ts";
 import type { Reading } from "./program-watch.ts";
-import { SetUp, SheetsMissing } from "./set-up.tsx";
+import { ProgramPage } from "./program-page.tsx";
+import { LeftAlone, SetUp, SheetsMissing } from "./set-up.tsx";
 import { sentenceOfError } from "./spoken-errors.ts";
 import { text } from "./text.ts";
 import { useWriting } from "./writing.ts";
 import { WritingNotices } from "./writing-notices.tsx";
 import { YardPage } from "./yard-page.tsx";
-import { YardPicker } from "./yard-picker.tsx";
 import { WorkingBar, WorkingView } from "./working/working-view.tsx";
 import { useWorking } from "./working/use-working.ts";
 import "./pane.css";
@@ -101,9 +101,11 @@ function Pane({ workbook: host }: { readonly workbook: Workbook }) {
         </div>
       )}
       {reading.state === "absent" && <SetUp workbook={workbook} write={writing.write} />}
-      {reading.state === "incomplete" && <SheetsMissing missing={reading.missing} readAgain={readAgain} />}
+      {reading.state === "incomplete" && <SheetsMissing missing={reading.missing} workbook={workbook} write={writing.write} readAgain={readAgain} />}
+      {reading.state === "taken" && <LeftAlone {...text.taken} names={reading.names} readAgain={readAgain} />}
+      {reading.state === "newer" && <LeftAlone {...text.newer} names={[]} readAgain={readAgain} />}
       {program !== null && yard === undefined && (
-        <YardPicker program={program} workbook={workbook} write={writing.write} goTo={goTo} takesFocus={askedHere} onPick={pickAndSelect} />
+        <ProgramPage program={program} workbook={workbook} write={writing.write} goTo={goTo} takesFocus={askedHere} onPick={pickAndSelect} />
       )}
       {program !== null && yard !== undefined && (
         <YardPage

@@ -1,13 +1,13 @@
 import { readProgram } from "../addin/actions/read-program.ts";
 import type { Program } from "../addin/actions/read-program.ts";
 import { programState, sheetNamesOfProgram } from "../addin/actions/set-up-workbook.ts";
+import type { ProgramState } from "../addin/actions/set-up-workbook.ts";
 import type { Workbook } from "../addin/workbook/workbook.ts";
 import { isSheetMissing, sentenceOfError } from "./spoken-errors.ts";
 
 export type Reading =
   | { readonly state: "first" }
-  | { readonly state: "absent" }
-  | { readonly state: "incomplete"; readonly missing: readonly string[] }
+  | Exclude<ProgramState, { readonly state: "ready" }>
   | { readonly state: "failed"; readonly sentence: string }
   | { readonly state: "ready"; readonly program: Program };
 
@@ -65,9 +65,10 @@ export class ProgramWatch {
     this.show(reading);
   }
 
+  /** What the workbook is gets looked at first, and again whenever the program cannot be read: between the two, one call is enough. */
   async #reading(): Promise<Reading> {
     try {
-      return { state: "ready", program: await readProgram(this.workbook) };
+      if (this.#ready) return { state: "ready", program: await readProgram(this.workbook) };
     } catch (error) {
       if (!isSheetMissing(error)) return { state: "failed", sentence: sentenceOfError(error) };
     }

@@ -3,6 +3,7 @@ import type { Workbook } from "../addin/workbook/workbook.ts";
 import { Button, MessageBar } from "./form.tsx";
 import { text } from "./text.ts";
 import type { ViewProps } from "./view.ts";
+import { CheckWorkbook } from "./workbook/check-workbook.tsx";
 
 /** For a workbook that has none of the program's sheets: says what will be added before adding it. */
 export function SetUp({ workbook, write }: { readonly workbook: Workbook; readonly write: ViewProps["write"] }) {
@@ -18,13 +19,37 @@ export function SetUp({ workbook, write }: { readonly workbook: Workbook; readon
   );
 }
 
-export function SheetsMissing({ missing, readAgain }: { readonly missing: readonly string[]; readonly readAgain: () => Promise<void> }) {
+/** Says what is missing, and shows what a repair would add before adding it. */
+export function SheetsMissing({ missing, workbook, write, readAgain }: {
+  readonly missing: readonly string[];
+  readonly workbook: Workbook;
+  readonly write: ViewProps["write"];
+  readonly readAgain: () => Promise<void>;
+}) {
   return (
     <section class="page">
       <h1>{text.incomplete.title}</h1>
       <MessageBar kind="warning">{text.incomplete.explain}</MessageBar>
       <SheetList names={missing} />
       <p>{text.incomplete.what}</p>
+      <CheckWorkbook workbook={workbook} write={write} />
+      <Button onClick={readAgain}>{text.readAgain}</Button>
+    </section>
+  );
+}
+
+/** For a workbook that must not be written to: why, and what a person can do. */
+export function LeftAlone({ title, explain, names, readAgain }: {
+  readonly title: string;
+  readonly explain: string;
+  readonly names: readonly string[];
+  readonly readAgain: () => Promise<void>;
+}) {
+  return (
+    <section class="page">
+      <h1>{title}</h1>
+      <MessageBar kind="warning">{explain}</MessageBar>
+      <SheetList names={names} />
       <Button onClick={readAgain}>{text.readAgain}</Button>
     </section>
   );

@@ -1,10 +1,11 @@
 /**
  * Every word of the pane, ready for translation. Each view keeps its own in a file like this beside it:
- * yard/text.ts, screening/text.ts, hole-test/text.ts, basin/text.ts. A view writes no words anywhere else.
+ * yard/text.ts, visits/text.ts, hole-test/text.ts, basin/text.ts. A view writes no words anywhere else.
  */
 export const text = {
   verdicts: { pass: "Pass", refer: "Refer", stop: "Stop", watch: "Watch", fail: "Fail", "not measured": "Not measured" },
-  tabs: { label: "Views of this yard", yard: "Yard", screening: "Screening", "hole-test": "Hole test", basin: "Basin" },
+  tabs: { label: "Views of this yard", yard: "Yard", visits: "Visits", "hole-test": "Hole test", basin: "Basin" },
+  programTabs: { title: "Rain garden program", label: "Views of the program", yards: "Yards", workbook: "Workbook" },
   units: { us: "US units: ft, in", metric: "Metric units: m, mm" },
 
   reading: "Reading the workbook",
@@ -19,7 +20,15 @@ export const text = {
   incomplete: {
     title: "Sheets are missing",
     explain: "Some of the program's sheets are here and some are not. Nothing is changed while these are missing:",
-    what: "Bring them back (undo the deletion or the new name), or open a workbook that has them all.",
+    what: "Bring them back yourself (undo the deletion or the new name), or see below what a repair would add.",
+  },
+  taken: {
+    title: "These names are in use",
+    explain: "This workbook was not set up by Soakbook, and has sheets of its own with names that Soakbook needs. They are not touched. Rename them, or open another workbook:",
+  },
+  newer: {
+    title: "Set up by a newer Soakbook",
+    explain: "A newer version of Soakbook set up this workbook. Update Soakbook before you change anything here; the sheets can still be read and typed into.",
   },
 
   picker: {

@@ -18,10 +18,10 @@ export function YardPicker({ program, workbook, write, goTo, takesFocus, onPick 
   const heading = useFocusIfAsked(takesFocus);
   const found = yardsMatching(program, search);
   return (
-    <section class="page">
-      <h1 ref={heading} tabIndex={-1}>
+    <section>
+      <h2 ref={heading} tabIndex={-1}>
         {text.picker.title}
-      </h1>
+      </h2>
       <SlipList title={text.sheetSlips} slips={program.slips} goTo={goTo} />
       {program.yards.length === 0 ? (
         <p>{text.picker.empty}</p>

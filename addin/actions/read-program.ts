@@ -115,13 +115,25 @@ export async function readProgram(workbook: Workbook): Promise<Program> {
     rules: rules.place === null ? [] : cellsOf("rules").slice(rules.place.firstRow).map((row) => row.slice(rules.place?.columnIndex("rule"))),
     prices: prices.rows,
     plants: plants.rows,
-    slips: [...twiceUsed(sites.rows), ...everySlip.filter((slip) => !claimed.has(slip))],
+    slips: [...twiceUsed(sites.rows), ...(sites.place === null ? [] : strays(ofYards, new Set(yards.map(({ siteId }) => siteId)))), ...everySlip.filter((slip) => !claimed.has(slip))],
   };
 }
 
 function rowsOfYard(ofYards: RowsOfYards, siteId: string): { readonly [Name in keyof SheetsOfYards]: readonly SheetRow<SheetsOfYards[Name]>[] } {
   const own = Object.entries(ofYards).map(([name, { rows }]) => [name, (rows as readonly SheetRow<SheetsOfYards["visits"]>[]).filter((row) => row.record.siteId === siteId)]);
   return Object.fromEntries(own) as { readonly [Name in keyof SheetsOfYards]: readonly SheetRow<SheetsOfYards[Name]>[] };
+}
+
+/** Site IDs on other sheets that no row of Sites bears: one slip an ID, at the first of its rows. */
+function strays(ofYards: RowsOfYards, siteIds: ReadonlySet<string>): Slip[] {
+  const rows = Object.values(ofYards).flatMap((records) => records.rows as readonly SheetRow<SheetsOfYards["visits"]>[]);
+  const unknown = rows.flatMap((row) => (row.record.siteId === null || siteIds.has(row.record.siteId) ? [] : [{ siteId: row.record.siteId, where: row.at("siteId") }]));
+  return [...new Set(unknown.map(({ siteId }) => siteId))].flatMap((siteId): Slip[] => {
+    const [first, ...more] = unknown.filter((row) => row.siteId === siteId);
+    if (first === undefined) return [];
+    const others = more.length === 0 ? "" : ` and ${more.length} more ${more.length === 1 ? "row" : "rows"}`;
+    return [{ where: first.where, sentence: `Site ID "${siteId.slice(0, 40)}" stands here${others}, and no row of Sites has it. Put the yard back on Sites, or mend the ID.` }];
+  });
 }
 
 function slipsOn({ slips }: { readonly slips: readonly Slip[] }, rows: readonly { readonly row: number }[]): Slip[] {

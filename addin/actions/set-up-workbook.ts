@@ -11,31 +11,59 @@ import { today } from "./dates.ts";
 
 /** Written into the workbook, so that a later version knows what it opens. */
 export const RECORDS_VERSION_SETTING = "soakbook.records";
-export const RECORDS_VERSION = "1";
+export const RECORDS_VERSION = 2;
 
+/** A sheet as a new workbook starts with it: laid out, and what is typed on it already. */
+export interface StartingSheet {
+  readonly layout: SheetLayout;
+  readonly values: readonly ValueWrite[];
+}
+
+export function startingSheets(): readonly StartingSheet[] {
+  const typed: Readonly<Record<string, readonly ValueWrite[]>> = {
+    [programSheet.name]: [settingsWrite()],
+    [rulesSheet.name]: [rulesWrite()],
+    [plantsSheet.name]: [block(plantsSheet.name, firstRow(plantsSheet), 0, startingPlants)],
+    [pricesSheet.name]: [block(pricesSheet.name, firstRow(pricesSheet), 0, startingPrices)],
+  };
+  return [...recordSheets.map((sheet) => ({ layout: layoutOf(sheet), values: typed[sheet.name] ?? [] })), { layout: whatIfLayout(), values: whatIfWrites() }];
+}
 
 export const sheetNamesOfProgram: readonly string[] = [...recordSheets.map((sheet) => sheet.name), whatIfSheet.name];
 
 export type ProgramState =
   | { readonly state: "ready" }
   | { readonly state: "absent" }
-  /** Some of the program's sheets are there and some are not. */
-  | { readonly state: "incomplete"; readonly missing: readonly string[] };
+  /** Sheets bear our names in a workbook that was never set up: they are the person's own. */
+  | { readonly state: "taken"; readonly names: readonly string[] }
+  /** Some of the program's sheets are there and some are not: deleted, renamed, or not known to the version that set it up. */
+  | { readonly state: "incomplete"; readonly missing: readonly string[] }
+  /** Set up by a version of the records that this one does not know. */
+  | { readonly state: "newer" };
 
 export async function programState(workbook: Workbook): Promise<ProgramState> {
-  const present = new Set(await workbook.sheetNames());
-  const missing = sheetNamesOfProgram.filter((name) => !present.has(name));
-  if (missing.length === 0) return { state: "ready" };
-  if (missing.length === sheetNamesOfProgram.length) return { state: "absent" };
-  return { state: "incomplete", missing };
+  const present = await workbook.sheetNames();
+  const taken = present.filter((name) => sheetNamesOfProgram.some((ours) => ours.toLowerCase() === name.toLowerCase()));
+  const version = await recordsVersion(workbook);
+  if (version === null) return taken.length === 0 ? { state: "absent" } : { state: "taken", names: taken };
+  if (version > RECORDS_VERSION) return { state: "newer" };
+  const missing = sheetNamesOfProgram.filter((name) => !present.includes(name));
+  return missing.length === 0 ? { state: "ready" } : { state: "incomplete", missing };
+}
+
+/** The version that set the workbook up, or null where none did. */
+export async function recordsVersion(workbook: Workbook): Promise<number | null> {
+  const text = await workbook.readSetting(RECORDS_VERSION_SETTING);
+  return text === null ? null : Number(text);
 }
 
 /** Adds the program's sheets, settings, rules and formulas. Rejects with SheetExists, and adds nothing, where a name is taken. */
 export async function setUpWorkbook(workbook: Workbook): Promise<void> {
-  await workbook.addSheets([...recordSheets.map(layoutOf), whatIfLayout()]);
-  await workbook.writeValues([settingsWrite(), rulesWrite(), block(plantsSheet.name, firstRow(plantsSheet), 0, startingPlants), block(pricesSheet.name, firstRow(pricesSheet), 0, startingPrices), ...whatIfWrites()]);
+  const sheets = startingSheets();
+  await workbook.addSheets(sheets.map(({ layout }) => layout));
+  await workbook.writeValues(sheets.flatMap(({ values }) => values));
   await workbook.writeFormulas(workbookFormulas());
-  await workbook.writeSetting(RECORDS_VERSION_SETTING, RECORDS_VERSION);
+  await workbook.writeSetting(RECORDS_VERSION_SETTING, String(RECORDS_VERSION));
 }
 
 function settingsWrite(): ValueWrite {

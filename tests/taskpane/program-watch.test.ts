@@ -1,5 +1,5 @@
 import { beforeEach, describe, expect, it, vi } from "vitest";
-import { setUpWorkbook } from "../../addin/actions/set-up-workbook.ts";
+import { RECORDS_VERSION_SETTING, setUpWorkbook } from "../../addin/actions/set-up-workbook.ts";
 import { WorkbookRefused } from "../../addin/workbook/workbook.ts";
 import { CHANGES_SETTLE_MILLISECONDS, ProgramWatch } from "../../taskpane/program-watch.ts";
 import type { Reading } from "../../taskpane/program-watch.ts";
@@ -20,12 +20,25 @@ describe("The pane's reading of the workbook", () => {
 
   const reads = () => workbook.asked.filter((verb) => verb === "readSheets").length;
 
-  it("takes one call when the program is there", async () => {
+  it("looks once at what the workbook is, and then takes one call each time", async () => {
     await setUpWorkbook(workbook);
-    workbook.asked.length = 0;
     await watch.readAgain();
-    expect(shown.map(({ state }) => state)).toEqual(["ready"]);
-    expect(workbook.asked).toEqual(["readSheets"]);
+    await watch.readAgain();
+    expect(shown.map(({ state }) => state)).toEqual(["ready", "ready"]);
+    expect(workbook.asked).toEqual(["sheetNames", "readSheets", "readSheets"]);
+  });
+
+  it("leaves a workbook of a newer version alone", async () => {
+    await setUpWorkbook(workbook);
+    await workbook.writeSetting(RECORDS_VERSION_SETTING, "99");
+    await watch.readAgain();
+    expect(shown).toEqual([{ state: "newer" }]);
+  });
+
+  it("takes sheets of the person's own that bear our names for theirs", async () => {
+    await workbook.addSheets([{ name: "Sites", headingRow: 0, columns: [], rows: 0, frozenColumns: 0, preface: ["My own sites"] }]);
+    await watch.readAgain();
+    expect(shown).toEqual([{ state: "taken", names: ["Sites"] }]);
   });
 
   it("says that a workbook without the program's sheets has none of them", async () => {

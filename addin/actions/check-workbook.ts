@@ -1,0 +1,170 @@
+import { addressOf, columnLetters } from "../workbook/workbook.ts";
+import type { CellRange, CellValue, FormulaWrite, Workbook } from "../workbook/workbook.ts";
+import { workbookFormulas } from "../records/formulas.ts";
+import { findPlace, headingText } from "../records/place.ts";
+import type { MissingColumn, Place } from "../records/place.ts";
+import { recordSheets } from "../records/program-sheets.ts";
+import { programSettings, programSheet, settingCell } from "../records/program.ts";
+import type { Places, ProgramKey } from "../records/program.ts";
+import { isBlank, readRecords } from "../records/sheet.ts";
+import type { Sheet } from "../records/sheet.ts";
+import { readProgram } from "./read-program.ts";
+import { readSettings } from "./read-settings.ts";
+import { RECORDS_VERSION, RECORDS_VERSION_SETTING, recordsVersion, startingSheets } from "./set-up-workbook.ts";
+import { appendRow } from "./write-records.ts";
+
+/** Something about the workbook that is not as the pane and the formulas need it, and what would put it right. */
+export interface Finding {
+  readonly sentence: string;
+  readonly where?: CellRange;
+  /** What a repair would do, in words, and the doing. Left out where only a person can decide. */
+  readonly repair?: { readonly says: string; readonly run: (workbook: Workbook) => Promise<void> };
+}
+
+/**
+ * Looks over sheets, headings, settings, formulas and Site IDs. What stands in the way of the next look comes alone:
+ * columns can be judged only on sheets that are there, formulas only where every column is.
+ */
+export async function checkWorkbook(workbook: Workbook): Promise<readonly Finding[]> {
+  const missing = await missingSheets(workbook);
+  if (missing.length > 0) return missing;
+  const cells = await workbook.readSheets(recordSheets.map(({ name }) => name));
+  const headings = recordSheets.flatMap((sheet, index) => headingFindings(sheet, cells[index] ?? []));
+  if (headings.length > 0) return headings;
+  const settings = settingFindings(cells[recordSheets.indexOf(programSheet)] ?? []);
+  if (settings.length > 0) return settings;
+  const version = await versionFinding(workbook);
+  return [...(await formulaFindings(workbook, placesIn(cells))), ...(await recordFindings(workbook)), ...version];
+}
+
+/** Runs the repairs in the order found, then looks again, because one repair can uncover the next; what is left has none. */
+export async function repairWorkbook(workbook: Workbook, findings: readonly Finding[]): Promise<readonly Finding[]> {
+  for (const { repair } of findings) await repair?.run(workbook);
+  return checkWorkbook(workbook);
+}
+
+async function missingSheets(workbook: Workbook): Promise<Finding[]> {
+  const present = await workbook.sheetNames();
+  return startingSheets().filter(({ layout }) => !present.includes(layout.name)).map(({ layout, values }) => ({
+    sentence: `Sheet ${layout.name} is missing. If it was renamed, give it its name back; if it was deleted, undo that first if you can.`,
+    repair: {
+      says: `Add sheet ${layout.name} with its headings${values.length > 0 ? " and what it starts with" : ", blank"}. What stood on a deleted sheet does not come back.`,
+      run: async (target) => {
+        await target.addSheets([layout]);
+        await target.writeValues(values);
+      },
+    },
+  }));
+}
+
+function headingFindings(sheet: Sheet, cells: readonly (readonly CellValue[])[]): Finding[] {
+  const at = findPlace(sheet, cells);
+  if ("place" in at) return readRecords(sheet, cells).place === null ? readRecords(sheet, cells).slips.map(({ where, sentence }) => ({ where, sentence })) : [];
+  const headings = (cells[at.headingRow] ?? []).map(headingText);
+  const taken = new Set(at.found.values());
+  let free = Math.max(headings.length, ...cells.map((row) => row.length));
+  return at.missing.map((column) => {
+    const here = column.expectedAt.column;
+    const renamed = !taken.has(here) && (headings[here] ?? "") !== "" && isBetweenNeighbors(sheet, column, at.found);
+    if (renamed) return headingRepair(sheet, column, column.expectedAt, `Heading "${headings[here] ?? ""}" in ${addressOf(column.expectedAt)} becomes "${column.heading}" again. The cells below it stay as they are.`);
+    const beside = { ...column.expectedAt, column: taken.has(here) || (headings[here] ?? "") !== "" ? free++ : here };
+    return headingRepair(sheet, column, beside, `Put the heading "${column.heading}" into ${addressOf(beside)}. What stood in a deleted column does not come back; the Change log may hold what the pane wrote there.`);
+  });
+}
+
+/** Whether the columns on either side are where set-up put them, so that the one between them can only be this one. */
+function isBetweenNeighbors(sheet: Sheet, { key }: MissingColumn, found: ReadonlyMap<string, number>): boolean {
+  const keys = Object.keys(sheet.columns);
+  const own = keys.indexOf(key);
+  return [own - 1, own + 1].every((place) => {
+    const neighbor = keys[place];
+    return neighbor === undefined || !found.has(neighbor) || found.get(neighbor) === place;
+  });
+}
+
+function headingRepair(sheet: Sheet, { heading }: MissingColumn, where: CellRange, says: string): Finding {
+  return {
+    sentence: `Sheet ${sheet.name} has no column "${heading}".`,
+    where,
+    repair: { says, run: (workbook) => workbook.writeValues([{ range: where, values: [[heading]] }]) },
+  };
+}
+
+function settingFindings(cells: readonly (readonly CellValue[])[]): Finding[] {
+  const found = readSettings(cells).cells;
+  return (Object.keys(programSettings) as ProgramKey[]).filter((key) => !found.has(key)).map((key) => {
+    const { setting, value, unit, meaning } = programSettings[key];
+    return {
+      sentence: `Sheet Program has no row "${setting}".`,
+      repair: {
+        says: `Add the row "${setting}" ${value === null ? "without a value" : `with ${value} ${unit}`} below the others.`,
+        run: async (workbook) => void (await appendRow(workbook, programSheet, { setting, value, unit, meaning })),
+      },
+    };
+  });
+}
+
+function placesIn(cells: readonly (readonly (readonly CellValue[])[])[]): Places {
+  const places = new Map(recordSheets.map((sheet, index) => [sheet.name, readRecords(sheet, cells[index] ?? []).place]));
+  const settings = readSettings(cells[recordSheets.indexOf(programSheet)] ?? []);
+  return {
+    of: <S extends Sheet>(sheet: S) => places.get(sheet.name) as Place<S>,
+    setting: (key) => settings.cells.get(key) ?? settingCell(key),
+  };
+}
+
+/** The formulas of the record sheets, cell by cell beside what they should be. What-if belongs to whoever lays tables out on it. */
+async function formulaFindings(workbook: Workbook, places: Places): Promise<Finding[]> {
+  const names = new Set(recordSheets.map(({ name }) => name));
+  const expected = workbookFormulas(places).filter(({ range }) => names.has(range.sheet));
+  const findings = await Promise.all(
+    [...new Set(expected.map(({ range }) => range.sheet))].map(async (sheet): Promise<Finding[]> => {
+      const own = expected.filter(({ range }) => range.sheet === sheet);
+      const rows = Math.max(...own.map(({ range }) => range.row + range.rows));
+      const columns = Math.max(...own.map(({ range }) => range.column + range.columns));
+      const whole = { sheet, row: 0, column: 0, rows, columns };
+      const [formulas, [values = []]] = await Promise.all([workbook.readFormulas(whole), workbook.read([whole])]);
+      return own.flatMap((write) => formulaFinding(write, formulas, values));
+    }),
+  );
+  return findings.flat();
+}
+
+function formulaFinding({ range, formulas }: FormulaWrite, present: readonly (readonly string[])[], values: readonly (readonly CellValue[])[]): Finding[] {
+  const differing = formulas.flatMap(([formula = ""], index) => {
+    const row = range.row + index;
+    return plain(present[row]?.[range.column] ?? "") === plain(formula) ? [] : [{ row, formula }];
+  });
+  if (differing.length === 0) return [];
+  const writes = differing.map(({ row, formula }): FormulaWrite => ({ range: { ...range, row, rows: 1 }, formulas: [[formula]] }));
+  const typed = differing.filter(({ row }) => (present[row]?.[range.column] ?? "") === "" && !isBlank(values[row]?.[range.column] ?? null));
+  const first = writes[0]?.range ?? range;
+  const cells = differing.length === 1 ? addressOf(first) : `${differing.length} cells of column ${columnLetters(range.column)} on ${range.sheet}, from ${addressOf(first)} on,`;
+  return [{
+    where: first,
+    sentence: `${cells} ${differing.length === 1 ? "does" : "do"} not hold the formula that belongs there.`,
+    repair: {
+      says: typed.length === 0 ? "Write the formula again." : `Write the formula again. It takes the place of ${typed.length === 1 ? `"${String(values[typed[0]?.row ?? 0]?.[range.column]).slice(0, 40)}"` : `${typed.length} values`} typed there, which the Change log keeps.`,
+      run: (workbook) => workbook.writeFormulas(writes),
+    },
+  }];
+}
+
+/** A formula whatever its spaces and letter case, and however Excel spells a function of an add-in. */
+function plain(formula: string): string {
+  return formula.replace(/_xldudf_SOAK_/gi, "SOAK.").split('"').map((part, index) => (index % 2 === 0 ? part.replace(/\s+/g, "").toUpperCase() : part)).join('"');
+}
+
+async function recordFindings(workbook: Workbook): Promise<Finding[]> {
+  const program = await readProgram(workbook);
+  return [...program.slips, ...program.yards.flatMap((yard) => yard.slips)].map(({ where, sentence }) => ({ where, sentence: `${addressOf(where)}: ${sentence}` }));
+}
+
+async function versionFinding(workbook: Workbook): Promise<Finding[]> {
+  const version = await recordsVersion(workbook);
+  if (version === RECORDS_VERSION) return [];
+  return [{
+    sentence: version === null ? "The workbook does not say which version of the records it holds." : `The workbook was set up for records version ${version}; this is version ${RECORDS_VERSION}.`,
+    repair: { says: `Mark the workbook as version ${RECORDS_VERSION}, now that its sheets are all there.`, run: (target) => target.writeSetting(RECORDS_VERSION_SETTING, String(RECORDS_VERSION)) },
+  }];
+}

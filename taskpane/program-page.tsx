@@ -1,0 +1,40 @@
+import { useState } from "preact/hooks";
+import { Tabs, TabPanel } from "./form.tsx";
+import type { GoTo } from "./slip-list.tsx";
+import { PROGRAM_TAB_IDS } from "./tab-ids.ts";
+import type { ProgramTabId } from "./tab-ids.ts";
+import { text } from "./text.ts";
+import type { ViewProps } from "./view.ts";
+import { WorkbookView } from "./workbook/workbook-view.tsx";
+import { YardPicker } from "./yard-picker.tsx";
+
+const TABS = PROGRAM_TAB_IDS.map((id) => ({ id, says: text.programTabs[id] }));
+
+/** Comes back to where the person was, after a look at one yard. */
+let lastTab: ProgramTabId = "yards";
+
+/** The whole program, while no yard is in view. */
+export function ProgramPage({ program, workbook, write, goTo, takesFocus, onPick }: Pick<ViewProps, "program" | "workbook" | "write"> & {
+  readonly goTo: GoTo;
+  readonly takesFocus: { current: boolean };
+  readonly onPick: (siteId: string) => void;
+}) {
+  const [tab, setTab] = useState<ProgramTabId>(lastTab);
+  const open = (id: ProgramTabId) => {
+    lastTab = id;
+    setTab(id);
+  };
+  const view = { program, workbook, write };
+  return (
+    <>
+      <header class="yard-header">
+        <h1>{text.programTabs.title}</h1>
+      </header>
+      <Tabs label={text.programTabs.label} tabs={TABS} active={tab} onActivate={open} />
+      <TabPanel active={tab}>
+        {tab === "yards" && <YardPicker {...view} goTo={goTo} takesFocus={takesFocus} onPick={onPick} />}
+        {tab === "workbook" && <WorkbookView {...view} goTo={goTo} />}
+      </TabPanel>
+    </>
+  );
+}
