@@ -4,7 +4,7 @@ import type { Workbook } from "../addin/workbook/workbook.ts";
 
 /**
  * What every view of one yard is handed. A view is a named export of its own folder:
- * yard/yard-view.tsx YardView, screening/screening-view.tsx ScreeningView,
+ * yard/yard-view.tsx YardView, visits/visits-view.tsx VisitsView,
  * hole-test/hole-test-view.tsx HoleTestView, basin/basin-view.tsx BasinView.
  */
 export interface ViewProps {

@@ -3,12 +3,12 @@ import { BasinView } from "./basin/basin-view.tsx";
 import { useFocusIfAsked } from "./focus.ts";
 import { Button, showTopOfTab, TabPanel, Tabs } from "./form.tsx";
 import { HoleTestView } from "./hole-test/hole-test-view.tsx";
-import { ScreeningView } from "./screening/screening-view.tsx";
 import type { GoTo } from "./slip-list.tsx";
 import { TAB_IDS } from "./tab-ids.ts";
 import type { TabId } from "./tab-ids.ts";
 import { text } from "./text.ts";
 import type { ViewProps } from "./view.ts";
+import { VisitsView } from "./visits/visits-view.tsx";
 import { nameOf } from "./yard-picker.tsx";
 import { YardView } from "./yard/yard-view.tsx";
 
@@ -50,7 +50,7 @@ export function YardPage({ goTo, attempt, takesFocus, onLeave, ...view }: ViewPr
       <Tabs label={text.tabs.label} tabs={TABS} active={tab} onActivate={open} />
       <TabPanel active={tab}>
         {tab === "yard" && <YardView {...view} goTo={goTo} attempt={attempt} openTab={open} />}
-        {tab === "screening" && <ScreeningView {...view} />}
+        {tab === "visits" && <VisitsView {...view} openTab={open} />}
         {tab === "hole-test" && <HoleTestView {...view} />}
         {tab === "basin" && <BasinView {...view} />}
       </TabPanel>

@@ -80,9 +80,13 @@ function stopsBefore(into: StageId, { visits }: YardFacts): Refusal[] {
     const answers = answersInForce(stage, visits);
     return stepsOf(stage, answers).flatMap((step) => {
       if (step.id === "marks-visible" || verdictOfStep(step, answers.get(step.id) ?? null) !== "stop") return [];
-      return [refusal(`stop: ${step.id}`, `${stage.name} says stop: ${step.title}, ${quoted(answers, step.id)}. Settle it and answer the step again, or find another place.`, step.id)];
+      return [stopRefusal(step.id, `${stage.name} says stop: ${step.title}, ${quoted(answers, step.id)}. Settle it and answer the step again, or find another place.`)];
     });
   });
+}
+
+export function stopRefusal(stepId: string, sentence: string): Refusal {
+  return refusal(`stop: ${stepId}`, sentence, stepId);
 }
 
 function leaveToEnter({ visits }: YardFacts): Refusal[] {

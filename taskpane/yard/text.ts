@@ -9,6 +9,7 @@ export const yardText = {
   status: {
     title: "Where this yard stands",
     screening: "Screening",
+    stage: "Stage",
     basin: "Basin",
     fits: "Fits",
     doesNotFit: "Does not fit",
@@ -24,7 +25,7 @@ export const yardText = {
     go: (tab: string) => `Go to ${tab}`,
     surfaces: "Measure the surfaces that drain here and add them below.",
     stopped: (steps: string) => `Screening says stop: ${steps}. Find another place, or settle this first. Do not dig.`,
-    ticket: "Have the lines marked before anything is dug, the test hole included.",
+    locked: (reason: string) => `Have the lines marked before anything is dug, the test hole included. ${reason}`,
     screening: (count: number) => (count === 1 ? "One screening step is not measured." : `${count} screening steps are not measured.`),
     refer: (steps: string) => `Refer before going on: ${steps}.`,
     holeTest: "Dig and time a test hole.",

@@ -1,7 +1,8 @@
+import { today } from "../../addin/actions/dates.ts";
 import { explainYard } from "../../addin/actions/explain-yard.ts";
 import type { Explanation } from "../../addin/actions/explain-yard.ts";
-import { screeningOf } from "../../addin/actions/screen-yard.ts";
-import type { StageStanding } from "../../addin/actions/screen-yard.ts";
+import { yardStanding } from "../../addin/actions/stage-standing.ts";
+import type { YardStanding } from "../../addin/actions/stage-standing.ts";
 import { selectYard } from "../../addin/actions/select-yard.ts";
 import type { Yard } from "../../addin/actions/read-program.ts";
 import { Button, VerdictBadge } from "../form.tsx";
@@ -9,6 +10,7 @@ import { SlipList } from "../slip-list.tsx";
 import type { GoTo } from "../slip-list.tsx";
 import type { TabId } from "../tab-ids.ts";
 import type { ViewProps } from "../view.ts";
+import { StateBadge } from "../visits/stage-picker.tsx";
 import { nextSteps, tabName } from "./next-steps.ts";
 import type { NextStep } from "./next-steps.ts";
 import { Results } from "./results.tsx";
@@ -22,12 +24,12 @@ export function YardView({ goTo, openTab, attempt, ...view }: ViewProps & {
   readonly attempt: (action: () => Promise<unknown>) => Promise<void>;
 }) {
   const { program, yard, workbook } = view;
-  const screening = screeningOf(program, yard);
+  const standing = yardStanding(program, yard, today());
   const explanations = worthReading(explainYard(program, yard), yard);
-  const steps = nextSteps(yard, screening, explanations.length > 0);
+  const steps = nextSteps(standing, explanations.length > 0);
   return (
     <>
-      <Standing yard={yard} screening={screening} hasFaults={explanations.length > 0} />
+      <Standing standing={standing} hasFaults={explanations.length > 0} />
       <Next steps={steps} openTab={openTab} />
       <SlipList title={yardText.explanations} slips={explanations} goTo={goTo} />
       <Results yard={yard} />
@@ -51,7 +53,8 @@ function isIncomplete({ design, holeTests }: Yard): boolean {
 }
 
 /** Both answers side by side: a basin that fits in a place that is ruled out is no basin. */
-function Standing({ yard: { design }, screening, hasFaults }: { readonly yard: Yard; readonly screening: StageStanding; readonly hasFaults: boolean }) {
+function Standing({ standing: { yard: { design }, current, stages }, hasFaults }: { readonly standing: YardStanding; readonly hasFaults: boolean }) {
+  const screening = stages.find(({ stage }) => stage.id === "screening")?.verdict ?? "not measured";
   const { status } = design;
   const known = typeof status === "string" && status !== "" && !status.startsWith("#");
   const fits = status === "fits";
@@ -60,7 +63,12 @@ function Standing({ yard: { design }, screening, hasFaults }: { readonly yard: Y
     <section aria-label={yardText.status.title} role="status" class="standing">
       <p>
         <strong>{yardText.status.screening}</strong>
-        <VerdictBadge verdict={screening.verdict} />
+        <VerdictBadge verdict={screening} />
+      </p>
+      <p>
+        <strong>{yardText.status.stage}</strong>
+        <span>{current.stage.name}</span>
+        <StateBadge state={current.state} />
       </p>
       <p>
         <strong>{yardText.status.basin}</strong>

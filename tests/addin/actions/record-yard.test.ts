@@ -1,7 +1,8 @@
 import { beforeEach, describe, expect, test } from "vitest";
 import { readProgram } from "../../../addin/actions/read-program.ts";
 import type { Yard } from "../../../addin/actions/read-program.ts";
-import { addHoleTest, addSurface, addYard, changeHoleTest, changeSurface, readingsOf, recordAnswer, writeBasin } from "../../../addin/actions/record-yard.ts";
+import { recordAnswer } from "../../../addin/actions/record-answer.ts";
+import { addHoleTest, addSurface, addYard, changeHoleTest, changeSurface, readingsOf, writeBasin } from "../../../addin/actions/record-yard.ts";
 import { setUpWorkbook } from "../../../addin/actions/set-up-workbook.ts";
 import { sentenceOf } from "../../../addin/actions/write-records.ts";
 import { oneCallTicket } from "../../../addin/checklist/one-call-ticket.ts";
@@ -40,6 +41,13 @@ describe("adding a yard", () => {
     expect((await yardOf("Y-002")).site.record).toMatchObject({ yard: "Lantern House", units: "us", soilGroup: "B" });
   });
 
+  test("the ID of a deleted yard is never given out again", async () => {
+    await addYard(workbook, newYard);
+    await addYard(workbook, newYard);
+    await clearRow(workbook, (await yardOf("Y-002")).site);
+    expect(await addYard(workbook, newYard)).toBe("Y-003");
+  });
+
   test("a yard goes below the last row in use, and a gap a person left stays theirs", async () => {
     await workbook.writeValues([{ range: cellOf(sitesSheet, 20, "siteId"), values: [["Y-040"]] }]);
     expect(await addYard(workbook, newYard)).toBe("Y-041");
@@ -69,7 +77,9 @@ describe("two people on one row", () => {
     await addYard(workbook, newYard);
     const yard = await yardOf("Y-001");
     await workbook.writeValues([{ range: cellOf(sitesSheet, yard.site.row, "pondingDepth"), values: [[6]] }]);
-    const entry = { stormDepth: null, pondingDepth: 6, mediaDepth: 12, sideSlope: null, mixRecipe: null };
+    const entry = {
+      stormDepth: null, pondingDepth: 6, mediaDepth: 12, sideSlope: null, mixRecipe: null, shape: "rectangle", lengthToWidth: 1.5, roomLength: null, roomWidth: 12,
+    };
     expect(await writeBasin(workbook, yard, entry)).toEqual([]);
     expect((await yardOf("Y-001")).site.record).toMatchObject({ pondingDepth: 6, mediaDepth: 12 });
   });

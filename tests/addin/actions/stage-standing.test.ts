@@ -1,7 +1,7 @@
 import { beforeEach, describe, expect, it } from "vitest";
 import { readProgram } from "../../../addin/actions/read-program.ts";
-import { screeningOf } from "../../../addin/actions/screen-yard.ts";
-import type { StepStanding } from "../../../addin/actions/screen-yard.ts";
+import { screeningOf } from "../../../addin/actions/stage-standing.ts";
+import type { StepStanding } from "../../../addin/actions/stage-standing.ts";
 import { setUpWorkbook } from "../../../addin/actions/set-up-workbook.ts";
 import { rulesSheet } from "../../../addin/records/rules.ts";
 import { cellOf, firstRow } from "../../../addin/records/sheet.ts";

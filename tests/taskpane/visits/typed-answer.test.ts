@@ -1,8 +1,9 @@
 import { describe, expect, it } from "vitest";
+import { oneCallTicket } from "../../../addin/checklist/one-call-ticket.ts";
 import { screeningVisit } from "../../../addin/checklist/screening-visit.ts";
-import { BLANK_ANSWER, readAnswer } from "../../../taskpane/screening/typed-answer.ts";
+import { BLANK_ANSWER, readAnswer } from "../../../taskpane/visits/typed-answer.ts";
 
-const step = (id: string) => screeningVisit.steps.find((candidate) => candidate.id === id)!;
+const step = (id: string) => [...screeningVisit.steps, ...oneCallTicket.steps].find((candidate) => candidate.id === id)!;
 
 describe("An answer typed for a step of the visit", () => {
   it.each(screeningVisit.steps.map(({ id }) => id))("left blank at %s is refused in words and never becomes a pass", (id) => {
