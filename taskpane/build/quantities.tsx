@@ -1,0 +1,77 @@
+import { useState } from "preact/hooks";
+import { designedQuantity, itemUnit, quantitiesMoved, recordQuantity } from "../../addin/actions/record-dig-day.ts";
+import type { MovedQuantity } from "../../addin/actions/record-dig-day.ts";
+import { digItems } from "../../addin/records/dig-days.ts";
+import { useDraft } from "../drafts.ts";
+import { Button, ChoiceField, NumberField, TextField } from "../form.tsx";
+import { shown } from "../numbers.ts";
+import { isRefused, readTypedNumber } from "../typed-number.ts";
+import type { DigDayPart } from "./dig-day-form.tsx";
+import { buildText } from "./text.ts";
+
+const words = buildText.dig.quantity;
+const BLANK = { item: null as string | null, quantity: "", note: "" };
+const ITEMS = digItems.map(({ item }) => ({ value: item, says: item }));
+
+/** What was really moved, beside what the design asks for. */
+export function Quantities({ yard, workbook, write, date, by }: DigDayPart) {
+  const draft = useDraft(`${yard.siteId}/dig-day/quantity`, BLANK);
+  const [asked, ask] = useState(false);
+  const typed = draft.value;
+  const set = (changed: Partial<typeof BLANK>) => draft.set((current) => ({ ...current, ...changed }));
+  const item = digItems.find((one) => one.item === typed.item) ?? null;
+  const unit = item === null ? "" : itemUnit(item, yard.units);
+  const quantity = readTypedNumber(typed.quantity, { label: words.quantity, required: true, atLeast: 0 });
+  const designed = item === null ? null : designedQuantity(item, yard.design);
+
+  const save = async () => {
+    ask(true);
+    if (item === null || isRefused(quantity) || quantity.value === null) return;
+    const entry = { item: item.item, quantity: quantity.value, unit, note: typed.note.trim() };
+    if (!(await write(() => recordQuantity(workbook, yard, date, entry, by), words.done))) return;
+    draft.clear();
+    ask(false);
+  };
+
+  const moved = quantitiesMoved(yard.digDays, yard.design, yard.units);
+  return (
+    <section class="form" aria-label={words.title}>
+      <h3>{words.title}</h3>
+      {moved.length === 0 ? (
+        <p class="hint">{words.none}</p>
+      ) : (
+        <ul class="build-list">
+          {moved.map((line) => (
+            <li key={`${line.item} ${line.unit}`}>
+              <strong>{line.item}</strong> {movedWords(line)}
+            </li>
+          ))}
+        </ul>
+      )}
+      <ChoiceField
+        label={words.item}
+        value={typed.item}
+        choices={ITEMS}
+        blank={words.itemBlank}
+        fault={asked && item === null ? words.itemMissing : null}
+        onChoose={(chosen) => set({ item: chosen })}
+      />
+      <NumberField
+        label={words.quantity}
+        hint={designed === null ? undefined : words.designed(`${shown(designed, 2)} ${unit}`)}
+        unit={unit}
+        value={typed.quantity}
+        fault={asked && isRefused(quantity) ? quantity.sentence : null}
+        onInput={(text) => set({ quantity: text })}
+      />
+      <TextField label={words.note} value={typed.note} onInput={(note) => set({ note })} />
+      <Button onClick={save}>{words.save}</Button>
+    </section>
+  );
+}
+
+function movedWords({ quantity, unit, designed }: MovedQuantity): string {
+  const amount = `${shown(quantity, 2)} ${unit}`;
+  if (designed === null || designed <= 0) return `${amount}, ${words.notDesigned}.`;
+  return `${amount} ${words.ofDesign(`${shown(designed, 2)} ${unit}`, shown((quantity / designed) * 100, 0))}.`;
+}

@@ -1,0 +1,85 @@
+import { useState } from "preact/hooks";
+import { isoDate, today } from "../../addin/actions/dates.ts";
+import { planLook, recordLook, REPAIR_DAYS } from "../../addin/actions/record-look.ts";
+import type { LookPlan } from "../../addin/actions/record-look.ts";
+import type { FollowUpKind, FollowUpRow } from "../../addin/records/follow-ups.ts";
+import { useDraft } from "../drafts.ts";
+import { Button, DateField, TextField, VerdictBadge } from "../form.tsx";
+import { useRememberedName } from "../remembered-name.ts";
+import type { ViewProps } from "../view.ts";
+import { blankLook, readLook, stepsOfLook } from "./look-draft.ts";
+import type { LookFaults, TypedLook } from "./look-draft.ts";
+import { LookStep } from "./look-step.tsx";
+import { careText } from "./text.ts";
+
+const words = careText.look;
+const NO_FAULTS: LookFaults = { steps: new Map() };
+
+/** One look, item by item: quick with the keyboard, and with what it will write before it is written. */
+export function LookForm({ row, kind, close, ...view }: ViewProps & { readonly row: FollowUpRow; readonly kind: FollowUpKind; readonly close: () => void }) {
+  const { yard, workbook, write } = view;
+  const draft = useDraft<TypedLook>(`${yard.siteId}/look/${row.row}`, blankLook(today()));
+  const [by, rememberBy] = useRememberedName();
+  const [asked, ask] = useState(false);
+  const typed = draft.value;
+  const read = readLook(kind, typed, by, yard.units);
+  const faults = asked && "faults" in read ? read.faults : NO_FAULTS;
+  const set = (change: (current: TypedLook) => TypedLook) => draft.set(change);
+  const discard = () => {
+    draft.clear();
+    close();
+  };
+  const save = async () => {
+    ask(true);
+    if ("faults" in read) return;
+    if (await write(() => recordLook(workbook, yard, row, read.entry), words.saved(careText.kinds[kind]))) discard();
+  };
+  return (
+    <div class="form">
+      <DateField label={words.done} value={typed.done} fault={faults.done} onInput={(done) => set((current) => ({ ...current, done }))} />
+      <TextField label={words.by} hint={words.byHint} value={by} onInput={rememberBy} />
+      <p class="hint">{words.keys}</p>
+      <ol class="care-steps">
+        {stepsOfLook(kind).map((step) => (
+          <LookStep
+            key={step.id}
+            {...view}
+            kind={kind}
+            step={step}
+            typed={typed}
+            usualRepairDay={isoDate(("entry" in read ? read.entry.done : today()) + REPAIR_DAYS)}
+            fault={faults.steps.get(step.id) ?? null}
+            set={set}
+          />
+        ))}
+      </ol>
+      <TextField label={words.noteOfLook} value={typed.note} onInput={(note) => set((current) => ({ ...current, note }))} />
+      {"entry" in read ? <WillWrite plan={planLook(yard, row, read.entry)} /> : <p class="hint">{words.answerRest}</p>}
+      {draft.touched && <p class="unsaved">{words.unsaved}</p>}
+      <div class="buttons">
+        <Button kind="primary" onClick={save}>
+          {words.save}
+        </Button>
+        <Button kind="quiet" onClick={discard}>
+          {words.discard}
+        </Button>
+      </div>
+    </div>
+  );
+}
+
+function WillWrite({ plan }: { readonly plan: LookPlan }) {
+  return (
+    <div class="care-plan" role="status">
+      <h4>{words.willWrite}</h4>
+      <p>
+        {words.willFind}: <VerdictBadge verdict={plan.finding} />
+      </p>
+      <ul>
+        {plan.next.map(({ kind, due, action }) => (
+          <li key={`${kind} ${due} ${action ?? ""}`}>{words.willDo(isoDate(due), careText.kinds[kind], action)}</li>
+        ))}
+      </ul>
+    </div>
+  );
+}

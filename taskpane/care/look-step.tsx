@@ -1,0 +1,116 @@
+import { itemOfStep, lookOf } from "../../addin/checklist/looks.ts";
+import type { ChosenAnswer, Step } from "../../addin/checklist/stage.ts";
+import type { FollowUpKind } from "../../addin/records/follow-ups.ts";
+import type { Verdict } from "../../addin/records/visits.ts";
+import { DateField, NumberField, Segmented, TextField } from "../form.tsx";
+import { shownUnit } from "../numbers.ts";
+import { text } from "../text.ts";
+import { isRefused, readTypedNumber } from "../typed-number.ts";
+import type { ViewProps } from "../view.ts";
+import { mulchSentence } from "./care-words.ts";
+import { measureOf, typedStep, withReading, withStep } from "./look-draft.ts";
+import type { TypedLook } from "./look-draft.ts";
+import { careText } from "./text.ts";
+
+const words = careText.look;
+
+interface LookStepProps extends ViewProps {
+  readonly kind: FollowUpKind;
+  readonly step: Step;
+  readonly typed: TypedLook;
+  readonly usualRepairDay: string;
+  readonly fault: string | null;
+  readonly set: (change: (current: TypedLook) => TypedLook) => void;
+}
+
+/** One item of a look: a reading where a number decides, the choice, and what follows from it. */
+export function LookStep(part: LookStepProps) {
+  const { kind, step, typed, fault, set, yard } = part;
+  const seen = typedStep(typed, step);
+  const change = (changed: Parameters<typeof withStep>[2]) => set((current) => withStep(current, step, changed));
+  if (step.answer.kind !== "chosen") {
+    return (
+      <li>
+        {step.answer.kind === "number" ? (
+          <NumberField label={step.title} hint={step.ask} unit={step.answer.unit[yard.units]} value={seen.reading} fault={fault} onInput={(reading) => change({ reading })} />
+        ) : (
+          <TextField label={step.title} hint={step.ask} value={seen.reading} fault={fault} onInput={(reading) => change({ reading })} />
+        )}
+      </li>
+    );
+  }
+  const choices = choicesOf(kind, step.answer);
+  const measure = measureOf(kind, step);
+  const chooseByKey = (event: KeyboardEvent) => {
+    const verdict = verdictOfKey(event, choices.map(({ value }) => value));
+    if (verdict === null) return;
+    event.preventDefault();
+    change({ verdict });
+    (event.currentTarget as HTMLElement).nextElementSibling?.querySelector<HTMLElement>("input")?.focus();
+  };
+  return (
+    <li onKeyDown={chooseByKey}>
+      {measure !== null && (
+        <NumberField
+          label={measure.label}
+          unit={shownUnit(measure.kind, yard.units)}
+          value={seen.reading}
+          onInput={(reading) => set((current) => withReading(current, step, measure, reading, yard.units))}
+        />
+      )}
+      <Segmented label={step.title} hint={step.ask} value={seen.verdict} choices={choices} fault={fault} onChoose={(verdict) => change({ verdict })} />
+      <WhatFollows {...part} />
+    </li>
+  );
+}
+
+/** The note on what did not pass, the repair and its day, and the mulch to bring. */
+function WhatFollows({ kind, step, typed, usualRepairDay, set, program, yard }: LookStepProps) {
+  const seen = typedStep(typed, step);
+  const look = lookOf(kind);
+  const item = "stage" in look ? itemOfStep(look.stage, step) : null;
+  const change = (changed: Parameters<typeof withStep>[2]) => set((current) => withStep(current, step, changed));
+  const depth = item?.id === "mulch" ? readTypedNumber(seen.reading, { label: words.note, atLeast: 0 }) : null;
+  const repaired = seen.verdict === "fail" && ("stage" in look || look.onFail === null);
+  return (
+    <>
+      {depth !== null && !isRefused(depth) && depth.value !== null && <p>{mulchSentence(yard, depth.value, program.settings)}</p>}
+      {repaired && (
+        <>
+          {item !== null && (
+            <p>
+              <strong>{words.repair}:</strong> {item.action}
+            </p>
+          )}
+          <DateField label={words.repairBy} value={seen.repairBy === "" ? usualRepairDay : seen.repairBy} onInput={(repairBy) => change({ repairBy })} />
+        </>
+      )}
+      {seen.verdict !== null && seen.verdict !== "pass" && <TextField label={words.note} value={seen.note} onInput={(note) => change({ note })} />}
+    </>
+  );
+}
+
+interface LookChoice {
+  readonly value: Verdict;
+  readonly says: string;
+  readonly meaning?: string;
+}
+
+/** What the checklist offers; at an inspection a thing may also not have been seen. */
+function choicesOf(kind: FollowUpKind, answer: ChosenAnswer): readonly LookChoice[] {
+  const options = answer.options.map(({ says, verdict }) => ({ value: verdict, says: text.verdicts[verdict], meaning: says }));
+  return "stage" in lookOf(kind) ? [...options, { value: "not measured", says: words.notSeen }] : options;
+}
+
+const KEYS: ReadonlyMap<string, readonly Verdict[]> = new Map<string, readonly Verdict[]>([
+  ["p", ["pass"]],
+  ["w", ["watch", "refer"]],
+  ["f", ["fail", "stop"]],
+  ["n", ["not measured"]],
+]);
+
+/** The verdict a letter stands for, while a choice has the focus; in a field it is a letter like any other. */
+function verdictOfKey({ key, target, ctrlKey, altKey, metaKey }: KeyboardEvent, offered: readonly Verdict[]): Verdict | null {
+  if (ctrlKey || altKey || metaKey || !(target instanceof HTMLInputElement) || target.type !== "radio") return null;
+  return KEYS.get(key.toLowerCase())?.find((verdict) => offered.includes(verdict)) ?? null;
+}
