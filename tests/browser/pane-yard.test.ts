@@ -15,7 +15,7 @@ import { address, button, openTab, pane, PATIENCE, START_MILLISECONDS } from "./
 const LONGEST_TEST_MILLISECONDS = 90_000;
 
 const heading = (page: Page) => pane(page).locator("h1");
-const status = (page: Page) => pane(page).locator(".status-line");
+const status = (page: Page) => pane(page).locator(".status-line p");
 
 /** The number that the pane's results show beside the label. */
 async function result(page: Page, label: string): Promise<string> {
@@ -209,6 +209,44 @@ describe("The pane beside the workbook", { timeout: LONGEST_TEST_MILLISECONDS },
     await expect.poll(() => status(page).innerText(), PATIENCE).toBe("Surfaces was changed.");
     await expectCell(page, address(surfacesSheet, area, "area"), 640);
     await expect.poll(() => result(page, "Contributing area"), PATIENCE).toBe("320 sq ft");
+  });
+
+  it("measures a surface by its shape, keeps the lengths beside it, and takes it out again when asked", async () => {
+    await button(page, "Add a surface").click();
+    await pane(page).getByLabel("Surface", { exact: true }).fill("Drive");
+    await pane(page).getByLabel("Cover").selectOption("paving");
+    await pane(page).getByLabel("How it is measured").selectOption("rectangle");
+    await pane(page).getByLabel("Length", { exact: true }).fill("40");
+    await pane(page).getByLabel("Width", { exact: true }).fill("12");
+    expect(await pane(page).locator(".measured-area").innerText()).toBe("Area: 480 sq ft");
+    await pane(page).getByLabel("Share draining here").fill("0.25");
+    await button(page, "Write to the sheet").click();
+    await expect.poll(() => status(page).innerText(), PATIENCE).toBe("Written to Surfaces.");
+    const drive = (await surfaceRows(page)).lastIndexOf("Y-017");
+    await expectCell(page, address(surfacesSheet, drive, "area"), 480);
+    await expectCell(page, address(surfacesSheet, drive, "howMeasured"), "rectangle: length 40 ft, width 12 ft");
+    // 320 of the roof and a quarter of 40 x 12.
+    await expectCell(page, address(designSheet, 16, "contributingArea"), 440);
+
+    await button(page, "Remove Drive").click();
+    await button(page, "Remove it").click();
+    await expectCell(page, address(surfacesSheet, drive, "area"), null);
+    await expectCell(page, address(designSheet, 16, "contributingArea"), 320);
+  });
+
+  it("checks a rerouted downspout's pipe, and keeps the answer beside its roof", async () => {
+    await button(page, "Check a rerouted downspout of Front roof, half").click();
+    // Half of 640 sq ft drains elsewhere: 0.95 x 6 in/h x 320 sq ft / 43,200 = 0.0422 cfs. A 3 in smooth pipe on 1 % carries 51.6 / 448.83 = 0.115 cfs.
+    await pane(page).getByLabel("Rain intensity").fill("6");
+    await pane(page).getByLabel("Inside diameter").fill("3");
+    await pane(page).getByLabel("Slope", { exact: true }).fill("1");
+    expect(await pane(page).locator(".downspout-answer").innerText()).toMatch(/Carries it.*0\.042 cfs.*3 in takes 0\.115 cfs/s);
+    await button(page, "Keep the check on the sheet").click();
+    expect(await pane(page).getByText("Source of the intensity is missing: say where the number is from.").isVisible()).toBe(true);
+    await pane(page).getByLabel("Source of the intensity").fill("county table, 10 years");
+    await button(page, "Keep the check on the sheet").click();
+    await expect.poll(() => status(page).innerText(), PATIENCE).toBe("The check was written to Surfaces.");
+    expect(await pane(page).locator(".downspout").innerText()).toContain("320 sq ft of roof, 6 in/h (county table, 10 years), coefficient 0.95.");
   });
 
   it("keeps what is typed through other tabs, other yards and a reload, until it is discarded", async () => {
