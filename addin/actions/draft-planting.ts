@@ -1,5 +1,4 @@
-import { FILL, USUAL_OUTLINE } from "../../functions/basin/basin-shape.ts";
-import type { BasinOutline, BasinShape } from "../../functions/basin/basin-shape.ts";
+import { USUAL_OUTLINE } from "../../functions/basin/basin-shape.ts";
 import { plantMix } from "../../functions/worksheet/plants.ts";
 import { MOISTURE_ZONES } from "../records/planting.ts";
 import type { SettingValues } from "../records/program.ts";
@@ -23,15 +22,9 @@ export type ChosenPlants = Readonly<Record<MoistureZone, readonly PalettePlant[]
 export function zonesOfYard(yard: Yard, settings: SettingValues): PlantingZones | { readonly sentence: string } {
   const { floorArea, pondingDepth } = yard.design;
   if (typeof floorArea !== "number" || typeof pondingDepth !== "number") return { sentence: "The basin has no size yet: the Basin tab says what is missing." };
-  return plantingZones({ units: yard.units, floorArea, pondingDepth, sideSlope: yard.site.record.sideSlope ?? settings.sideSlope, outline: outlineOf(yard) });
-}
-
-/** Read back from the floor that Design shows, so that plan and sheet never part. */
-function outlineOf({ design: { floorArea, floorLength, floorWidth } }: Yard): BasinOutline {
-  if (typeof floorLength !== "number" || typeof floorWidth !== "number" || floorWidth <= 0) return USUAL_OUTLINE;
-  const fill = Number(floorArea) / (floorLength * floorWidth);
-  const miss = (shape: BasinShape) => Math.abs(FILL[shape] - fill);
-  return { shape: miss("rectangle") < miss("ellipse") ? "rectangle" : "ellipse", lengthToWidth: floorLength / floorWidth };
+  const { sideSlope, shape, lengthToWidth } = yard.site.record;
+  const outline = { shape: shape ?? USUAL_OUTLINE.shape, lengthToWidth: lengthToWidth ?? USUAL_OUTLINE.lengthToWidth };
+  return plantingZones({ units: yard.units, floorArea, pondingDepth, sideSlope: sideSlope ?? settings.sideSlope, outline });
 }
 
 export interface PlantingDraft {

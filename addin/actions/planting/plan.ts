@@ -70,7 +70,7 @@ function drawnClump(clump: PlannedClump, known: PalettePlant | undefined, usualS
   if (!Number.isInteger(count)) return undrawn("not whole");
   if (count > MOST_IN_A_CLUMP) return undrawn("too many");
   if (spacing < fromUs("length", CLOSEST_SPACING_FEET, units)) return undrawn("too close");
-  return { id, plant, zone, count, spacing, place: along === null || across === null ? null : { along, across } };
+  return { id, plant: known?.name ?? plant, zone, count, spacing, place: along === null || across === null ? null : { along, across } };
 }
 
 /** More in one place is a bed, or a slip of the keyboard. */

@@ -1,0 +1,127 @@
+import type { Material } from "../../functions/amendment/material-weight.ts";
+import { PICKUP_TONS } from "../../functions/earthwork/truck-loads.ts";
+import type { EarthSoil } from "../../functions/published/fm-5-434.ts";
+import { fromUs } from "../../functions/quantities.ts";
+import { bags, materialWeight } from "../../functions/worksheet/amendment.ts";
+import { isCellError } from "../../functions/worksheet/cell.ts";
+import type { Cell, CellInput } from "../../functions/worksheet/cell.ts";
+import { stockpile, truckLoads } from "../../functions/worksheet/earthwork.ts";
+import { layerVolume, soilState } from "../../functions/worksheet/soil.ts";
+import type { WorksheetFunction } from "../../functions/worksheet/worksheet-function.ts";
+import type { UnitSystem } from "../records/site-terms.ts";
+import type { Answer, BasinDraft } from "./draft-basin.ts";
+
+/** What only the person who orders knows, in the yard's units; null where nothing was typed. */
+export interface OrderInputs {
+  readonly soil: EarthSoil;
+  readonly loadVolume: number | null;
+  /** The most a load may weigh. */
+  readonly loadWeight: number | null;
+  /** In cu ft, on a metric yard in L. */
+  readonly bagSize: number | null;
+  readonly stoneArea: number | null;
+  readonly stoneDepth: number | null;
+}
+
+export interface MaterialLine {
+  readonly material: string;
+  readonly volume: Answer;
+  /** The material of SOAK.MATERIALWEIGHT it was weighed as; null where there is none like it. */
+  readonly weighedAs: Material | null;
+  readonly weight: Answer | null;
+  /** Null where no bag size was typed. */
+  readonly bags: Answer | null;
+}
+
+export interface MaterialsDraft {
+  readonly inPlace: Answer;
+  readonly loose: Answer;
+  readonly earthWeight: Answer;
+  readonly pileRadius: Answer;
+  readonly pileHeight: Answer;
+  readonly pileGround: Answer;
+  /** Null where no load was typed. */
+  readonly loads: Answer | null;
+  readonly lines: readonly MaterialLine[];
+  /** What is too heavy for one trip of a pickup, and the trips it takes. */
+  readonly pickupTrips: readonly { readonly material: string; readonly trips: number }[];
+  readonly cautions: readonly string[];
+}
+
+/** The name that the dug earth goes by in lists. */
+export const DUG_EARTH = "dug earth";
+export const OVERFLOW_STONE = "overflow stone";
+export const MULCH = "mulch";
+
+/** Dig, heap, loads, mix, mulch and stone of a basin, each from its worksheet function, with that function's cautions. */
+export function draftMaterials(units: UnitSystem, basin: BasinDraft, order: OrderInputs): MaterialsDraft {
+  const cautions = new Set<string>();
+  const ask = (asked: WorksheetFunction, inputs: readonly CellInput[]): readonly Answer[] => {
+    asked.cautionsFor([...inputs, units]).forEach((caution) => cautions.add(caution));
+    return asked.result.values.map((_, place) => answerAt(asked.evaluate([...inputs, units])[0] ?? [], place));
+  };
+  const one = (asked: WorksheetFunction, inputs: readonly CellInput[]): Answer => ask(asked, inputs)[0] ?? NOTHING;
+
+  const inPlace = basin.digVolume;
+  const loose = after(inPlace, (volume) => one(soilState, [volume, "in place", "loose", order.soil]));
+  const pile = "value" in loose ? ask(stockpile, [loose.value, null]) : [loose, loose, loose];
+  const weigh = (volume: Answer, material: Material | null) => (material === null ? null : after(volume, (of) => one(materialWeight, [of, material])));
+  const lines = volumesToBuy(basin, order, one).map(({ material, volume }): MaterialLine => {
+    const weighedAs = WEIGHED_AS.get(material) ?? null;
+    return { material, volume, weighedAs, weight: weigh(volume, weighedAs), bags: order.bagSize === null ? null : after(volume, (of) => one(bags, [of, order.bagSize])) };
+  });
+  return {
+    inPlace,
+    loose,
+    earthWeight: weigh(loose, MOIST_EARTH) ?? NOTHING,
+    pileRadius: pile[0] ?? NOTHING,
+    pileHeight: pile[1] ?? NOTHING,
+    pileGround: pile[2] ?? NOTHING,
+    loads: order.loadVolume === null ? null : after(loose, (volume) => one(truckLoads, [volume, order.loadVolume, order.loadWeight, MOIST_EARTH])),
+    lines,
+    pickupTrips: pickupTrips(units, [{ material: DUG_EARTH, volume: loose, weighedAs: MOIST_EARTH }, ...lines]),
+    cautions: [...cautions],
+  };
+}
+
+function volumesToBuy({ mix, mulchVolume }: BasinDraft, { stoneArea, stoneDepth }: OrderInputs, one: (asked: WorksheetFunction, inputs: readonly CellInput[]) => Answer) {
+  const bought: { readonly material: string; readonly volume: Answer }[] = mix.map(({ material, volume }) => ({ material, volume: { value: volume } }));
+  bought.push({ material: MULCH, volume: mulchVolume });
+  if (stoneArea !== null && stoneDepth !== null) bought.push({ material: OVERFLOW_STONE, volume: one(layerVolume, [stoneArea, stoneDepth, 0]) });
+  return bought;
+}
+
+/** By weight alone: the bed is taken to hold it. */
+function pickupTrips(units: UnitSystem, lines: readonly Pick<MaterialLine, "material" | "volume" | "weighedAs">[]): MaterialsDraft["pickupTrips"] {
+  return lines.flatMap(({ material, volume, weighedAs }) => {
+    if (weighedAs === null || !("value" in volume) || volume.value === 0) return [];
+    const [trips] = truckLoads.evaluate([volume.value, volume.value, fromUs("weight", PICKUP_TONS, units), weighedAs, units])[0] ?? [];
+    return typeof trips === "number" && trips > 1 ? [{ material, trips }] : [];
+  });
+}
+
+const MOIST_EARTH: Material = "moist earth";
+
+/** Which published or usual weight stands for a material of a mix; peat and sorbents have none. */
+const WEIGHED_AS: ReadonlyMap<string, Material> = new Map<string, Material>([
+  ["sand", "wet gravel and sand"],
+  ["topsoil", "wet topsoil"],
+  ["compost", "compost"],
+  ["organic matter", "compost"],
+  ["native soil", "moist earth"],
+  ["silt and clay", "moist earth"],
+  [MULCH, "mulch"],
+  [OVERFLOW_STONE, "crushed stone"],
+]);
+
+const NOTHING: Answer = { sentence: "There is no answer." };
+
+function after(answer: Answer, next: (value: number) => Answer): Answer {
+  return "value" in answer ? next(answer.value) : answer;
+}
+
+function answerAt(row: readonly Cell[], place: number): Answer {
+  const cell = row[row.length === 1 ? 0 : place];
+  if (typeof cell === "number") return { value: cell };
+  return isCellError(cell) ? { sentence: cell.sentence } : NOTHING;
+}
