@@ -6,7 +6,7 @@ import { sitesSheet } from "../records/sites.ts";
 import { surfacesSheet } from "../records/surfaces.ts";
 import type { SurfaceRow } from "../records/surfaces.ts";
 import { readProgram } from "./read-program.ts";
-import type { Program, Yard } from "./read-program.ts";
+import type { Yard } from "./read-program.ts";
 import { appendRow, changesOfRow, writeUnlessChanged } from "./write-records.ts";
 import type { Conflict } from "./write-records.ts";
 

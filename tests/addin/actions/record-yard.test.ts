@@ -4,7 +4,7 @@ import type { Yard } from "../../../addin/actions/read-program.ts";
 import { recordAnswer } from "../../../addin/actions/record-answer.ts";
 import { addHoleTest, addSurface, addYard, changeHoleTest, changeSurface, readingsOf, writeBasin } from "../../../addin/actions/record-yard.ts";
 import { setUpWorkbook } from "../../../addin/actions/set-up-workbook.ts";
-import { sentenceOf } from "../../../addin/actions/write-records.ts";
+import { clearRow, sentenceOf } from "../../../addin/actions/write-records.ts";
 import { oneCallTicket } from "../../../addin/checklist/one-call-ticket.ts";
 import { screeningVisit } from "../../../addin/checklist/screening-visit.ts";
 import { cellOf } from "../../../addin/records/sheet.ts";
