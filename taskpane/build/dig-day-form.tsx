@@ -1,8 +1,9 @@
 import { useState } from "preact/hooks";
 import { dayNumberOf, isoDate, today } from "../../addin/actions/dates.ts";
 import { digDayTotals } from "../../addin/actions/record-dig-day.ts";
+import { digLock } from "../../addin/checklist/dig-lock.ts";
 import { heatReminder, liftingReminder } from "../../addin/checklist/reminders.ts";
-import { DateField, TextField } from "../form.tsx";
+import { DateField, MessageBar, TextField } from "../form.tsx";
 import { shown } from "../numbers.ts";
 import { useRememberedName } from "../remembered-name.ts";
 import type { ViewProps } from "../view.ts";
@@ -43,6 +44,7 @@ export function DigDayForm(view: ViewProps) {
       </div>
       {date !== null && (
         <>
+          <OtherDayLock {...view} date={date} />
           <SignInForm {...view} date={date} by={by.trim()} />
           <Totals {...view} />
           <Quantities {...view} date={date} by={by.trim()} />
@@ -50,6 +52,20 @@ export function DigDayForm(view: ViewProps) {
         </>
       )}
     </section>
+  );
+}
+
+/** Today's lock stands above the form; another day may have had another. */
+function OtherDayLock({ yard, date }: ViewProps & { readonly date: number }) {
+  const refusals = date === today() ? [] : digLock(yard.visits, date);
+  if (refusals.length === 0) return null;
+  return (
+    <MessageBar kind="error">
+      <strong>{words.locked(isoDate(date))}</strong>
+      {refusals.map(({ id, sentence }) => (
+        <p key={id}>{sentence}</p>
+      ))}
+    </MessageBar>
   );
 }
 

@@ -1,7 +1,8 @@
 /** The words of dig day and as-built. */
 export const buildText = {
   dig: {
-    title: "Dig day",
+    title: "People, quantities, incidents",
+    locked: (date: string) => `No digging on ${date}`,
     date: "Day",
     dateMissing: "Day is missing.",
     by: "Written by",

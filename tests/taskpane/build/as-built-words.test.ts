@@ -1,0 +1,81 @@
+import { describe, expect, test } from "vitest";
+import { compareAsBuilt } from "../../../addin/actions/record-as-built.ts";
+import type { AsBuiltMeasures } from "../../../addin/actions/record-as-built.ts";
+import type { DesignCells } from "../../../addin/actions/read-program.ts";
+import { designSheet } from "../../../addin/records/design.ts";
+import { asBuiltEntry, blankAsBuilt, readAsBuilt } from "../../../taskpane/build/as-built-draft.ts";
+import { asBuiltLines } from "../../../taskpane/build/as-built-words.ts";
+
+const blank = Object.fromEntries(Object.keys(designSheet.columns).map((key) => [key, null])) as unknown as DesignCells;
+const nothing: AsBuiltMeasures = { shape: "ellipse", floorLength: null, floorWidth: null, pondingDepth: null, sideSlope: null, sillWidth: null, lowestBerm: null, drainHours: null };
+
+function sentences(measured: Partial<AsBuiltMeasures>, design: Partial<DesignCells>, units: "us" | "metric" = "us"): readonly string[] {
+  return asBuiltLines(compareAsBuilt({ ...nothing, ...measured }, { ...blank, ...design }, 3, { drainHours: 48 }, units), 24, units).map(({ words }) => words);
+}
+
+describe("what was built, in words", () => {
+  // Handbook of rain gardens, test G3: a 17 by 7 ft ellipse, 6 in deep with 3 to 1 sides, holds 62.046 cu ft; 62.046 / 70 = 89 %.
+  test("water held is told as a share of the design's", () => {
+    const lines = sentences({ floorLength: 17, floorWidth: 7, pondingDepth: 6, sideSlope: 3 }, { waterHeld: 70, floorArea: 90, pondingDepth: 6 });
+    expect(lines).toEqual([
+      "Holds 62 cu ft: 89 % of the 70 cu ft designed.",
+      "Sill 6 in above the floor: as designed.",
+      "Sides 3 to 1: the 3 to 1 designed, or flatter.",
+      // 93.5 - 90 = 3.5 sq ft.
+      "Floor 93.5 sq ft: 3.5 sq ft more than the 90 sq ft designed.",
+    ]);
+  });
+
+  test("half the water says what to do", () => {
+    expect(sentences({ floorLength: 17, floorWidth: 7, pondingDepth: 6, sideSlope: 3 }, { waterHeld: 124.1 })[0]).toBe(
+      "Holds 62 cu ft: 50 % of the 124.1 cu ft designed. It no longer holds the design storm: raise the sill or widen the floor.",
+    );
+  });
+
+  test("a low berm is filled, and a little berm will settle", () => {
+    expect(sentences({ lowestBerm: -0.75 }, {})).toEqual(["Berm 0.75 in below the sill: water leaves there first. Fill it."]);
+    expect(sentences({ lowestBerm: 1 }, {})).toEqual(["Berm 1 in above the sill at its lowest: under the 2 in that is usual (common practice): it will settle."]);
+    expect(sentences({ lowestBerm: 60 }, {}, "metric")).toEqual(["Berm 60 mm above the sill at its lowest: at least the 51 mm that is usual (common practice)."]);
+  });
+
+  test("the flow test is held against the program's hours and told beside the design's", () => {
+    expect(sentences({ drainHours: 20 }, {})).toEqual(["Empty after 20 h: within the 48 h that the program allows. Design expects 24 h."]);
+    expect(sentences({ drainHours: 50 }, {})[0]).toMatch(/^Empty after 50 h: over the 48 h that the program allows: look for smeared or packed soil/);
+  });
+
+  test("a sill in the wrong place and sides too steep say so, in the yard's units", () => {
+    expect(sentences({ pondingDepth: 120, sideSlope: 2 }, { pondingDepth: 150 }, "metric")).toEqual([
+      "Sill 120 mm above the floor: 30 mm less than the 150 mm designed. Set the sill again, or work the design out with this depth.",
+      "Sides 2 to 1: steeper than the 3 to 1 designed: such sides slide. Lay them back.",
+    ]);
+  });
+
+  test("where Design shows an error nothing is held against it, and no NaN is said", () => {
+    expect(sentences({ pondingDepth: 6 }, { pondingDepth: "#N/A" })).toEqual(["Sill 6 in above the floor: Design shows no number to hold it against."]);
+  });
+});
+
+describe("measurements as typed", () => {
+  const typed = { ...blankAsBuilt("2026-06-20", "ellipse"), floorLength: "17", floorWidth: "7", pondingDepth: "6" };
+
+  test("what was measured is written, what was not stays blank", () => {
+    expect(asBuiltEntry(typed, " Wren ")).toEqual({
+      date: 46193, shape: "ellipse", floorLength: 17, floorWidth: 7, pondingDepth: 6, sideSlope: null, sillWidth: null, lowestBerm: null, drainHours: null, by: "Wren", note: "",
+    });
+  });
+
+  test("words, a width of zero and a missing day are refused, and nothing is written", () => {
+    const wrong = { ...typed, date: "", floorLength: "17 ft", floorWidth: "0" };
+    expect(readAsBuilt(wrong).faults).toEqual({
+      date: "Day is missing.",
+      floorLength: 'Floor length must be a number alone, in the unit shown; it is "17 ft".',
+      floorWidth: "Floor width must be more than 0.",
+    });
+    expect(asBuiltEntry(wrong, "")).toBeNull();
+  });
+
+  test("a berm below the sill is a negative number; a form with no measurement is none", () => {
+    expect(readAsBuilt({ ...typed, lowestBerm: "-0.5" }).measures.lowestBerm).toBe(-0.5);
+    expect(readAsBuilt(blankAsBuilt("2026-06-20", "ellipse")).faults).toEqual({ nothing: "Measure at least one thing." });
+  });
+});
