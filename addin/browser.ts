@@ -4,6 +4,7 @@ import "@univerjs/preset-sheets-data-validation/lib/index.css";
 import "@univerjs/preset-sheets-drawing/lib/index.css";
 import "./browser.css";
 import { catalogue } from "../functions/worksheet/catalogue.ts";
+import { saveFile } from "../taskpane/save-file.ts";
 import { fillDemoProgram } from "./actions/demo-program.ts";
 import { setUpWorkbook } from "./actions/set-up-workbook.ts";
 import { firstRow } from "./records/sheet.ts";
@@ -12,7 +13,7 @@ import { ask, tell } from "./window/ask.ts";
 import { showCellWords } from "./window/cell-words.ts";
 import { makeResizable } from "./window/pane-splitter.ts";
 import { moveBetweenRegions } from "./window/regions.ts";
-import { connectWorkbookBar, download, element } from "./window/workbook-bar.ts";
+import { connectWorkbookBar, element } from "./window/workbook-bar.ts";
 import { BrowserStorage } from "./workbook/browser-storage.ts";
 import { EmbeddedGrid } from "./workbook/embedded-grid.ts";
 import { EmbeddedWorkbook } from "./workbook/embedded-workbook.ts";
@@ -36,6 +37,8 @@ declare global {
     soakbook?: { readonly workbook: Workbook };
   }
 }
+
+const JSON_TYPE = "application/json";
 
 const FIRST_YARD: CellRange = { sheet: sitesSheet.name, row: firstRow(sitesSheet), column: 0, rows: 1, columns: 1 };
 
@@ -102,7 +105,7 @@ async function openFirstWorkbook(): Promise<void> {
         { answer: "demo", label: "Start with the demo" },
       ],
     });
-    if (answer !== "demo") download(fileName(), kept.file);
+    if (answer !== "demo") saveFile(fileName(), kept.file, JSON_TYPE);
     await openDemo();
   }
 }
@@ -139,7 +142,7 @@ function keepByItself(): void {
 }
 
 async function saveToFile(): Promise<void> {
-  download(fileName(), fileText());
+  saveFile(fileName(), fileText(), JSON_TYPE);
   contentsInFile = presentContents();
   await storage.save();
 }

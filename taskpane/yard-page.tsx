@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import { BasinView } from "./basin/basin-view.tsx";
+import { EstimateView } from "./estimate/estimate-view.tsx";
 import { useFocusIfAsked } from "./focus.ts";
 import { Button, showTopOfTab, TabPanel, Tabs } from "./form.tsx";
 import { HoleTestView } from "./hole-test/hole-test-view.tsx";
@@ -8,7 +9,7 @@ import { TAB_IDS } from "./tab-ids.ts";
 import type { TabId } from "./tab-ids.ts";
 import { text } from "./text.ts";
 import type { ViewProps } from "./view.ts";
-import { VisitsView } from "./visits/visits-view.tsx";
+import { StageBar, VisitsView } from "./visits/visits-view.tsx";
 import { nameOf } from "./yard-picker.tsx";
 import { YardView } from "./yard/yard-view.tsx";
 
@@ -16,6 +17,11 @@ const TABS = TAB_IDS.map((id) => ({ id, says: text.tabs[id] }));
 
 /** Stays with the person from yard to yard: whoever tests holes all day wants the hole test each time. */
 let lastTab: TabId = "yard";
+
+/** The tab that a yard opens on next, for whoever sends a person there. */
+export function showTabNext(tab: TabId): void {
+  lastTab = tab;
+}
 
 export function YardPage({ goTo, attempt, takesFocus, onLeave, ...view }: ViewProps & {
   readonly goTo: GoTo;
@@ -51,8 +57,14 @@ export function YardPage({ goTo, attempt, takesFocus, onLeave, ...view }: ViewPr
       <TabPanel active={tab}>
         {tab === "yard" && <YardView {...view} goTo={goTo} attempt={attempt} openTab={open} />}
         {tab === "visits" && <VisitsView {...view} openTab={open} />}
-        {tab === "hole-test" && <HoleTestView {...view} />}
+        {tab === "hole-test" && (
+          <>
+            <StageBar {...view} stage="test-visit" onGo={() => open("visits")} />
+            <HoleTestView {...view} />
+          </>
+        )}
         {tab === "basin" && <BasinView {...view} />}
+        {tab === "estimate" && <EstimateView {...view} />}
       </TabPanel>
     </>
   );

@@ -59,16 +59,3 @@ export function element<Kind extends HTMLElement>(id: string, kind: new () => Ki
   if (!(found instanceof kind)) throw new Error(`The page has no ${kind.name} named "${id}".`);
   return found;
 }
-
-/** Hands a text over as a file. */
-export function download(fileName: string, text: string): void {
-  const address = URL.createObjectURL(new Blob([text], { type: "application/json" }));
-  const link = document.createElement("a");
-  link.href = address;
-  link.download = fileName;
-  link.click();
-  // The browser reads the address after the click is handled.
-  setTimeout(() => {
-    URL.revokeObjectURL(address);
-  }, 60_000);
-}

@@ -1,7 +1,7 @@
 import { isoDate } from "../dates.ts";
 import { estimateOf } from "../estimate.ts";
 import type { Program, Yard } from "../read-program.ts";
-import { csvFile } from "./csv-file.ts";
+import { csvFile, pastedTable } from "./csv-file.ts";
 import { estimateDocument, handoutDocument, quantityDocument } from "./documents.ts";
 import { estimateSheets, estimateTable } from "./estimate-sheets.ts";
 import { printedPage } from "./printed-page.ts";
@@ -35,6 +35,11 @@ export async function exportFile(name: ExportName, program: Program, yards: read
     case "handout.html":
       return made(printedPage(text.handout.title, yards.map((yard) => handoutDocument(program, yard, today))), HTML);
   }
+}
+
+/** The estimates of these yards as cells to paste, where a page may not save files. */
+export function estimateToPaste(program: Program, yards: readonly Yard[], today: number): string {
+  return pastedTable(estimateTable(yards.map((yard) => ({ yard, estimate: estimateOf(program, yard, today) }))));
 }
 
 const HTML = "text/html;charset=utf-8";

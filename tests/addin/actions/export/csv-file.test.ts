@@ -1,7 +1,7 @@
 import { parse } from "csv-parse/sync";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { csvFile, neutralText } from "../../../../addin/actions/export/csv-file.ts";
+import { csvFile, neutralText, pastedTable } from "../../../../addin/actions/export/csv-file.ts";
 import { HOSTILE, hostileText, LONG } from "./hostile-text.ts";
 
 // csv-parse is not ours: it reads RFC 4180.
@@ -55,6 +55,17 @@ describe("A table as comma-separated text", () => {
         const [[written = ""] = []] = read(csvFile([[number, "x"]]));
         expect(Math.abs(Number(written) - number)).toBeLessThanOrEqual(Math.abs(number) * 1e-14);
       }),
+    );
+  });
+
+  test("is pasted as so many lines of so many cells, whatever the text holds, and none begins a formula", () => {
+    fc.assert(
+      fc.property(fc.array(fc.tuple(hostileText, hostileText), { minLength: 1, maxLength: 4 }), (rows) => {
+        const pasted = pastedTable(rows).split("\n").map((line) => line.split("\t"));
+        expect(pasted.map((cells) => cells.length)).toEqual(rows.map(() => 2));
+        for (const cell of pasted.flat()) expect(cell).not.toMatch(RUNS);
+      }),
+      { examples: [[[["=1+1\n=2", "\t+1"]]]] },
     );
   });
 });
