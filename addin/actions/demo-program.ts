@@ -25,7 +25,7 @@ interface DemoYard {
   readonly mediaDepth?: number;
   readonly mixRecipe?: string;
   readonly notes: string;
-  readonly surfaces: readonly (readonly [surface: string, cover: string, area: number, share: number])[];
+  readonly surfaces: readonly (readonly [surface: string, cover: string, area: number, share: number, howMeasured?: string])[];
   readonly holes?: readonly DemoHole[];
   readonly screening?: readonly DemoAnswer[];
 }
@@ -53,7 +53,7 @@ export const demoYards: readonly DemoYard[] = [
     soilGroup: "B",
     slope: [7, 180],
     notes: "Wants butterflies. Downspout on the garden side already runs over the lawn.",
-    surfaces: [["Front roof, half", "roof", 1180, 0.5], ["Drive", "paving", 240, 0.5]],
+    surfaces: [["Front roof, half", "roof", 1180, 0.5], ["Drive", "paving", 240, 0.5, "rectangle: length 20 ft, width 12 ft"]],
     holes: [{ diameter: 8, depth: 18, soaked: "yes", minutes: [0, 10, 20, 30, 40, 50, 60], water: [9, 8.0625, 7.3125, 6.625, 6, 5.4375, 4.875] }],
     screening: [
       foundation(14), slopePercent(3.9), passed("wet-spot", "No, it drains"), passed("trees", "Yes, outside"),
@@ -140,7 +140,7 @@ export const demoYards: readonly DemoYard[] = [
     soilGroup: "B",
     slope: [0.15, 4.5],
     notes: "Measured in metric by the owner: mm, m and m².",
-    surfaces: [["Roof above the garden", "roof", 78, 1], ["Path", "paving", 12, 1]],
+    surfaces: [["Roof above the garden", "roof", 78, 1], ["Path", "paving", 12, 1, "rectangle: length 8 m, width 1.5 m"]],
     holes: [{ diameter: 200, depth: 450, soaked: "yes", minutes: [0, 10, 20, 30, 40, 50], water: [200, 181, 166, 152, 139, 127] }],
     screening: [foundation(4.2, "m"), passed("ticket", "All answered, ticket in force")],
   },
@@ -176,7 +176,7 @@ export const demoYards: readonly DemoYard[] = [
     slope: [8, 180],
     pondingDepth: 4,
     notes: "Big roof, fast soil, little room: shallow and wide.",
-    surfaces: [["Boathouse roof", "roof", 2100, 1]],
+    surfaces: [["Boathouse roof", "roof", 2100, 1, "roof footprint: length 68 ft, width 28 ft, overhang 1 ft"]],
     holes: [{ diameter: 10, depth: 18, soaked: "yes", minutes: [0, 4, 8, 12, 16], water: [10, 8.75, 7.8125, 7, 6.1875] }],
     screening: [foundation(25), { step: "property-line", measured: 7, unit: "ft", rule: "Distance to property line" }],
   },
@@ -207,7 +207,7 @@ export const demoYards: readonly DemoYard[] = [
     slope: [4, 180],
     pondingDepth: 6,
     notes: "School garden: shallow ponding, pupils plant it.",
-    surfaces: [["North wing roof", "roof", 3400, 1], ["Court", "paving", 800, 0.5]],
+    surfaces: [["North wing roof", "roof", 3400, 1], ["Court", "paving", 800, 0.5, "widths: step 10 ft, widths 20 20 22 20 16 ft"]],
     holes: [
       { diameter: 10, depth: 18, soaked: "yes", minutes: [0, 5, 10, 15, 20], water: [9, 7.9375, 7.125, 6.375, 5.6875] },
       { diameter: 10, depth: 18, soaked: "yes", minutes: [0, 5, 10, 15, 20], water: [9, 8.1875, 7.5, 6.875, 6.3125] },
@@ -245,7 +245,7 @@ export async function fillDemoProgram(workbook: Workbook): Promise<void> {
     notes: yard.notes,
   }));
   const surfaces = demoYards.flatMap((yard, index) =>
-    yard.surfaces.map(([surface, cover, area, share]) => ({ siteId: siteIdAt(index), surface, cover, area, share })),
+    yard.surfaces.map(([surface, cover, area, share, howMeasured = null]) => ({ siteId: siteIdAt(index), surface, cover, area, share, howMeasured })),
   );
   const holes = demoYards.flatMap((yard, index) =>
     (yard.holes ?? []).map((hole, number) => ({

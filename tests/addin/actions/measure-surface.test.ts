@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { demoYards } from "../../../addin/actions/demo-program.ts";
 import { figuresOf, followsMeasurement, howMeasured, measuredArea, measurementFrom, SHAPE_NAMES } from "../../../addin/actions/measure-surface.ts";
 import type { Measurement } from "../../../addin/actions/measure-surface.ts";
 import { measured } from "../../functions/measured.ts";
@@ -105,4 +106,12 @@ describe("what the sheet keeps of it", () => {
     expect(followsMeasurement(500, "from the site plan", "us")).toBeNull();
     expect(followsMeasurement(500, null, "us")).toBeNull();
   });
+});
+
+// By hand: 20 x 12 = 240 sq ft; 8 x 1.5 = 12 sq m; (68 + 2) x (28 + 2) = 2,100 sq ft; 10 / 3 x (20 + 80 + 44 + 80 + 16) = 800 sq ft.
+test("the measured surfaces of the invented program follow from their measurements", () => {
+  const measuredSurfaces = demoYards.flatMap(({ surfaces, units = "us" }) =>
+    surfaces.flatMap(([surface, , area, , how]) => (how === undefined ? [] : [[surface, area, followsMeasurement(area, how, units)]])),
+  );
+  expect(measuredSurfaces).toEqual([["Drive", 240, true], ["Path", 12, true], ["Boathouse roof", 2100, true], ["Court", 800, true]]);
 });
