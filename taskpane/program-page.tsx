@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
 import { Tabs, TabPanel } from "./form.tsx";
+import { NextView } from "./next/next-view.tsx";
 import type { GoTo } from "./slip-list.tsx";
 import { PROGRAM_TAB_IDS } from "./tab-ids.ts";
 import type { ProgramTabId } from "./tab-ids.ts";
@@ -33,6 +34,7 @@ export function ProgramPage({ program, workbook, write, goTo, takesFocus, onPick
       <Tabs label={text.programTabs.label} tabs={TABS} active={tab} onActivate={open} />
       <TabPanel active={tab}>
         {tab === "yards" && <YardPicker {...view} goTo={goTo} takesFocus={takesFocus} onPick={onPick} />}
+        {tab === "next" && <NextView program={program} onPick={onPick} />}
         {tab === "workbook" && <WorkbookView {...view} goTo={goTo} />}
       </TabPanel>
     </>

@@ -57,9 +57,10 @@ export function nameOf(yard: Yard): string {
 
 /** Every word typed must occur in the number, name or address; "y 4" finds Y-004. */
 export function yardsMatching(program: Program, search: string): readonly Yard[] {
-  const words = search.toLowerCase().split(/\s+/).filter((word) => word !== "");
-  return program.yards.filter(({ siteId, site }) => {
-    const said = `${siteId} ${site.record.yard ?? ""} ${site.record.address ?? ""}`.toLowerCase();
-    return words.every((word) => said.includes(word));
-  });
+  return program.yards.filter((yard) => matches(yard, search));
+}
+
+export function matches({ siteId, site }: Yard, search: string): boolean {
+  const said = `${siteId} ${site.record.yard ?? ""} ${site.record.address ?? ""}`.toLowerCase();
+  return search.toLowerCase().split(/\s+/).every((word) => said.includes(word));
 }

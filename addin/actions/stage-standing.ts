@@ -12,12 +12,15 @@ import type { Override } from "../checklist/overrides.ts";
 import { screeningVisit } from "../checklist/screening-visit.ts";
 import { stageVerdict } from "../checklist/stage.ts";
 import type { Stage, StageId, Step } from "../checklist/stage.ts";
-import { stages } from "../checklist/stages.ts";
+import { stageNamed, stages } from "../checklist/stages.ts";
+import type { FollowUpKind } from "../records/follow-ups.ts";
 import type { UnitSystem } from "../records/site-terms.ts";
 import type { Verdict, VisitAnswerRow } from "../records/visits.ts";
 import { isErrorCode } from "../workbook/workbook.ts";
 import type { CellValue } from "../workbook/workbook.ts";
 import { checkRule, TESTED_RATE_RULE } from "./check-rule.ts";
+import { isoDate } from "./dates.ts";
+import { openFollowUps } from "./due-follow-ups.ts";
 import type { Program, Yard } from "./read-program.ts";
 
 /** A visit stage as it stands for one yard. */
@@ -99,8 +102,21 @@ export function yardStanding(program: Program, yard: Yard, today: number): YardS
   const current = standings.find(({ state }, place) => state !== "done" && (isUnderWay(state) || place > last)) ?? standings.at(-1);
   if (current === undefined) throw new Error("There are no stages.");
   const overrides = standings.flatMap(({ gate }) => gate.refusals.flatMap(({ override }) => (override === null ? [] : [override])));
-  return { yard, stages: standings, current, next: nextThing(current), overrides: overrides.filter(({ row }, place) => overrides.findIndex((one) => one.row === row) === place) };
+  return { yard, stages: standings, current, next: nextThing(current, yard, today), overrides: overrides.filter(({ row }, place) => overrides.findIndex((one) => one.row === row) === place) };
 }
+
+/** The planned look that a stage is, by its row of Follow-ups; null for any other stage. */
+function lookOfStage(stage: StageId, { followUps }: Yard): { readonly due: number | null; readonly sentence: string } | null {
+  const kinds: readonly string[] = LOOKS[stage] ?? [];
+  if (kinds.length === 0) return null;
+  const planned = openFollowUps(followUps).filter(({ record }) => kinds.includes(record.kind ?? ""));
+  const due = planned.map(({ record }) => record.due).find((day) => day !== null) ?? null;
+  const { name } = stageNamed(stage);
+  if (planned.length === 0) return { due, sentence: `${name}: no look is planned. Plan the follow-ups.` };
+  return { due, sentence: due === null ? `${name}: the look has no day. Give it one on Follow-ups.` : `${name}: the look is due on ${isoDate(due)}.` };
+}
+
+const LOOKS: Partial<Record<StageId, readonly FollowUpKind[]>> = { week: ["1 week"], month: ["1 month"], year: ["1 year", "yearly"] };
 
 /** What the gates ask of a yard, from its records and the Design sheet. */
 export function factsOf(program: Program, yard: Yard, today: number): YardFacts {
@@ -164,7 +180,7 @@ const MISSING: Partial<Record<StageId, (facts: YardFacts) => readonly Missing[]>
   "as-built": ({ asBuiltMeasured }) => (asBuiltMeasured ? [] : [{ place: "visits", sentence: "The finished garden is not measured. Write floor, depth and sill to As-built." }]),
 };
 
-function nextThing({ stage, state, steps, gate, missing }: StageOfYard): NextThing | null {
+function nextThing({ stage, state, steps, gate, missing }: StageOfYard, yard: Yard, today: number): NextThing | null {
   if (state === "done") return null;
   const stopped = steps.filter(({ verdict }) => verdict === "stop").map(({ step }) => step.title);
   if (state === "stopped") {
@@ -176,6 +192,8 @@ function nextThing({ stage, state, steps, gate, missing }: StageOfYard): NextThi
   }
   const [first] = missing;
   if (first !== undefined) return { ...first, stage: stage.id, kind: "todo" };
+  const look = lookOfStage(stage.id, yard);
+  if (look !== null) return { stage: stage.id, kind: look.due !== null && look.due > today ? "wait" : "todo", place: "care", sentence: look.sentence };
   const open = steps.filter(({ verdict }) => verdict === "not measured");
   const more = open.length > 1 ? `, and ${open.length - 1} more` : "";
   return { stage: stage.id, kind: "todo", place: "visits", sentence: `${stage.name}: ${open[0]?.step.title ?? stage.purpose}${more}.` };

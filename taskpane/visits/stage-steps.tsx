@@ -28,28 +28,9 @@ export function StageSteps({ stages, standing, by, rememberBy, openTab, onPick, 
   readonly onPick: (stage: StageId) => void;
 }) {
   const { stage, steps } = standing;
-  const [day, setDay] = useState(isoDate(today()));
-  const [open, setOpen] = useState<string | null>(() => nextUnmeasured(steps, null));
-  const [written, setWritten] = useState<string | null>(null);
   const { tab, says } = TABS[stage.id] ?? {};
-  const Form = stageForms[stage.id];
+  const { form: Form, writesSteps = false } = stageForms[stage.id] ?? {};
   const next = stages[stages.indexOf(standing) + 1];
-
-  // A step that is answered folds away and the next unanswered one opens; a stop stays in sight.
-  useEffect(() => {
-    if (written === null) return;
-    setWritten(null);
-    const verdict = steps.find(({ step }) => step.id === written)?.verdict;
-    if (verdict === "stop" || verdict === "fail" || verdict === "not measured") return;
-    setOpen(nextUnmeasured(steps, written));
-    setMoved(nextUnmeasured(steps, written) ?? written);
-  }, [written]);
-  const [moved, setMoved] = useState<string | null>(null);
-  useEffect(() => {
-    if (moved === null) return;
-    setMoved(null);
-    focusStep(moved);
-  }, [moved]);
 
   return (
     <>
@@ -65,6 +46,42 @@ export function StageSteps({ stages, standing, by, rememberBy, openTab, onPick, 
       </section>
       {tab !== undefined && says !== undefined && <Button onClick={() => openTab(tab)}>{says}</Button>}
       {Form !== undefined && <Form {...view} />}
+      {!writesSteps && <StepList {...view} standing={standing} by={by} rememberBy={rememberBy} />}
+      <FieldSheetButton {...view} standing={standing} />
+      {next !== undefined && <Button onClick={() => onPick(next.stage.id)}>{words.stages.next(next.stage.name)}</Button>}
+    </>
+  );
+}
+
+/** Who enters, of which day, and each step in its card. */
+function StepList({ standing: { stage, steps }, by, rememberBy, ...view }: ViewProps & {
+  readonly standing: StageOfYard;
+  readonly by: string;
+  readonly rememberBy: (name: string) => void;
+}) {
+  const [day, setDay] = useState(isoDate(today()));
+  const [open, setOpen] = useState<string | null>(() => nextUnmeasured(steps, null));
+  const [written, setWritten] = useState<string | null>(null);
+  const [moved, setMoved] = useState<string | null>(null);
+
+  // A step that is answered folds away and the next unanswered one opens; a stop stays in sight.
+  useEffect(() => {
+    if (written === null) return;
+    setWritten(null);
+    const verdict = steps.find(({ step }) => step.id === written)?.verdict;
+    if (verdict === "stop" || verdict === "fail" || verdict === "not measured") return;
+    const next = nextUnmeasured(steps, written);
+    setOpen(next);
+    setMoved(next ?? written);
+  }, [written]);
+  useEffect(() => {
+    if (moved === null) return;
+    setMoved(null);
+    focusStep(moved);
+  }, [moved]);
+
+  return (
+    <>
       <section class="who-and-when">
         <TextField label={words.name} hint={words.nameHint} value={by} onInput={rememberBy} />
         <DateField label={words.day} hint={words.dayHint} value={day} fault={dayNumberOf(day) === null ? words.dayMissing : null} onInput={setDay} />
@@ -85,8 +102,6 @@ export function StageSteps({ stages, standing, by, rememberBy, openTab, onPick, 
           />
         ))}
       </ol>
-      <FieldSheetButton {...view} standing={standing} />
-      {next !== undefined && <Button onClick={() => onPick(next.stage.id)}>{words.stages.next(next.stage.name)}</Button>}
     </>
   );
 }

@@ -5,7 +5,7 @@ import type { StageOfYard } from "../../addin/actions/stage-standing.ts";
 import { useRememberedName } from "../remembered-name.ts";
 import type { TabId } from "../tab-ids.ts";
 import type { ViewProps } from "../view.ts";
-import { GateNotice } from "./gate-notice.tsx";
+import { GateBar, GateNotice } from "./gate-notice.tsx";
 import { Reminders } from "./reminders.tsx";
 import { StagePicker } from "./stage-picker.tsx";
 import { StageSteps } from "./stage-steps.tsx";
@@ -48,6 +48,16 @@ export function VisitsView({ openTab, ...view }: ViewProps & { readonly openTab:
       <StageSteps key={picked} {...view} stages={standing.stages} standing={shown} by={by} rememberBy={rememberBy} openTab={openTab} onPick={pick} />
     </>
   );
+}
+
+/** What forbids the work of a stage, above a view of another tab where that work is done. */
+export function StageBar({ program, yard, stage, onGo }: ViewProps & { readonly stage: StageId; readonly onGo: () => void }) {
+  const standing = yardStanding(program, yard, today()).stages.find((one) => one.stage.id === stage);
+  const go = () => {
+    showStageNext(yard.siteId, stage);
+    onGo();
+  };
+  return standing === undefined ? null : <GateBar standing={standing} onGo={go} />;
 }
 
 function takeAsked(siteId: string): StageId | null {
