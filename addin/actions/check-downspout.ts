@@ -81,8 +81,8 @@ export function checkDownspout(inputs: DownspoutInputs): DownspoutCheck {
   const known = "value" in peak && "value" in capacity;
   const carries = known ? capacity.value >= peak.value : null;
   const sizeThatWould = known && carries === false ? leastSize(inputs, peak.value) : null;
-  // A trench is rougher than any pipe that is printed: its roughness has its own source.
-  const ofConduit = conduit === "pipe" ? pipeFlow.cautionsFor(capacityInputs(inputs, width)) : [];
+  // A trench is rougher than any pipe that is printed, so its roughness is not held against theirs.
+  const ofConduit = pipeFlow.cautionsFor(capacityInputs(conduit === "pipe" ? inputs : { ...inputs, roughness: null }, width));
   return { peak, capacity, carries, sizeThatWould, cautions: [...peakFlow.cautionsFor(peakInputs), ...ofConduit] };
 }
 

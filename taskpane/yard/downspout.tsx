@@ -159,6 +159,7 @@ function Answer({ verdict, read: { check } }: { readonly verdict: DownspoutVerdi
       {check.cautions.map((caution) => (
         <MessageBar key={caution} kind="warning">{caution}</MessageBar>
       ))}
+      <p class="hint">{words.afterwards}</p>
       <LiveSentence says={[`${verdict.inShort}.`, ...verdict.sentences].join(" ")} />
     </div>
   );

@@ -53,8 +53,10 @@ describe("a downspout's pipe", () => {
     expect(checkDownspout({ ...inputs, slopePercent: 0 })).toMatchObject({ carries: false, sizeThatWould: null, capacity: { value: 0 } });
   });
 
-  test("on 0.5 percent is asked whether a percent was meant", () => {
-    expect(checkDownspout({ ...inputs, slopePercent: 0.5 }).cautions.join(" ")).toContain("taken as 0.5%");
+  test("on 0.5 percent, or a trench, is asked whether a percent was meant", () => {
+    for (const conduit of ["pipe", "trench"] as const) {
+      expect(checkDownspout({ ...inputs, conduit, slopePercent: 0.5 }).cautions.join(" ")).toContain("taken as 0.5%");
+    }
   });
 });
 

@@ -16,10 +16,10 @@ describe("the answer in words", () => {
     });
   });
 
-  test("for a 3 in pipe names the next usual size", () => {
+  test("for a 3 in pipe names the smallest usual size that does", () => {
     expect(downspoutVerdict(readDownspout(typed({ width: "3" }), wholeRoof, "us"))?.sentences).toEqual([
       "The roof brings 0.132 cfs at its peak, and a pipe of 3 in takes only 0.115 cfs.",
-      "On the same slope a pipe of 4 in, the next usual size, would carry it. (Usual sizes: common practice, no source.)",
+      "On the same slope a pipe of 4 in would carry it, the smallest usual size that does. (Usual sizes: common practice, no source.)",
     ]);
   });
 
