@@ -1,7 +1,7 @@
 import type { NumberKind, UnitSystem } from "../functions/quantities.ts";
 import { shown, shownUnit } from "./numbers.ts";
 
-type SpokenKind = Extract<NumberKind, "depth" | "length" | "rate" | "area" | "waterVolume" | "earthVolume" | "hours" | "percent">;
+type SpokenKind = Extract<NumberKind, "depth" | "length" | "rate" | "area" | "waterVolume" | "earthVolume" | "hours" | "percent" | "weight">;
 
 /** About as many decimals as the sheet shows of the same quantity, so that the two never seem to disagree. */
 const DECIMALS: Readonly<Record<SpokenKind, Readonly<Record<UnitSystem, number>>>> = {
@@ -13,6 +13,7 @@ const DECIMALS: Readonly<Record<SpokenKind, Readonly<Record<UnitSystem, number>>
   earthVolume: { us: 2, metric: 2 },
   hours: { us: 1, metric: 1 },
   percent: { us: 1, metric: 1 },
+  weight: { us: 2, metric: 2 },
 };
 
 /** "97.4 sq ft": a value already in the yard's units, with its unit. */

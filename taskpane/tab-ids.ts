@@ -1,4 +1,4 @@
-export const TAB_IDS = ["yard", "visits", "hole-test", "basin", "estimate"] as const;
+export const TAB_IDS = ["yard", "visits", "hole-test", "basin", "planting", "estimate"] as const;
 export type TabId = (typeof TAB_IDS)[number];
 
 export const PROGRAM_TAB_IDS = ["yards", "next", "workbook"] as const;

@@ -4,6 +4,7 @@ import { EstimateView } from "./estimate/estimate-view.tsx";
 import { useFocusIfAsked } from "./focus.ts";
 import { Button, showTopOfTab, TabPanel, Tabs } from "./form.tsx";
 import { HoleTestView } from "./hole-test/hole-test-view.tsx";
+import { PlantingView } from "./planting/planting-view.tsx";
 import type { GoTo } from "./slip-list.tsx";
 import { TAB_IDS } from "./tab-ids.ts";
 import type { TabId } from "./tab-ids.ts";
@@ -64,6 +65,7 @@ export function YardPage({ goTo, attempt, takesFocus, onLeave, ...view }: ViewPr
           </>
         )}
         {tab === "basin" && <BasinView {...view} />}
+        {tab === "planting" && <PlantingView {...view} />}
         {tab === "estimate" && <EstimateView {...view} />}
       </TabPanel>
     </>

@@ -3,7 +3,7 @@ import { materialTons } from "../../functions/amendment/material-weight.ts";
 import type { Material } from "../../functions/amendment/material-weight.ts";
 import { isCellError } from "../../functions/worksheet/cell.ts";
 import type { CellInput } from "../../functions/worksheet/cell.ts";
-import { cutFill, digHours } from "../../functions/worksheet/earthwork.ts";
+import { digHours } from "../../functions/worksheet/earthwork.ts";
 import { plainKey } from "../../functions/worksheet/nearest-keys.ts";
 import { layerVolume, soilState } from "../../functions/worksheet/soil.ts";
 import type { WorksheetFunction } from "../../functions/worksheet/worksheet-function.ts";
@@ -42,7 +42,7 @@ export function draftLines(program: Program, yard: Yard, basin: BasinDraft): Est
     ...basin.mix.filter(({ material }) => material !== KEPT).map(({ material, volume }) => ({ group: GROUPS.soil, item: material, volume, note: "Loose, for the soil mix, settling included." })),
     ...materialOf(basin.mulchVolume, GROUPS.mulch, DRAFTED_ITEMS.mulch, "Over floor and sides."),
     ...materialOf(overflowStone(program.settings, units), GROUPS.stone, DRAFTED_ITEMS.stone, "For the overflow, by the size on Program."),
-    ...materialOf(soilLeftOver(yard, basin), GROUPS.disposal, DRAFTED_ITEMS.disposal, leftOverNote(yard)),
+    ...materialOf(soilLeftOver(basin, units), GROUPS.disposal, DRAFTED_ITEMS.disposal, leftOverNote(basin)),
   ];
   const hours = handDigHours(basin.digVolume, units);
   return {
@@ -73,30 +73,21 @@ function materialOf(volume: Answer, group: string, item: string, note: string): 
   return "value" in volume ? [{ group, item, volume: volume.value, note }] : [];
 }
 
-function overflowStone(settings: SettingValues, units: UnitSystem): Answer {
+export function overflowStone(settings: SettingValues, units: UnitSystem): Answer {
   return first(layerVolume, [fromUs("area", settings.overflowStoneSquareFeet, units), fromUs("depth", settings.overflowStoneInches, units), 0, units]);
 }
 
-/** What was dug, less what goes back into the mix and into a berm. */
-function soilLeftOver(yard: Yard, basin: BasinDraft): Answer {
-  if (!("value" in basin.looseVolume)) return basin.looseVolume;
-  const kept = basin.mix.find(({ material }) => material === KEPT)?.volume ?? 0;
-  return { value: Math.max(0, basin.looseVolume.value - kept - bermLoose(yard, basin)) };
+/** What the dig leaves after berm and fill, with the soil that the mix takes the place of, less what goes back into the mix. */
+function soilLeftOver({ earthwork, looseVolume, mixVolume, mix }: BasinDraft, units: UnitSystem): Answer {
+  const isKnown = earthwork !== null && "value" in earthwork.leftOver && "value" in mixVolume;
+  const loose = isKnown ? first(soilState, [Math.max(0, earthwork.leftOver.value + mixVolume.value), "in place", "loose", "loam", units]) : looseVolume;
+  if (!("value" in loose)) return loose;
+  const kept = mix.find(({ material }) => material === KEPT)?.volume ?? 0;
+  return { value: Math.max(0, loose.value - kept) };
 }
 
-/** Loose earth that the berm and the fill under a floor on a slope take; 0 where the slope was not measured. */
-function bermLoose(yard: Yard, basin: BasinDraft): number {
-  const slope = yard.design.groundSlopePercent;
-  if (typeof slope !== "number") return 0;
-  const across = [basin.floorLength, basin.floorWidth, basin.pondingDepth].map((answer) => ("value" in answer ? answer.value : null));
-  const fill = cutFill.evaluate([...across, slope, null, null, null, null, yard.units])[0]?.[1];
-  const loose = typeof fill === "number" ? first(soilState, [fill, "compacted", "loose", "loam", yard.units]) : null;
-  return loose !== null && "value" in loose ? loose.value : 0;
-}
-
-function leftOverNote(yard: Yard): string {
-  const berm = typeof yard.design.groundSlopePercent === "number" ? "and less the berm" : "a berm not counted because the slope is not measured";
-  return `Loose, less soil kept for the mix, ${berm}.`;
+function leftOverNote({ earthwork }: BasinDraft): string {
+  return `Loose, less soil kept for the mix, ${earthwork === null ? "a berm not counted because the slope is not measured" : "and less the berm"}.`;
 }
 
 function handDigHours(digVolume: Answer, units: UnitSystem): number | null {

@@ -3,13 +3,16 @@ import { PICKUP_TONS } from "../../functions/earthwork/truck-loads.ts";
 import type { EarthSoil } from "../../functions/published/fm-5-434.ts";
 import { fromUs } from "../../functions/quantities.ts";
 import { bags, materialWeight } from "../../functions/worksheet/amendment.ts";
-import { isCellError } from "../../functions/worksheet/cell.ts";
-import type { Cell, CellInput } from "../../functions/worksheet/cell.ts";
+import type { CellInput } from "../../functions/worksheet/cell.ts";
 import { stockpile, truckLoads } from "../../functions/worksheet/earthwork.ts";
-import { layerVolume, soilState } from "../../functions/worksheet/soil.ts";
+import { soilState } from "../../functions/worksheet/soil.ts";
 import type { WorksheetFunction } from "../../functions/worksheet/worksheet-function.ts";
+import type { SettingValues } from "../records/program.ts";
 import type { UnitSystem } from "../records/site-terms.ts";
-import type { Answer, BasinDraft } from "./draft-basin.ts";
+import type { BasinDraft } from "./draft-basin.ts";
+import { overflowStone } from "./draft-estimate.ts";
+import { answer, rowOf } from "./worksheet-answers.ts";
+import type { Answer } from "./worksheet-answers.ts";
 
 /** What only the person who orders knows, in the yard's units; null where nothing was typed. */
 export interface OrderInputs {
@@ -19,8 +22,6 @@ export interface OrderInputs {
   readonly loadWeight: number | null;
   /** In cu ft, on a metric yard in L. */
   readonly bagSize: number | null;
-  readonly stoneArea: number | null;
-  readonly stoneDepth: number | null;
 }
 
 export interface MaterialLine {
@@ -54,11 +55,12 @@ export const OVERFLOW_STONE = "overflow stone";
 export const MULCH = "mulch";
 
 /** Dig, heap, loads, mix, mulch and stone of a basin, each from its worksheet function, with that function's cautions. */
-export function draftMaterials(units: UnitSystem, basin: BasinDraft, order: OrderInputs): MaterialsDraft {
+export function draftMaterials(basin: BasinDraft, settings: SettingValues, order: OrderInputs): MaterialsDraft {
+  const { units } = basin;
   const cautions = new Set<string>();
   const ask = (asked: WorksheetFunction, inputs: readonly CellInput[]): readonly Answer[] => {
     asked.cautionsFor([...inputs, units]).forEach((caution) => cautions.add(caution));
-    return asked.result.values.map((_, place) => answerAt(asked.evaluate([...inputs, units])[0] ?? [], place));
+    return rowOf(asked, [...inputs, units], asked.result.values.length).map(answer);
   };
   const one = (asked: WorksheetFunction, inputs: readonly CellInput[]): Answer => ask(asked, inputs)[0] ?? NOTHING;
 
@@ -66,7 +68,7 @@ export function draftMaterials(units: UnitSystem, basin: BasinDraft, order: Orde
   const loose = after(inPlace, (volume) => one(soilState, [volume, "in place", "loose", order.soil]));
   const pile = "value" in loose ? ask(stockpile, [loose.value, null]) : [loose, loose, loose];
   const weigh = (volume: Answer, material: Material | null) => (material === null ? null : after(volume, (of) => one(materialWeight, [of, material])));
-  const lines = volumesToBuy(basin, order, one).map(({ material, volume }): MaterialLine => {
+  const lines = volumesToBuy(basin, settings).map(({ material, volume }): MaterialLine => {
     const weighedAs = WEIGHED_AS.get(material) ?? null;
     return { material, volume, weighedAs, weight: weigh(volume, weighedAs), bags: order.bagSize === null ? null : after(volume, (of) => one(bags, [of, order.bagSize])) };
   });
@@ -84,11 +86,12 @@ export function draftMaterials(units: UnitSystem, basin: BasinDraft, order: Orde
   };
 }
 
-function volumesToBuy({ mix, mulchVolume }: BasinDraft, { stoneArea, stoneDepth }: OrderInputs, one: (asked: WorksheetFunction, inputs: readonly CellInput[]) => Answer) {
-  const bought: { readonly material: string; readonly volume: Answer }[] = mix.map(({ material, volume }) => ({ material, volume: { value: volume } }));
-  bought.push({ material: MULCH, volume: mulchVolume });
-  if (stoneArea !== null && stoneDepth !== null) bought.push({ material: OVERFLOW_STONE, volume: one(layerVolume, [stoneArea, stoneDepth, 0]) });
-  return bought;
+function volumesToBuy({ units, mix, mulchVolume }: BasinDraft, settings: SettingValues): readonly Pick<MaterialLine, "material" | "volume">[] {
+  return [
+    ...mix.map(({ material, volume }) => ({ material, volume: { value: volume } })),
+    { material: MULCH, volume: mulchVolume },
+    { material: OVERFLOW_STONE, volume: overflowStone(settings, units) },
+  ];
 }
 
 /** By weight alone: the bed is taken to hold it. */
@@ -118,10 +121,4 @@ const NOTHING: Answer = { sentence: "There is no answer." };
 
 function after(answer: Answer, next: (value: number) => Answer): Answer {
   return "value" in answer ? next(answer.value) : answer;
-}
-
-function answerAt(row: readonly Cell[], place: number): Answer {
-  const cell = row[row.length === 1 ? 0 : place];
-  if (typeof cell === "number") return { value: cell };
-  return isCellError(cell) ? { sentence: cell.sentence } : NOTHING;
 }

@@ -6,6 +6,7 @@ import { fromUs } from "../../functions/quantities.ts";
 import "../basin/basin.css";
 import { Button, ChoiceField, MessageBar } from "../form.tsx";
 import { LiveSentence } from "../live-sentence.tsx";
+import { MaterialsPanel } from "../materials/materials-panel.tsx";
 import { printPaper } from "../print-paper.tsx";
 import type { ViewProps } from "../view.ts";
 import { BloomStrip } from "./bloom-strip.tsx";
@@ -66,6 +67,7 @@ export function PlantingView(view: ViewProps) {
       <ShoppingView linesFor={linesFor} units={yard.units} print={print} />
       <Cautions cautions={cautions} />
       <SheetPart view={view} plan={plan} />
+      <MaterialsPanel {...view} />
     </>
   );
 }

@@ -1,0 +1,42 @@
+/** Every word of the materials. Numbers arrive in words, with their units. */
+export const materialsText = {
+  title: "Materials",
+  intro: "From the basin as the sheet holds it. Type what your truck and your bags hold: nothing here is written.",
+  none: "no answer",
+  soil: "Soil that is dug",
+  soils: { sand: "Sand", loam: "Loam", clay: "Clay" },
+  loadVolume: "One load holds",
+  loadWeight: "One load may weigh",
+  loadWeightHint: "Blank: only the volume counts",
+  bagSize: "Bag size",
+  bagUnit: { us: "cu ft", metric: "L" },
+  bagHint: { us: "Usual: mulch 2, topsoil 1.5, compost 1, sand 0.5 (common practice)", metric: "As printed on the bag" },
+  dig: {
+    title: "Dig and haul",
+    inPlace: "Dig, in place",
+    loose: "Dig, loose",
+    weight: "Weight, as moist earth",
+    pile: "Heap, radius and height",
+    ground: "Ground the heap covers",
+    loads: "Loads",
+    noLoads: "Type what one load holds.",
+    both: (radius: string, height: string) => `${radius}, ${height} high`,
+    one: (loads: string) => `${loads} to carry all of it off; earth kept for mix and berm stays.`,
+  },
+  buy: {
+    title: "To buy or keep",
+    material: "Material",
+    volume: (unit: string) => `Bulk (${unit})`,
+    weight: (unit: string) => `Weight (${unit})`,
+    bags: "Bags",
+    weighedAs: (material: string) => `weighed as ${material}`,
+    noMix: "No mix recipe is chosen, so no mix is listed.",
+    basis: "Mix loose, with settling; mulch over floor and sides at the depth on Program; overflow stone by the size on Program.",
+  },
+  cautions: {
+    title: "Cautions of the materials",
+    pickup: (material: string, trips: string, limit: string) =>
+      `${material}: ${trips} trips of a pickup by weight. A half-ton pickup carries about ${limit} (common practice); the plate on the door frame has the limit. Wet soil fills the payload long before the bed.`,
+    lifting: "Bags and buckets of wet soil are heavy: share the load, and keep to your program's lifting limit.",
+  },
+} as const;
