@@ -77,12 +77,15 @@ function optionsOf(element: HTMLElement, width: number, steps: boolean): uPlot.O
       {
         stroke: color("--chart-line"),
         width: 2,
-        points: { show: !steps, size: 7, fill: color("--chart-line"), stroke: color("--chart-line") },
+        points: { show: (plot) => !steps && plot.data[0].length <= MOST_DOTS, size: 7, fill: color("--chart-line"), stroke: color("--chart-line") },
         ...(steps && stepped !== undefined ? { paths: stepped, fill: color("--chart-fill") } : {}),
       },
     ],
   };
 }
+
+/** More readings than this stand so close that dots would hide the line. */
+const MOST_DOTS = 40;
 
 const AXIS_FONT = "12px system-ui, sans-serif";
 

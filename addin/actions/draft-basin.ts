@@ -1,16 +1,22 @@
 import { isCellError } from "../../functions/worksheet/cell.ts";
 import type { Cell, CellInput } from "../../functions/worksheet/cell.ts";
-import { basinSize, siteDesign } from "../../functions/worksheet/basin.ts";
+import { BASIN_SHAPES, USUAL_OUTLINE } from "../../functions/basin/basin-shape.ts";
+import type { BasinShape } from "../../functions/basin/basin-shape.ts";
+import { fromUs, INCHES_PER_FOOT, toUs } from "../../functions/quantities.ts";
+import { basinDesign, basinSize } from "../../functions/worksheet/basin.ts";
 import { plantCount } from "../../functions/worksheet/planting.ts";
+import { zoneAreas } from "../../functions/worksheet/plants.ts";
 import { layerVolume, soilMix, soilState } from "../../functions/worksheet/soil.ts";
-import type { WorksheetFunction } from "../../functions/worksheet/worksheet-function.ts";
 import type { CellValue } from "../workbook/workbook.ts";
-import type { ProgramKey } from "../records/program.ts";
+import type { SettingValues } from "../records/program.ts";
 import type { UnitSystem } from "../records/site-terms.ts";
+import { basinEarthwork } from "./basin-earthwork.ts";
+import type { BasinEarthwork } from "./basin-earthwork.ts";
 import type { Yard } from "./read-program.ts";
+import { answer, rowOf } from "./worksheet-answers.ts";
+import type { Answer } from "./worksheet-answers.ts";
 
-/** A number, or the sentence that says why there is none. */
-export type Answer = { readonly value: number } | { readonly sentence: string };
+export type { Answer } from "./worksheet-answers.ts";
 
 /** What the pane's basin view tunes, in the yard's units; blank where the program's setting or a default applies. */
 export interface BasinInputs {
@@ -22,10 +28,17 @@ export interface BasinInputs {
   readonly mediaDepth: CellValue;
   readonly sideSlope: CellValue;
   readonly mixRecipe: CellValue;
+  readonly shape: CellValue;
+  /** Across the slope to down it. */
+  readonly lengthToWidth: CellValue;
+  readonly groundSlopePercent: CellValue;
 }
 
 /** The same quantities as the yard's row on Design, from the same worksheet functions. */
 export interface BasinDraft {
+  readonly units: UnitSystem;
+  readonly shape: BasinShape;
+  readonly lengthToWidth: number;
   readonly stormDepth: number;
   readonly sideSlope: number;
   readonly mediaDepth: number;
@@ -44,6 +57,14 @@ export interface BasinDraft {
   readonly floorLength: Answer;
   readonly floorWidth: Answer;
   readonly floorEdge: Answer;
+  /** The full water's edge across the slope and down it. */
+  readonly rimLength: Answer;
+  readonly rimWidth: Answer;
+  /** Planting zones: the floor, the sloping sides, a ring of the berm's crest. */
+  readonly zones: Readonly<Record<"A" | "B" | "C", Answer>>;
+  readonly groundSlopePercent: number | null;
+  /** Null while the ground slope is not measured. */
+  readonly earthwork: BasinEarthwork | null;
   readonly looseVolume: Answer;
   readonly mixVolume: Answer;
   /** What to buy or keep for the mix, loose; empty when no recipe is chosen. */
@@ -67,27 +88,28 @@ export function basinInputsOf(yard: Yard): BasinInputs {
     mediaDepth: cells.mediaDepth,
     sideSlope: cells.sideSlope,
     mixRecipe: cells.mixRecipe,
+    shape: cells.shape,
+    lengthToWidth: cells.lengthToWidth,
+    groundSlopePercent: blankAsNull(yard.design.groundSlopePercent),
   };
 }
 
-export function draftBasin(inputs: BasinInputs, settings: Readonly<Record<ProgramKey, number>>): BasinDraft {
+export function draftBasin(inputs: BasinInputs, settings: SettingValues): BasinDraft {
   const { units, mixRecipe } = inputs;
   const inchesAsDepth = units === "metric" ? 25.4 : 1;
   const feetAsLength = units === "metric" ? 0.3048 : 1;
-  const stormDepth = inputs.stormDepth ?? settings.stormDepthInches * inchesAsDepth;
-  const sideSlope = inputs.sideSlope ?? settings.sideSlope;
-  const mediaDepth = inputs.mediaDepth ?? 0;
-  const designInputs: CellInput[] = [
-    inputs.contributingArea, inputs.testedRate, settings.reductionFactor, stormDepth, inputs.pondingDepth,
-    mediaDepth, sideSlope, settings.drainHours, units,
-  ];
-  const [designRate, pondingDepth, floorArea, rimArea, runoff, waterHeld, drawdownHours, ruleArea, digVolume, status] = rowOf(siteDesign, designInputs, 10);
-  const [floorLength, floorWidth, floorEdge] = rowOf(basinSize, [floorArea, null, null, units], 3);
+  const { stormDepth, sideSlope, mediaDepth, designInputs, design, size, rim } = sizeBasin(inputs, settings);
+  const [designRate, pondingDepth, floorArea, rimArea, runoff, waterHeld, drawdownHours, ruleArea, digVolume, status] = design;
+  const [floorLength, floorWidth, floorEdge] = size;
+  const [zoneA, zoneB, zoneC] = rowOf(zoneAreas, [floorArea, pondingDepth, sideSlope, null, inputs.shape, inputs.lengthToWidth, units], 3);
   const [mixVolume] = rowOf(layerVolume, [floorArea, mediaDepth, 0, units], 1);
   const mixInputs: CellInput[] = [mixVolume, mixRecipe, settings.settlingShare, units];
   const mixTable = mixRecipe === null ? [] : soilMix.evaluate(mixInputs);
   const mixFault = mixTable.flat().find(isCellError);
   return {
+    units,
+    shape: BASIN_SHAPES.find((shape) => shape === inputs.shape) ?? USUAL_OUTLINE.shape,
+    lengthToWidth: numberOr(inputs.lengthToWidth, USUAL_OUTLINE.lengthToWidth),
     stormDepth: numberOr(stormDepth, Number.NaN),
     sideSlope: numberOr(sideSlope, Number.NaN),
     mediaDepth: numberOr(mediaDepth, Number.NaN),
@@ -97,26 +119,62 @@ export function draftBasin(inputs: BasinInputs, settings: Readonly<Record<Progra
     digVolume: answer(digVolume),
     status: isCellError(status) ? status.sentence : String(status ?? ""),
     floorLength: answer(floorLength), floorWidth: answer(floorWidth), floorEdge: answer(floorEdge),
+    rimLength: rim === null ? answer(floorArea) : { value: rim.length },
+    rimWidth: rim === null ? answer(floorArea) : { value: rim.width },
+    zones: { A: answer(zoneA), B: answer(zoneB), C: answer(zoneC) },
+    groundSlopePercent: typeof inputs.groundSlopePercent === "number" ? inputs.groundSlopePercent : null,
+    earthwork: rim === null ? null : basinEarthwork({ ...inputs, floorArea, pondingDepth, sideSlope }, rim),
     looseVolume: answer(rowOf(soilState, [digVolume, "in place", "loose", "loam", units], 1)[0]),
     mixVolume: answer(mixVolume),
     mix: mixFault !== undefined ? [] : mixTable.flatMap(([material, volume]) => (typeof volume === "number" ? [{ material: String(material), volume }] : [])),
     mixSentence: mixFault?.sentence ?? null,
     mulchVolume: answer(rowOf(layerVolume, [rimArea, settings.mulchDepthInches * inchesAsDepth, 0, units], 1)[0]),
     plants: answer(rowOf(plantCount, [rimArea, settings.plantSpacingFeet * feetAsLength, "triangle", units], 1)[0]),
-    cautions: [...siteDesign.cautionsFor(designInputs), ...(mixRecipe === null ? [] : soilMix.cautionsFor(mixInputs))],
+    cautions: [...basinDesign.cautionsFor(designInputs), ...(mixRecipe === null ? [] : soilMix.cautionsFor(mixInputs))],
   };
 }
 
-/** The first row of an answer, an error filling every place it stands for. */
-function rowOf(worksheetFunction: WorksheetFunction, inputs: readonly CellInput[], width: number): readonly (Cell | undefined)[] {
-  const row = worksheetFunction.evaluate(inputs)[0] ?? [];
-  return row.length === 1 && width > 1 ? Array.from({ length: width }, () => row[0]) : row;
+/** A basin's size alone, for those who try many. */
+export function sizeBasin(inputs: BasinInputs, settings: SettingValues): SizedBasin {
+  const { units, shape, lengthToWidth } = inputs;
+  const stormDepth = inputs.stormDepth ?? fromUs("depth", settings.stormDepthInches, units);
+  const sideSlope = inputs.sideSlope ?? settings.sideSlope;
+  const mediaDepth = inputs.mediaDepth ?? 0;
+  const designInputs: CellInput[] = [
+    inputs.contributingArea, inputs.testedRate, settings.reductionFactor, stormDepth, inputs.pondingDepth,
+    mediaDepth, sideSlope, settings.drainHours, shape, lengthToWidth, units,
+  ];
+  const design = rowOf(basinDesign, designInputs, 10);
+  const [, pondingDepth, floorArea] = design;
+  const size = rowOf(basinSize, [floorArea, shape, lengthToWidth, units], 3);
+  return { stormDepth, sideSlope, mediaDepth, designInputs, design, size, rim: rimOf(size, pondingDepth, sideSlope, units) };
 }
 
-function answer(cell: Cell | undefined): Answer {
-  if (typeof cell === "number") return { value: cell };
-  if (isCellError(cell)) return { sentence: cell.sentence === "" ? `An input shows ${cell.code}.` : cell.sentence };
-  return { sentence: "Contributing area and tested rate are missing." };
+export interface SizedBasin {
+  readonly stormDepth: CellValue;
+  readonly sideSlope: CellValue;
+  readonly mediaDepth: CellValue;
+  readonly designInputs: readonly CellInput[];
+  /** As BASINDESIGN answers. */
+  readonly design: readonly (Cell | undefined)[];
+  /** As BASINSIZE answers. */
+  readonly size: readonly (Cell | undefined)[];
+  readonly rim: RimSize | null;
+}
+
+/** Of the full water's edge, in ft or m. */
+export interface RimSize {
+  /** Across the slope. */
+  readonly length: number;
+  /** Down the slope. */
+  readonly width: number;
+}
+
+/** The rim's axes are the floor's, each longer by twice the reach of the sides. */
+function rimOf([length, width]: readonly (Cell | undefined)[], pondingDepth: Cell | undefined, sideSlope: CellValue, units: UnitSystem): RimSize | null {
+  if (typeof length !== "number" || typeof width !== "number" || typeof pondingDepth !== "number" || typeof sideSlope !== "number") return null;
+  const wider = 2 * sideSlope * fromUs("length", toUs("depth", pondingDepth, units) / INCHES_PER_FOOT, units);
+  return { length: length + wider, width: width + wider };
 }
 
 function numberOr(value: CellValue, otherwise: number): number {

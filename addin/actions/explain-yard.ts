@@ -1,6 +1,6 @@
 import { isCellError } from "../../functions/worksheet/cell.ts";
 import type { Cell, CellInput } from "../../functions/worksheet/cell.ts";
-import { siteDesign } from "../../functions/worksheet/basin.ts";
+import { basinDesign } from "../../functions/worksheet/basin.ts";
 import { holeRate } from "../../functions/worksheet/hole-test.ts";
 import { yardRunoff } from "../../functions/worksheet/runoff.ts";
 import { groundSlope } from "../../functions/worksheet/siting.ts";
@@ -70,9 +70,10 @@ function designFaults(program: Program, yard: Yard): Explanation[] {
   const { cells } = yard.site;
   const inputs: CellValue[] = [
     yard.design.contributingArea, yard.design.testedRate, settings.reductionFactor, yard.design.stormDepth,
-    cells.pondingDepth, cells.mediaDepth, cells.sideSlope ?? settings.sideSlope, settings.drainHours, yard.units,
+    cells.pondingDepth, cells.mediaDepth, cells.sideSlope ?? settings.sideSlope, settings.drainHours,
+    cells.shape, cells.lengthToWidth, yard.units,
   ];
-  return faults("Basin", siteDesign, inputs.map(asInput), designCell(yard, "designRate"));
+  return faults("Basin", basinDesign, inputs.map(asInput), designCell(yard, "designRate"));
 }
 
 function designCell(yard: Yard, key: KeyOf<typeof designSheet>): CellRange {

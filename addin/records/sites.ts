@@ -1,4 +1,5 @@
 import { mixRecipes } from "../../functions/amendment/mix-recipes.ts";
+import { BASIN_SHAPES } from "../../functions/basin/basin-shape.ts";
 import { choiceColumn, numberColumn, textColumn } from "./column.ts";
 import type { RecordOf, Sheet, SheetRow } from "./sheet.ts";
 import { SOIL_GROUPS, UNIT_SYSTEMS } from "./site-terms.ts";
@@ -24,6 +25,10 @@ export const sitesSheet = {
     sideSlope: numberColumn("Side slope (run to 1)", { label: "Side slope", atLeast: 0 }),
     mixRecipe: choiceColumn("Mix recipe", "Mix recipe", mixRecipes.map(({ name }) => name), { widthPixels: 190, note: "A recipe of SOAK.SOILMIX. A soil sample decides which." }),
     notes: textColumn("Notes", { widthPixels: 340 }),
+    shape: choiceColumn("Basin shape", "Basin shape", BASIN_SHAPES, { note: "Blank: ellipse." }),
+    lengthToWidth: numberColumn("Length to width", { label: "Length to width", atLeast: 1 }, { note: "How many times as long across the slope as wide down it. Blank: 2." }),
+    roomLength: numberColumn("Room across the slope (ft | m)", { label: "Room across the slope", moreThan: 0 }, { note: "Where the full water's edge may reach; the berm stands outside it." }),
+    roomWidth: numberColumn("Room down the slope (ft | m)", { label: "Room down the slope", moreThan: 0 }, { note: "Where the full water's edge may reach; the berm stands outside it." }),
   },
   rows: 200,
   frozenColumns: 2,

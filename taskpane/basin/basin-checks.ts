@@ -1,12 +1,14 @@
 import { checkRule, DRAWDOWN_RULE, PONDING_RULE, SLOPE_RULE, TESTED_RATE_RULE } from "../../addin/actions/check-rule.ts";
 import type { RuleCheck } from "../../addin/actions/check-rule.ts";
-import type { Answer, BasinDraft } from "../../addin/actions/draft-basin.ts";
+import type { Remedy, Room, RoomCheck } from "../../addin/actions/basin-room.ts";
+import type { Answer, BasinDraft, RimSize } from "../../addin/actions/draft-basin.ts";
 import type { Program } from "../../addin/actions/read-program.ts";
+import type { CellValue } from "../../addin/workbook/workbook.ts";
 import type { UnitSystem } from "../../functions/quantities.ts";
 import { drawdown } from "../../functions/worksheet/basin.ts";
-import { quantityWords } from "../quantity-words.ts";
+import { shown } from "../numbers.ts";
+import { numberWords, quantityWords } from "../quantity-words.ts";
 import type { BasinDimensions } from "./basin-dimensions.ts";
-import { roundDepthWords } from "./depths.ts";
 import { sectionGeometry } from "./section-geometry.ts";
 import { basinText } from "./text.ts";
 
@@ -20,14 +22,22 @@ export interface BasinCheck {
 /** SITEDESIGN's own word for a basin that holds the storm and drains in time. */
 const FITS = "fits";
 
+export interface MeasuredRoom {
+  readonly check: RoomCheck;
+  readonly there: Room;
+}
+
+const NO_ROOM: MeasuredRoom = { check: { verdict: "not measured" }, there: { length: null, width: null } };
+
 export function basinChecks(
   draft: BasinDraft,
   testedRate: number | null,
-  groundSlopePercent: number | null,
   rules: Program["rules"],
-  units: UnitSystem,
+  room: MeasuredRoom = NO_ROOM,
 ): readonly BasinCheck[] {
   const { checks } = basinText;
+  const { units, groundSlopePercent } = draft;
+  const roomSays = roomWords(room.check, room.there, units);
   const size: BasinCheck = {
     name: checks.size,
     words: draft.status === FITS ? checks.fits : draft.status === "" ? checks.nothingYet : draft.status,
@@ -45,6 +55,8 @@ export function basinChecks(
     held(PONDING_RULE, ponding, ponding === null ? null : quantityWords("depth", ponding, units)),
     held(TESTED_RATE_RULE, testedRate, testedRate === null ? null : quantityWords("rate", testedRate, units)),
     held(SLOPE_RULE, groundSlopePercent, groundSlopePercent === null ? null : quantityWords("percent", groundSlopePercent, units)),
+    // Room that nobody measured keeps no basin from passing: the pane says beside the fields that it is not checked.
+    ...(roomSays === null ? [] : [{ name: basinText.room.name, words: roomSays, verdict: room.check.verdict === "fits" ? ("pass" as const) : ("stop" as const) }]),
   ];
 }
 
@@ -64,9 +76,32 @@ export function drawingCautions(basin: BasinDimensions): readonly string[] {
   const section = sectionGeometry(basin);
   const { cautions } = basinText;
   return [
-    ...(section.floorOnFill ? [cautions.floorOnFill(roundDepthWords(section.groundDrop, basin.units))] : []),
     ...(section.toe === null ? [cautions.noToe] : []),
   ];
+}
+
+/** The room that was measured, in words; null while nothing was. */
+export function roomWords(check: RoomCheck, room: Room, units: UnitSystem): string | null {
+  if (check.verdict === "no size" || check.verdict === "not measured") return null;
+  const words = basinText.room;
+  const there = [roomSide(room.length, words.across, units), roomSide(room.width, words.down, units)].filter((side) => side !== null).join(" and ");
+  return words[check.verdict === "fits" ? "fits" : "tooLarge"](rimWords(check.rim, units), there);
+}
+
+function roomSide(side: CellValue, says: (length: string) => string, units: UnitSystem): string | null {
+  return typeof side === "number" ? says(quantityWords("length", side, units)) : null;
+}
+
+export function remedyWords({ kind, changes, rim }: Remedy, units: UnitSystem): string {
+  const words = basinText.room;
+  const outline = words.outline(changes.shape === "rectangle" ? "rectangle" : "ellipse", shown(Number(changes.lengthToWidth), 2));
+  const depth = changes.pondingDepth ?? changes.mediaDepth ?? changes.stormDepth;
+  return words.remedies[kind](outline, rimWords(rim, units), quantityWords("depth", Number(depth), units));
+}
+
+/** "17.2 × 10.1 ft". */
+export function rimWords({ length, width }: RimSize, units: UnitSystem): string {
+  return `${numberWords("length", length, units)} × ${quantityWords("length", width, units)}`;
 }
 
 /** Beside the rule of thumb, and why the two part where they do by a quarter or more. */

@@ -1,5 +1,7 @@
 import type { BasinDraft } from "../../addin/actions/draft-basin.ts";
+import type { BasinShape } from "../../functions/basin/basin-shape.ts";
 import { USUAL_SIDE_SLOPE } from "../../functions/basin/basin-volume.ts";
+import { LEAST_BERM_TOP_FEET, LEAST_FREEBOARD_INCHES } from "../../functions/earthwork/berm-volume.ts";
 import { fromUs, INCHES_PER_FOOT } from "../../functions/quantities.ts";
 import type { UnitSystem } from "../../functions/quantities.ts";
 import { depthAsLength } from "./depths.ts";
@@ -10,6 +12,7 @@ import { depthAsLength } from "./depths.ts";
  */
 export interface BasinDimensions {
   readonly units: UnitSystem;
+  readonly shape: BasinShape;
   /** Across the slope. */
   readonly floorLength: number;
   /** Down the slope. */
@@ -26,21 +29,18 @@ export interface BasinDimensions {
   readonly bermOuterSlope: number;
   /** Fall of the ground, as a share of its run; null where it was not measured, and drawn level. */
   readonly groundFall: number | null;
+  /** Of the ground over the full water at the uphill rim. */
+  readonly uphillRise: number;
 }
 
-/** Common practice, no source: a crest one can walk and mow along. */
-export const BERM_CREST_FEET = 1;
-
-/** Common practice, no source: crest above the overflow sill, 2 to 4 in. */
-export const FREEBOARD_INCHES = 2;
-
 /** The drawing's dimensions, or null while the basin has no size. */
-export function basinDimensions(draft: BasinDraft, mulchDepthInches: number, groundSlopePercent: number | null, units: UnitSystem): BasinDimensions | null {
-  const { floorLength, floorWidth, floorEdge, pondingDepth } = draft;
+export function basinDimensions(draft: BasinDraft, mulchDepthInches: number): BasinDimensions | null {
+  const { units, groundSlopePercent, floorLength, floorWidth, floorEdge, pondingDepth } = draft;
   if (!("value" in floorLength) || !("value" in floorWidth) || !("value" in floorEdge) || !("value" in pondingDepth)) return null;
   const inches = (depthInches: number) => fromUs("length", depthInches / INCHES_PER_FOOT, units);
   return {
     units,
+    shape: draft.shape,
     floorLength: floorLength.value,
     floorWidth: floorWidth.value,
     floorEdge: floorEdge.value,
@@ -48,9 +48,10 @@ export function basinDimensions(draft: BasinDraft, mulchDepthInches: number, gro
     sideSlope: draft.sideSlope,
     mixDepth: depthAsLength(draft.mediaDepth, units),
     mulchDepth: inches(mulchDepthInches),
-    bermCrestWidth: fromUs("length", BERM_CREST_FEET, units),
-    freeboard: inches(FREEBOARD_INCHES),
+    bermCrestWidth: fromUs("length", LEAST_BERM_TOP_FEET, units),
+    freeboard: inches(LEAST_FREEBOARD_INCHES),
     bermOuterSlope: Math.max(draft.sideSlope, USUAL_SIDE_SLOPE),
     groundFall: groundSlopePercent === null ? null : groundSlopePercent / 100,
+    uphillRise: draft.earthwork?.uphillRise ?? 0,
   };
 }

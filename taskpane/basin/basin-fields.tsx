@@ -1,6 +1,7 @@
 import type { BasinDraft } from "../../addin/actions/draft-basin.ts";
 import type { Program } from "../../addin/actions/read-program.ts";
 import { mixRecipes } from "../../functions/amendment/mix-recipes.ts";
+import { BASIN_SHAPES } from "../../functions/basin/basin-shape.ts";
 import { DEEPEST_USUAL_PONDING_INCHES } from "../../functions/basin/deepest-ponding.ts";
 import { fromUs } from "../../functions/quantities.ts";
 import type { UnitSystem } from "../../functions/quantities.ts";
@@ -12,6 +13,8 @@ import type { BasinAsRead, NumberInput, TypedBasin } from "./basin-form.ts";
 import { basinText } from "./text.ts";
 
 const words = basinText.fields;
+
+const SHAPES = BASIN_SHAPES.map((shape) => ({ value: shape, says: words.shapes[shape] }));
 
 const RECIPES = mixRecipes.map(({ name }) => ({ value: name, says: name }));
 
@@ -31,6 +34,7 @@ export function BasinFields({ typed, faults, draft, settings, units, set }: {
     <NumberField label={words[key]} unit={unit} hint={hint} value={typed[key]} fault={faults[key]} onInput={(text) => set({ [key]: text })} />
   );
   const inDepth = shownUnit("depth", units);
+  const inLength = shownUnit("length", units);
   return (
     <section class="basin-fields" aria-label={words.title}>
       <h2>{words.title}</h2>
@@ -38,7 +42,11 @@ export function BasinFields({ typed, faults, draft, settings, units, set }: {
       {field("pondingDepth", inDepth, pondingHint)}
       {field("mediaDepth", inDepth, words.defaults.mediaDepth)}
       {field("sideSlope", words.perRise, words.defaults.sideSlope(shown(settings.sideSlope, 2)))}
+      <ChoiceField label={words.shape} hint={words.defaults.shape} value={typed.shape} choices={SHAPES} blank={words.defaultShape} onChoose={(shape) => set({ shape })} />
+      {field("lengthToWidth", words.perWidth, words.defaults.lengthToWidth)}
       <ChoiceField label={words.mixRecipe} value={typed.mixRecipe} choices={RECIPES} blank={words.noMix} onChoose={(mixRecipe) => set({ mixRecipe })} />
+      {field("roomLength", inLength, words.defaults.room)}
+      {field("roomWidth", inLength, words.defaults.room)}
     </section>
   );
 }

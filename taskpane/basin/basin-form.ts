@@ -1,3 +1,4 @@
+import type { Remedy } from "../../addin/actions/basin-room.ts";
 import { basinInputsOf } from "../../addin/actions/draft-basin.ts";
 import type { BasinInputs } from "../../addin/actions/draft-basin.ts";
 import type { BasinEntry } from "../../addin/actions/record-yard.ts";
@@ -13,15 +14,19 @@ export interface TypedBasin {
   readonly pondingDepth: string;
   readonly mediaDepth: string;
   readonly sideSlope: string;
+  readonly shape: string | null;
+  readonly lengthToWidth: string;
   readonly mixRecipe: string | null;
+  readonly roomLength: string;
+  readonly roomWidth: string;
 }
 
 export type BasinField = keyof TypedBasin;
 
 /** In the order of the form. */
-export const BASIN_FIELDS = ["stormDepth", "pondingDepth", "mediaDepth", "sideSlope", "mixRecipe"] as const satisfies readonly BasinField[];
+export const BASIN_FIELDS = ["stormDepth", "pondingDepth", "mediaDepth", "sideSlope", "shape", "lengthToWidth", "mixRecipe", "roomLength", "roomWidth"] as const satisfies readonly BasinField[];
 
-export type NumberInput = Exclude<BasinField, "mixRecipe">;
+export type NumberInput = Exclude<BasinField, "mixRecipe" | "shape">;
 
 /** As the Sites sheet checks the same cells. */
 const RULES: Readonly<Record<NumberInput, NumberRule>> = {
@@ -29,6 +34,9 @@ const RULES: Readonly<Record<NumberInput, NumberRule>> = {
   pondingDepth: { label: basinText.fields.pondingDepth, moreThan: 0 },
   mediaDepth: { label: basinText.fields.mediaDepth, atLeast: 0 },
   sideSlope: { label: basinText.fields.sideSlope, atLeast: 0 },
+  lengthToWidth: { label: basinText.fields.lengthToWidth, atLeast: 1 },
+  roomLength: { label: basinText.fields.roomLength, moreThan: 0 },
+  roomWidth: { label: basinText.fields.roomWidth, moreThan: 0 },
 };
 
 /** What the yard has no number for yet, tried out and never written. */
@@ -46,8 +54,22 @@ export function typedFrom(yard: Yard): TypedBasin {
     pondingDepth: asTyped(cells.pondingDepth),
     mediaDepth: asTyped(cells.mediaDepth),
     sideSlope: asTyped(cells.sideSlope),
-    mixRecipe: cells.mixRecipe === null ? null : String(cells.mixRecipe),
+    shape: asChosen(cells.shape),
+    lengthToWidth: asTyped(cells.lengthToWidth),
+    mixRecipe: asChosen(cells.mixRecipe),
+    roomLength: asTyped(cells.roomLength),
+    roomWidth: asTyped(cells.roomWidth),
   };
+}
+
+function asChosen(cell: CellValue): string | null {
+  return cell === null ? null : String(cell);
+}
+
+/** The inputs of a remedy, typed into the form. */
+export function typedWith(typed: TypedBasin, { changes }: Remedy): TypedBasin {
+  const depths = Object.entries(changes).filter(([, value]) => typeof value === "number").map(([key, value]) => [key, String(Number(Number(value).toPrecision(8)))]);
+  return { ...typed, ...Object.fromEntries(depths), shape: asChosen(changes.shape) };
 }
 
 export interface BasinAsRead {
@@ -69,7 +91,11 @@ export function readBasin(typed: TypedBasin): BasinAsRead {
       pondingDepth: numberOf("pondingDepth"),
       mediaDepth: numberOf("mediaDepth"),
       sideSlope: numberOf("sideSlope"),
+      shape: typed.shape,
+      lengthToWidth: numberOf("lengthToWidth"),
       mixRecipe: typed.mixRecipe,
+      roomLength: numberOf("roomLength"),
+      roomWidth: numberOf("roomWidth"),
     },
     faults,
   };
@@ -102,8 +128,8 @@ export function groundsOf(yard: Yard, assumed: Assumed): Grounds {
   };
 }
 
-export function inputsFor(yard: Yard, entry: BasinEntry, grounds: Grounds): BasinInputs {
-  return { ...basinInputsOf(yard), ...entry, contributingArea: grounds.contributingArea, testedRate: grounds.testedRate };
+export function inputsFor(yard: Yard, { roomLength, roomWidth, ...tuned }: BasinEntry, grounds: Grounds): BasinInputs {
+  return { ...basinInputsOf(yard), ...tuned, contributingArea: grounds.contributingArea, testedRate: grounds.testedRate };
 }
 
 export interface Difference {

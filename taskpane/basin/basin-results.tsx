@@ -4,7 +4,6 @@ import type { UnitSystem } from "../../functions/quantities.ts";
 import { shown, shownUnit } from "../numbers.ts";
 import { columnWords, numberWords } from "../quantity-words.ts";
 import { ruleOfThumbWords, valueOf } from "./basin-checks.ts";
-import { depthAsLength } from "./depths.ts";
 import { basinText } from "./text.ts";
 
 const words = basinText.results;
@@ -29,7 +28,7 @@ export function BasinResults({ draft, units, assumed }: { readonly draft: BasinD
           <Row label={words.floorArea} headline>{numberOrSentence(draft.floorArea, "area", units)}</Row>
           {row(words.rimArea, "area", draft.rimArea, words.rimHint)}
           <Row label={words.floorSize}>{sizeWords(draft.floorLength, draft.floorWidth, units)}</Row>
-          <Row label={words.rimSize}>{rimSizeWords(draft, units)}</Row>
+          <Row label={words.rimSize}>{sizeWords(draft.rimLength, draft.rimWidth, units)}</Row>
           {row(words.floorEdge, "length", draft.floorEdge)}
           <Row label={words.ruleArea} hint={words.ruleHint}>{numberOrSentence(draft.ruleArea, "area", units)}</Row>
         </dl>
@@ -117,16 +116,6 @@ function sizeWords(length: Answer, width: Answer, units: UnitSystem): ComponentC
   const long = valueOf(length);
   const wide = valueOf(width);
   return long === null || wide === null ? <NoNumber /> : <Size length={long} width={wide} units={units} />;
-}
-
-/** The rim's axes are the floor's, each longer by twice the reach of the sides. */
-function rimSizeWords(draft: BasinDraft, units: UnitSystem): ComponentChildren {
-  const length = valueOf(draft.floorLength);
-  const width = valueOf(draft.floorWidth);
-  const ponding = valueOf(draft.pondingDepth);
-  if (length === null || width === null || ponding === null) return <NoNumber />;
-  const wider = 2 * draft.sideSlope * depthAsLength(ponding, units);
-  return <Size length={length + wider} width={width + wider} units={units} />;
 }
 
 function Size({ length, width, units }: { readonly length: number; readonly width: number; readonly units: UnitSystem }) {

@@ -1,8 +1,11 @@
 import { useMemo, useState } from "preact/hooks";
-import { draftBasin } from "../../addin/actions/draft-basin.ts";
+import type { Remedy, RoomCheck } from "../../addin/actions/basin-room.ts";
+import { today } from "../../addin/actions/dates.ts";
 import type { BasinDraft } from "../../addin/actions/draft-basin.ts";
 import { writeBasin } from "../../addin/actions/record-yard.ts";
 import type { Yard } from "../../addin/actions/read-program.ts";
+import { routeBasin } from "../../addin/actions/route-basin.ts";
+import type { StormType } from "../../functions/published/scs-24-hour-storms.ts";
 import type { UnitSystem } from "../../functions/quantities.ts";
 import { useDraft } from "../drafts.ts";
 import { Button, MessageBar, NumberField, VerdictBadge } from "../form.tsx";
@@ -10,14 +13,21 @@ import { LiveSentence } from "../live-sentence.tsx";
 import { shown, shownUnit } from "../numbers.ts";
 import { quantityWords } from "../quantity-words.ts";
 import type { ViewProps } from "../view.ts";
-import { basinChecks, drawingCautions, pondingHours, valueOf, worstOf } from "./basin-checks.ts";
+import { ALTERNATIVE_NAMES, compareAlternatives, workOut } from "./alternatives.ts";
+import type { AlternativeName, KeptAlternatives } from "./alternatives.ts";
+import { Alternatives } from "./alternatives-view.tsx";
+import { drawingCautions, pondingHours, remedyWords, valueOf } from "./basin-checks.ts";
 import type { BasinCheck } from "./basin-checks.ts";
 import { basinDimensions } from "./basin-dimensions.ts";
 import { BasinDrawings } from "./basin-drawings.tsx";
 import { BasinFields } from "./basin-fields.tsx";
-import { differencesFrom, groundsOf, inputsFor, NOTHING_ASSUMED, readBasin, typedFrom } from "./basin-form.ts";
+import { differencesFrom, groundsOf, inputsFor, NOTHING_ASSUMED, typedFrom, typedWith } from "./basin-form.ts";
 import type { Assumed, Difference, Grounds, TypedBasin } from "./basin-form.ts";
 import { BasinResults } from "./basin-results.tsx";
+import { costOfDraft, costWords } from "./cost-words.ts";
+import type { DraftCost } from "./cost-words.ts";
+import { Earthwork } from "./earthwork-view.tsx";
+import { StormRouting } from "./storm-routing.tsx";
 import { basinText } from "./text.ts";
 import "./basin.css";
 
@@ -25,21 +35,34 @@ import "./basin.css";
 export function BasinView({ program, yard, workbook, write }: ViewProps) {
   const { units } = yard;
   const form = useDraft<TypedBasin, Yard["site"]>(`${yard.siteId}/basin`, typedFrom(yard), yard.site);
-  // Never written, so it is no unwritten entry of the yard and its key does not begin with the yard's.
+  // These are never written, so they are no unwritten entry of the yard and their keys do not begin with the yard's.
   const assumed = useDraft<Assumed>(`assumed/${yard.siteId}`, NOTHING_ASSUMED);
+  const kept = useDraft<KeptAlternatives>(`alternatives/${yard.siteId}`, {});
+  const storm = useDraft<StormType>(`storm/${yard.siteId}`, "II");
   const [refusal, refuse] = useState<string | null>(null);
 
-  const { entry, faults } = readBasin(form.value);
+  // A draft may be from before a field was there.
+  const typed = { ...typedFrom(yard), ...form.value };
   const grounds = groundsOf(yard, assumed.value);
-  const inputs = inputsFor(yard, entry, grounds);
-  const draft = useMemo(() => draftBasin(inputs, program.settings), [JSON.stringify(inputs), program.settings]);
-  const slope = typeof yard.design.groundSlopePercent === "number" ? yard.design.groundSlopePercent : null;
-  const dimensions = basinDimensions(draft, program.settings.mulchDepthInches, slope, units);
+  const basis = [program, yard.siteId, JSON.stringify(grounds)];
+  const worked = useMemo(() => workOut(typed, program, yard, grounds), [...basis, JSON.stringify(typed)]);
+  const alternatives = useMemo(
+    () => ALTERNATIVE_NAMES.map((name) => (kept.value[name] === undefined ? null : workOut(kept.value[name], program, yard, grounds))),
+    [...basis, JSON.stringify(kept.value)],
+  );
+  const { entry, faults, draft, room, checks, verdict } = worked;
+  const routed = useMemo(() => routeBasin(inputsFor(yard, entry, grounds), draft, storm.value), [worked, storm.value]);
+  const cost = useMemo(() => costOfDraft(program, yard, draft, today()), [worked]);
+  const dimensions = basinDimensions(draft, program.settings.mulchDepthInches);
   const faulty = Object.keys(faults).length > 0;
   const isAssumed = (grounds.areaMissing && grounds.contributingArea !== null) || (grounds.rateMissing && grounds.testedRate !== null);
-  const checks = basinChecks(draft, grounds.testedRate, slope, program.rules, units);
-  const cautions = [...draft.cautions, ...(dimensions === null ? [] : drawingCautions(dimensions))];
+  const cautions = [...new Set([...draft.cautions, ...(draft.earthwork?.cautions ?? []), ...(dimensions === null ? [] : drawingCautions(dimensions))])];
   const differences = differencesFrom({ ...yard, site: form.basis }, entry);
+  const view = { program, yard, workbook, write };
+  const tune = (changed: Partial<TypedBasin>) => {
+    refuse(null);
+    form.set((current) => ({ ...current, ...changed }));
+  };
 
   const save = async () => {
     refuse(faulty ? basinText.sheet.fixFirst : null);
@@ -48,29 +71,46 @@ export function BasinView({ program, yard, workbook, write }: ViewProps) {
     if (await write(() => writeBasin(workbook, seen, entry), basinText.sheet.done(yard.siteId))) form.clear();
   };
 
+  /** What the sheet shows now is what the person chooses over: the table beside it is worked out from the same reading. */
+  const choose = async (name: AlternativeName) => {
+    const chosen = alternatives[ALTERNATIVE_NAMES.indexOf(name)];
+    if (chosen === null || chosen === undefined) return;
+    const written = await write(() => writeBasin(workbook, yard, chosen.entry), basinText.alternatives.done(name, yard.siteId));
+    if (written && JSON.stringify(typed) === JSON.stringify(kept.value[name])) form.clear();
+  };
+
   return (
     <>
       {(grounds.areaMissing || grounds.rateMissing) && (
         <Missing grounds={grounds} assumed={assumed.value} units={units} set={(changed) => assumed.set((current) => ({ ...current, ...changed }))} />
       )}
       {isAssumed && <MessageBar kind="warning">{assumedWords(grounds)}</MessageBar>}
-      <Headline draft={draft} verdict={worstOf(checks)} assumed={isAssumed} units={units} />
+      <Headline draft={draft} verdict={verdict} assumed={isAssumed} units={units} />
       <BasinFields
-        typed={form.value}
+        typed={typed}
         faults={faults}
         draft={draft}
         settings={program.settings}
         units={units}
-        set={(changed) => {
-          refuse(null);
-          form.set((current) => ({ ...current, ...changed }));
-        }}
+        set={tune}
       />
+      <RoomRemedy room={room} units={units} onUse={(remedy) => tune(typedWith(typed, remedy))} />
       <Origins draft={draft} grounds={grounds} units={units} />
       <BasinResults draft={draft} units={units} assumed={isAssumed} />
+      {cost !== null && <Cost cost={cost} />}
+      <Earthwork draft={draft} />
       <Checks checks={checks} />
       <Cautions cautions={cautions} />
-      <BasinDrawings basin={dimensions} assumed={isAssumed} />
+      <Alternatives
+        kept={new Set(ALTERNATIVE_NAMES.filter((name) => kept.value[name] !== undefined))}
+        rows={compareAlternatives(alternatives, alternatives.map((one) => (one === null ? null : (costOfDraft(program, yard, one.draft, today())?.cost ?? null))))}
+        faulty={faulty}
+        onKeep={(name) => kept.set((current) => ({ ...current, [name]: typed }))}
+        onOpen={(name) => tune(kept.value[name] ?? {})}
+        onChoose={choose}
+      />
+      <StormRouting routed={routed} type={storm.value} units={units} onType={(type) => storm.set(type)} />
+      <BasinDrawings {...view} draft={draft} basin={dimensions} assumed={isAssumed} />
       <LiveSentence says={announcement(draft, units)} />
       <section class="sheet-part" aria-label={basinText.sheet.title}>
         <h2>{basinText.sheet.title}</h2>
@@ -173,6 +213,33 @@ function Origins({ draft, grounds, units }: { readonly draft: BasinDraft; readon
   );
 }
 
+/** What would fit where this basin does not, and the inputs for it in one tap. */
+function RoomRemedy({ room, units, onUse }: { readonly room: RoomCheck; readonly units: UnitSystem; readonly onUse: (remedy: Remedy) => void }) {
+  if (room.verdict !== "too large") return null;
+  const { remedy } = room;
+  const words = basinText.room;
+  if (remedy === null) return <MessageBar kind="warning">{words.none}</MessageBar>;
+  return <MessageBar kind="warning" actions={<Button onClick={() => onUse(remedy)}>{words.use}</Button>}>{remedyWords(remedy, units)}</MessageBar>;
+}
+
+function Cost({ cost: { cost, contingencyPercent, unpriced } }: { readonly cost: DraftCost }) {
+  const words = basinText.cost;
+  return (
+    <section class="results" aria-label={words.label}>
+      <h2>{words.label}</h2>
+      {"sentence" in cost ? (
+        <p class="hint">{cost.sentence}</p>
+      ) : (
+        <>
+          <p class="result-number">{costWords(cost)}</p>
+          <p class="hint">{words.hint(quantityWords("percent", contingencyPercent, "us"))}</p>
+          {unpriced > 0 && <p class="result-none">{words.unpriced(unpriced)}</p>}
+        </>
+      )}
+    </section>
+  );
+}
+
 function Checks({ checks }: { readonly checks: readonly BasinCheck[] }) {
   const words = basinText.checks;
   return (
@@ -224,7 +291,9 @@ function Differences({ differences, touched, units }: { readonly differences: re
 function cellWords(field: Difference["field"], value: Difference["here"], units: UnitSystem): string {
   if (value === null || value === "") return basinText.sheet.blank;
   if (typeof value !== "number") return basinText.sheet.text(String(value));
-  return field === "sideSlope" ? `${shown(value, 2)} ${basinText.fields.perRise}` : quantityWords("depth", value, units);
+  if (field === "sideSlope") return `${shown(value, 2)} ${basinText.fields.perRise}`;
+  if (field === "lengthToWidth") return `${shown(value, 2)} ${basinText.fields.perWidth}`;
+  return quantityWords(field === "roomLength" || field === "roomWidth" ? "length" : "depth", value, units);
 }
 
 /** The sheet's own floor area beside the pane's: the same cells must give the same number. */

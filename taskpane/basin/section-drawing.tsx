@@ -7,6 +7,7 @@ import { DimensionLine, Label, Patterns, ScaleBar } from "./drafting.tsx";
 import type { Point } from "./plan-geometry.ts";
 import { verticalExaggeration } from "./scale.ts";
 import { sectionGeometry } from "./section-geometry.ts";
+import type { SectionGeometry } from "./section-geometry.ts";
 import { basinText } from "./text.ts";
 
 /** Room for the words over the section and the dimension lines under it, in CSS pixels. */
@@ -29,16 +30,32 @@ export function SectionDrawing({ basin }: { readonly basin: BasinDimensions }) {
   );
 }
 
-function Section({ basin, width }: { readonly basin: BasinDimensions; readonly width: number }) {
-  const id = useId();
-  const { units } = basin;
+interface SectionLayout {
+  readonly section: SectionGeometry;
+  /** Pixels of one foot or meter on the level. */
+  readonly scale: number;
+  /** How many times taller than true. */
+  readonly taller: number;
+  readonly height: number;
+  readonly highest: number;
+}
+
+export function layoutSection(basin: BasinDimensions, width: number): SectionLayout {
   const section = sectionGeometry(basin);
-  const { ground: [left, right], floorUphill, floorDownhill, uphillRim, downhillRim, crestInner, crestOuter, toe } = section;
+  const { ground: [left, right], floorUphill } = section;
   const lowest = Math.min(right.y, floorUphill.y - basin.mulchDepth - basin.mixDepth) - EARTH_BELOW * basin.pondingDepth;
   const highest = Math.max(left.y, basin.freeboard);
   const scale = (width - 2 * MARGIN.side) / (right.x - left.x);
   const taller = verticalExaggeration((highest - lowest) * scale, TALLEST_TO_WIDTH * width, MOST_EXAGGERATION);
-  const height = Math.round((highest - lowest) * scale * taller + MARGIN.top + MARGIN.bottom);
+  return { section, scale, taller, height: Math.round((highest - lowest) * scale * taller + MARGIN.top + MARGIN.bottom), highest };
+}
+
+/** As wide as asked; within another drawing, its top left corner at x and y. */
+export function Section({ basin, width, x: left0 = 0, y: top0 = 0 }: { readonly basin: BasinDimensions; readonly width: number; readonly x?: number; readonly y?: number }) {
+  const id = useId();
+  const { units } = basin;
+  const { section, scale, taller, height, highest } = layoutSection(basin, width);
+  const { ground: [left, right], floorUphill, floorDownhill, uphillRim, downhillRim, crestInner, crestOuter, toe } = section;
   const at = ({ x, y }: Point): Point => ({ x: MARGIN.side + (x - left.x) * scale, y: MARGIN.top + (highest - y) * scale * taller });
   const corners = (points: readonly Point[]) => points.map((point) => pair(at(point))).join(" ");
   const length = (value: number) => quantityWords("length", value, units);
@@ -55,7 +72,7 @@ function Section({ basin, width }: { readonly basin: BasinDimensions; readonly w
   const sillOuter = at({ x: crestOuter.x + basin.freeboard * basin.bermOuterSlope, y: 0 });
 
   return (
-    <svg class="drawing-paper" viewBox={`0 0 ${width} ${height}`} width={width} height={height} role="img" aria-labelledby={`${id}-title`} aria-describedby={`${id}-words`}>
+    <svg class="drawing-paper" viewBox={`0 0 ${width} ${height}`} x={left0} y={top0} width={width} height={height} role="img" aria-labelledby={`${id}-title`} aria-describedby={`${id}-words`}>
       <title id={`${id}-title`}>{basinText.section.title}</title>
       <desc id={`${id}-words`}>{basinText.section.description(basin, section, taller)}</desc>
       <Patterns id={id} />

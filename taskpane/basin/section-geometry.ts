@@ -5,15 +5,16 @@ import type { Point } from "./plan-geometry.ts";
  * A basin cut down the slope through its middle, in the yard's length unit.
  *
  *   x runs downhill from the middle of the floor; y is height over the overflow sill, which is the ponding level
- *   ground       y = -s (x + B / 2), B the rim's width: it meets the sill level at the uphill rim
- *   finished surface   uphill rim (-B/2, 0), floor at -d, up the berm's inner face to the crest at the freeboard,
- *                      across it, down the outer face of 1 in zo to the toe on the ground
- *   toe          x = (freeboard + s B / 2 + xo / zo) / (1 / zo - s), xo the crest's outer edge
+ *   ground       y = r - s (x + B / 2), B the rim's width: it stands r over the sill level at the uphill rim
+ *   finished surface   down a face of 1 in z from the ground to the uphill rim (-B/2, 0), floor at -d, up the berm's
+ *                      inner face to the crest at the freeboard, across it, down the outer face of 1 in zo to the toe
+ *   top of the cut     x = -B / 2 - r / (1 / z - s)
+ *   toe          x = (freeboard - r + s B / 2 + xo / zo) / (1 / zo - s), xo the crest's outer edge
  *
  * Mulch is drawn under the finished surface and the soil mix under the mulch, straight down from the floor's edge.
  *
- * Source  Geometry. Ponding level with the ground at the uphill rim: common practice, no source.
- * Domain  Positive floor width and ponding depth; the other depths, slopes and widths >= 0.
+ * Source  Geometry.
+ * Domain  Positive floor width and ponding depth; the other depths, slopes, rises and widths >= 0.
  * Limits  Even ground. No toe where the ground falls as steeply as the berm's face.
  */
 export interface SectionGeometry {
@@ -26,6 +27,7 @@ export interface SectionGeometry {
   readonly mix: readonly Point[];
   /** Earth placed over the old ground. */
   readonly berm: readonly Point[];
+  readonly cutTop: Point;
   readonly uphillRim: Point;
   readonly downhillRim: Point;
   readonly floorUphill: Point;
@@ -33,7 +35,7 @@ export interface SectionGeometry {
   readonly crestInner: Point;
   readonly crestOuter: Point;
   readonly toe: Point | null;
-  /** Crest above the old ground under its outer edge. */
+  /** Crest above the old ground under the downhill rim. */
   readonly bermHeight: number;
   /** Fall of the old ground from rim to rim. */
   readonly groundDrop: number;
@@ -42,13 +44,15 @@ export interface SectionGeometry {
 }
 
 export function sectionGeometry(basin: BasinDimensions): SectionGeometry {
-  const { pondingDepth, sideSlope, freeboard } = basin;
+  const { pondingDepth, sideSlope, freeboard, uphillRise } = basin;
   const groundFall = basin.groundFall ?? 0;
   const halfFloor = basin.floorWidth / 2;
   const halfRim = halfFloor + sideSlope * pondingDepth;
-  const groundAt = (x: number): Point => ({ x, y: -groundFall * (x + halfRim) });
+  const groundAt = (x: number): Point => ({ x, y: uphillRise - groundFall * (x + halfRim) });
 
   const uphillRim = { x: -halfRim, y: 0 };
+  const closing = 1 / sideSlope - groundFall;
+  const cutTop = groundAt(-halfRim - (closing > 0 ? uphillRise / closing : 0));
   const floorUphill = { x: -halfFloor, y: -pondingDepth };
   const floorDownhill = { x: halfFloor, y: -pondingDepth };
   const downhillRim = { x: halfRim, y: 0 };
@@ -58,14 +62,14 @@ export function sectionGeometry(basin: BasinDimensions): SectionGeometry {
 
   const margin = MARGIN_TO_RIM * (2 * halfRim);
   const end = groundAt((toe ?? crestOuter).x + margin);
-  const start = groundAt(uphillRim.x - margin);
+  const start = groundAt(cutTop.x - margin);
   const outside = toe === null ? [groundAt(crestOuter.x)] : [toe];
   const lining = [uphillRim, floorUphill, floorDownhill, downhillRim];
   const down = ({ x, y }: Point, by: number): Point => ({ x, y: y - by });
 
   return {
     ground: [start, end],
-    surface: [start, uphillRim, floorUphill, floorDownhill, crestInner, crestOuter, ...outside, end],
+    surface: [start, cutTop, uphillRim, floorUphill, floorDownhill, crestInner, crestOuter, ...outside, end],
     water: lining,
     mulch: [...lining, ...lining.map((point) => down(point, basin.mulchDepth)).reverse()],
     mix: [
@@ -75,6 +79,7 @@ export function sectionGeometry(basin: BasinDimensions): SectionGeometry {
       down(floorUphill, basin.mulchDepth + basin.mixDepth),
     ],
     berm: [...bermFoot(basin, groundFall, halfRim), crestInner, crestOuter, ...outside],
+    cutTop,
     uphillRim,
     downhillRim,
     floorUphill,
@@ -82,7 +87,7 @@ export function sectionGeometry(basin: BasinDimensions): SectionGeometry {
     crestInner,
     crestOuter,
     toe,
-    bermHeight: freeboard - groundAt(crestOuter.x).y,
+    bermHeight: freeboard - groundAt(halfRim).y,
     groundDrop: groundFall * 2 * halfRim,
     floorOnFill: groundAt(halfFloor).y < -pondingDepth,
   };
@@ -94,18 +99,18 @@ const MARGIN_TO_RIM = 0.12;
 function bermToe(basin: BasinDimensions, groundFall: number, halfRim: number, crestOuter: Point): Point | null {
   const closing = 1 / basin.bermOuterSlope - groundFall;
   if (closing <= 0) return null;
-  const x = (basin.freeboard + groundFall * halfRim + crestOuter.x / basin.bermOuterSlope) / closing;
-  return { x, y: -groundFall * (x + halfRim) };
+  const x = (basin.freeboard - basin.uphillRise + groundFall * halfRim + crestOuter.x / basin.bermOuterSlope) / closing;
+  return { x, y: basin.uphillRise - groundFall * (x + halfRim) };
 }
 
 /** Where placed earth begins: on the inner face, or on the floor where the ground lies below it. */
-function bermFoot({ floorWidth, pondingDepth, sideSlope }: BasinDimensions, groundFall: number, halfRim: number): Point[] {
+function bermFoot({ floorWidth, pondingDepth, sideSlope, uphillRise }: BasinDimensions, groundFall: number, halfRim: number): Point[] {
   const halfFloor = floorWidth / 2;
-  const groundUnderFloorEdge = -groundFall * (halfFloor + halfRim);
+  const groundUnderFloorEdge = uphillRise - groundFall * (halfFloor + halfRim);
   if (groundUnderFloorEdge < -pondingDepth) {
-    return [{ x: pondingDepth / groundFall - halfRim, y: -pondingDepth }, { x: halfFloor, y: -pondingDepth }];
+    return [{ x: (pondingDepth + uphillRise) / groundFall - halfRim, y: -pondingDepth }, { x: halfFloor, y: -pondingDepth }];
   }
   if (sideSlope === 0) return [{ x: halfFloor, y: groundUnderFloorEdge }];
-  const x = (pondingDepth + halfFloor / sideSlope - groundFall * halfRim) / (1 / sideSlope + groundFall);
-  return [{ x, y: -groundFall * (x + halfRim) }];
+  const x = (pondingDepth + halfFloor / sideSlope + uphillRise - groundFall * halfRim) / (1 / sideSlope + groundFall);
+  return [{ x, y: uphillRise - groundFall * (x + halfRim) }];
 }

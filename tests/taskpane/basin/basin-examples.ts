@@ -17,6 +17,9 @@ export const roofInUs: BasinInputs = {
   mediaDepth: 18,
   sideSlope: 3,
   mixRecipe: null,
+  shape: null,
+  lengthToWidth: null,
+  groundSlopePercent: null,
 };
 
 /** The same roof, rate and depths in m², mm/h and mm. */
@@ -30,7 +33,7 @@ export const roofInMetric: BasinInputs = {
 };
 
 export function drawn(inputs: BasinInputs, groundSlopePercent: number | null = 6): BasinDimensions {
-  const basin = basinDimensions(draftBasin(inputs, settings), settings.mulchDepthInches, groundSlopePercent, inputs.units);
+  const basin = basinDimensions(draftBasin({ ...inputs, groundSlopePercent }, settings), settings.mulchDepthInches);
   if (basin === null) throw new Error("this basin has no size");
   return basin;
 }
@@ -38,6 +41,7 @@ export function drawn(inputs: BasinInputs, groundSlopePercent: number | null = 6
 /** A basin in round numbers, to be checked with pencil and paper: 16 by 8 ft floor, 6 in deep, 3 to 1, ground falling 10 %. */
 export const pencilBasin: BasinDimensions = {
   units: "us",
+  shape: "ellipse",
   floorLength: 16,
   floorWidth: 8,
   floorEdge: 38.76,
@@ -49,4 +53,5 @@ export const pencilBasin: BasinDimensions = {
   freeboard: 0.2,
   bermOuterSlope: 3,
   groundFall: 0.1,
+  uphillRise: 0,
 };

@@ -21,7 +21,9 @@ beforeEach(async () => {
   await addYard(workbook, { yard: "Lantern House", address: "3 Cooper's Rise", units: "us", soilGroup: null });
   const before = (await readProgram(workbook)).yards[0];
   if (before === undefined) throw new Error("no yard");
-  await writeBasin(workbook, before, { stormDepth: null, pondingDepth: 6, mediaDepth: null, sideSlope: null, mixRecipe: "tight soil" });
+  await writeBasin(workbook, before, {
+    stormDepth: null, pondingDepth: 6, mediaDepth: null, sideSlope: null, mixRecipe: "tight soil", shape: "rectangle", lengthToWidth: null, roomLength: 18, roomWidth: null,
+  });
   const after = (await readProgram(workbook)).yards[0];
   if (after === undefined) throw new Error("no yard");
   yard = after;
@@ -34,7 +36,9 @@ function withGrounds(contributingArea: number, testedRate: number): Yard {
 
 describe("the form", () => {
   test("shows the cells of Sites and changes none of them by itself", () => {
-    expect(typedFrom(yard)).toEqual({ stormDepth: "", pondingDepth: "6", mediaDepth: "", sideSlope: "", mixRecipe: "tight soil" });
+    expect(typedFrom(yard)).toEqual({
+      stormDepth: "", pondingDepth: "6", mediaDepth: "", sideSlope: "", mixRecipe: "tight soil", shape: "rectangle", lengthToWidth: "", roomLength: "18", roomWidth: "",
+    });
     expect(differencesFrom(yard, readBasin(typedFrom(yard)).entry)).toEqual([]);
   });
 
@@ -47,11 +51,14 @@ describe("the form", () => {
   });
 
   test("refuses what is impossible, each at its field", () => {
-    expect(readBasin({ ...typedFrom(yard), stormDepth: "0", pondingDepth: "six", mediaDepth: "-1", sideSlope: "-3" }).faults).toEqual({
+    expect(readBasin({ ...typedFrom(yard), stormDepth: "0", pondingDepth: "six", mediaDepth: "-1", sideSlope: "-3", lengthToWidth: "0.5", roomLength: "0", roomWidth: "9 ft" }).faults).toEqual({
       stormDepth: "Storm depth must be more than 0.",
       pondingDepth: 'Ponding depth must be a number; it is the text "six".',
       mediaDepth: "Soil mix depth must be 0 or more.",
       sideSlope: "Side slope must be 0 or more.",
+      lengthToWidth: "Length to width must be 1 or more.",
+      roomLength: "Room across the slope must be more than 0.",
+      roomWidth: 'Room down the slope must be a number alone, in the unit shown; it is "9 ft".',
     });
   });
 });
@@ -84,8 +91,9 @@ describe("what a basin rests on", () => {
 });
 
 describe("checks", () => {
+  const draftOn = (inputs: typeof roofInUs, groundSlopePercent: number | null) => draftBasin({ ...inputs, groundSlopePercent }, settings);
   const verdicts = (inputs: typeof roofInUs, slope: number | null) =>
-    Object.fromEntries(basinChecks(draftBasin(inputs, settings), Number(inputs.testedRate), slope, rules, inputs.units).map(({ name, verdict }) => [name, verdict]));
+    Object.fromEntries(basinChecks(draftOn(inputs, slope), Number(inputs.testedRate), rules).map(({ name, verdict }) => [name, verdict]));
 
   test("6 in at a design rate of 0.25 in/h drains in 24 h and passes", () => {
     expect(verdicts({ ...roofInUs, mediaDepth: 0 }, 6)).toEqual({
@@ -99,7 +107,7 @@ describe("checks", () => {
 
   test("6 in at a design rate of 0.05 in/h stops: it would stand for 120 h", () => {
     const slow = { ...roofInUs, mediaDepth: 0, testedRate: 0.1 };
-    const size = basinChecks(draftBasin(slow, settings), 0.1, null, rules, "us")[0];
+    const size = basinChecks(draftOn(slow, null), 0.1, rules)[0];
     expect(size).toMatchObject({ verdict: "stop" });
     expect(size?.words).toMatch(/^Drains too slowly: 6 in needs 120 h and 48 h is the limit\./);
     expect(verdicts(slow, null)).toMatchObject({ Drawdown: "stop", "Tested infiltration rate": "refer", "Ground slope": "not measured" });
@@ -109,7 +117,7 @@ describe("checks", () => {
     // 8 in at 0.17 in/h is gone after 47 h; 12 in of mix with a quarter voids would take 18 h more.
     const withMix = { ...roofInUs, testedRate: 0.34, pondingDepth: 8, mediaDepth: 12 };
     expect(verdicts(withMix, 3)).toMatchObject({ "Size and soil": "pass", Drawdown: "pass" });
-    const drawdown = basinChecks(draftBasin(withMix, settings), 0.34, 3, rules, "us").find(({ name }) => name === "Drawdown");
+    const drawdown = basinChecks(draftOn(withMix, 3), 0.34, rules).find(({ name }) => name === "Drawdown");
     expect(drawdown?.words).toBe("The ponding is gone 47.1 h after it stood full");
   });
 
@@ -122,13 +130,19 @@ describe("checks", () => {
 
   test("without area and rate nothing passes", () => {
     const none = { ...roofInUs, contributingArea: null, testedRate: null };
-    const checks = basinChecks(draftBasin(none, settings), null, null, rules, "us");
+    const checks = basinChecks(draftOn(none, null), null, rules);
     expect(checks.map(({ verdict }) => verdict)).not.toContain("pass");
   });
 
-  test("a floor that would lie on placed earth is cautioned, with the fall of the ground", () => {
-    expect(drawingCautions(pencilBasin).join(" ")).toContain("The ground falls 13 in under the basin");
-    expect(drawingCautions({ ...pencilBasin, groundFall: 0.02 })).toEqual([]);
+  test("a floor that would lie on placed earth is cautioned", () => {
+    const words = (slope: number) => draftOn({ ...roofInUs, mediaDepth: 0 }, slope).earthwork?.cautions.join(" ");
+    expect(words(14)).toContain("Part of the floor would stand on fill");
+    expect(words(2)).not.toContain("Part of the floor would stand on fill");
+  });
+
+  test("ground as steep as a berm's outside is cautioned", () => {
+    expect(drawingCautions({ ...pencilBasin, groundFall: 0.34 })).toEqual(["The ground is as steep as the outside of a berm: no berm can stand here. Choose another place."]);
+    expect(drawingCautions(pencilBasin)).toEqual([]);
   });
 });
 
@@ -158,6 +172,6 @@ describe("the drawing's dimensions", () => {
   });
 
   test("a basin without a size is not drawn", () => {
-    expect(basinDimensions(draftBasin({ ...roofInUs, testedRate: 0 }, settings), 3, null, "us")).toBeNull();
+    expect(basinDimensions(draftBasin({ ...roofInUs, testedRate: 0 }, settings), 3)).toBeNull();
   });
 });

@@ -39,8 +39,8 @@ describe("a section checked with pencil and paper", () => {
     expect(section.groundDrop).toBeCloseTo(1.1, 12);
   });
 
-  test("the berm stands 1.46 ft over the ground at its crest's outer edge", () => {
-    expect(section.bermHeight).toBeCloseTo(1.46, 12);
+  test("the berm stands 0.2 ft of freeboard over the 1.1 ft that the ground falls to the downhill rim", () => {
+    expect(section.bermHeight).toBeCloseTo(1.3, 12);
   });
 
   test("the toe is 13.357 ft downhill of the middle, on the ground", () => {
@@ -65,7 +65,7 @@ describe("a section checked with pencil and paper", () => {
     const level = sectionGeometry({ ...pencilBasin, groundFall: 0 });
     expect(level.bermHeight).toBeCloseTo(0.2, 12);
     expect(level.toe?.x).toBeCloseTo(5.5 + 0.6 + 1 + 0.6, 12);
-    expect(level.berm[0]).toEqual({ x: 5.5, y: -0 });
+    expect(level.berm[0]).toEqual({ x: 5.5, y: 0 });
   });
 
   test("vertical sides go straight up from the floor", () => {
@@ -78,6 +78,33 @@ describe("a section checked with pencil and paper", () => {
 
   test("ground as steep as a berm's outside has no toe", () => {
     expect(sectionGeometry({ ...pencilBasin, groundFall: 1 / 3 }).toe).toBeNull();
+  });
+});
+
+// The same basin with the ground 0.55 ft over the full water at the uphill rim: half of the fall is cut, half filled.
+describe("a section whose water stands where the cut balances the fill", () => {
+  const section = sectionGeometry({ ...pencilBasin, uphillRise: 0.55 });
+
+  test("the uphill face goes on at 3 to 1 and meets the ground 0.55 / (1/3 - 1/10) = 2.357 ft above the rim", () => {
+    expect(section.cutTop.x).toBeCloseTo(-5.5 - 0.55 / (1 / 3 - 0.1), 12);
+    expect(section.cutTop.y).toBeCloseTo(0.55 + 0.1 * (0.55 / (1 / 3 - 0.1)), 12);
+  });
+
+  test("the berm is lower by as much: 0.2 + 1.1 - 0.55 ft", () => {
+    expect(section.bermHeight).toBeCloseTo(0.75, 12);
+  });
+
+  test("its toe is at (0.2 - 0.55 + 0.55 + 7.1 / 3) / (1/3 - 1/10) ft, on the ground", () => {
+    expect(section.toe?.x).toBeCloseTo((0.2 + 7.1 / 3) / (1 / 3 - 0.1), 12);
+    expect(section.toe?.y).toBeCloseTo(0.55 - 0.1 * ((section.toe?.x ?? 0) + 5.5), 12);
+  });
+
+  test("the floor's downhill edge lies over ground 0.4 ft under the sill, so none of it is on fill", () => {
+    expect(section.floorOnFill).toBe(false);
+  });
+
+  test("upright sides are cut straight up to the ground", () => {
+    expect(sectionGeometry({ ...pencilBasin, sideSlope: 0, uphillRise: 0.4 }).cutTop).toEqual({ x: -4, y: 0.4 });
   });
 });
 

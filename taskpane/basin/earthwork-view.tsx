@@ -1,0 +1,65 @@
+import type { ComponentChildren } from "preact";
+import type { BasinDraft } from "../../addin/actions/draft-basin.ts";
+import type { UnitSystem } from "../../functions/quantities.ts";
+import { shownUnit } from "../numbers.ts";
+import { numberWords, quantityWords } from "../quantity-words.ts";
+import { valueOf } from "./basin-checks.ts";
+import { basinText } from "./text.ts";
+
+const words = basinText.earthwork;
+
+/** Cut, berm and what is left over on the yard's own slope. */
+export function Earthwork({ draft }: { readonly draft: BasinDraft }) {
+  const { units, earthwork } = draft;
+  if (valueOf(draft.floorArea) === null) return null;
+  return (
+    <section class="results basin-results" aria-label={words.title}>
+      <h2>{words.title}</h2>
+      {draft.groundSlopePercent === null || earthwork === null ? (
+        <p class="hint">{words.noSlope}</p>
+      ) : (
+        <>
+          <dl>
+            <Row label={words.cut} hint={words.cutHint} kind="earthVolume" value={valueOf(earthwork.cut)} units={units} />
+            <Row label={words.fill} kind="earthVolume" value={valueOf(earthwork.fill)} units={units} />
+            <LeftOver value={valueOf(earthwork.leftOver)} units={units} />
+            <Row label={words.bermHeight} hint={words.bermHint} kind="length" value={valueOf(earthwork.bermHeight)} units={units} />
+            <Row label={words.uphillRise} kind="length" value={earthwork.uphillRise} units={units} />
+          </dl>
+          {draft.mediaDepth > 0 && <p class="hint">{words.mix(quantityWords("earthVolume", valueOf(draft.mixVolume) ?? 0, units))}</p>}
+          <p class="hint">{words.basis}</p>
+        </>
+      )}
+    </section>
+  );
+}
+
+function LeftOver({ value, units }: { readonly value: number | null; readonly units: UnitSystem }) {
+  return <Row label={value !== null && value < 0 ? words.short : words.leftOver} kind="earthVolume" value={value === null ? null : Math.abs(value)} units={units} />;
+}
+
+function Row({ label, hint, kind, value, units }: {
+  readonly label: string;
+  readonly hint?: string;
+  readonly kind: "earthVolume" | "length";
+  readonly value: number | null;
+  readonly units: UnitSystem;
+}): ComponentChildren {
+  return (
+    <div class="result">
+      <dt>
+        {label}
+        {hint !== undefined && <span class="hint">{hint}</span>}
+      </dt>
+      <dd>
+        {value === null ? (
+          <span class="result-none">{basinText.results.none}</span>
+        ) : (
+          <>
+            <span class="result-number">{numberWords(kind, value, units)}</span> <span class="unit">{shownUnit(kind, units)}</span>
+          </>
+        )}
+      </dd>
+    </div>
+  );
+}
