@@ -1,0 +1,180 @@
+import axe from "axe-core";
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { firstRow } from "../../addin/records/sheet.ts";
+import { sitesSheet } from "../../addin/records/sites.ts";
+import { visitsSheet } from "../../addin/records/visits.ts";
+import type { CellValue } from "../../addin/workbook/workbook.ts";
+import { expectCell, goTo, typeInto, values } from "./grid.ts";
+import { PageHost } from "./page.ts";
+import type { OpenPage } from "./page.ts";
+import { address, button, openYard, pane, PATIENCE, START_MILLISECONDS } from "./pane.ts";
+
+const LONGEST_TEST_MILLISECONDS = 60_000;
+/** A yard in US units whose answers no other test file counts on. */
+const PLACE = 7;
+const SITE_ID = "Y-008";
+
+const status = (page: Page) => pane(page).locator(".status-line p");
+const stepCard = (page: Page, title: string) => pane(page).locator(".step", { has: page.locator(".step-title", { hasText: new RegExp(`^${title}$`) }) });
+
+async function pickStage(page: Page, name: string): Promise<void> {
+  await pane(page).locator(".stage-picker summary").click();
+  await pane(page).locator(".stage-button", { hasText: new RegExp(`^${name}`) }).click();
+  await pane(page).locator(".stage-head h2", { hasText: name }).waitFor();
+}
+
+/** Step, answer, unit and verdict of the yard's answers, oldest first. */
+async function answersOf(page: Page, siteId: string): Promise<readonly (readonly CellValue[])[]> {
+  const first = firstRow(visitsSheet) + 1;
+  const all = await values(page, `Visits!A${first}:J${first + 300}`);
+  return all.filter(([id]) => id === siteId).map((row) => [row[3] ?? null, row[4] ?? null, row[5] ?? null, row[9] ?? null]);
+}
+
+describe("The visits of a yard", { timeout: LONGEST_TEST_MILLISECONDS }, () => {
+  let host: PageHost;
+  let opened: OpenPage;
+  let page: Page;
+
+  beforeAll(async () => {
+    host = await PageHost.start();
+    opened = await host.openProgram();
+    page = opened.page;
+    page.setDefaultTimeout(PATIENCE.timeout);
+    await openYard(page, PLACE, "Visits");
+  }, START_MILLISECONDS);
+
+  afterAll(async () => {
+    await host.close();
+  });
+
+  it("writes a foundation too close to Visits as a stop that follows the Rules sheet", async () => {
+    await pickStage(page, "Screening visit");
+    const step = stepCard(page, "Foundation");
+    if ((await step.locator(".step-toggle").getAttribute("aria-expanded")) === "false") await step.locator(".step-toggle").click();
+    expect(await step.innerText()).toContain("at least 10 ft, otherwise stop");
+    const before = (await answersOf(page, SITE_ID)).length;
+    await button(page, "Write the answer: Foundation").click();
+    await expect.poll(() => step.innerText()).toContain("Distance is missing. A blank is not measured, never a pass.");
+    expect(await answersOf(page, SITE_ID)).toHaveLength(before);
+
+    await step.getByLabel(/Distance from the nearest edge/).fill("9.5");
+    await button(page, "Write the answer: Foundation").click();
+    await expect.poll(() => status(page).innerText(), PATIENCE).toBe("Foundation: written to Visits.");
+    await expect.poll(async () => (await answersOf(page, SITE_ID)).at(-1)).toEqual(["foundation", 9.5, "ft", "stop"]);
+    expect(await step.locator(".verdict").innerText()).toBe("Stop");
+
+    await typeInto(page, "Rules!C4", "8");
+    await goTo(page, address(sitesSheet, PLACE, "yard"));
+    await expect.poll(() => step.locator(".verdict").innerText(), PATIENCE).toBe("Pass");
+    await typeInto(page, "Rules!C4", "10");
+    await goTo(page, address(sitesSheet, PLACE, "yard"));
+    await expect.poll(() => step.locator(".verdict").innerText(), PATIENCE).toBe("Stop");
+  });
+
+  it("keeps a slope on Sites, and shows its percent while it is typed", async () => {
+    const toggle = stepCard(page, "Ground slope").locator(".step-toggle");
+    if ((await toggle.getAttribute("aria-expanded")) === "false") await toggle.click();
+    await pane(page).getByLabel("Fall", { exact: true }).fill("6");
+    await pane(page).getByLabel("Length of the level string").fill("180");
+    // 6 over 180 is 3.33 percent: computed by hand.
+    expect(await pane(page).locator(".slope-is").innerText()).toBe("Slope: 3.3 %");
+    await button(page, "Write the answer: Ground slope").click();
+    await expectCell(page, address(sitesSheet, PLACE, "slopeDrop"), 6);
+    await expectCell(page, address(sitesSheet, PLACE, "slopeRun"), 180);
+  });
+
+  it("a stop shuts the stages after it, and an override takes a name and a reason", async () => {
+    await pickStage(page, "One-call ticket");
+    const gate = pane(page).locator(".gate");
+    expect(await gate.innerText()).toContain('Screening visit says stop: Foundation, "9.5 ft".');
+    await gate.getByRole("button", { name: /^Override: Screening visit says stop: Foundation/ }).click();
+    await gate.getByLabel("Your name").fill("Kit Marlow");
+    await button(page, "Write the override").click();
+    await expect.poll(() => gate.innerText()).toContain("Reason is missing. An override without one is none.");
+    await gate.getByLabel("Reason").fill("Slab without a cellar; engineer's letter");
+    await button(page, "Write the override").click();
+    await expect.poll(() => status(page).innerText(), PATIENCE).toBe("The override was written to Visits.");
+    await expect.poll(() => gate.innerText(), PATIENCE).toContain("Overridden by Kit Marlow on ");
+    expect((await answersOf(page, SITE_ID)).at(-1)).toEqual(["override: stop: foundation", "Overridden", null, null]);
+  });
+
+  it("a ticket is entered with the keyboard alone: Enter writes and goes to the next step", async () => {
+    await stepCard(page, "Ticket number").locator(".step-toggle").focus();
+    if ((await stepCard(page, "Ticket number").locator(".step-toggle").getAttribute("aria-expanded")) === "false") await page.keyboard.press("Enter");
+    await page.keyboard.press("Tab");
+    await page.keyboard.type("TF-2207");
+    await page.keyboard.press("Enter");
+    await expect.poll(() => stepCard(page, "Dig outlined").locator(".step-toggle").getAttribute("aria-expanded"), PATIENCE).toBe("true");
+    await expect.poll(() => page.evaluate(() => document.activeElement?.getAttribute("type")), PATIENCE).toBe("radio");
+    await page.keyboard.press("Space");
+    await page.keyboard.press("Enter");
+    await expect.poll(() => page.evaluate(() => document.activeElement?.getAttribute("type")), PATIENCE).toBe("date");
+    expect((await answersOf(page, SITE_ID)).slice(-2)).toEqual([
+      ["ticket-number", "TF-2207", null, null],
+      ["white-lined", "Outlined", null, "pass"],
+    ]);
+  });
+
+  it("no hole is dug on half a ticket, and nobody can override that", async () => {
+    await pickStage(page, "Test visit");
+    const gate = pane(page).locator(".gate");
+    expect(await gate.locator(".gate-verdict").innerText()).toBe("Do not dig.");
+    expect(await gate.innerText()).toContain("The operators on the ticket are not listed.");
+    expect(await gate.innerText()).toContain("Nobody can override this");
+    await pane(page).getByRole("tab", { name: "Hole test" }).click();
+    expect(await pane(page).getByText("Do not dig.").isVisible()).toBe(true);
+    await button(page, "Go to Visits").click();
+    await pane(page).locator(".stage-head h2", { hasText: "Test visit" }).waitFor();
+  });
+
+  it("every stage prints as one page, on Letter and on A4", async () => {
+    await page.evaluate(() => {
+      window.print = () => undefined;
+    });
+    const names = await pane(page).locator(".stage-button > span:first-child").allTextContents();
+    expect(names).toHaveLength(13);
+    for (const name of names) {
+      await pickStage(page, name);
+      await button(page, "Print a field sheet").click();
+      const paper = page.locator(".field-sheet-paper");
+      expect(await paper.textContent()).toContain(`Field sheet: ${name}`);
+      for (const format of ["Letter", "A4"] as const) expect(pagesOf(await page.pdf({ format, margin: PAPER_MARGIN })), `${name} on ${format}`).toBe(1);
+      await page.evaluate(() => window.dispatchEvent(new Event("afterprint")));
+      expect(await paper.count()).toBe(0);
+    }
+  });
+
+  it("the board of what is next opens a yard at the stage where it is done", async () => {
+    await button(page, /All yards/).click();
+    await pane(page).getByRole("tab", { name: "Next" }).click();
+    await pane(page).getByLabel("Find a yard").fill(SITE_ID);
+    await pane(page).getByLabel("Show").selectOption({ label: "Overrides in force" });
+    await pane(page).locator(".board-group .yard-button").click();
+    await expect.poll(() => pane(page).locator("h1").innerText(), PATIENCE).toContain(SITE_ID);
+    await pane(page).locator(".stage-head h2", { hasText: "One-call ticket" }).waitFor();
+  });
+
+  it("has no serious fault of accessibility in any stage", async () => {
+    await page.evaluate(axe.source);
+    for (const name of ["Enquiry", "Screening visit", "One-call ticket", "Dig day"]) {
+      await pickStage(page, name);
+      const violations = await page.evaluate(async () => {
+        const { violations: found } = await (globalThis as unknown as { axe: { run: (target: string) => Promise<{ violations: { id: string; impact: string }[] }> } }).axe.run("#pane");
+        return found.filter(({ impact }) => impact === "serious" || impact === "critical").map(({ id }) => id);
+      });
+      expect(violations, name).toEqual([]);
+    }
+  });
+
+  it("caused no error on the page", () => {
+    expect(opened.faults).toEqual([]);
+  });
+});
+
+const PAPER_MARGIN = { top: "12mm", right: "12mm", bottom: "12mm", left: "12mm" };
+
+/** Pages of a PDF, by its page objects. */
+function pagesOf(pdf: Buffer): number {
+  return pdf.toString("latin1").match(/\/Type\s*\/Page\b(?!s)/g)?.length ?? 0;
+}
