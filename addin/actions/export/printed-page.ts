@@ -30,7 +30,7 @@ export function printedPage(title: string, documents: readonly PrintedDocument[]
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
-<title>${escaped(title)}</title>
+<title>${plainMarkup(title)}</title>
 <style>${STYLE}</style>
 </head>
 <body>
@@ -67,14 +67,18 @@ function tableMarkup({ caption, columns, rows, totals }: PrintedTable): string {
 </table>`;
 }
 
-/** Text as text: no character of it can begin a tag or end an attribute, and its writing direction stays its own. */
+/** Text within the page, its writing direction kept to itself. */
 function escaped(words: string): string {
-  const plain = words.replace(/[&<>"']/g, (character) => `&#${character.charCodeAt(0)};`);
-  return FIRST_STRONG.test(words) ? `<bdi>${plain}</bdi>` : plain;
+  return TURNS_DIRECTION.test(words) ? `<bdi>${plainMarkup(words)}</bdi>` : plainMarkup(words);
+}
+
+/** Text as text: no character of it can begin a tag or end an attribute. */
+function plainMarkup(words: string): string {
+  return words.replace(/[&<>"']/g, (character) => `&#${character.charCodeAt(0)};`);
 }
 
 /** Right-to-left letters, or marks that turn the direction of what follows. */
-const FIRST_STRONG = /[\u0590-\u08ff\u200e\u200f\u202a-\u202e\u2066-\u2069\ufb1d-\ufdff\ufe70-\ufeff]/;
+const TURNS_DIRECTION = /[\u0590-\u08ff\u200e\u200f\u202a-\u202e\u2066-\u2069\ufb1d-\ufdff\ufe70-\ufeff]/;
 
 // Letter and A4 both: the page takes the size of the paper in the printer.
 const STYLE = `

@@ -1,0 +1,90 @@
+import { readFile } from "node:fs/promises";
+import axe from "axe-core";
+import ExcelJS from "exceljs";
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { estimateLinesSheet } from "../../addin/records/estimate-lines.ts";
+import { DRAFTED_ITEMS, pricesSheet, startingPrices } from "../../addin/records/prices.ts";
+import { cellOf, firstRow } from "../../addin/records/sheet.ts";
+import { addressOf } from "../../addin/workbook/workbook.ts";
+import type { CellValue, ValueWrite } from "../../addin/workbook/workbook.ts";
+import { values } from "./grid.ts";
+import { PageHost } from "./page.ts";
+import type { OpenPage } from "./page.ts";
+import { button, openYard, pane, PATIENCE, START_MILLISECONDS } from "./pane.ts";
+
+const LONGEST_TEST_MILLISECONDS = 60_000;
+/** The fourth yard of the demo: tight soil, a mix and a measured slope. */
+const YARD = 3;
+
+const LINES = 30;
+const INPUTS = Object.values(estimateLinesSheet.columns).filter(({ role }) => role === "input").length;
+
+/** No lines yet, and ten for everything on the list that a new workbook starts with: sums are then easy to follow. */
+const everythingCostsTen: readonly ValueWrite[] = [
+  { range: { ...cellOf(pricesSheet, firstRow(pricesSheet), "unitPrice"), rows: startingPrices.length }, values: startingPrices.map(() => [10]) },
+  {
+    range: { ...cellOf(estimateLinesSheet, firstRow(estimateLinesSheet), "siteId"), rows: LINES, columns: INPUTS },
+    values: Array.from({ length: LINES }, () => Array<CellValue>(INPUTS).fill(null)),
+  },
+];
+
+/** What the sheet computes beside the lines. */
+async function amounts(page: Page): Promise<readonly CellValue[]> {
+  const first = cellOf(estimateLinesSheet, firstRow(estimateLinesSheet), "amount");
+  return (await values(page, addressOf({ ...first, rows: LINES }).replaceAll("'", ""))).flat();
+}
+
+async function seriousFaults(page: Page): Promise<readonly string[]> {
+  await page.evaluate(axe.source);
+  return page.evaluate(async () => {
+    const { violations } = await (globalThis as unknown as { axe: { run: (target: string) => Promise<{ violations: { id: string; impact: string }[] }> } }).axe.run("#pane");
+    return violations.filter(({ impact }) => impact === "serious" || impact === "critical").map(({ id }) => id);
+  });
+}
+
+describe("The estimate of a yard", { timeout: LONGEST_TEST_MILLISECONDS }, () => {
+  let host: PageHost;
+  let opened: OpenPage;
+  let page: Page;
+
+  beforeAll(async () => {
+    host = await PageHost.start();
+    opened = await host.openProgram();
+    page = opened.page;
+    page.setDefaultTimeout(PATIENCE.timeout);
+  }, START_MILLISECONDS);
+
+  afterAll(async () => {
+    await host.close();
+  });
+
+  it("is drafted in the pane, priced by the sheet, and saved as a spreadsheet with the sum that the pane shows", async () => {
+    await page.evaluate((writes) => window.soakbook?.workbook.writeValues(writes), everythingCostsTen);
+    await openYard(page, YARD, "Estimate");
+    const requested: string[] = [];
+    page.on("request", (request) => requested.push(request.url()));
+    await button(page, /^Add (these \d+ lines|this line)$/).click();
+    await pane(page).getByText("were added to the estimate of").waitFor();
+
+    await expect.poll(async () => (await amounts(page)).filter((amount) => typeof amount === "number").length, { timeout: 20_000 }).toBeGreaterThanOrEqual(6);
+    const cost = Number((await pane(page).locator(".result-headline .result-number").innerText()).replaceAll(",", ""));
+    expect(await seriousFaults(page)).toEqual([]);
+
+    const downloading = page.waitForEvent("download");
+    await button(page, "Estimate, spreadsheet").click();
+    const download = await downloading;
+    expect(download.suggestedFilename()).toMatch(/^estimate-Y-004-\d{4}-\d{2}-\d{2}\.xlsx$/);
+    expect(requested.filter((url) => url.includes("export-files"))).not.toEqual([]);
+    const workbook = new ExcelJS.Workbook();
+    await workbook.xlsx.load((await readFile(await download.path())).buffer as ArrayBuffer);
+    const sheet = workbook.getWorksheet("Y-004");
+    let inFile = Number.NaN;
+    sheet?.eachRow((row) => {
+      if (row.getCell(1).text === "Cost") inFile = row.getCell(8).result as number;
+    });
+    expect(inFile.toFixed(2)).toBe(cost.toFixed(2));
+    expect(sheet?.getColumn(2).values).toContain(DRAFTED_ITEMS.stone);
+    expect(opened.faults).toEqual([]);
+  });
+});
