@@ -1,4 +1,3 @@
-import axe from "axe-core";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { designSheet } from "../../addin/records/design.ts";
@@ -11,6 +10,7 @@ import { expectCell, goTo, typeInto, value, values } from "./grid.ts";
 import { PageHost, started } from "./page.ts";
 import type { OpenPage } from "./page.ts";
 import { address, button, openTab, pane, PATIENCE, START_MILLISECONDS } from "./pane.ts";
+import { expectUsable } from "./usable.ts";
 
 const LONGEST_TEST_MILLISECONDS = 90_000;
 
@@ -323,30 +323,3 @@ describe.each(["light", "dark"] as const)("The pane at 320 pixels in the %s them
     await expectUsable(page);
   });
 });
-
-async function expectUsable(page: Page): Promise<void> {
-  await page.evaluate(axe.source);
-  const violations = await page.evaluate(async () => {
-    const { violations: found } = await (globalThis as unknown as { axe: { run: (target: string) => Promise<{ violations: { id: string; impact: string; nodes: { html: string }[] }[] }> } }).axe.run("#pane");
-    return found.map(({ id, impact, nodes }) => ({ id, impact, where: nodes.map(({ html }) => html.slice(0, 120)) }));
-  });
-  expect(violations.filter(({ impact }) => impact === "serious" || impact === "critical")).toEqual([]);
-
-  const { cutOff, small, corner } = await page.evaluate(() => {
-    const shell = document.querySelector("#pane");
-    shell?.scrollTo(0, 0);
-    const edges = shell?.getBoundingClientRect() ?? new DOMRect();
-    const visible = [...(shell?.querySelectorAll<HTMLElement>("*") ?? [])].filter((each) => each.checkVisibility());
-    const targets = "button, fluent-button, fluent-tab, select, summary, label.segment, label.check, input:not([type=radio], [type=checkbox])";
-    const named = (each: Element): string => each.outerHTML.slice(0, 120);
-    const inCorner = document.elementFromPoint(edges.right - 20, edges.top + 16);
-    return {
-      cutOff: visible.filter((each) => each.getBoundingClientRect().right > edges.right + 0.5).map(named),
-      small: visible.filter((each) => each.matches(targets) && each.getBoundingClientRect().height < 44).map(named),
-      corner: inCorner?.matches("button, fluent-button, a, input") === true ? named(inCorner) : "free",
-    };
-  });
-  expect(cutOff).toEqual([]);
-  expect(small).toEqual([]);
-  expect(corner).toBe("free");
-}
