@@ -8,7 +8,7 @@ import { Button, ChoiceField, NumberField, TextField } from "../form.tsx";
 import { LiveSentence } from "../live-sentence.tsx";
 import { shownUnit } from "../numbers.ts";
 import { quantityWords } from "../quantity-words.ts";
-import { figureLabel, isShape, readSurface, WAYS } from "./surface-draft.ts";
+import { BLANK_SURFACE, figureLabel, isShape, readSurface, WAYS } from "./surface-draft.ts";
 import type { SurfaceAsRead, TypedSurface } from "./surface-draft.ts";
 import { surfacesText } from "./surfaces-text.ts";
 
@@ -22,7 +22,8 @@ export function SurfaceForm({ units, draft, save, close }: {
   readonly close: () => void;
 }) {
   const [asked, setAsked] = useState(false);
-  const typed = draft.value;
+  // A draft may be from before a field was there.
+  const typed = { ...BLANK_SURFACE, ...draft.value };
   const read = readSurface(typed, units);
   const set = (changed: Partial<TypedSurface>) => draft.set((current) => ({ ...current, ...changed }));
   const discard = () => {
