@@ -10,6 +10,7 @@ import type { Answer } from "./draft-basin.ts";
 import { draftHoleTest } from "./draft-hole-test.ts";
 import type { HoleInterval } from "./draft-hole-test.ts";
 import type { Program, Yard } from "./read-program.ts";
+import { longPondingDays } from "./record-look.ts";
 import { readingsOf } from "./record-yard.ts";
 import type { HoleTestEntry } from "./record-yard.ts";
 
@@ -144,19 +145,10 @@ function retestFacts(yard: Yard, holes: readonly CombinedHole[], spread: Spread 
     holes: holes.map(({ name, soaked, steady, rate }) => ({ name, soaked, steady: "value" in rate ? steady : null })),
     spread: spread?.ratio ?? null,
     widestSpread: WIDE_SPREAD_RATIO,
-    longPondings: longPondings(yard, after),
+    longPondings: longPondingDays(yard).size,
     soilDiffers: refers("soil-as-tested"),
     regraded: refers("year-regraded"),
   };
-}
-
-/** Looks since the newest test that found water standing too long. The newest answer of one day's look counts. */
-function longPondings({ visits }: Yard, after: (date: number | null) => boolean): number {
-  const looks = new Map<string, string | null>();
-  for (const { record } of visits) {
-    if (record.step?.endsWith("-ponding") === true && after(record.date)) looks.set(`${record.date} ${record.step}`, record.verdict);
-  }
-  return [...looks.values()].filter((verdict) => verdict === "fail").length;
 }
 
 function pondingOf({ design, units }: Yard, rate: Answer): CombinedHoles["ponding"] {

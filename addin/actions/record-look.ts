@@ -97,10 +97,13 @@ function repairWords(stage: Stage, step: Step): string {
   return item === null ? `${step.title}: put it right.` : `${step.title}: ${item.action}`;
 }
 
-/** Days on which water was found standing too long since the hole was last tested again. */
-export function longPondingDays(yard: Pick<Yard, "visits" | "followUps">): ReadonlySet<number> {
-  const retested = Math.max(0, ...yard.followUps.flatMap(({ record }) => (record.kind === "re-test" ? [record.done ?? 0] : [])));
-  return new Set(yard.visits.flatMap(({ record }) => (record.verdict === "fail" && record.step?.endsWith(PONDING_STEP) === true && (record.date ?? 0) > retested ? [record.date ?? 0] : [])));
+/** Days on which water was found standing too long since the soil was last tested. The newest answer of a day's look counts. */
+export function longPondingDays({ visits, followUps, holeTests }: Pick<Yard, "visits" | "followUps" | "holeTests">): ReadonlySet<number> {
+  const retested = followUps.flatMap(({ record }) => (record.kind === "re-test" ? [record.done ?? 0] : []));
+  const tested = Math.max(0, ...retested, ...holeTests.map(({ record }) => record.date ?? 0));
+  const looks = visits.filter(({ record }) => record.step?.endsWith(PONDING_STEP) === true && (record.date ?? 0) > tested);
+  const newest = new Map(looks.map(({ record }) => [`${record.date} ${record.step}`, record]));
+  return new Set([...newest.values()].flatMap(({ date, verdict }) => (verdict === "fail" ? [date ?? 0] : [])));
 }
 
 const PONDING_STEP = "-ponding";
