@@ -188,7 +188,8 @@ function nextThing({ stage, state, steps, gate, missing }: StageOfYard, yard: Ya
   }
   const [shut] = gate.refusals.filter(({ override }) => override === null);
   if (shut !== undefined) {
-    return { stage: stage.id, kind: shut.id === "ticket-not-yet-lawful" ? "wait" : "stop", place: shut.id === "untested-soil" ? "hole tests" : "visits", sentence: shut.sentence };
+    const kind = shut.id === "ticket-not-yet-lawful" ? "wait" : shut.neverOverridden !== null || shut.step !== undefined ? "stop" : "todo";
+    return { stage: stage.id, kind, place: shut.id === "untested-soil" ? "hole tests" : "visits", sentence: shut.sentence };
   }
   const [first] = missing;
   if (first !== undefined) return { ...first, stage: stage.id, kind: "todo" };

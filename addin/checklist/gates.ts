@@ -64,12 +64,9 @@ const OWN_RULES: Readonly<Record<StageId, (facts: YardFacts) => readonly Refusal
   "dig-day": digDayRules,
   planting: (facts) => unanswered(facts, digDay.id, "levels", "The levels were not checked. Check floor and berm all around before anything is planted."),
   "as-built": (facts) => unanswered(facts, plantingDay.id, "plants-planted", "The plants put in are not counted. Count them before the garden is measured."),
-  week: (facts) => [
-    ...(facts.asBuiltMeasured ? [] : [refusal("as-built-missing", "The finished garden is not measured. Measure it and write it to As-built.")]),
-    ...unanswered(facts, asBuiltCheck.id, "flow-test", "No water was run in yet. Do the flow test of the as-built stage."),
-  ],
-  month: none,
-  year: none,
+  week: unfinishedGarden,
+  month: unfinishedGarden,
+  year: unfinishedGarden,
 };
 
 /** Stop findings of earlier stages. The ticket's are the dig lock's, which guards what is dug and nothing else. */
@@ -149,6 +146,13 @@ function digDayRules(facts: YardFacts): readonly Refusal[] {
     ...(planned !== null && planned > facts.today ? on(planned) : []),
   ];
   return rules.filter(({ id }, place) => rules.findIndex((earlier) => earlier.id === id) === place);
+}
+
+function unfinishedGarden(facts: YardFacts): Refusal[] {
+  return [
+    ...(facts.asBuiltMeasured ? [] : [refusal("as-built-missing", "The finished garden is not measured. Measure it and write it to As-built.")]),
+    ...unanswered(facts, asBuiltCheck.id, "flow-test", "No water was run in yet. Do the flow test of the as-built stage."),
+  ];
 }
 
 function unanswered({ visits }: Pick<YardFacts, "visits">, stage: StageId, step: string, sentence: string): Refusal[] {

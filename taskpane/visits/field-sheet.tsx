@@ -14,7 +14,7 @@ const words = visitsText.print;
 
 /** Prints the stage as one page for a clipboard; false where the page may not print. */
 export function printFieldSheet(yard: Yard, standing: StageOfYard, printedOn: string): boolean {
-  return printPaper(<FieldSheet yard={yard} standing={standing} printedOn={printedOn} />, "field-sheet");
+  return printPaper(<FieldSheet yard={yard} standing={standing} printedOn={printedOn} />, "field-sheet", true);
 }
 
 export function FieldSheet({ yard, standing, printedOn }: { readonly yard: Yard; readonly standing: StageOfYard; readonly printedOn: string }) {

@@ -80,8 +80,8 @@ describe("Where nothing is on record", () => {
     ["planting", ["unanswered: levels"]],
     ["as-built", ["unanswered: plants-planted"]],
     ["week", ["as-built-missing", "unanswered: flow-test"]],
-    ["month", []],
-    ["year", []],
+    ["month", ["as-built-missing", "unanswered: flow-test"]],
+    ["year", ["as-built-missing", "unanswered: flow-test"]],
   ] satisfies [StageId, string[]][])("the gate into %s refuses %j", (stage, refused) => {
     expect(ids(stage, nothing)).toEqual(refused);
   });
