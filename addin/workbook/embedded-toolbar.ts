@@ -18,6 +18,7 @@ const HIDDEN: readonly string[] = [
   "sheet.command.numfmt.set.currency",
   "sheet.command.add-range-protection-from-toolbar",
   "sheet.menu.data-validation",
+  "sheet.menu.image",
   "sheet.toolbar.text-to-number",
   "sheet.contextMenu.text-to-number",
   "sheet.contextMenu.permission",

@@ -128,8 +128,8 @@ export function groundsOf(yard: Yard, assumed: Assumed): Grounds {
   };
 }
 
-export function inputsFor(yard: Yard, { roomLength, roomWidth, ...tuned }: BasinEntry, grounds: Grounds): BasinInputs {
-  return { ...basinInputsOf(yard), ...tuned, contributingArea: grounds.contributingArea, testedRate: grounds.testedRate };
+export function inputsFor(yard: Yard, entry: BasinEntry, grounds: Grounds): BasinInputs {
+  return { ...basinInputsOf(yard), ...entry, contributingArea: grounds.contributingArea, testedRate: grounds.testedRate };
 }
 
 export interface Difference {

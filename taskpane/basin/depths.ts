@@ -17,6 +17,11 @@ export function roundDepthWords(length: number, units: UnitSystem): string {
   return quantityWords("depth", Math.round(lengthAsDepth(length, units)), units);
 }
 
+/** The same as a number. */
+export function roundDepth(length: number | null, units: UnitSystem): number | null {
+  return length === null ? null : Math.round(lengthAsDepth(length, units));
+}
+
 function lengthAsDepth(length: number, units: UnitSystem): number {
   return fromUs("depth", toUs("length", length, units) * INCHES_PER_FOOT, units);
 }

@@ -5,6 +5,7 @@ import { quantityWords } from "../quantity-words.ts";
 import { nameOf } from "../yard-picker.tsx";
 import { rimWords, valueOf } from "./basin-checks.ts";
 import type { BasinDimensions } from "./basin-dimensions.ts";
+import { roundDepthWords } from "./depths.ts";
 import { Label, Patterns } from "./drafting.tsx";
 import { layoutPlan, Plan } from "./plan-drawing.tsx";
 import { layoutSection, Section } from "./section-drawing.tsx";
@@ -26,7 +27,7 @@ export const SHEET_PIXELS = 720;
 
 const LINE = 20;
 const TITLE_AT = 26;
-const PLAN_AT = 92;
+const PLAN_AT = 108;
 const ZONES = ["A", "B", "C"] as const;
 
 export function sheetHeight(basin: BasinDimensions): number {
@@ -100,5 +101,5 @@ function factLines(draft: BasinDraft, date: string, yard: Yard): readonly string
   const place = [yard.site.record.address, words.drawn(date)].filter((fact) => fact !== null).join(" · ");
   if (earthwork === null || left === null) return [place, numbers];
   const over = left < 0 ? words.short(said("earthVolume", -left)) : words.leftOver(said("earthVolume", left));
-  return [place, `${numbers} · ${words.earth(said("earthVolume", valueOf(earthwork.cut)), over, said("length", valueOf(earthwork.bermHeight)))}`];
+  return [place, numbers, words.earth(said("earthVolume", valueOf(earthwork.cut)), over, roundDepthWords(valueOf(earthwork.bermHeight) ?? 0, units))];
 }

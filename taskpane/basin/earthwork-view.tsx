@@ -4,6 +4,7 @@ import type { UnitSystem } from "../../functions/quantities.ts";
 import { shownUnit } from "../numbers.ts";
 import { numberWords, quantityWords } from "../quantity-words.ts";
 import { valueOf } from "./basin-checks.ts";
+import { roundDepth } from "./depths.ts";
 import { basinText } from "./text.ts";
 
 const words = basinText.earthwork;
@@ -23,8 +24,8 @@ export function Earthwork({ draft }: { readonly draft: BasinDraft }) {
             <Row label={words.cut} hint={words.cutHint} kind="earthVolume" value={valueOf(earthwork.cut)} units={units} />
             <Row label={words.fill} kind="earthVolume" value={valueOf(earthwork.fill)} units={units} />
             <LeftOver value={valueOf(earthwork.leftOver)} units={units} />
-            <Row label={words.bermHeight} hint={words.bermHint} kind="length" value={valueOf(earthwork.bermHeight)} units={units} />
-            <Row label={words.uphillRise} kind="length" value={earthwork.uphillRise} units={units} />
+            <Row label={words.bermHeight} hint={words.bermHint} kind="depth" value={roundDepth(valueOf(earthwork.bermHeight), units)} units={units} />
+            <Row label={words.uphillRise} kind="depth" value={roundDepth(earthwork.uphillRise, units)} units={units} />
           </dl>
           {draft.mediaDepth > 0 && <p class="hint">{words.mix(quantityWords("earthVolume", valueOf(draft.mixVolume) ?? 0, units))}</p>}
           <p class="hint">{words.basis}</p>
@@ -41,7 +42,7 @@ function LeftOver({ value, units }: { readonly value: number | null; readonly un
 function Row({ label, hint, kind, value, units }: {
   readonly label: string;
   readonly hint?: string;
-  readonly kind: "earthVolume" | "length";
+  readonly kind: "earthVolume" | "depth";
   readonly value: number | null;
   readonly units: UnitSystem;
 }): ComponentChildren {

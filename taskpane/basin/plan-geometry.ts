@@ -135,6 +135,11 @@ function groundOverWater({ uphillRise, groundFall }: BasinDimensions, rim: Outli
 
 function sillCorners(basin: BasinDimensions, rim: Outline, end: Point): Point[] {
   const start = pointOn(rim, SILL_ANGLE);
+  const out = rim.shape === "rectangle" ? { x: start.x, y: end.y } : end;
+  return notchBetween(basin, start, out);
+}
+
+function notchBetween(basin: BasinDimensions, start: Point, end: Point): Point[] {
   const size = Math.hypot(end.x - start.x, end.y - start.y);
   const half = (SILL_WIDTH_TO_CREST * basin.bermCrestWidth) / 2;
   const aside = { x: (-(end.y - start.y) / size) * half, y: ((end.x - start.x) / size) * half };

@@ -35,7 +35,7 @@ function Routed({ routed, units }: { readonly routed: RoutedBasin; readonly unit
   return (
     <>
       <LiveSentence says={routedSentence(routed, units)} />
-      <dl class="results routed">
+      <dl class="basin-results routed">
         {routedFacts(routed, units).map(({ label, says, hint }) => (
           <div key={label} class="result">
             <dt>
