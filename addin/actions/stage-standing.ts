@@ -142,7 +142,7 @@ function stageOfYard(program: Program, yard: Yard, stage: Stage, facts: YardFact
 function stateOf({ stage, steps }: StageStanding, gate: Gate, missing: readonly Missing[], yard: Yard, facts: YardFacts): StageState {
   const stops = steps.filter(({ step, verdict }) => verdict === "stop" && !isOverridden(step, facts));
   if (stops.length > 0) return "stopped";
-  const begun = steps.some(({ answer }) => answer !== null) || hasRecords(stage.id, yard);
+  const begun = steps.some(({ answer }) => answer !== null) || RECORDS[stage.id]?.(yard) === true;
   if (!begun) return gate.open ? "ready" : "locked";
   return missing.length === 0 && steps.every(({ verdict }) => verdict !== "not measured") ? "done" : "begun";
 }
@@ -156,20 +156,13 @@ function isUnderWay(state: StageState): boolean {
   return state === "begun" || state === "stopped";
 }
 
-function hasRecords(stage: StageId, yard: Yard): boolean {
-  switch (stage) {
-    case "test-visit":
-      return yard.holeTests.length > 0;
-    case "dig-day":
-      return yard.digDays.length > 0;
-    case "planting":
-      return yard.clumps.some(({ record }) => record.planted !== null);
-    case "as-built":
-      return yard.asBuilt.length > 0;
-    default:
-      return false;
-  }
-}
+/** Rows of other sheets by which a stage is begun. */
+const RECORDS: Partial<Record<StageId, (yard: Yard) => boolean>> = {
+  "test-visit": ({ holeTests }) => holeTests.length > 0,
+  "dig-day": ({ digDays }) => digDays.length > 0,
+  planting: ({ clumps }) => clumps.some(({ record }) => record.planted !== null),
+  "as-built": ({ asBuilt }) => asBuilt.length > 0,
+};
 
 const MISSING: Partial<Record<StageId, (facts: YardFacts) => readonly Missing[]>> = {
   "test-visit": ({ tested }) => (tested ? [] : [{ place: "hole tests", sentence: "No hole gives a rate yet. Write each hole's readings to Hole tests." }]),

@@ -4,7 +4,6 @@ import { designSheet } from "../../addin/records/design.ts";
 import { cellOf, firstRow } from "../../addin/records/sheet.ts";
 import { sitesSheet } from "../../addin/records/sites.ts";
 import { surfacesSheet } from "../../addin/records/surfaces.ts";
-import { visitsSheet } from "../../addin/records/visits.ts";
 import type { CellRange, CellValue } from "../../addin/workbook/workbook.ts";
 import { expectCell, goTo, typeInto, value, values } from "./grid.ts";
 import { PageHost, started } from "./page.ts";
@@ -26,12 +25,6 @@ async function selectYard(page: Page, place: number): Promise<void> {
   await page.evaluate((range) => window.soakbook?.workbook.select(range), cellOf(sitesSheet, firstRow(sitesSheet) + place, "yard"));
   const siteId = String(await value(page, address(sitesSheet, place, "siteId")));
   await expect.poll(() => heading(page).innerText(), PATIENCE).toContain(siteId);
-}
-
-/** The last rows of Visits that hold an answer of the yard. */
-async function answersOf(page: Page, siteId: string): Promise<readonly (readonly CellValue[])[]> {
-  const all = await values(page, `Visits!A${firstRow(visitsSheet) + 1}:J${firstRow(visitsSheet) + 300}`);
-  return all.filter(([id]) => id === siteId);
 }
 
 describe("The pane beside the workbook", { timeout: LONGEST_TEST_MILLISECONDS }, () => {
@@ -142,48 +135,6 @@ describe("The pane beside the workbook", { timeout: LONGEST_TEST_MILLISECONDS },
     expect(await pane(page).innerText()).not.toMatch(/#VALUE!|#N\/A|NaN|Infinity/);
   });
 
-  it("writes a foundation too close to Visits as a stop, and says stop", async () => {
-    await selectYard(page, 16);
-    await openTab(page, "Screening");
-    const step = pane(page).locator(".step", { hasText: "Foundation" });
-    expect(await step.innerText()).toContain("at least 10 ft, otherwise stop");
-    await button(page, "Write the answer: Foundation").click();
-    await expect.poll(() => step.innerText()).toContain("Distance is missing. A blank is not measured, never a pass.");
-    expect(await answersOf(page, "Y-017")).toEqual([]);
-
-    await step.getByLabel(/Distance from the nearest edge/).fill("9.5");
-    await button(page, "Write the answer: Foundation").click();
-    await expect.poll(() => status(page).innerText(), PATIENCE).toBe("Foundation: written to Visits.");
-    await expect.poll(async () => (await answersOf(page, "Y-017")).map((row) => [row[3], row[4], row[5], row[9]])).toEqual([["foundation", 9.5, "ft", "stop"]]);
-    expect(await step.locator(".verdict").innerText()).toBe("Stop");
-    expect(await pane(page).locator(".stage-verdict .verdict").innerText()).toBe("Stop");
-
-    // The verdict is a formula: a rule changed in the sheet changes it, and the pane with it.
-    await typeInto(page, "Rules!C4", "8");
-    await selectYard(page, 16);
-    await expect.poll(() => step.locator(".verdict").innerText(), PATIENCE).toBe("Pass");
-    await typeInto(page, "Rules!C4", "10");
-    await selectYard(page, 16);
-    await expect.poll(() => step.locator(".verdict").innerText(), PATIENCE).toBe("Stop");
-  });
-
-  it("goes on to the next step when one passes, and keeps a slope on Sites", async () => {
-    await selectYard(page, 16);
-    await openTab(page, "Screening");
-    const toggle = pane(page).getByRole("button", { name: /^Ground slope/ });
-    if ((await toggle.getAttribute("aria-expanded")) === "false") await toggle.click();
-    await pane(page).getByLabel("Fall", { exact: true }).fill("6");
-    await pane(page).getByLabel("Length of the level string").fill("180");
-    // 6 over 180 is 3.33 percent: computed by hand.
-    expect(await pane(page).locator(".slope-is").innerText()).toBe("Slope: 3.3 %");
-    await button(page, "Write the answer: Ground slope").click();
-    await expectCell(page, address(sitesSheet, 16, "slopeDrop"), 6);
-    await expectCell(page, address(sitesSheet, 16, "slopeRun"), 180);
-    const next = pane(page).getByRole("button", { name: /^Property line/ });
-    await expect.poll(() => next.getAttribute("aria-expanded"), PATIENCE).toBe("true");
-    expect(await next.evaluate((toggle) => toggle === document.activeElement)).toBe(true);
-  });
-
   it("asks when the cell changed behind an open form, and overwrites nothing", async () => {
     await selectYard(page, 16);
     await openTab(page, "Yard");
@@ -271,7 +222,7 @@ describe("The pane beside the workbook", { timeout: LONGEST_TEST_MILLISECONDS },
     await selectYard(page, 0);
     await pane(page).getByRole("tab", { name: "Yard" }).focus();
     await page.keyboard.press("ArrowRight");
-    await expect.poll(() => pane(page).getByRole("tabpanel").getAttribute("aria-labelledby")).toBe("soakbook-tab-screening");
+    await expect.poll(() => pane(page).getByRole("tabpanel").getAttribute("aria-labelledby")).toBe("soakbook-tab-visits");
     await page.keyboard.press("Home");
     await expect.poll(() => pane(page).getByRole("tabpanel").getAttribute("aria-labelledby")).toBe("soakbook-tab-yard");
     await button(page, "Add a surface").focus();
@@ -311,7 +262,7 @@ describe.each(["light", "dark"] as const)("The pane at 320 pixels in the %s them
     await host.close();
   });
 
-  it.each(["Yard", "Screening", "Hole test", "Basin"])("%s has no serious fault of accessibility, nothing cut off and no target under 44 pixels", async (tab) => {
+  it.each(["Yard", "Visits", "Hole test", "Basin"])("%s has no serious fault of accessibility, nothing cut off and no target under 44 pixels", async (tab) => {
     await openTab(page, tab);
     await page.waitForTimeout(300);
     await expectUsable(page);
