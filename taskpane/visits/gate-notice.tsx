@@ -20,10 +20,9 @@ export function GateNotice({ standing, by, rememberBy, ...view }: ViewProps & {
 }) {
   const { gate, stage } = standing;
   if (gate.refusals.length === 0) return null;
-  const title = words.title(stage.name);
   return (
-    <section class={gate.open ? "gate" : "gate gate-shut"} aria-label={title}>
-      <h2>{title}</h2>
+    <section class={gate.open ? "gate" : "gate gate-shut"} aria-label={words.title}>
+      <h2>{words.title}</h2>
       <p role="status" class="gate-verdict">
         {gate.open ? words.openBy : shutWords(standing)}
       </p>

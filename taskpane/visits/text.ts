@@ -11,8 +11,7 @@ export const visitsText = {
   },
 
   gate: {
-    title: (stage: string) => `Before ${stage}`,
-    lock: "Dig lock",
+    title: "Before this stage",
     shut: "Do not begin yet.",
     noDigging: "Do not dig.",
     openBy: "Opened by name",
