@@ -1,5 +1,8 @@
 import { WorkbookRefused } from "../workbook/workbook.ts";
 import type { CellValue, Workbook } from "../workbook/workbook.ts";
+import { digLock } from "../checklist/dig-lock.ts";
+import { heatReminder, liftingReminder } from "../checklist/reminders.ts";
+import { namesIn } from "../checklist/stage.ts";
 import { digDaysSheet, digItems } from "../records/dig-days.ts";
 import type { DigDayRow, DigItem } from "../records/dig-days.ts";
 import type { UnitSystem } from "../records/site-terms.ts";
@@ -148,12 +151,30 @@ export function quantitiesMoved(rows: readonly DigDayRow[], design: DesignCells,
   return [...sums.values()].sort((one, other) => place(one) - place(other));
 }
 
-export function designedQuantity({ designed }: DigItem, design: DesignCells): number | null {
+/** What is dug, hauled or placed, each with the unit it is written in and what the design asks for. */
+export function itemsToMove({ units, design }: Pick<Yard, "units" | "design">): readonly Omit<MovedQuantity, "quantity">[] {
+  return digItems.map((known) => ({ item: known.item, unit: itemUnit(known, units), designed: designedQuantity(known, design) }));
+}
+
+/** People to mind on the day, before the soil. */
+export const digDayReminders = [heatReminder, liftingReminder];
+
+/** Why the ground may not be opened on that day; none where it may. */
+export function digRefusals({ visits }: Pick<Yard, "visits">, date: number): readonly { readonly id: string; readonly sentence: string }[] {
+  return digLock(visits, date);
+}
+
+/** The people in a list as typed, each once. */
+export function peopleIn(list: string): readonly string[] {
+  return namesIn(list);
+}
+
+function designedQuantity({ designed }: DigItem, design: DesignCells): number | null {
   const cell = designed === null ? null : design[designed];
   return typeof cell === "number" ? cell : null;
 }
 
-export function itemUnit({ measure }: DigItem, units: UnitSystem): string {
+function itemUnit({ measure }: DigItem, units: UnitSystem): string {
   return measure === "plants" ? "plants" : unitOf(measure, units);
 }
 

@@ -1,8 +1,8 @@
 import { useState } from "preact/hooks";
 import { isoDate, today } from "../../addin/actions/dates.ts";
+import type { Yard } from "../../addin/actions/read-program.ts";
 import { compareAsBuilt, newestAsBuilt, recordAsBuilt } from "../../addin/actions/record-as-built.ts";
 import type { AsBuiltMeasures } from "../../addin/actions/record-as-built.ts";
-import type { AsBuiltRow } from "../../addin/records/as-built.ts";
 import { BASIN_SHAPES } from "../../functions/basin/basin-shape.ts";
 import { useDraft } from "../drafts.ts";
 import { useFocusWhenOpened } from "../focus.ts";
@@ -53,7 +53,7 @@ export function AsBuiltForm(view: ViewProps) {
   );
 }
 
-function Newest({ newest, ...view }: ViewProps & { readonly newest: AsBuiltRow }) {
+function Newest({ newest, ...view }: ViewProps & { readonly newest: Yard["asBuilt"][number] }) {
   const { date, by, note } = newest.record;
   const earlier = view.yard.asBuilt.length - 1;
   return (

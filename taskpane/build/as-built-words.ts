@@ -1,6 +1,5 @@
 import { LEVEL_PASS_INCHES } from "../../addin/actions/record-as-built.ts";
 import type { AsBuiltComparison, BuiltBeside } from "../../addin/actions/record-as-built.ts";
-import type { Finding } from "../../addin/records/follow-ups.ts";
 import { fromUs } from "../../functions/quantities.ts";
 import type { UnitSystem } from "../../functions/quantities.ts";
 import { shown } from "../numbers.ts";
@@ -11,7 +10,7 @@ import { buildText } from "./text.ts";
 export interface BuiltLine {
   readonly what: keyof AsBuiltComparison;
   readonly words: string;
-  readonly finding: Finding | null;
+  readonly finding: BuiltBeside["finding"];
 }
 
 const words = buildText.asBuilt;

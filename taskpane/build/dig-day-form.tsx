@@ -1,8 +1,6 @@
 import { useState } from "preact/hooks";
 import { dayNumberOf, isoDate, today } from "../../addin/actions/dates.ts";
-import { digDayTotals } from "../../addin/actions/record-dig-day.ts";
-import { digLock } from "../../addin/checklist/dig-lock.ts";
-import { heatReminder, liftingReminder } from "../../addin/checklist/reminders.ts";
+import { digDayReminders, digDayTotals, digRefusals } from "../../addin/actions/record-dig-day.ts";
 import { DateField, MessageBar, TextField } from "../form.tsx";
 import { shown } from "../numbers.ts";
 import { useRememberedName } from "../remembered-name.ts";
@@ -15,12 +13,6 @@ import "./build.css";
 
 const words = buildText.dig;
 
-/** What each part of the dig day is handed beside the view: the day it is about, and who writes. */
-export interface DigDayPart extends ViewProps {
-  readonly date: number;
-  readonly by: string;
-}
-
 /** A dig or planting day of one yard: who came, what was moved, what went wrong. */
 export function DigDayForm(view: ViewProps) {
   const [typedDate, setDate] = useState(() => isoDate(today()));
@@ -31,7 +23,7 @@ export function DigDayForm(view: ViewProps) {
       <h2>{words.title}</h2>
       <details class="build-reminders">
         <summary>{words.reminders}</summary>
-        {[heatReminder, liftingReminder].map(({ id, title, text }) => (
+        {digDayReminders.map(({ id, title, text }) => (
           <div key={id}>
             <h3>{title}</h3>
             <p>{text}</p>
@@ -57,7 +49,7 @@ export function DigDayForm(view: ViewProps) {
 
 /** Today's lock stands above the form; another day may have had another. */
 function OtherDayLock({ yard, date }: ViewProps & { readonly date: number }) {
-  const refusals = date === today() ? [] : digLock(yard.visits, date);
+  const refusals = date === today() ? [] : digRefusals(yard, date);
   if (refusals.length === 0) return null;
   return (
     <MessageBar kind="error">

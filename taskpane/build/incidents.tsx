@@ -3,7 +3,7 @@ import { recordIncident } from "../../addin/actions/record-dig-day.ts";
 import { useDraft } from "../drafts.ts";
 import { useFocusWhenOpened } from "../focus.ts";
 import { Button, MessageBar, TextField } from "../form.tsx";
-import type { DigDayPart } from "./dig-day-form.tsx";
+import type { DigDayPart } from "./dig-day-part.ts";
 import { buildText } from "./text.ts";
 
 const words = buildText.dig.incident;

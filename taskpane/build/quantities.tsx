@@ -1,17 +1,15 @@
 import { useState } from "preact/hooks";
-import { designedQuantity, itemUnit, quantitiesMoved, recordQuantity } from "../../addin/actions/record-dig-day.ts";
+import { itemsToMove, quantitiesMoved, recordQuantity } from "../../addin/actions/record-dig-day.ts";
 import type { MovedQuantity } from "../../addin/actions/record-dig-day.ts";
-import { digItems } from "../../addin/records/dig-days.ts";
 import { useDraft } from "../drafts.ts";
 import { Button, ChoiceField, NumberField, TextField } from "../form.tsx";
 import { shown } from "../numbers.ts";
 import { isRefused, readTypedNumber } from "../typed-number.ts";
-import type { DigDayPart } from "./dig-day-form.tsx";
+import type { DigDayPart } from "./dig-day-part.ts";
 import { buildText } from "./text.ts";
 
 const words = buildText.dig.quantity;
 const BLANK = { item: null as string | null, quantity: "", note: "" };
-const ITEMS = digItems.map(({ item }) => ({ value: item, says: item }));
 
 /** What was really moved, beside what the design asks for. */
 export function Quantities({ yard, workbook, write, date, by }: DigDayPart) {
@@ -19,10 +17,10 @@ export function Quantities({ yard, workbook, write, date, by }: DigDayPart) {
   const [asked, ask] = useState(false);
   const typed = draft.value;
   const set = (changed: Partial<typeof BLANK>) => draft.set((current) => ({ ...current, ...changed }));
-  const item = digItems.find((one) => one.item === typed.item) ?? null;
-  const unit = item === null ? "" : itemUnit(item, yard.units);
+  const items = itemsToMove(yard);
+  const item = items.find((one) => one.item === typed.item) ?? null;
+  const { unit, designed } = item ?? { unit: "", designed: null };
   const quantity = readTypedNumber(typed.quantity, { label: words.quantity, required: true, atLeast: 0 });
-  const designed = item === null ? null : designedQuantity(item, yard.design);
 
   const save = async () => {
     ask(true);
@@ -51,7 +49,7 @@ export function Quantities({ yard, workbook, write, date, by }: DigDayPart) {
       <ChoiceField
         label={words.item}
         value={typed.item}
-        choices={ITEMS}
+        choices={items.map(({ item: says }) => ({ value: says, says }))}
         blank={words.itemBlank}
         fault={asked && item === null ? words.itemMissing : null}
         onChoose={(chosen) => set({ item: chosen })}

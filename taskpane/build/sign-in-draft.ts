@@ -1,5 +1,4 @@
-import { namesIn } from "../../addin/checklist/stage.ts";
-import { hoursBetween } from "../../addin/actions/record-dig-day.ts";
+import { hoursBetween, peopleIn } from "../../addin/actions/record-dig-day.ts";
 import type { SignIn } from "../../addin/actions/record-dig-day.ts";
 import { isRefused, readTypedNumber } from "../typed-number.ts";
 import { buildText } from "./text.ts";
@@ -25,7 +24,7 @@ export type ReadSignIn = { readonly people: readonly SignIn[] } | { readonly fau
 /** Hours stay blank until somebody leaves: a blank is never taken for none. */
 export function readSignIn(typed: TypedSignIn): ReadSignIn {
   const words = buildText.dig.signIn;
-  const names = namesIn(typed.names);
+  const names = peopleIn(typed.names);
   const arrived = timeOfDay(typed.arrived);
   const left = timeOfDay(typed.left);
   const hours = readTypedNumber(typed.hours, { label: words.hours, moreThan: 0, atMost: 24 });

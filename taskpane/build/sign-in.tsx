@@ -1,15 +1,17 @@
 import { useRef, useState } from "preact/hooks";
+import type { Yard } from "../../addin/actions/read-program.ts";
 import { doubleSignIns, doubleSignInSentence, signIn, signInsOn, signOut } from "../../addin/actions/record-dig-day.ts";
 import { clearRow } from "../../addin/actions/write-records.ts";
-import type { DigDayRow } from "../../addin/records/dig-days.ts";
 import { useDraft } from "../drafts.ts";
 import { Button, MessageBar, NumberField, TextField, TimeField } from "../form.tsx";
 import { shown } from "../numbers.ts";
 import { Removing } from "../removing.tsx";
-import type { DigDayPart } from "./dig-day-form.tsx";
+import type { DigDayPart } from "./dig-day-part.ts";
 import { BLANK_SIGN_IN, readSignIn, timeOfDay, timeWords } from "./sign-in-draft.ts";
 import type { SignInFaults, TypedSignIn } from "./sign-in-draft.ts";
 import { buildText } from "./text.ts";
+
+type SignInRow = Yard["digDays"][number];
 
 const words = buildText.dig.signIn;
 
@@ -115,13 +117,13 @@ function SignedIn({ yard, workbook, write, date }: DigDayPart) {
   );
 }
 
-function factsOf({ record }: DigDayRow): string {
+function factsOf({ record }: SignInRow): string {
   const { arrived, left, hours } = record;
   const times = arrived === null ? "" : left === null ? timeWords(arrived) : `${timeWords(arrived)}–${timeWords(left)}`;
   return [times, hours === null ? words.stillHere : words.hoursOf(shown(hours, 2))].filter((fact) => fact !== "").join(" · ");
 }
 
-function SignOut({ rows, workbook, write }: { readonly rows: readonly DigDayRow[] } & Pick<DigDayPart, "workbook" | "write">) {
+function SignOut({ rows, workbook, write }: { readonly rows: readonly SignInRow[] } & Pick<DigDayPart, "workbook" | "write">) {
   const [typed, setTyped] = useState("");
   const [fault, setFault] = useState<string | null>(null);
   const save = async () => {

@@ -1,11 +1,12 @@
+import { askedAt } from "../../addin/actions/asked-at-look.ts";
 import { isoDate } from "../../addin/actions/dates.ts";
-import { lookOf } from "../../addin/checklist/looks.ts";
 import type { Yard } from "../../addin/actions/read-program.ts";
-import type { FollowUpRow } from "../../addin/records/follow-ups.ts";
 import { VerdictBadge } from "../form.tsx";
 import { shown } from "../numbers.ts";
 import type { ViewProps } from "../view.ts";
 import { careText } from "./text.ts";
+
+type FollowUpRow = Yard["followUps"][number];
 
 const words = careText.history;
 
@@ -55,13 +56,11 @@ function PastLook({ yard, row }: { readonly yard: Yard; readonly row: FollowUpRo
 
 /** What stands on Visits for the stage and the day of the look. */
 function answersOf(yard: Yard, { record }: FollowUpRow): Yard["visits"] {
-  const look = record.kind === null ? null : lookOf(record.kind);
-  if (look === null || !("stage" in look)) return [];
-  return yard.visits.filter((answer) => answer.record.stage === look.stage.id && answer.record.date === record.done);
+  const stageId = record.kind === null ? null : askedAt(record.kind).stageId;
+  return stageId === null ? [] : yard.visits.filter((answer) => answer.record.stage === stageId && answer.record.date === record.done);
 }
 
 function titleOf({ record }: FollowUpRow, stepId: string | null): string {
-  const look = record.kind === null ? null : lookOf(record.kind);
-  const step = look !== null && "stage" in look ? look.stage.steps.find(({ id }) => id === stepId) : undefined;
-  return step?.title ?? stepId ?? "";
+  const asked = record.kind === null ? undefined : askedAt(record.kind).steps.find(({ step }) => step.id === stepId);
+  return asked?.step.title ?? stepId ?? "";
 }

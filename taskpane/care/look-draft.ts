@@ -1,19 +1,18 @@
 import { dayNumberOf, isoDate } from "../../addin/actions/dates.ts";
+import { askedAt, findingOfReading } from "../../addin/actions/asked-at-look.ts";
+import type { AskedStep, LookKind } from "../../addin/actions/asked-at-look.ts";
 import type { LookAnswer, LookEntry } from "../../addin/actions/record-look.ts";
-import { findingOf, inspectionMeasures } from "../../addin/checklist/inspection-measures.ts";
-import type { InspectionMeasure } from "../../addin/checklist/inspection-measures.ts";
-import { itemOfStep, lookOf } from "../../addin/checklist/looks.ts";
-import type { Step } from "../../addin/checklist/stage.ts";
-import type { FollowUpKind } from "../../addin/records/follow-ups.ts";
-import type { Verdict } from "../../addin/records/visits.ts";
 import type { UnitSystem } from "../../functions/quantities.ts";
 import { shownUnit } from "../numbers.ts";
 import { isRefused, readTypedNumber } from "../typed-number.ts";
 import { careText } from "./text.ts";
 
+type Step = AskedStep["step"];
+type Measure = NonNullable<AskedStep["measure"]>;
+
 /** What was seen at one step, as typed. */
 export interface TypedStep {
-  readonly verdict: Verdict | null;
+  readonly verdict: LookAnswer["verdict"];
   readonly reading: string;
   readonly note: string;
   readonly repairBy: string;
@@ -41,27 +40,14 @@ export function withStep(typed: TypedLook, step: Step, changed: Partial<TypedSte
   return { ...typed, steps: [...others, [step.id, { ...typedStep(typed, step), ...changed }]] };
 }
 
-/** The steps that a person answers: the day of the look is asked once, above them. */
-export function stepsOfLook(kind: FollowUpKind): readonly Step[] {
-  const look = lookOf(kind);
-  return "stage" in look ? look.stage.steps.filter(({ id }) => id !== look.stage.beginsWith) : [look.step];
-}
-
-export function measureOf(kind: FollowUpKind, step: Step): InspectionMeasure | null {
-  const look = lookOf(kind);
-  const item = "stage" in look ? itemOfStep(look.stage, step) : null;
-  return inspectionMeasures.find((measure) => measure.item === item?.id) ?? null;
-}
-
 /** A reading decides the verdict as it is typed, so that nobody has to look the trigger up. */
-export function withReading(typed: TypedLook, step: Step, measure: InspectionMeasure, reading: string, units: UnitSystem): TypedLook {
+export function withReading(typed: TypedLook, step: Step, measure: Measure, reading: string, units: UnitSystem): TypedLook {
   const read = readTypedNumber(reading, { label: measure.label });
   const value = isRefused(read) ? null : read.value;
-  const finding = value === null ? null : findingOf(measure, value, units);
+  const finding = value === null ? null : findingOfReading(measure, value, units);
   return withStep(typed, step, finding === null ? { reading } : { reading, verdict: finding });
 }
 
-/** The day by which a failed step is put right, as typed or two weeks on. */
 export interface LookFaults {
   readonly done?: string;
   readonly steps: ReadonlyMap<string, string>;
@@ -70,13 +56,14 @@ export interface LookFaults {
 export type ReadLook = { readonly entry: LookEntry } | { readonly faults: LookFaults };
 
 /** Every step is answered or said to be not seen: a blank is never a pass. */
-export function readLook(kind: FollowUpKind, typed: TypedLook, by: string, units: UnitSystem): ReadLook {
+export function readLook(kind: LookKind, typed: TypedLook, by: string, units: UnitSystem): ReadLook {
+  const asked = askedAt(kind);
   const done = dayNumberOf(typed.done);
   const faults = new Map<string, string>();
   const repairDays = new Map<string, number>();
-  const answers = stepsOfLook(kind).flatMap((step): LookAnswer[] => {
+  const answers = asked.steps.flatMap(({ step, measure }): LookAnswer[] => {
     const seen = typedStep(typed, step);
-    const read = readStep(kind, step, seen, units);
+    const read = readStep(step, measure, seen, units);
     if (read !== null && "fault" in read) {
       faults.set(step.id, read.fault);
       return [];
@@ -90,15 +77,14 @@ export function readLook(kind: FollowUpKind, typed: TypedLook, by: string, units
   });
   if (done === null) return { faults: { done: careText.look.doneMissing, steps: faults } };
   if (faults.size > 0) return { faults: { steps: faults } };
-  return { entry: { done, by: by.trim(), note: typed.note.trim(), answers: [...dayAnswer(kind, done), ...answers], repairDays } };
+  return { entry: { done, by: by.trim(), note: typed.note.trim(), answers: [...dayAnswer(asked.begins, done), ...answers], repairDays } };
 }
 
 type ReadStep = Pick<LookAnswer, "answer" | "unit" | "verdict"> | { readonly fault: string } | null;
 
-function readStep(kind: FollowUpKind, step: Step, seen: TypedStep, units: UnitSystem): ReadStep {
+function readStep(step: Step, measure: AskedStep["measure"], seen: TypedStep, units: UnitSystem): ReadStep {
   const { answer } = step;
   if (answer.kind === "chosen") {
-    const measure = measureOf(kind, step);
     const reading = measure === null ? null : readTypedNumber(seen.reading, { label: measure.label, atLeast: 0 });
     if (reading !== null && isRefused(reading)) return { fault: reading.sentence };
     if (seen.verdict === null) return { fault: careText.look.chooseFirst };
@@ -122,9 +108,6 @@ function limitsOf({ atLeast, atMost }: { readonly atLeast?: number; readonly atM
 }
 
 /** The answer that begins the stage anew, where its look has one. */
-function dayAnswer(kind: FollowUpKind, done: number): readonly LookAnswer[] {
-  const look = lookOf(kind);
-  if (!("stage" in look)) return [];
-  const step = look.stage.steps.find(({ id }) => id === look.stage.beginsWith);
-  return step === undefined ? [] : [{ step, answer: isoDate(done), unit: null, verdict: null, note: "" }];
+function dayAnswer(step: Step | null, done: number): readonly LookAnswer[] {
+  return step === null ? [] : [{ step, answer: isoDate(done), unit: null, verdict: null, note: "" }];
 }

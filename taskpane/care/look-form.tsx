@@ -1,13 +1,15 @@
 import { useState } from "preact/hooks";
+import { askedAt } from "../../addin/actions/asked-at-look.ts";
+import type { LookKind } from "../../addin/actions/asked-at-look.ts";
 import { isoDate, today } from "../../addin/actions/dates.ts";
+import type { Yard } from "../../addin/actions/read-program.ts";
 import { planLook, recordLook, REPAIR_DAYS } from "../../addin/actions/record-look.ts";
 import type { LookPlan } from "../../addin/actions/record-look.ts";
-import type { FollowUpKind, FollowUpRow } from "../../addin/records/follow-ups.ts";
 import { useDraft } from "../drafts.ts";
 import { Button, DateField, TextField, VerdictBadge } from "../form.tsx";
 import { useRememberedName } from "../remembered-name.ts";
 import type { ViewProps } from "../view.ts";
-import { blankLook, readLook, stepsOfLook } from "./look-draft.ts";
+import { blankLook, readLook } from "./look-draft.ts";
 import type { LookFaults, TypedLook } from "./look-draft.ts";
 import { LookStep } from "./look-step.tsx";
 import { careText } from "./text.ts";
@@ -16,21 +18,22 @@ const words = careText.look;
 const NO_FAULTS: LookFaults = { steps: new Map() };
 
 /** One look, item by item: quick with the keyboard, and with what it will write before it is written. */
-export function LookForm({ row, kind, close, ...view }: ViewProps & { readonly row: FollowUpRow; readonly kind: FollowUpKind; readonly close: () => void }) {
+export function LookForm({ row, kind, close, ...view }: ViewProps & { readonly row: Yard["followUps"][number]; readonly kind: LookKind; readonly close: () => void }) {
   const { yard, workbook, write } = view;
+  const look = askedAt(kind);
   const draft = useDraft<TypedLook>(`${yard.siteId}/look/${row.row}`, blankLook(today()));
   const [by, rememberBy] = useRememberedName();
-  const [asked, ask] = useState(false);
+  const [tried, tryIt] = useState(false);
   const typed = draft.value;
   const read = readLook(kind, typed, by, yard.units);
-  const faults = asked && "faults" in read ? read.faults : NO_FAULTS;
+  const faults = tried && "faults" in read ? read.faults : NO_FAULTS;
   const set = (change: (current: TypedLook) => TypedLook) => draft.set(change);
   const discard = () => {
     draft.clear();
     close();
   };
   const save = async () => {
-    ask(true);
+    tryIt(true);
     if ("faults" in read) return;
     if (await write(() => recordLook(workbook, yard, row, read.entry), words.saved(careText.kinds[kind]))) discard();
   };
@@ -40,15 +43,15 @@ export function LookForm({ row, kind, close, ...view }: ViewProps & { readonly r
       <TextField label={words.by} hint={words.byHint} value={by} onInput={rememberBy} />
       <p class="hint">{words.keys}</p>
       <ol class="care-steps">
-        {stepsOfLook(kind).map((step) => (
+        {look.steps.map((asked) => (
           <LookStep
-            key={step.id}
+            key={asked.step.id}
             {...view}
-            kind={kind}
-            step={step}
+            look={look}
+            asked={asked}
             typed={typed}
             usualRepairDay={isoDate(("entry" in read ? read.entry.done : today()) + REPAIR_DAYS)}
-            fault={faults.steps.get(step.id) ?? null}
+            fault={faults.steps.get(asked.step.id) ?? null}
             set={set}
           />
         ))}

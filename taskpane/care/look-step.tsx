@@ -1,22 +1,21 @@
-import { itemOfStep, lookOf } from "../../addin/checklist/looks.ts";
-import type { ChosenAnswer, Step } from "../../addin/checklist/stage.ts";
-import type { FollowUpKind } from "../../addin/records/follow-ups.ts";
-import type { Verdict } from "../../addin/records/visits.ts";
+import type { AskedLook, AskedStep } from "../../addin/actions/asked-at-look.ts";
 import { DateField, NumberField, Segmented, TextField } from "../form.tsx";
 import { shownUnit } from "../numbers.ts";
 import { text } from "../text.ts";
 import { isRefused, readTypedNumber } from "../typed-number.ts";
 import type { ViewProps } from "../view.ts";
 import { mulchSentence } from "./care-words.ts";
-import { measureOf, typedStep, withReading, withStep } from "./look-draft.ts";
-import type { TypedLook } from "./look-draft.ts";
+import { typedStep, withReading, withStep } from "./look-draft.ts";
+import type { TypedLook, TypedStep } from "./look-draft.ts";
 import { careText } from "./text.ts";
+
+type Verdict = NonNullable<TypedStep["verdict"]>;
 
 const words = careText.look;
 
 interface LookStepProps extends ViewProps {
-  readonly kind: FollowUpKind;
-  readonly step: Step;
+  readonly look: AskedLook;
+  readonly asked: AskedStep;
   readonly typed: TypedLook;
   readonly usualRepairDay: string;
   readonly fault: string | null;
@@ -25,7 +24,8 @@ interface LookStepProps extends ViewProps {
 
 /** One item of a look: a reading where a number decides, the choice, and what follows from it. */
 export function LookStep(part: LookStepProps) {
-  const { kind, step, typed, fault, set, yard } = part;
+  const { look, asked, typed, fault, set, yard } = part;
+  const { step, measure } = asked;
   const seen = typedStep(typed, step);
   const change = (changed: Parameters<typeof withStep>[2]) => set((current) => withStep(current, step, changed));
   if (step.answer.kind !== "chosen") {
@@ -39,8 +39,7 @@ export function LookStep(part: LookStepProps) {
       </li>
     );
   }
-  const choices = choicesOf(kind, step.answer);
-  const measure = measureOf(kind, step);
+  const choices = choicesOf(look, step.answer.options);
   const chooseByKey = (event: KeyboardEvent) => {
     const verdict = verdictOfKey(event, choices.map(({ value }) => value));
     if (verdict === null) return;
@@ -65,13 +64,11 @@ export function LookStep(part: LookStepProps) {
 }
 
 /** The note on what did not pass, the repair and its day, and the mulch to bring. */
-function WhatFollows({ kind, step, typed, usualRepairDay, set, program, yard }: LookStepProps) {
+function WhatFollows({ look, asked: { step, item }, typed, usualRepairDay, set, program, yard }: LookStepProps) {
   const seen = typedStep(typed, step);
-  const look = lookOf(kind);
-  const item = "stage" in look ? itemOfStep(look.stage, step) : null;
   const change = (changed: Parameters<typeof withStep>[2]) => set((current) => withStep(current, step, changed));
   const depth = item?.id === "mulch" ? readTypedNumber(seen.reading, { label: words.note, atLeast: 0 }) : null;
-  const repaired = seen.verdict === "fail" && ("stage" in look || look.onFail === null);
+  const repaired = seen.verdict === "fail" && look.plansRepairs;
   return (
     <>
       {depth !== null && !isRefused(depth) && depth.value !== null && <p>{mulchSentence(yard, depth.value, program.settings)}</p>}
@@ -97,9 +94,9 @@ interface LookChoice {
 }
 
 /** What the checklist offers; at an inspection a thing may also not have been seen. */
-function choicesOf(kind: FollowUpKind, answer: ChosenAnswer): readonly LookChoice[] {
-  const options = answer.options.map(({ says, verdict }) => ({ value: verdict, says: text.verdicts[verdict], meaning: says }));
-  return "stage" in lookOf(kind) ? [...options, { value: "not measured", says: words.notSeen }] : options;
+function choicesOf({ stageId }: AskedLook, offered: readonly { readonly says: string; readonly verdict: Verdict }[]): readonly LookChoice[] {
+  const options = offered.map(({ says, verdict }) => ({ value: verdict, says: text.verdicts[verdict], meaning: says }));
+  return stageId !== null ? [...options, { value: "not measured", says: words.notSeen }] : options;
 }
 
 const KEYS: ReadonlyMap<string, readonly Verdict[]> = new Map<string, readonly Verdict[]>([

@@ -1,11 +1,14 @@
 import { describe, expect, test } from "vitest";
+import { askedAt } from "../../../addin/actions/asked-at-look.ts";
 import { dayNumber } from "../../../addin/actions/dates.ts";
 import { FOLLOW_UP_KINDS } from "../../../addin/records/follow-ups.ts";
 import type { FollowUpKind } from "../../../addin/records/follow-ups.ts";
-import { blankLook, measureOf, readLook, stepsOfLook, withReading, withStep } from "../../../taskpane/care/look-draft.ts";
+import { blankLook, readLook, withReading, withStep } from "../../../taskpane/care/look-draft.ts";
 import type { TypedLook, TypedStep } from "../../../taskpane/care/look-draft.ts";
 
 const DONE = dayNumber(2026, 6, 20);
+const stepsOfLook = (kind: FollowUpKind) => askedAt(kind).steps.map((asked) => asked.step);
+const measureOf = (kind: FollowUpKind, of: { readonly id: string }) => askedAt(kind).steps.find((asked) => asked.step.id === of.id)?.measure ?? null;
 const step = (kind: FollowUpKind, id: string) => {
   const found = stepsOfLook(kind).find((one) => one.id === id);
   if (found === undefined) throw new Error(`no step ${id}`);
