@@ -10,6 +10,8 @@ import { plantsSheet } from "./plants.ts";
 import { pricesSheet } from "./prices.ts";
 import { programSheet } from "./program.ts";
 import { rainRecordSheet } from "./rain-record.ts";
+import { reportSheet } from "./report.ts";
+import { reportYardsSheet } from "./report-yards.ts";
 import { rulesSheet } from "./rules.ts";
 import type { Sheet } from "./sheet.ts";
 import { sitesSheet } from "./sites.ts";
@@ -29,6 +31,8 @@ export const recordSheets: readonly Sheet[] = [
   digDaysSheet,
   asBuiltSheet,
   followUpsSheet,
+  reportSheet,
+  reportYardsSheet,
   rulesSheet,
   pricesSheet,
   plantsSheet,

@@ -48,6 +48,8 @@ export const programSettings = {
   costShareFlat: { setting: "Cost share, flat", value: null, unit: "money", meaning: "Paid once for a garden, whatever its size. Blank: none." },
   costShareCap: { setting: "Cost share, cap", value: null, unit: "money", meaning: "The most that is paid for one garden. Blank: no cap." },
   costShareSmallestSquareFeet: { setting: "Cost share, smallest garden", value: null, unit: "sq ft", meaning: "A garden smaller than this at the rim is paid nothing. Blank: any size." },
+  yearlyRainInches: { setting: "Rain in a year", value: null, unit: "in", meaning: "Mean rain of a year at your gauge, for the yearly totals on Report. Blank: those totals are not computed." },
+  yearlyCaptureShare: { setting: "Runoff captured in a year", value: null, unit: "share", meaning: "Share of a year's runoff that your gardens keep, such as SOAK.LONGTERM works out from a rain record. Blank: not computed." },
 } as const satisfies Record<string, ProgramSetting>;
 
 export type ProgramKey = keyof typeof programSettings;
