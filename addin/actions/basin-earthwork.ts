@@ -6,9 +6,16 @@ import type { Cell, CellInput } from "../../functions/worksheet/cell.ts";
 import { cutFill } from "../../functions/worksheet/earthwork.ts";
 import { zoneAreas } from "../../functions/worksheet/plants.ts";
 import type { CellValue } from "../workbook/workbook.ts";
-import type { RimSize } from "./draft-basin.ts";
 import { answer, rowOf } from "./worksheet-answers.ts";
 import type { Answer } from "./worksheet-answers.ts";
+
+/** Of the full water's edge, in ft or m. */
+export interface RimSize {
+  /** Across the slope. */
+  readonly length: number;
+  /** Down the slope. */
+  readonly width: number;
+}
 
 /** Cut, berm and what is left over on the yard's own slope, in its units; the soil dug for a mix comes on top. */
 export interface BasinEarthwork {

@@ -4,8 +4,9 @@ import type { BasinShape } from "../../functions/basin/basin-shape.ts";
 import { fromUs } from "../../functions/quantities.ts";
 import type { SettingValues } from "../records/program.ts";
 import type { CellValue } from "../workbook/workbook.ts";
+import type { RimSize } from "./basin-earthwork.ts";
 import { sizeBasin } from "./draft-basin.ts";
-import type { BasinInputs, RimSize, SizedBasin } from "./draft-basin.ts";
+import type { BasinInputs, SizedBasin } from "./draft-basin.ts";
 
 /** The room there is for the full water's edge, in ft or m; blank where nobody measured it. */
 export interface Room {

@@ -11,7 +11,7 @@ import type { CellValue } from "../workbook/workbook.ts";
 import type { SettingValues } from "../records/program.ts";
 import type { UnitSystem } from "../records/site-terms.ts";
 import { basinEarthwork } from "./basin-earthwork.ts";
-import type { BasinEarthwork } from "./basin-earthwork.ts";
+import type { BasinEarthwork, RimSize } from "./basin-earthwork.ts";
 import type { Yard } from "./read-program.ts";
 import { answer, rowOf } from "./worksheet-answers.ts";
 import type { Answer } from "./worksheet-answers.ts";
@@ -160,14 +160,6 @@ export interface SizedBasin {
   /** As BASINSIZE answers. */
   readonly size: readonly (Cell | undefined)[];
   readonly rim: RimSize | null;
-}
-
-/** Of the full water's edge, in ft or m. */
-export interface RimSize {
-  /** Across the slope. */
-  readonly length: number;
-  /** Down the slope. */
-  readonly width: number;
 }
 
 /** The rim's axes are the floor's, each longer by twice the reach of the sides. */

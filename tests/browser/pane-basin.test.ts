@@ -124,6 +124,67 @@ describe("The basin in the pane", () => {
     expect(await value(page, address(designSheet, UNTESTED, "floorArea"))).not.toEqual(expect.any(Number));
   });
 
+  it("says that a basin does not fit the room, puts what would fit into the form, and then it fits", async () => {
+    await openBasin(page, CORNER_HOUSE);
+    await field(page, "Storm depth").fill("1");
+    await field(page, "Room across the slope").fill("14");
+    const room = pane(page).locator(".checks li", { hasText: "Room" });
+    await expect.poll(() => room.innerText()).toMatch(/Does not fit: it is .* at the rim, and there is room for 14 ft across the slope\./);
+    await button(page, "Put this into the form").click();
+    await expect.poll(() => room.locator(".verdict").innerText()).toBe("Pass");
+    expect(Number(await field(page, "Length to width").inputValue())).toBeGreaterThanOrEqual(1);
+  });
+
+  it("keeps two alternatives side by side, and writes the chosen one to the sheet, whose Design agrees", async () => {
+    await button(page, "Keep the form as A").click();
+    await field(page, "Shape").selectOption("rectangle");
+    await field(page, "Ponding depth").fill("6");
+    await button(page, "Keep the form as B").click();
+    const floors = pane(page).locator(".compared tr", { hasText: "Floor area" }).locator("td");
+    await expect.poll(() => floors.allInnerTexts()).toEqual([expect.stringMatching(/sq ft$/), expect.stringMatching(/sq ft$/), "–"]);
+    const [, ofB = ""] = await floors.allInnerTexts();
+    await button(page, "Write B to the sheet").click();
+    await expectCell(page, address(sitesSheet, CORNER_HOUSE, "shape"), "rectangle");
+    await expectCell(page, address(sitesSheet, CORNER_HOUSE, "roomLength"), 14);
+    await expect.poll(async () => `${asShown(await value(page, address(designSheet, CORNER_HOUSE, "floorArea")))} sq ft`, PATIENCE).toBe(ofB);
+    await expect.poll(() => pane(page).locator(".sheet-part").innerText(), PATIENCE).toContain("the same as the pane.");
+  });
+
+  it("tells the storm in words beside its chart, and of another type other words", async () => {
+    const facts = pane(page).locator(".routed");
+    await expect.poll(() => facts.innerText()).toMatch(/type II\b/);
+    expect(await facts.innerText()).toMatch(/Captured\s+100 %/);
+    await pane(page).locator(".routing .segment", { hasText: /^IA$/ }).click();
+    await expect.poll(() => facts.innerText()).toMatch(/type IA\b/);
+    expect(await pane(page).locator(".routing .chart-frame canvas").count()).toBe(2);
+  });
+
+  it("saves the drawing into the workbook as a picture, with the same words in the cell above it", async () => {
+    await button(page, "Save into the workbook").click();
+    await expect.poll(() => page.evaluate(async () => (await window.soakbook?.workbook.sheetNames())?.includes("Drawings")), PATIENCE).toBe(true);
+    await expect.poll(() => page.evaluate(() => window.soakbook?.workbook.pictureNames("Drawings")), PATIENCE).toEqual(["Basin Y-001"]);
+    expect(await value(page, "Drawings!D4")).toContain("Seen from above, to scale, uphill at the top. The level floor, zone A, is a rectangle");
+    await button(page, "Save again, in place of the last one").waitFor();
+  });
+
+  it("prints the drawing alone on one page", async () => {
+    await page.evaluate(() => {
+      window.print = () => undefined;
+    });
+    await button(page, "Print the drawing").click();
+    await page.emulateMedia({ media: "print" });
+    const { pages, paneShows } = await page.evaluate(() => {
+      const paper = document.querySelector(".working-paper");
+      // Letter paper less half an inch of margin on each side: 960 pixels of height for 720 of width.
+      return { pages: (paper?.scrollHeight ?? 0) / 960, paneShows: document.querySelector("#pane")?.checkVisibility() };
+    });
+    expect(pages).toBeGreaterThan(0);
+    expect(pages).toBeLessThanOrEqual(1);
+    expect(paneShows).toBe(false);
+    await page.emulateMedia({ media: "screen" });
+    await page.evaluate(() => window.dispatchEvent(new Event("afterprint")));
+  });
+
   it("speaks metric of a metric yard, throughout", async () => {
     await openBasin(page, METRIC);
     const said = await pane(page).getByRole("tabpanel").innerText();
