@@ -139,7 +139,8 @@ function ToBuy({ drafted: { lines }, units, hasMix, mixSentence }: { readonly dr
 
 function Cautions({ drafted: { pickupTrips, cautions }, units }: { readonly drafted: MaterialsDraft; readonly units: UnitSystem }) {
   const limit = quantityWords("weight", fromUs("weight", PICKUP_TONS, units), units);
-  const pickup = pickupTrips.map(({ material, trips }) => words.cautions.pickup(material, shown(trips, 0), limit));
+  const trips = pickupTrips.map(({ material, trips: needed }) => words.cautions.trips(material, shown(needed, 0))).join(", ");
+  const pickup = trips === "" ? [] : [words.cautions.pickup(trips, limit)];
   return (
     <div>
       <h3>{words.cautions.title}</h3>

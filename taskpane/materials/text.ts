@@ -35,8 +35,9 @@ export const materialsText = {
   },
   cautions: {
     title: "Cautions of the materials",
-    pickup: (material: string, trips: string, limit: string) =>
-      `${material}: ${trips} trips of a pickup by weight. A half-ton pickup carries about ${limit} (common practice); the plate on the door frame has the limit. Wet soil fills the payload long before the bed.`,
+    pickup: (trips: string, limit: string) =>
+      `By weight, in a half-ton pickup that carries about ${limit} (common practice): ${trips}. The plate on the door frame has the limit. Wet soil fills the payload long before the bed.`,
+    trips: (material: string, trips: string) => `${material} ${trips} trips`,
     lifting: "Bags and buckets of wet soil are heavy: share the load, and keep to your program's lifting limit.",
   },
 } as const;

@@ -71,8 +71,8 @@ export function ClumpForm({ clump, palette, units, change, nudge, add, remove }:
       />
       <div class="clump-numbers">
         {number("planned", words.count)}
-        {number("along", words.along, words.placeHint)}
-        {number("across", words.across, clump.along === null || clump.across === null ? words.free : words.placeHint)}
+        {number("along", words.along, clump.along === null ? words.free : words.alongHint)}
+        {number("across", words.across, clump.across === null ? words.free : words.acrossHint)}
       </div>
       <fieldset class="clump-move">
         <legend class="label">{words.move}</legend>

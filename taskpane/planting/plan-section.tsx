@@ -83,8 +83,8 @@ export function PlantLegend({ drawn, marks, nameOf }: Pick<Plan, "drawn" | "name
   );
 }
 
-export function ZoneLegend() {
-  const id = useId();
+export function ZoneLegend({ idPrefix = "" }: { readonly idPrefix?: string }) {
+  const id = idPrefix + useId();
   return (
     <ul class="drawing zones" aria-label={words.zoneLegend}>
       {MOISTURE_ZONES.map((zone) => (
@@ -102,7 +102,7 @@ export function ZoneLegend() {
 
 function ZoneCounts({ drawn, zones }: { readonly drawn: DrawnPlan; readonly zones: PlantingZones }) {
   return (
-    <ul>
+    <ul class="zone-counts">
       {zones.rings.map((ring) => {
         const own = drawn.standing.filter(({ clump }) => clump.zone === ring.zone);
         const area = quantityWords("area", ring.area, zones.units);

@@ -14,7 +14,7 @@ import { plantingText } from "./text.ts";
 const words = plantingText.plan;
 
 /** Room around the plan for its words, in CSS pixels. */
-const MARGIN = { side: 8, top: 22, bottom: 36 };
+const MARGIN = { side: 14, top: 34, bottom: 54 };
 const TALLEST_TO_WIDTH = 1.1;
 
 export interface DrawingProps {
@@ -28,6 +28,8 @@ export interface DrawingProps {
   readonly move: (id: string, to: Place) => void;
   /** How far an arrow key moves, in the yard's length unit. */
   readonly step: number;
+  /** Sets the patterns of a second drawing on the page apart from those of the first. */
+  readonly idPrefix?: string;
 }
 
 /** Zones and plants from above, to scale, uphill at the top. */
@@ -45,16 +47,19 @@ export function PlantingDrawing(drawing: DrawingProps) {
 export function PrintedDrawing(drawing: Pick<DrawingProps, "zones" | "standing" | "marks" | "nameOf">) {
   return (
     <div class="drawing planting-drawing">
-      <Plan {...drawing} width={PAPER_WIDTH} chosen={null} step={0} choose={nothing} chooseNext={nothing} move={nothing} />
+      <Plan {...drawing} idPrefix={PAPER_PREFIX} width={PAPER_WIDTH} chosen={null} step={0} choose={nothing} chooseNext={nothing} move={nothing} />
     </div>
   );
 }
 
+/** A page rendered apart counts its ids from the start again. */
+export const PAPER_PREFIX = "paper-";
+
 const PAPER_WIDTH = 640;
 const nothing = () => undefined;
 
-function Plan({ zones, standing, marks, nameOf, width, ...acts }: DrawingProps & { readonly width: number }) {
-  const id = useId();
+function Plan({ zones, standing, marks, nameOf, width, idPrefix = "", ...acts }: DrawingProps & { readonly width: number }) {
+  const id = idPrefix + useId();
   const outer = ringOf(zones, "C").outer;
   const scale = Math.min((width - 2 * MARGIN.side) / (2 * outer.halfLength), (TALLEST_TO_WIDTH * width - MARGIN.top - MARGIN.bottom) / (2 * outer.halfWidth));
   const height = Math.round(2 * outer.halfWidth * scale + MARGIN.top + MARGIN.bottom);
@@ -83,8 +88,8 @@ function Plan({ zones, standing, marks, nameOf, width, ...acts }: DrawingProps &
           {...acts}
         />
       ))}
-      <Label x={width / 2} y={14} anchor="middle">{words.uphill}</Label>
-      <Label x={width / 2} y={height - 22} anchor="middle">{words.downhill}</Label>
+      <Label x={width / 2} y={12} anchor="middle">{words.uphill}</Label>
+      <Label x={width / 2} y={height - 26} anchor="middle">{words.downhill}</Label>
       <ScaleBar x={4} y={height - 6} unit={scale} units={zones.units} />
     </svg>
   );

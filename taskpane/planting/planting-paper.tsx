@@ -4,7 +4,7 @@ import { quantityWords } from "../quantity-words.ts";
 import { BloomStrip } from "./bloom-strip.tsx";
 import { PlantLegend, ZoneLegend } from "./plan-section.tsx";
 import type { PlantMark } from "./plant-marks.ts";
-import { PrintedDrawing } from "./planting-drawing.tsx";
+import { PAPER_PREFIX, PrintedDrawing } from "./planting-drawing.tsx";
 import type { ShoppingLine } from "./shopping-list.ts";
 import { ShoppingTable } from "./shopping-view.tsx";
 import { plantingText } from "./text.ts";
@@ -29,7 +29,7 @@ export function PlantingPaper({ heading, date, plan: { zones, drawn, nameOf }, m
         <>
           <PrintedDrawing zones={zones} standing={drawn.standing} marks={marks} nameOf={nameOf} />
           <PlantLegend drawn={drawn} marks={marks} nameOf={nameOf} />
-          <ZoneLegend />
+          <ZoneLegend idPrefix={PAPER_PREFIX} />
           <p>{zones.rings.map(({ zone, area }) => `${plantingText.zone(zone)}: ${quantityWords("area", area, zones.units)}`).join(" · ")}</p>
         </>
       )}

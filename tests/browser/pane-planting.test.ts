@@ -1,0 +1,116 @@
+import axe from "axe-core";
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { plantingSheet } from "../../addin/records/planting.ts";
+import { typeInto, value } from "./grid.ts";
+import { PageHost } from "./page.ts";
+import type { OpenPage } from "./page.ts";
+import { address, button, openYard, pane, PATIENCE, START_MILLISECONDS } from "./pane.ts";
+
+const CORNER_HOUSE = 0;
+
+let host: PageHost;
+let opened: OpenPage;
+let page: Page;
+
+beforeAll(async () => {
+  host = await PageHost.start();
+  opened = await host.openProgram();
+  page = opened.page;
+  page.setDefaultTimeout(PATIENCE.timeout);
+}, START_MILLISECONDS);
+
+afterAll(async () => {
+  await host.close();
+});
+
+const clumps = () => pane(page).locator("[data-clump]");
+const field = (label: string) => pane(page).getByLabel(label, { exact: true });
+/** Clumps of the plan, those included that have no room to be drawn. */
+const planned = async () => (await field("Clump").locator("option").count()) - 1;
+const sheetPart = () => pane(page).locator('section[aria-label="On the sheet"]');
+const cell = (place: number, key: keyof typeof plantingSheet.columns) => value(page, address(plantingSheet, place, key));
+
+describe("The planting of a yard in the pane", () => {
+  it("says what to do where no plant suits: the wet floor in shade", async () => {
+    await openYard(page, CORNER_HOUSE, "Planting");
+    await field("Sun here").selectOption("shade");
+    expect(await pane(page).getByText("No plant on your Plants sheet suits zone A in shade with these filters.").isVisible()).toBe(true);
+    await field("Sun here").selectOption("sun");
+  });
+
+  it("drafts a plan of suggested plants, drawn to scale with a legend, and writes nothing yet", async () => {
+    await button(page, "Suggest plants").click();
+    await button(page, "Draft the plan").click();
+    await expect.poll(() => clumps().count(), PATIENCE).toBeGreaterThan(8);
+    const legend = pane(page).getByRole("list", { name: "Plants of the plan" });
+    expect(await legend.getByRole("listitem").count()).toBeGreaterThan(5);
+    expect(await pane(page).getByText(/^\d+ plants of \d+ kinds in \d+ clumps\.$/).isVisible()).toBe(true);
+    expect(await cell(0, "plant")).toBeNull();
+  });
+
+  it("moves a clump by the arrow keys, its place in the form and its plants in the drawing with it", async () => {
+    const first = clumps().first();
+    await first.focus();
+    await expect.poll(() => field("Place across the basin").inputValue(), PATIENCE).not.toBe("");
+    const before = Number(await field("Place along the basin").inputValue());
+    const drawn = await first.locator("circle").first().getAttribute("cx");
+    await page.keyboard.press("ArrowRight");
+    await expect.poll(async () => Number(await field("Place along the basin").inputValue()), PATIENCE).not.toBe(before);
+    expect(await first.locator("circle").first().getAttribute("cx")).not.toBe(drawn);
+    expect(await first.evaluate((clump) => clump === document.activeElement)).toBe(true);
+  });
+
+  it("writes the plan, and the cells of Planting hold the clumps with plant, zone, count and place", async () => {
+    const along = Number(await field("Place along the basin").inputValue());
+    const count = await planned();
+    await button(page, "Write to the Planting sheet").click();
+    await expect.poll(() => cell(0, "alongLength"), PATIENCE).toBe(along);
+    await expect.poll(() => sheetPart().innerText(), PATIENCE).toContain("The plan is as the Planting sheet holds it.");
+    expect(await cell(0, "siteId")).toBe("Y-001");
+    expect(await cell(0, "zone")).toBe("A");
+    await expect.poll(planned, PATIENCE).toBe(count);
+    expect(await cell(count - 1, "planned")).toEqual(expect.any(Number));
+    expect(await cell(count, "siteId")).toBeNull();
+  });
+
+  it("draws a row that a person types on the sheet", async () => {
+    const count = await planned();
+    await typeInto(page, address(plantingSheet, count, "siteId"), "Y-001");
+    await typeInto(page, address(plantingSheet, count, "plant"), "<b>My own sedge</b>");
+    await typeInto(page, address(plantingSheet, count, "zone"), "A");
+    await typeInto(page, address(plantingSheet, count, "planned"), "1");
+    await expect.poll(() => pane(page).getByText("<b>My own sedge</b>").count(), PATIENCE).toBeGreaterThan(0);
+  });
+
+  it("takes a clump out and says what writing changes, then goes back to what the sheet holds", async () => {
+    const count = await planned();
+    await field("Clump").selectOption({ index: 2 });
+    await button(page, "Take this clump out").click();
+    await expect.poll(() => sheetPart().innerText(), PATIENCE).toContain("Writing takes 1 out on Planting.");
+    await button(page, "Back to what the sheet holds").click();
+    await expect.poll(planned, PATIENCE).toBe(count);
+  });
+
+  it("lists materials with the loads of a truck that is typed", async () => {
+    await field("One load holds").fill("5");
+    const materials = pane(page).locator('section[aria-label="Materials"]');
+    await expect.poll(() => materials.innerText(), PATIENCE).toMatch(/Loads\s+1 to carry all of it off/);
+    expect(await materials.innerText()).not.toMatch(/NaN|Infinity|#VALUE!/);
+  });
+
+  it("has no serious fault of accessibility, and no letter under 11 pixels", async () => {
+    await page.evaluate(axe.source);
+    const serious = await page.evaluate(async () => {
+      const { violations } = await (globalThis as unknown as { axe: { run: (target: string) => Promise<{ violations: { id: string; impact: string; nodes: { html: string }[] }[] }> } }).axe.run("#pane");
+      return violations.filter(({ impact }) => impact === "serious" || impact === "critical").map(({ id, nodes }) => ({ id, where: nodes.map(({ html }) => html.slice(0, 160)) }));
+    });
+    expect(serious).toEqual([]);
+    const letters = await page.evaluate(() => [...document.querySelectorAll<SVGTextElement>("#pane svg text")].map((each) => Number.parseFloat(getComputedStyle(each).fontSize)));
+    expect(letters.filter((size) => size < 11)).toEqual([]);
+  });
+
+  it("caused no error on the page", () => {
+    expect(opened.faults).toEqual([]);
+  });
+});
