@@ -101,9 +101,9 @@ function designFormulas(places: Places): FormulaWrite[] {
     spilled(
       design,
       "designRate",
-      `=SOAK.SITEDESIGN(${own("contributingArea")},${own("testedRate")},${setting("reductionFactor")},${own("stormDepth")},${site("pondingDepth")},${site("mediaDepth")},IF(${site("sideSlope")}="",${setting("sideSlope")},${site("sideSlope")}),${setting("drainHours")},${own("units")})`,
+      `=SOAK.BASINDESIGN(${own("contributingArea")},${own("testedRate")},${setting("reductionFactor")},${own("stormDepth")},${site("pondingDepth")},${site("mediaDepth")},IF(${site("sideSlope")}="",${setting("sideSlope")},${site("sideSlope")}),${setting("drainHours")},${site("shape")},${site("lengthToWidth")},${own("units")})`,
     ),
-    spilled(design, "floorLength", `=SOAK.BASINSIZE(${own("floorArea")},,,${own("units")})`),
+    spilled(design, "floorLength", `=SOAK.BASINSIZE(${own("floorArea")},${site("shape")},${site("lengthToWidth")},${own("units")})`),
     spilled(design, "looseVolume", forSites(`SOAK.SOILSTATE(${own("digVolume")},"in place","loose","loam",${own("units")})`)),
     spilled(design, "mixVolume", forSites(`SOAK.LAYERVOLUME(${own("floorArea")},IF(${site("mediaDepth")}="",0,${site("mediaDepth")}),0,${own("units")})`)),
     eachRow(design, "mixLoose", (row) => withRecipe(row, `SUM(${mixOf(row)})`)),
