@@ -3,8 +3,8 @@ import { changeClump, removeClump, swapPlant } from "../../addin/actions/plantin
 import type { PlannedClump } from "../../addin/actions/planting/plan.ts";
 import { plantNamed } from "../../addin/actions/planting/palette.ts";
 import type { PalettePlant } from "../../addin/actions/planting/palette.ts";
+import { MOISTURE_ZONES } from "../../addin/actions/planting/planting-zones.ts";
 import type { MoistureZone, Place } from "../../addin/actions/planting/planting-zones.ts";
-import { MOISTURE_ZONES } from "../../addin/records/planting.ts";
 import type { UnitSystem } from "../../functions/quantities.ts";
 import { Button, ChoiceField, NumberField } from "../form.tsx";
 import { shownUnit } from "../numbers.ts";

@@ -1,8 +1,8 @@
 import type { ComponentChildren } from "preact";
 import { INDICATORS, plantsFor, RATING_REGIONS, SUN_LEVELS } from "../../addin/actions/planting/palette.ts";
 import type { Indicator, PalettePlant, PlantWish, RatingRegion, SunLevel } from "../../addin/actions/planting/palette.ts";
+import { MOISTURE_ZONES } from "../../addin/actions/planting/planting-zones.ts";
 import type { MoistureZone } from "../../addin/actions/planting/planting-zones.ts";
-import { MOISTURE_ZONES } from "../../addin/records/planting.ts";
 import type { UnitSystem } from "../../functions/quantities.ts";
 import { CheckField, ChoiceField, MessageBar, NumberField, Segmented } from "../form.tsx";
 import { shownUnit } from "../numbers.ts";

@@ -5,10 +5,10 @@ import { KINDS_SUGGESTED_A_ZONE, plantNamed, plantsFor, readPalette, suggestedFr
 import type { PalettePlant } from "../../addin/actions/planting/palette.ts";
 import { addClump, clumpOf, drawPlan, moveClump } from "../../addin/actions/planting/plan.ts";
 import type { DrawnPlan, PlannedClump } from "../../addin/actions/planting/plan.ts";
+import { MOISTURE_ZONES } from "../../addin/actions/planting/planting-zones.ts";
 import type { Place, PlantingZones } from "../../addin/actions/planting/planting-zones.ts";
 import { seenClumps } from "../../addin/actions/record-planting.ts";
 import type { SeenClump } from "../../addin/actions/record-planting.ts";
-import { MOISTURE_ZONES } from "../../addin/records/planting.ts";
 import { useDraft } from "../drafts.ts";
 import type { Draft } from "../drafts.ts";
 import { quantityWords } from "../quantity-words.ts";

@@ -7,6 +7,8 @@ import { isCellError } from "../../../functions/worksheet/cell.ts";
 import { zoneAreas } from "../../../functions/worksheet/plants.ts";
 import { MOISTURE_ZONES } from "../../records/planting.ts";
 
+/** Handed on with the zones, so that the pane asks no record. */
+export { MOISTURE_ZONES };
 export type MoistureZone = (typeof MOISTURE_ZONES)[number];
 
 /** What the planting zones follow from, in the yard's units. */
