@@ -34,7 +34,8 @@ export async function checkWorkbook(workbook: Workbook): Promise<readonly Findin
   const settings = settingFindings(cells[recordSheets.indexOf(programSheet)] ?? []);
   if (settings.length > 0) return settings;
   const version = await versionFinding(workbook);
-  return [...(await formulaFindings(workbook, placesIn(cells))), ...(await recordFindings(workbook)), ...version];
+  const lastRows = new Map(recordSheets.map((sheet, index) => [plain(sheet.name), lastRowInUse(sheet, cells[index] ?? [])]));
+  return [...(await formulaFindings(workbook, placesIn(cells), lastRows)), ...(await recordFindings(workbook)), ...version];
 }
 
 /** Runs the repairs in the order found, then looks again, because one repair can uncover the next; what is left has none. */
@@ -104,6 +105,11 @@ function settingFindings(cells: readonly (readonly CellValue[])[]): Finding[] {
   });
 }
 
+/** The last row that holds a record, counted from 0. */
+function lastRowInUse(sheet: Sheet, cells: readonly (readonly CellValue[])[]): number {
+  return readRecords(sheet, cells).rows.at(-1)?.row ?? 0;
+}
+
 function placesIn(cells: readonly (readonly (readonly CellValue[])[])[]): Places {
   const places = new Map(recordSheets.map((sheet, index) => [sheet.name, readRecords(sheet, cells[index] ?? []).place]));
   const settings = readSettings(cells[recordSheets.indexOf(programSheet)] ?? []);
@@ -114,7 +120,7 @@ function placesIn(cells: readonly (readonly (readonly CellValue[])[])[]): Places
 }
 
 /** The formulas of the record sheets, cell by cell beside what they should be. What-if belongs to whoever lays tables out on it. */
-async function formulaFindings(workbook: Workbook, places: Places): Promise<Finding[]> {
+async function formulaFindings(workbook: Workbook, places: Places, lastRows: ReadonlyMap<string, number>): Promise<Finding[]> {
   const names = new Set(recordSheets.map(({ name }) => name));
   const expected = workbookFormulas(places).filter(({ range }) => names.has(range.sheet));
   const findings = await Promise.all(
@@ -124,16 +130,17 @@ async function formulaFindings(workbook: Workbook, places: Places): Promise<Find
       const columns = Math.max(...own.map(({ range }) => range.column + range.columns));
       const whole = { sheet, row: 0, column: 0, rows, columns };
       const [formulas, [values = []]] = await Promise.all([workbook.readFormulas(whole), workbook.read([whole])]);
-      return own.flatMap((write) => formulaFinding(write, formulas, values));
+      const same = (one: string, other: string) => covering(plain(one), sheet, lastRows) === covering(plain(other), sheet, lastRows);
+      return own.flatMap((write) => formulaFinding(write, formulas, values, same));
     }),
   );
   return findings.flat();
 }
 
-function formulaFinding({ range, formulas }: FormulaWrite, present: readonly (readonly string[])[], values: readonly (readonly CellValue[])[]): Finding[] {
+function formulaFinding({ range, formulas }: FormulaWrite, present: readonly (readonly string[])[], values: readonly (readonly CellValue[])[], same: (one: string, other: string) => boolean): Finding[] {
   const differing = formulas.flatMap(([formula = ""], index) => {
     const row = range.row + index;
-    return plain(present[row]?.[range.column] ?? "") === plain(formula) ? [] : [{ row, formula }];
+    return same(present[row]?.[range.column] ?? "", formula) ? [] : [{ row, formula }];
   });
   if (differing.length === 0) return [];
   const writes = differing.map(({ row, formula }): FormulaWrite => ({ range: { ...range, row, rows: 1 }, formulas: [[formula]] }));
@@ -153,6 +160,19 @@ function formulaFinding({ range, formulas }: FormulaWrite, present: readonly (re
 /** A formula whatever its spaces and letter case, and however Excel spells a function of an add-in. */
 function plain(formula: string): string {
   return formula.replace(/_xldudf_SOAK_/gi, "SOAK.").split('"').map((part, index) => (index % 2 === 0 ? part.replace(/\s+/g, "").toUpperCase() : part)).join('"');
+}
+
+/**
+ * A plain formula with the last row of each range left open where it covers every row in use: rows that people insert or
+ * delete stretch and shrink the ranges of a formula, which then still says what it should. The sheet's own name, which
+ * some spreadsheets drop, is left out.
+ */
+function covering(formula: string, sheet: string, lastRows: ReadonlyMap<string, number>): string {
+  return formula.replace(/((?:'[^']+'|[A-Za-z_]\w*)!)?(\$[A-Z]+\$\d+:\$[A-Z]+\$)(\d+)/g, (_, named: string | undefined, start: string, end: string) => {
+    const name = plain(named === undefined ? sheet : named.slice(0, -1).replaceAll("'", ""));
+    const prefix = name === plain(sheet) ? "" : `${name}!`;
+    return Number(end) > (lastRows.get(name) ?? 0) ? `${prefix}${start}` : `${prefix}${start}${end}`;
+  });
 }
 
 async function recordFindings(workbook: Workbook): Promise<Finding[]> {

@@ -11,6 +11,7 @@ import type { KeyOf, Place } from "./place.ts";
 import { pricesSheet } from "./prices.ts";
 import { placesAsSetUp } from "./program.ts";
 import type { Places, ProgramKey } from "./program.ts";
+import { reportFormulas } from "./report-formulas.ts";
 import { rulesSheet } from "./rules.ts";
 import type { Sheet } from "./sheet.ts";
 import { sitesSheet } from "./sites.ts";
@@ -28,6 +29,7 @@ export function workbookFormulas(places: Places = placesAsSetUp): readonly Formu
     ...designFormulas(places),
     ...asBuiltFormulas(places.of(asBuiltSheet), places.of(sitesSheet)),
     ...estimateLineFormulas(places.of(estimateLinesSheet), places.of(pricesSheet)),
+    ...reportFormulas(places),
     whatIfFormula(),
   ];
 }
@@ -75,22 +77,23 @@ function designFormulas(places: Places): FormulaWrite[] {
   // A setting on Program is in US units; a metric yard's column of numbers needs the same thing in its own.
   const inchesAsDepth = (key: ProgramKey) => `${setting(key)}*IF(${own("units")}="metric",25.4,1)`;
   const feetAsLength = (key: ProgramKey) => `${setting(key)}*IF(${own("units")}="metric",0.3048,1)`;
+  const asTyped = (key: KeyOf<typeof designSheet>, from: KeyOf<typeof sitesSheet>) => spilled(design, key, `=IF(${site(from)}="","",${site(from)})`);
   const mixOf = (row: number) => `SOAK.SOILMIX(${here(row, "mixVolume")},${ofSite(row, "mixRecipe")},${setting("settlingShare")},${here(row, "units")})`;
   // Site ID first: without one there is no row of Sites to look at.
   const withRecipe = (row: number, formula: string) => `=IF(${here(row, "siteId")}="","",IF(${ofSite(row, "mixRecipe")}="","",${formula}))`;
   const mixPart = (key: "mixSand" | "mixTopsoil" | "mixCompost" | "mixNativeSoil", material: string) =>
     eachRow(design, key, (row) => withRecipe(row, `IFNA(VLOOKUP("${material}",${mixOf(row)},2,FALSE),0)`));
   return [
-    spilled(design, "siteId", `=IF(${site("siteId")}="","",${site("siteId")})`),
-    spilled(design, "yard", `=IF(${site("yard")}="","",${site("yard")})`),
-    spilled(design, "units", forSites(`IF(${site("units")}="","us",${site("units")})`)),
+    asTyped("siteId", "siteId"),
+    asTyped("yard", "yard"),
+    spilled(design, "units", `=IF(${site("siteId")}="","",IF(${site("units")}="","us",${site("units")}))`),
     spilled(design, "groundSlopePercent", `=SOAK.GROUNDSLOPE(${site("slopeDrop")},${site("slopeRun")})`),
     spilled(
       design,
       "contributingArea",
       forSites(`IF(COUNTIFS(${surfaceSiteIds},${own("siteId")})=0,"",SUMIFS(${surfaces.columnReference("drainingArea")},${surfaceSiteIds},${own("siteId")}))`),
     ),
-    spilled(design, "stormDepth", forSites(`IF(${site("stormDepth")}="",${inchesAsDepth("stormDepthInches")},${site("stormDepth")})`)),
+    spilled(design, "stormDepth", `=IF(${site("siteId")}="","",IF(${site("stormDepth")}="",${setting("stormDepthInches")}*IF(${site("units")}="metric",25.4,1),${site("stormDepth")}))`),
     spilled(design, "holes", forSites(`COUNTIFS(${testSiteIds},${own("siteId")})`)),
     eachRow(
       design,
@@ -98,14 +101,21 @@ function designFormulas(places: Places): FormulaWrite[] {
       (row) =>
         `=IF(${here(row, "siteId")}="","",SOAK.DESIGNRATE(IF(${testSiteIds}=${here(row, "siteId")},${holeTests.columnReference("infiltrationRate")},""),1,"geometric mean",${here(row, "units")}))`,
     ),
+    // What Sites holds stands here once more, so that the calls below read this sheet alone: a row inserted on Sites makes
+    // its columns longer than these, and columns of two lengths have no common answer.
+    asTyped("pondingAsked", "pondingDepth"),
+    asTyped("mediaDepth", "mediaDepth"),
+    spilled(design, "sideSlope", `=IF(${site("siteId")}="","",IF(${site("sideSlope")}="",${setting("sideSlope")},${site("sideSlope")}))`),
+    asTyped("shape", "shape"),
+    asTyped("lengthToWidth", "lengthToWidth"),
     spilled(
       design,
       "designRate",
-      `=SOAK.BASINDESIGN(${own("contributingArea")},${own("testedRate")},${setting("reductionFactor")},${own("stormDepth")},${site("pondingDepth")},${site("mediaDepth")},IF(${site("sideSlope")}="",${setting("sideSlope")},${site("sideSlope")}),${setting("drainHours")},${site("shape")},${site("lengthToWidth")},${own("units")})`,
+      `=SOAK.BASINDESIGN(${own("contributingArea")},${own("testedRate")},${setting("reductionFactor")},${own("stormDepth")},${own("pondingAsked")},${own("mediaDepth")},${own("sideSlope")},${setting("drainHours")},${own("shape")},${own("lengthToWidth")},${own("units")})`,
     ),
-    spilled(design, "floorLength", `=SOAK.BASINSIZE(${own("floorArea")},${site("shape")},${site("lengthToWidth")},${own("units")})`),
+    spilled(design, "floorLength", `=SOAK.BASINSIZE(${own("floorArea")},${own("shape")},${own("lengthToWidth")},${own("units")})`),
     spilled(design, "looseVolume", forSites(`SOAK.SOILSTATE(${own("digVolume")},"in place","loose","loam",${own("units")})`)),
-    spilled(design, "mixVolume", forSites(`SOAK.LAYERVOLUME(${own("floorArea")},IF(${site("mediaDepth")}="",0,${site("mediaDepth")}),0,${own("units")})`)),
+    spilled(design, "mixVolume", forSites(`SOAK.LAYERVOLUME(${own("floorArea")},IF(${own("mediaDepth")}="",0,${own("mediaDepth")}),0,${own("units")})`)),
     eachRow(design, "mixLoose", (row) => withRecipe(row, `SUM(${mixOf(row)})`)),
     mixPart("mixSand", "sand"),
     mixPart("mixTopsoil", "topsoil"),

@@ -43,6 +43,7 @@ import type { WorksheetFunction } from "../../functions/worksheet/worksheet-func
 import { cellValue, holdsSomething } from "./embedded-cells.ts";
 import { functionRegistration } from "./embedded-functions.ts";
 import { CellSentences } from "./embedded-sentences.ts";
+import { computeChainsOfSpills } from "./embedded-spills.ts";
 import { toolbarMenus } from "./embedded-toolbar.ts";
 import { WorkbookRefused, isErrorCode } from "./workbook.ts";
 import type { CellValue, StopListening } from "./workbook.ts";
@@ -272,6 +273,7 @@ export class EmbeddedGrid {
   }
 
   #start(): void {
+    computeChainsOfSpills(this.injector);
     this.#watchCalculations();
     this.#checkOnlyWhatIsOpen();
     this.#explainErrors();

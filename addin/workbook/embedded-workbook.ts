@@ -53,6 +53,9 @@ const CELL_MUTATIONS: ReadonlySet<string> = new Set([
 /** Long enough to take in a paste of many cells, short enough that nobody sees the wait. */
 const BURST_MILLISECONDS = 30;
 
+/** The command asks for a range even where its cells say for themselves where they stand. */
+const A1 = { startRow: 0, endRow: 0, startColumn: 0, endColumn: 0 };
+
 /** The workbook port on the embedded spreadsheet. */
 export class EmbeddedWorkbook implements Workbook {
   readonly #grid: EmbeddedGrid;
@@ -260,16 +263,22 @@ export class EmbeddedWorkbook implements Workbook {
       if (!fits) throw new RangeError(`The values for ${addressOf(range)} do not have its rows and columns.`);
       return { range, cells, sheet: this.#sheet(range.sheet) };
     });
-    for (const { range, cells, sheet } of targets) {
+    const sheets = new Map(targets.map(({ sheet }) => [sheet.getSheetId(), sheet]));
+    for (const [sheetId, sheet] of sheets) this.#writeSheet(sheet, targets.filter((target) => target.sheet.getSheetId() === sheetId));
+  }
+
+  /**
+   * One command for everything on a sheet. The grid drops a calculation that is overtaken by the next command, and with
+   * it some of what was to be computed anew: many commands in a row can leave a formula with an old answer.
+   */
+  #writeSheet(sheet: GridSheet, targets: readonly { range: CellRange; cells: readonly (readonly ICellData[])[] }[]): void {
+    const value: Record<number, Record<number, ICellData>> = {};
+    for (const { range, cells } of targets) {
       this.#makeRoom(sheet, range);
-      const written = this.#grid.api.syncExecuteCommand(SetRangeValuesCommand.id, {
-        unitId: this.#workbook.getId(),
-        subUnitId: sheet.getSheetId(),
-        range: gridRange(range),
-        value: cells,
-      });
-      if (!written) throw new WorkbookRefused(`${addressOf(range)} cannot be changed: the sheet is protected.`);
+      cells.forEach((row, down) => row.forEach((cell, across) => ((value[range.row + down] ??= {})[range.column + across] = cell)));
     }
+    const written = this.#grid.api.syncExecuteCommand(SetRangeValuesCommand.id, { unitId: this.#workbook.getId(), subUnitId: sheet.getSheetId(), value, range: A1 });
+    if (!written) throw new WorkbookRefused(`Sheet ${sheet.getSheetName()} cannot be changed: it is protected.`);
   }
 
   /** A sheet grows when something is written beyond its last row or column. */

@@ -1,10 +1,22 @@
 /** Runs the agreement cases inside a page, on the embedded spreadsheet, one at a time by title. */
+import { checkWorkbook } from "../../addin/actions/check-workbook.ts";
+import { fillDemoProgram } from "../../addin/actions/demo-program.ts";
+import { readProgram } from "../../addin/actions/read-program.ts";
+import { setUpWorkbook } from "../../addin/actions/set-up-workbook.ts";
+import { sitesSheet } from "../../addin/records/sites.ts";
+import type { CellValue } from "../../addin/workbook/workbook.ts";
 import { EmbeddedGrid } from "../../addin/workbook/embedded-grid.ts";
 import { EmbeddedWorkbook } from "../../addin/workbook/embedded-workbook.ts";
 import { catalogue } from "../../functions/worksheet/catalogue.ts";
 import { readWorkbookFile, writeWorkbookFile } from "../../addin/workbook/workbook-file.ts";
 import { cases } from "./cases.ts";
 import { picture } from "./picture-cases.ts";
+
+/** What people do to rows in a spreadsheet. */
+export type RowChange = "insert rows" | "delete a yard's rows" | "sort the yards";
+
+/** By Site ID, the computed cells that tell one yard from another. */
+export type Designs = Readonly<Record<string, readonly CellValue[]>>;
 
 declare global {
   interface Window {
@@ -13,6 +25,7 @@ declare global {
     /** The sentence under an impossible formula, before and after a row is inserted above it. */
     sentenceAroundInsertedRow?: () => Promise<readonly (string | null)[]>;
     /** Whether placing a picture counts as a change to keep, and the pictures of the saved workbook opened again. */
+    designsAround?: (change: RowChange) => Promise<{ readonly before: Designs; readonly after: Designs; readonly repairs: readonly string[] }>;
     pictureKept?: () => Promise<{ readonly isChange: boolean; readonly names: readonly string[] }>;
   }
 }
@@ -47,6 +60,51 @@ window.pictureKept = async () => {
   grid.openBlank();
   grid.open(readWorkbookFile("saved.soakbook", file));
   return { isChange, names: await workbook.pictureNames(sheet) };
+};
+
+window.designsAround = async (change) => {
+  grid.openBlank();
+  await setUpWorkbook(workbook);
+  await fillDemoProgram(workbook);
+  await workbook.calculated();
+  const before = await designs();
+  await rowChanges[change]();
+  await workbook.calculated();
+  const findings = await checkWorkbook(workbook);
+  return { before, after: await designs(), repairs: findings.flatMap(({ sentence, repair }) => (repair === undefined ? [] : [sentence])) };
+};
+
+async function designs(): Promise<Designs> {
+  const { yards } = await readProgram(workbook);
+  return Object.fromEntries(yards.map(({ siteId, design, surfaces, answers }) => [
+    siteId,
+    [design.yard, design.contributingArea, design.testedRate, design.floorArea, design.mixSand, design.yardRunoff, design.status, surfaces.length, answers.get("foundation")?.record.verdict ?? null],
+  ]));
+}
+
+const sheetOf = (name: string) => {
+  const sheet = grid.workbook().getSheetByName(name);
+  if (!sheet) throw new Error(`The demo has no sheet ${name}.`);
+  return sheet;
+};
+
+const rowChanges: Readonly<Record<RowChange, () => Promise<void>>> = {
+  "insert rows": async () => {
+    for (const name of ["Sites", "Surfaces", "Hole tests", "Visits", "Rules"]) sheetOf(name).insertRowBefore(6);
+    sheetOf("Sites").insertRowBefore(0);
+    await Promise.resolve();
+  },
+  "delete a yard's rows": async () => {
+    const yard = (await readProgram(workbook)).yards[2];
+    sheetOf("Sites").deleteRow(yard?.site.row ?? 0);
+    for (const { row } of [...(yard?.surfaces ?? [])].reverse()) sheetOf("Surfaces").deleteRow(row);
+  },
+  "sort the yards": async () => {
+    const { yards } = await readProgram(workbook);
+    const keys = Object.keys(sitesSheet.columns) as (keyof typeof sitesSheet.columns)[];
+    const sorted = [...yards].sort((one, other) => String(one.site.record.address).localeCompare(String(other.site.record.address)));
+    await workbook.writeValues(yards.flatMap(({ site }, place) => keys.map((key) => ({ range: site.at(key), values: [[sorted[place]?.site.cells[key] ?? null]] }))));
+  },
 };
 
 window.sentenceAroundInsertedRow = async () => {

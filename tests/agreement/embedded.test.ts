@@ -35,6 +35,29 @@ describe("The port on the embedded spreadsheet", () => {
     expect(await opened.page.evaluate(() => window.pictureKept?.())).toEqual({ isChange: true, names: ["Y-001"] });
   });
 
+  it("rows inserted among and above the yards leave every yard its own numbers", async () => {
+    const told = await opened.page.evaluate(() => window.designsAround?.("insert rows"));
+    expect(Object.keys(told?.before ?? {}).length).toBeGreaterThan(10);
+    expect(told?.after).toEqual(told?.before);
+    // Formulas that stand row by row are not there yet in a row that is new; the check of the workbook offers them.
+    expect(told?.repairs.filter((sentence) => !/^'?(Hole tests|As-built)/.test(sentence))).toEqual([]);
+  });
+
+  it("a deleted yard is gone, and every other keeps its own numbers", async () => {
+    const told = await opened.page.evaluate(() => window.designsAround?.("delete a yard's rows"));
+    const gone = Object.keys(told?.before ?? {})[2] ?? "";
+    const left = Object.fromEntries(Object.entries(told?.before ?? {}).filter(([siteId]) => siteId !== gone));
+    expect(told?.after).toEqual(left);
+    expect(told?.repairs).toEqual([]);
+  });
+
+  it("sorted yards take their numbers with them", async () => {
+    const told = await opened.page.evaluate(() => window.designsAround?.("sort the yards"));
+    expect(told?.after).toEqual(told?.before);
+    expect(Object.keys(told?.after ?? {})).not.toEqual(Object.keys(told?.before ?? {}));
+    expect(told?.repairs).toEqual([]);
+  });
+
   it("throws nothing that no part of the page caught", () => {
     expect(opened.faults).toEqual([]);
   });
