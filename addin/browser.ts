@@ -7,7 +7,7 @@ import { catalogue } from "../functions/worksheet/catalogue.ts";
 import { saveFile } from "../taskpane/save-file.ts";
 import { fillDemoProgram } from "./actions/demo-program.ts";
 import { setUpWorkbook } from "./actions/set-up-workbook.ts";
-import { firstRow } from "./records/sheet.ts";
+import { firstRow } from "./records/place.ts";
 import { sitesSheet } from "./records/sites.ts";
 import { ask, tell } from "./window/ask.ts";
 import { showCellWords } from "./window/cell-words.ts";

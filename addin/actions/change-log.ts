@@ -3,8 +3,8 @@ import type { CellRange, CellValue, FormulaWrite, ValueWrite, Workbook } from ".
 import { changeLogSheet } from "../records/change-log.ts";
 import type { ChangeRow } from "../records/change-log.ts";
 import { findPlace, headingText } from "../records/place.ts";
+import { readRecords } from "../records/read-records.ts";
 import { recordSheets } from "../records/program-sheets.ts";
-import { readRecords } from "../records/sheet.ts";
 import { now } from "./dates.ts";
 import { sameCell } from "./write-records.ts";
 

@@ -3,11 +3,12 @@ import type { CellRange, CellValue, FormulaWrite, Workbook } from "../workbook/w
 import { workbookFormulas } from "../records/formulas.ts";
 import { findPlace, headingText } from "../records/place.ts";
 import type { MissingColumn, Place } from "../records/place.ts";
+import { readRecords } from "../records/read-records.ts";
+import { isBlank } from "../records/sheet.ts";
+import type { Sheet } from "../records/sheet.ts";
 import { recordSheets } from "../records/program-sheets.ts";
 import { programSettings, programSheet, settingCell } from "../records/program.ts";
 import type { Places, ProgramKey } from "../records/program.ts";
-import { isBlank, readRecords } from "../records/sheet.ts";
-import type { Sheet } from "../records/sheet.ts";
 import { readProgram } from "./read-program.ts";
 import { readSettings } from "./read-settings.ts";
 import { RECORDS_VERSION, RECORDS_VERSION_SETTING, recordsVersion, startingSheets } from "./set-up-workbook.ts";

@@ -2,7 +2,7 @@ import type { CellValue, Workbook } from "../workbook/workbook.ts";
 import { screeningVisit } from "../checklist/screening-visit.ts";
 import { verdictFormula } from "../records/formulas.ts";
 import { holeTestsSheet, minutesKey, waterKey } from "../records/hole-tests.ts";
-import { cellOf, columnOf, firstRow } from "../records/sheet.ts";
+import { cellOf, columnOf, firstRow } from "../records/place.ts";
 import type { Sheet } from "../records/sheet.ts";
 import { sitesSheet } from "../records/sites.ts";
 import { surfacesSheet } from "../records/surfaces.ts";

@@ -10,8 +10,8 @@ import { isErrorCode } from "../workbook/workbook.ts";
 import type { designSheet } from "../records/design.ts";
 import { minutesKey, READINGS, waterKey } from "../records/hole-tests.ts";
 import type { HoleTestRow } from "../records/hole-tests.ts";
-import type { KeyOf } from "../records/place.ts";
 import { isBlank } from "../records/sheet.ts";
+import type { KeyOf } from "../records/sheet.ts";
 import type { Program, Yard } from "./read-program.ts";
 
 /** Why a number of this yard is not there, in words, and the cell to look at. */

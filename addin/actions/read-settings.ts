@@ -1,9 +1,9 @@
 import type { CellRange, CellValue } from "../workbook/workbook.ts";
 import type { Place } from "../records/place.ts";
+import { readRecords } from "../records/read-records.ts";
+import type { Slip } from "../records/sheet.ts";
 import { programSettings, programSheet, settingCell } from "../records/program.ts";
 import type { ProgramKey, ProgramSetting, SettingValues } from "../records/program.ts";
-import { readRecords } from "../records/sheet.ts";
-import type { Slip } from "../records/sheet.ts";
 
 export interface Settings {
   readonly values: SettingValues;

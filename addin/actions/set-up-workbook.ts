@@ -5,7 +5,8 @@ import { pricesSheet, startingPrices } from "../records/prices.ts";
 import { recordSheets } from "../records/program-sheets.ts";
 import { programSettings, programSheet } from "../records/program.ts";
 import { rulesSheet, startingRules } from "../records/rules.ts";
-import { firstRow, layoutOf } from "../records/sheet.ts";
+import { firstRow } from "../records/place.ts";
+import { layoutOf } from "../records/sheet.ts";
 import { whatIfSheet } from "../records/what-if.ts";
 import { today } from "./dates.ts";
 

@@ -1,8 +1,9 @@
 import { addressOf, WorkbookRefused } from "../workbook/workbook.ts";
 import type { CellRange, CellValue, FormulaWrite, Workbook } from "../workbook/workbook.ts";
-import type { KeyOf, Place } from "../records/place.ts";
-import { isBlank, readRecords } from "../records/sheet.ts";
-import type { Sheet, SheetRow } from "../records/sheet.ts";
+import type { Place } from "../records/place.ts";
+import { readRecords } from "../records/read-records.ts";
+import { isBlank } from "../records/sheet.ts";
+import type { KeyOf, Sheet, SheetRow } from "../records/sheet.ts";
 
 /** One cell to write, with what it held when the person saw it. */
 export interface CellChange {

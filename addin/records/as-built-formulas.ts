@@ -1,6 +1,7 @@
 import type { FormulaWrite } from "../workbook/workbook.ts";
 import type { asBuiltSheet } from "./as-built.ts";
-import type { KeyOf, Place } from "./place.ts";
+import type { Place } from "./place.ts";
+import type { KeyOf } from "./sheet.ts";
 import type { sitesSheet } from "./sites.ts";
 
 /** Units, floor area and water held of every measured garden, one spilled formula each. A row without a Site ID stays blank. */

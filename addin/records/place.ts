@@ -1,8 +1,6 @@
 import { absolute, addressOf } from "../workbook/workbook.ts";
 import type { CellRange, CellValue } from "../workbook/workbook.ts";
-import type { Sheet } from "./sheet.ts";
-
-export type KeyOf<S extends Sheet> = keyof S["columns"] & string;
+import type { KeyOf, Sheet } from "./sheet.ts";
 
 /** Where the headings and columns of one sheet stand: as set-up laid them out, or wherever people have moved them. */
 export class Place<S extends Sheet = Sheet> {
@@ -97,4 +95,22 @@ export function findPlace<S extends Sheet>(sheet: S, values: readonly (readonly 
 /** A heading as people see it: a line break inside it, or a space too many, makes it no other. */
 export function headingText(value: CellValue): string {
   return String(value ?? "").replace(/\s+/g, " ").trim();
+}
+
+/** Row of the headings as set-up laid them out. */
+export function headingRow(sheet: Sheet): number {
+  return placeAsSetUp(sheet).headingRow;
+}
+
+export function firstRow(sheet: Sheet): number {
+  return placeAsSetUp(sheet).firstRow;
+}
+
+export function columnOf<S extends Sheet>(sheet: S, key: KeyOf<S>): number {
+  return placeAsSetUp(sheet).columnIndex(key);
+}
+
+/** A cell where set-up put it. On a sheet that people have worked with, ask its place, or the row that was read. */
+export function cellOf<S extends Sheet>(sheet: S, row: number, key: KeyOf<S>): CellRange {
+  return placeAsSetUp(sheet).cell(row, key);
 }

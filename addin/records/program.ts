@@ -1,8 +1,7 @@
 import { numberColumn, textColumn } from "./column.ts";
-import { placeAsSetUp } from "./place.ts";
+import { placeAsSetUp, cellOf, firstRow } from "./place.ts";
 import type { Place } from "./place.ts";
 import type { Sheet } from "./sheet.ts";
-import { cellOf, firstRow } from "./sheet.ts";
 import type { CellRange } from "../workbook/workbook.ts";
 
 /** The program's own settings, a row each. Sites that leave a design input blank use the value here. */

@@ -4,7 +4,8 @@ import type { FormulaWrite } from "../workbook/workbook.ts";
 import { absolute, addressOf } from "../workbook/workbook.ts";
 import { digDaysSheet } from "./dig-days.ts";
 import { estimateLinesSheet } from "./estimate-lines.ts";
-import type { KeyOf, Place } from "./place.ts";
+import type { Place } from "./place.ts";
+import type { KeyOf, Sheet } from "./sheet.ts";
 import { plantingSheet } from "./planting.ts";
 import { DRAFTED_ITEMS, pricesSheet } from "./prices.ts";
 import type { Places, ProgramKey } from "./program.ts";
@@ -12,7 +13,6 @@ import { NO_FUNDER, REPORT_YEARS, reportFigures, reportSheet } from "./report.ts
 import type { ReportFigure, ReportFigureKey, ReportUnit } from "./report.ts";
 import { reportYardsFormulas } from "./report-yards-formulas.ts";
 import { reportYardsSheet } from "./report-yards.ts";
-import type { Sheet } from "./sheet.ts";
 import { UsedRows } from "./used-rows.ts";
 
 export type Counted = "built" | "designed";

@@ -8,7 +8,7 @@ import { estimateLinesSheet } from "../../addin/records/estimate-lines.ts";
 import { pricesSheet } from "../../addin/records/prices.ts";
 import { settingCell } from "../../addin/records/program.ts";
 import type { ProgramKey } from "../../addin/records/program.ts";
-import { cellOf, firstRow } from "../../addin/records/sheet.ts";
+import { cellOf, firstRow } from "../../addin/records/place.ts";
 import type { UnitSystem } from "../../addin/records/site-terms.ts";
 import { surfacesSheet } from "../../addin/records/surfaces.ts";
 import type { CellValue } from "../../addin/workbook/workbook.ts";

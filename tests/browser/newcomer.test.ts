@@ -5,7 +5,7 @@ import { demoYards } from "../../addin/actions/demo-program.ts";
 import { columnLetters } from "../../addin/workbook/workbook.ts";
 import { designSheet } from "../../addin/records/design.ts";
 import { holeTestsSheet } from "../../addin/records/hole-tests.ts";
-import { columnOf, firstRow } from "../../addin/records/sheet.ts";
+import { columnOf, firstRow } from "../../addin/records/place.ts";
 import type { DesignCells } from "../../addin/actions/read-program.ts";
 import { calculated, expectCell, goTo, typeInto, value } from "./grid.ts";
 import { PageHost } from "./page.ts";

@@ -4,7 +4,7 @@ import { isoDate } from "../../addin/actions/dates.ts";
 import { asBuiltSheet } from "../../addin/records/as-built.ts";
 import { digDaysSheet } from "../../addin/records/dig-days.ts";
 import { followUpsSheet } from "../../addin/records/follow-ups.ts";
-import { readRecords } from "../../addin/records/sheet.ts";
+import { readRecords } from "../../addin/records/read-records.ts";
 import type { Sheet, SheetRow } from "../../addin/records/sheet.ts";
 import { visitsSheet } from "../../addin/records/visits.ts";
 import { PageHost } from "./page.ts";

@@ -5,7 +5,7 @@ import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { estimateLinesSheet } from "../../addin/records/estimate-lines.ts";
 import { DRAFTED_ITEMS, pricesSheet, startingPrices } from "../../addin/records/prices.ts";
-import { cellOf, firstRow } from "../../addin/records/sheet.ts";
+import { cellOf, firstRow } from "../../addin/records/place.ts";
 import { addressOf } from "../../addin/workbook/workbook.ts";
 import type { CellValue, ValueWrite } from "../../addin/workbook/workbook.ts";
 import { values } from "./grid.ts";

@@ -1,7 +1,7 @@
 import axe from "axe-core";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { firstRow } from "../../addin/records/sheet.ts";
+import { firstRow } from "../../addin/records/place.ts";
 import { sitesSheet } from "../../addin/records/sites.ts";
 import { visitsSheet } from "../../addin/records/visits.ts";
 import type { CellValue } from "../../addin/workbook/workbook.ts";

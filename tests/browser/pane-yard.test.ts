@@ -1,7 +1,7 @@
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { designSheet } from "../../addin/records/design.ts";
-import { cellOf, firstRow } from "../../addin/records/sheet.ts";
+import { cellOf, firstRow } from "../../addin/records/place.ts";
 import { sitesSheet } from "../../addin/records/sites.ts";
 import { surfacesSheet } from "../../addin/records/surfaces.ts";
 import type { CellRange, CellValue } from "../../addin/workbook/workbook.ts";

@@ -1,6 +1,6 @@
 /** The pane beside the grid, as a person finds their way in it, and the cells of a yard by the names of their columns. */
 import type { Locator, Page } from "playwright-core";
-import { cellOf, firstRow } from "../../addin/records/sheet.ts";
+import { cellOf, firstRow } from "../../addin/records/place.ts";
 import type { Sheet } from "../../addin/records/sheet.ts";
 import { sitesSheet } from "../../addin/records/sites.ts";
 import { addressOf } from "../../addin/workbook/workbook.ts";

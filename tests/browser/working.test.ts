@@ -2,7 +2,7 @@ import axe from "axe-core";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { designSheet } from "../../addin/records/design.ts";
-import { cellOf, firstRow } from "../../addin/records/sheet.ts";
+import { cellOf, firstRow } from "../../addin/records/place.ts";
 import { addressOf } from "../../addin/workbook/workbook.ts";
 import { goTo, typeInto, values } from "./grid.ts";
 import { PageHost } from "./page.ts";

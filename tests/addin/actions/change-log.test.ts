@@ -6,7 +6,7 @@ import { readProgram } from "../../../addin/actions/read-program.ts";
 import { setUpWorkbook } from "../../../addin/actions/set-up-workbook.ts";
 import { clearRow } from "../../../addin/actions/write-records.ts";
 import { changeLogSheet } from "../../../addin/records/change-log.ts";
-import { readRecords } from "../../../addin/records/sheet.ts";
+import { readRecords } from "../../../addin/records/read-records.ts";
 import type { CellValue } from "../../../addin/workbook/workbook.ts";
 import { WorkbookInMemory } from "../workbook-in-memory.ts";
 

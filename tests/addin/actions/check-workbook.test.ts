@@ -5,7 +5,7 @@ import { readProgram } from "../../../addin/actions/read-program.ts";
 import { programState, RECORDS_VERSION_SETTING, setUpWorkbook } from "../../../addin/actions/set-up-workbook.ts";
 import { recordSheets } from "../../../addin/records/program-sheets.ts";
 import { settingCell } from "../../../addin/records/program.ts";
-import { cellOf, firstRow, headingRow } from "../../../addin/records/sheet.ts";
+import { cellOf, firstRow, headingRow } from "../../../addin/records/place.ts";
 import { sitesSheet } from "../../../addin/records/sites.ts";
 import { surfacesSheet } from "../../../addin/records/surfaces.ts";
 import { addressOf } from "../../../addin/workbook/workbook.ts";

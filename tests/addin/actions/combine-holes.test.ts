@@ -7,7 +7,7 @@ import { addHoleTest, addYard } from "../../../addin/actions/record-yard.ts";
 import type { HoleTestEntry } from "../../../addin/actions/record-yard.ts";
 import { setUpWorkbook } from "../../../addin/actions/set-up-workbook.ts";
 import { appendRow, clearRow } from "../../../addin/actions/write-records.ts";
-import { cellOf } from "../../../addin/records/sheet.ts";
+import { cellOf } from "../../../addin/records/place.ts";
 import { visitsSheet } from "../../../addin/records/visits.ts";
 import { WorkbookInMemory } from "../workbook-in-memory.ts";
 

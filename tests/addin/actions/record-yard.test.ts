@@ -7,7 +7,7 @@ import { setUpWorkbook } from "../../../addin/actions/set-up-workbook.ts";
 import { clearRow, sentenceOf } from "../../../addin/actions/write-records.ts";
 import { oneCallTicket } from "../../../addin/checklist/one-call-ticket.ts";
 import { screeningVisit } from "../../../addin/checklist/screening-visit.ts";
-import { cellOf } from "../../../addin/records/sheet.ts";
+import { cellOf } from "../../../addin/records/place.ts";
 import { sitesSheet } from "../../../addin/records/sites.ts";
 import { surfacesSheet } from "../../../addin/records/surfaces.ts";
 import { visitsSheet } from "../../../addin/records/visits.ts";

@@ -5,7 +5,7 @@ import { programState, setUpWorkbook, sheetNamesOfProgram } from "../../../addin
 import { designSheet } from "../../../addin/records/design.ts";
 import { workbookFormulas } from "../../../addin/records/formulas.ts";
 import { settingCell } from "../../../addin/records/program.ts";
-import { cellOf, firstRow } from "../../../addin/records/sheet.ts";
+import { cellOf, firstRow } from "../../../addin/records/place.ts";
 import { sitesSheet } from "../../../addin/records/sites.ts";
 import { addressOf, SheetExists } from "../../../addin/workbook/workbook.ts";
 import { catalogue } from "../../../functions/worksheet/catalogue.ts";

@@ -4,7 +4,7 @@ import { screeningOf } from "../../../addin/actions/stage-standing.ts";
 import type { StepStanding } from "../../../addin/actions/stage-standing.ts";
 import { setUpWorkbook } from "../../../addin/actions/set-up-workbook.ts";
 import { rulesSheet } from "../../../addin/records/rules.ts";
-import { cellOf, firstRow } from "../../../addin/records/sheet.ts";
+import { cellOf, firstRow } from "../../../addin/records/place.ts";
 import { sitesSheet } from "../../../addin/records/sites.ts";
 import { visitsSheet } from "../../../addin/records/visits.ts";
 import type { CellValue } from "../../../addin/workbook/workbook.ts";

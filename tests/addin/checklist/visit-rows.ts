@@ -1,5 +1,5 @@
 /** Rows of Visits as they are read, for tests of what is judged from them. */
-import { readRecords } from "../../../addin/records/sheet.ts";
+import { readRecords } from "../../../addin/records/read-records.ts";
 import { visitsSheet } from "../../../addin/records/visits.ts";
 import type { VisitAnswerRow } from "../../../addin/records/visits.ts";
 import type { CellValue } from "../../../addin/workbook/workbook.ts";

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { plantPalette } from "../../../addin/records/plant-palette.ts";
 import { plantsSheet, startingPlants } from "../../../addin/records/plants.ts";
-import { readRecords } from "../../../addin/records/sheet.ts";
+import { readRecords } from "../../../addin/records/read-records.ts";
 
 const headings = Object.values(plantsSheet.columns).map(({ heading }) => heading);
 const { rows, slips } = readRecords(plantsSheet, [headings, ...startingPlants]);

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { holeTestsSheet } from "../../../addin/records/hole-tests.ts";
-import { readRecords } from "../../../addin/records/sheet.ts";
+import { readRecords } from "../../../addin/records/read-records.ts";
 import type { Sheet } from "../../../addin/records/sheet.ts";
 import { sitesSheet } from "../../../addin/records/sites.ts";
 import { surfacesSheet } from "../../../addin/records/surfaces.ts";

@@ -5,7 +5,7 @@ import type { PlantedBasin, PlantingZones } from "../../../../addin/actions/plan
 import { programSettings } from "../../../../addin/records/program.ts";
 import type { SettingValues } from "../../../../addin/records/program.ts";
 import { plantsSheet, startingPlants } from "../../../../addin/records/plants.ts";
-import { readRecords } from "../../../../addin/records/sheet.ts";
+import { readRecords } from "../../../../addin/records/read-records.ts";
 import type { UnitSystem } from "../../../../functions/quantities.ts";
 
 export const settings = Object.fromEntries(Object.entries(programSettings).map(([key, { value }]) => [key, value])) as unknown as SettingValues;

@@ -1,0 +1,59 @@
+import type { CellValue } from "../workbook/workbook.ts";
+import type { Column } from "./column.ts";
+import { findPlace } from "./place.ts";
+import type { MissingColumn, Place } from "./place.ts";
+import { isBlank } from "./sheet.ts";
+import type { KeyOf, RecordOf, Sheet, SheetRow, Slip } from "./sheet.ts";
+
+export interface SheetRecords<S extends Sheet> {
+  readonly rows: readonly SheetRow<S>[];
+  /** Null where a column is missing. */
+  readonly place: Place<S> | null;
+  readonly slips: readonly Slip[];
+}
+
+/**
+ * Reads the cells of a sheet, from A1, into records. Columns are found by their headings, wherever people have moved
+ * them. Rows whose input cells are all blank are no records. A heading that is nowhere is a slip and nothing is read,
+ * so that one column is never taken for another.
+ */
+export function readRecords<S extends Sheet>(sheet: S, values: readonly (readonly CellValue[])[]): SheetRecords<S> {
+  const at = findPlace(sheet, values);
+  if (!("place" in at)) return { rows: [], place: null, slips: at.missing.map((column) => missingColumnSlip(sheet, column)) };
+  const { place } = at;
+  const apart = columnsApart(place);
+  if (apart.length > 0) return { rows: [], place: null, slips: apart };
+  const keys = Object.keys(sheet.columns) as KeyOf<S>[];
+  const slips: Slip[] = [];
+  const rows = values.slice(place.firstRow).flatMap((cells, index): SheetRow<S>[] => {
+    const row = place.firstRow + index;
+    const held = (key: KeyOf<S>) => cells[place.columnIndex(key)] ?? null;
+    if (!keys.some((key) => sheet.columns[key]?.role === "input" && !isBlank(held(key)))) return [];
+    const record: Record<string, unknown> = {};
+    for (const key of keys) {
+      const checked = (sheet.columns[key] as Column).cell.safeParse(held(key));
+      record[key] = checked.success ? checked.data : null;
+      if (!checked.success) slips.push({ where: place.cell(row, key), sentence: checked.error.issues[0]?.message ?? "This cell does not hold what its column asks for." });
+    }
+    const raw = Object.fromEntries(keys.map((key) => [key, held(key)]));
+    return [{ sheet, row, record: record as RecordOf<S>, cells: raw as SheetRow<S>["cells"], at: (key) => place.cell(row, key) }];
+  });
+  return { rows, place, slips };
+}
+
+function missingColumnSlip(sheet: Sheet, { heading, expectedAt }: MissingColumn): Slip {
+  return {
+    where: expectedAt,
+    sentence: `Sheet ${sheet.name} has no column "${heading}", so nothing on it is read. Check the workbook to see a repair, or put the heading back.`,
+  };
+}
+
+/** Columns that must stand side by side and do not. */
+function columnsApart<S extends Sheet>(place: Place<S>): Slip[] {
+  const { sheet } = place;
+  return (sheet.together ?? []).flatMap(([first, last]): Slip[] => {
+    if (place.isTable(first, last)) return [];
+    const headings = [first, last].map((key) => `"${sheet.columns[key]?.heading ?? key}"`).join(" to ");
+    return [{ where: place.cell(place.headingRow, first), sentence: `Columns ${headings} of sheet ${sheet.name} must stand side by side in their first order, because formulas read them by place. Nothing on the sheet is read until they do.` }];
+  });
+}
