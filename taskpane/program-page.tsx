@@ -1,11 +1,13 @@
 import { useState } from "preact/hooks";
 import { Tabs, TabPanel } from "./form.tsx";
 import { NextView } from "./next/next-view.tsx";
+import { ReportView } from "./report/report-view.tsx";
 import type { GoTo } from "./slip-list.tsx";
 import { PROGRAM_TAB_IDS } from "./tab-ids.ts";
 import type { ProgramTabId } from "./tab-ids.ts";
 import { text } from "./text.ts";
 import type { ViewProps } from "./view.ts";
+import { WhatIfView } from "./what-if/what-if-view.tsx";
 import { WorkbookView } from "./workbook/workbook-view.tsx";
 import { YardPicker } from "./yard-picker.tsx";
 
@@ -35,6 +37,8 @@ export function ProgramPage({ program, workbook, write, goTo, takesFocus, onPick
       <TabPanel active={tab}>
         {tab === "yards" && <YardPicker {...view} goTo={goTo} takesFocus={takesFocus} onPick={onPick} />}
         {tab === "next" && <NextView program={program} onPick={onPick} />}
+        {tab === "what-if" && <WhatIfView {...view} />}
+        {tab === "report" && <ReportView {...view} goTo={goTo} />}
         {tab === "workbook" && <WorkbookView {...view} goTo={goTo} />}
       </TabPanel>
     </>

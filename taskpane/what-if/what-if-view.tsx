@@ -36,7 +36,7 @@ export function WhatIfView({ program, workbook, write }: Pick<ViewProps, "progra
       await workbook.select({ ...answers, rows: 1, columns: 1 });
     }, words.done);
   return (
-    <div class="page what-if">
+    <div class="what-if">
       <h2>{words.title}</h2>
       <p class="hint">{words.explain}</p>
       <ScopeFields form={form} read={read} program={program} set={set} />

@@ -1,0 +1,42 @@
+import type { Report, ReportLine, ReportTotal } from "../../addin/actions/report.ts";
+import { reportUnits } from "../../addin/records/report-formulas.ts";
+import type { ReportFigure } from "../../addin/records/report.ts";
+import { shown } from "../numbers.ts";
+import { reportText as words } from "./text.ts";
+
+/** "1,234 sq ft", or why there is no number. */
+export function totalWords(figure: ReportFigure, value: number | null, why: string | null): string {
+  if (value === null) return why ?? words.without;
+  return `${shown(value, decimalsOf(value))} ${figure.unit === "yards" || figure.unit === "count" ? "" : reportUnits[figure.unit].us}`.trimEnd();
+}
+
+/** "114.6 m²"; nothing where both systems count alike. */
+export function metricWords(figure: ReportFigure, value: number | null): string {
+  const { metric, factor } = reportUnits[figure.unit];
+  if (value === null || metric === "") return "";
+  return `${shown(value * factor, decimalsOf(value * factor))} ${metric}`;
+}
+
+/** Two places where the number is small, none where they would only pretend. */
+function decimalsOf(value: number): number {
+  const size = Math.abs(value);
+  return size >= 1000 ? 0 : size >= 100 ? 1 : 2;
+}
+
+/** How many yards brought a number to the total. */
+export function counted({ behind }: ReportTotal): number {
+  return behind.filter(({ value }) => value !== null).length;
+}
+
+type PastedRow = readonly (string | number | null)[];
+
+/** The table that a grant report wants: plain numbers, each with its unit, its yards and its source. */
+export function pastedReport(report: Report): readonly PastedRow[] {
+  return [Object.values(words.columns), ...report.lines.map(pastedLine), ...report.cashByFunder.map(({ name, built, designed }): PastedRow => [`${words.chartFunder}: ${name}`, built, null, designed, null, words.money, null, null, null, null])];
+}
+
+function pastedLine({ figure, built, designed }: ReportLine): PastedRow {
+  const { us, metric, factor } = reportUnits[figure.unit];
+  const inMetric = ({ value }: ReportTotal) => (metric === "" || value === null ? null : value * factor);
+  return [figure.label, built.value ?? built.why, counted(built), designed.value ?? designed.why, counted(designed), us, inMetric(built), inMetric(designed), metric, figure.source];
+}
