@@ -1,15 +1,27 @@
+import { groundSlopePercent } from "../../functions/siting/ground-slope.ts";
 import type { CellValue, Workbook } from "../workbook/workbook.ts";
 import { screeningVisit } from "../checklist/screening-visit.ts";
+import { stages } from "../checklist/stages.ts";
+import { asBuiltSheet } from "../records/as-built.ts";
+import { digDaysSheet } from "../records/dig-days.ts";
+import { estimateLinesSheet } from "../records/estimate-lines.ts";
+import { followUpsSheet } from "../records/follow-ups.ts";
 import { verdictFormula } from "../records/formulas.ts";
 import { holeTestsSheet, minutesKey, waterKey } from "../records/hole-tests.ts";
 import { cellOf, columnOf, firstRow } from "../records/place.ts";
+import { plantingSheet } from "../records/planting.ts";
+import { pricesSheet } from "../records/prices.ts";
+import { settingCell } from "../records/program.ts";
+import type { ProgramKey } from "../records/program.ts";
 import type { Sheet } from "../records/sheet.ts";
 import { sitesSheet } from "../records/sites.ts";
 import { surfacesSheet } from "../records/surfaces.ts";
 import { visitsSheet } from "../records/visits.ts";
 import type { Verdict } from "../records/visits.ts";
 import { addressOf } from "../workbook/workbook.ts";
-import { dayNumber } from "./dates.ts";
+import { today } from "./dates.ts";
+import { demoJobs } from "./demo-jobs.ts";
+import type { DemoRow, DemoSite } from "./demo-jobs.ts";
 
 /**
  * An invented program in an invented town, Tamsin Ferry: yards that differ in earnest, so that every answer the
@@ -226,11 +238,12 @@ export const demoYards: readonly DemoYard[] = [
   },
 ];
 
-const FIRST_VISIT = dayNumber(2026, 4, 14);
-const FIRST_TEST = dayNumber(2026, 5, 4);
+/** Days before today: the first visits and tests of all yards, a day apart. */
+const FIRST_VISIT = 500;
+const FIRST_TEST = 480;
 
-/** Fills an otherwise empty program with the invented yards. */
-export async function fillDemoProgram(workbook: Workbook): Promise<void> {
+/** Fills an otherwise empty program with the invented yards, and with how far some of them have come. */
+export async function fillDemoProgram(workbook: Workbook, day: number = today()): Promise<void> {
   const sites = demoYards.map((yard, index) => ({
     siteId: siteIdAt(index),
     yard: yard.yard,
@@ -251,7 +264,7 @@ export async function fillDemoProgram(workbook: Workbook): Promise<void> {
     (yard.holes ?? []).map((hole, number) => ({
       siteId: siteIdAt(index),
       hole: String.fromCharCode(65 + number),
-      date: FIRST_TEST + index,
+      date: day - FIRST_TEST + index,
       tester: number === 0 ? "Crew one" : "Crew two",
       soaked: hole.soaked,
       holeDepth: hole.depth,
@@ -260,31 +273,56 @@ export async function fillDemoProgram(workbook: Workbook): Promise<void> {
       ...Object.fromEntries(hole.water.map((depth, reading) => [waterKey(reading + 1), depth])),
     })),
   );
-  const answers = demoYards.flatMap((yard, index) =>
-    (yard.screening ?? []).map((answer) => ({ siteId: siteIdAt(index), units: yard.units ?? "us", date: FIRST_VISIT + index, answer })),
-  );
+  const jobs = demoJobs(demoYards.map(demoSite), day);
+  const visits = [...demoYards.flatMap((yard, index) => (yard.screening ?? []).map((answer) => screeningRow(siteIdAt(index), day - FIRST_VISIT + index, answer))), ...jobs.visits];
   await workbook.writeValues([
     ...columnWrites(sitesSheet, sites),
     ...columnWrites(surfacesSheet, surfaces),
     ...columnWrites(holeTestsSheet, holes),
-    ...columnWrites(visitsSheet, answers.map(({ siteId, date, answer }) => ({
-      siteId,
-      date,
-      stage: screeningVisit.id,
-      step: answer.step,
-      answer: "measured" in answer ? answer.measured : answer.says,
-      unit: "measured" in answer ? answer.unit : null,
-      by: "Crew one",
-      rule: "measured" in answer ? answer.rule : null,
-      verdict: "measured" in answer ? null : answer.verdict,
-    }))),
+    ...columnWrites(visitsSheet, visits),
+    ...columnWrites(plantingSheet, jobs.planting),
+    ...columnWrites(estimateLinesSheet, jobs.estimateLines),
+    ...columnWrites(digDaysSheet, jobs.digDays),
+    ...columnWrites(asBuiltSheet, jobs.asBuilt),
+    ...columnWrites(followUpsSheet, jobs.followUps),
+    ...columnWrites(pricesSheet, jobs.prices),
+    ...demoSettings.map(([key, value]) => ({ range: settingCell(key), values: [[value]] })),
   ]);
-  await workbook.writeFormulas(answers.flatMap(({ units, answer }, index) => {
-    if (!("measured" in answer)) return [];
+  await workbook.writeFormulas(visits.flatMap(({ siteId, rule = null }, index) => {
+    if (rule === null) return [];
     const row = firstRow(visitsSheet) + index;
     const answerAddress = addressOf(cellOf(visitsSheet, row, "answer")).replace(/^.*!/, "");
-    return [{ range: cellOf(visitsSheet, row, "verdict"), formulas: [[verdictFormula(answer.rule, answerAddress, units)]] }];
+    const units = sites.find((site) => site.siteId === siteId)?.units ?? "us";
+    return [{ range: cellOf(visitsSheet, row, "verdict"), formulas: [[verdictFormula(String(rule), answerAddress, units)]] }];
   }));
+}
+
+/** What the invented program pays and measures, so that no total of its report stands empty. */
+const demoSettings: readonly (readonly [key: ProgramKey, value: number])[] = [
+  ["costSharePercent", 50],
+  ["costShareCap", 1500],
+  ["yearlyRainInches", 38],
+  ["yearlyCaptureShare", 0.8],
+];
+
+function demoSite(yard: DemoYard, index: number): DemoSite {
+  const [drop, run] = yard.slope ?? [];
+  return {
+    siteId: siteIdAt(index),
+    units: yard.units ?? "us",
+    slopePercent: drop === undefined || run === undefined ? null : groundSlopePercent(drop, run),
+    answered: new Set((yard.screening ?? []).map(({ step }) => step)),
+  };
+}
+
+function screeningRow(siteId: string, date: number, answer: DemoAnswer): DemoRow {
+  const common = { siteId, date, stage: stageOf(answer.step), step: answer.step, by: "Crew one" };
+  if (!("measured" in answer)) return { ...common, answer: answer.says, verdict: answer.verdict };
+  return { ...common, answer: answer.measured, unit: answer.unit, rule: answer.rule };
+}
+
+function stageOf(step: string): string {
+  return stages.find(({ steps }) => steps.some(({ id }) => id === step))?.id ?? screeningVisit.id;
 }
 
 function siteIdAt(index: number): string {
