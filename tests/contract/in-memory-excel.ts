@@ -64,6 +64,7 @@ export class InMemoryExcel implements Session, Executor {
     const sheet = this.book.sheetNamed(sheetName);
     if (sheet === undefined) throw new Error(`There is no sheet ${sheetName}.`);
     this.book.write(sheet, { row, column, rows: 1, columns: 1 }, [[entry]], "as typed");
+    this.book.settle();
     this.#tell();
   }
 
@@ -95,6 +96,7 @@ export class InMemoryExcel implements Session, Executor {
     this.#refusal = null;
     if (refused !== null) return failure(400, refused.code, refused.message);
     const body = answer(request, workbookObject(this.book, this.#wanted), this.#references);
+    this.book.settle();
     if (Buffer.byteLength(JSON.stringify(body)) > PAYLOAD_LIMIT_BYTES) return failure(400, "ResponsePayloadSizeLimitExceeded");
     this.#afterNext?.();
     this.#afterNext = null;

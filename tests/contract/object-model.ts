@@ -2,7 +2,7 @@
 import { HostError, type HostObject } from "./host-object.ts";
 import { COLUMN_POINTS, leftOf, shapesObject, topOf } from "./shapes.ts";
 import { keyOf, type Area, type Sheet, type Spreadsheet, type Validation } from "./spreadsheet.ts";
-import type { Content } from "./formula.ts";
+import type { Content } from "./formula-functions.ts";
 
 /** Which events somebody asked Excel for. */
 export type EventName = "changed" | "calculated" | "activated" | "selected";
@@ -72,6 +72,7 @@ function worksheetObject(book: Spreadsheet, sheet: Sheet): HostObject {
       },
       GetRangeByIndexes: (row: number, column: number, rows: number, columns: number) => rangeObject(book, sheet, areaOrRefusal(row, column, rows, columns)),
       GetUsedRangeOrNullObject: (valuesOnly: boolean) => {
+        book.settle();
         const used = sheet.usedArea(valuesOnly);
         return used === null ? null : rangeObject(book, sheet, used);
       },
@@ -106,8 +107,10 @@ function rangeObject(book: Spreadsheet, sheet: Sheet, area: Area): RangeObject {
     if (sheet.isProtected) throw new HostError("AccessDenied", "The sheet is protected.");
     apply(value);
   };
-  const cells = <Answer>(read: (row: number, column: number) => Answer) =>
-    Array.from({ length: rows }, (_, r) => Array.from({ length: columns }, (__, c) => read(row + r, column + c)));
+  const cells = <Answer>(read: (row: number, column: number) => Answer) => {
+    book.settle();
+    return Array.from({ length: rows }, (_, r) => Array.from({ length: columns }, (__, c) => read(row + r, column + c)));
+  };
   const blank = (content: Content) => content ?? "";
   return {
     type: "Range",

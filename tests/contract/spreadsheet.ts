@@ -1,5 +1,6 @@
 /** The workbook behind the in-memory Excel: sheets, cells, formats, what is selected, what changed. */
-import { evaluateFormula, type Content, type Grid, type Reference } from "./formula.ts";
+import { Calculation } from "./calculation.ts";
+import type { Content, Grid } from "./formula-functions.ts";
 
 export interface Area {
   readonly row: number;
@@ -99,6 +100,7 @@ export class Spreadsheet {
   selected: readonly Area[] = [{ row: 0, column: 0, rows: 1, columns: 1 }];
   readonly happenings: Happening[] = [];
   #sheetsMade = 0;
+  readonly #calculation = new Calculation((name) => this.sheetNamed(name));
 
   constructor() {
     this.active = this.addSheet("Sheet1");
@@ -108,6 +110,7 @@ export class Spreadsheet {
     this.#sheetsMade += 1;
     const sheet = new Sheet(`{${String(this.#sheetsMade).padStart(8, "0")}-0000-0000-0000-000000000000}`, name);
     this.sheets.push(sheet);
+    this.#calculation.sheetAppeared(sheet);
     return sheet;
   }
 
@@ -120,61 +123,31 @@ export class Spreadsheet {
   write(sheet: Sheet, area: Area, typed: Grid, reading: "as typed" | "as formulas"): void {
     typed.forEach((line, rowIndex) => {
       line.forEach((entry, columnIndex) => {
-        if (entry !== null) this.#store(sheet, keyOf(area.row + rowIndex, area.column + columnIndex), entry, reading);
+        if (entry !== null) this.#store(sheet, area.row + rowIndex, area.column + columnIndex, entry, reading);
       });
     });
+    this.#calculation.changed(sheet, area);
     this.happenings.push({ event: "changed", sheet });
-    if (this.calculationMode === "Automatic") this.calculate();
   }
 
-  #store(sheet: Sheet, key: string, entry: Content, reading: "as typed" | "as formulas"): void {
-    if (entry === "") {
-      sheet.cells.delete(key);
-      return;
-    }
+  #store(sheet: Sheet, row: number, column: number, entry: Content, reading: "as typed" | "as formulas"): void {
+    const key = keyOf(row, column);
     const isText = sheet.formats.get(key)?.get("NumberFormat") === "@";
-    if (typeof entry === "string" && entry.startsWith("=") && !isText) sheet.cells.set(key, { formula: entry, content: 0 });
+    const formula = typeof entry === "string" && entry.startsWith("=") && !isText ? entry : null;
+    if (formula !== null || sheet.cells.get(key)?.formula) this.#calculation.setFormula(sheet, row, column, formula);
+    if (entry === "") sheet.cells.delete(key);
+    else if (formula !== null) sheet.cells.set(key, { formula, content: 0 });
     else sheet.cells.set(key, { formula: null, content: isText || reading === "as formulas" ? entry : typedContent(entry) });
   }
 
-  /** Again and again until nothing changes, which is slow and simple. */
+  /** What waits is calculated; in manual mode only when somebody asks for it. */
+  settle(): void {
+    if (this.calculationMode === "Automatic") this.calculate();
+  }
+
   calculate(): void {
-    for (let round = 0; round < 50; round += 1) if (!this.#calculateOnce()) break;
-    for (const sheet of this.sheets) {
-      if ([...sheet.cells.values()].some((cell) => cell.formula !== null)) this.happenings.push({ event: "calculated", sheet });
-    }
-  }
-
-  #calculateOnce(): boolean {
-    let changed = false;
-    for (const sheet of this.sheets) {
-      const before = new Map(sheet.spilled);
-      sheet.spilled.clear();
-      for (const [key, cell] of sheet.cells) {
-        if (cell.formula === null) continue;
-        const shown = this.#spill(sheet, key, this.#evaluate(sheet, cell.formula, before));
-        changed ||= cell.content !== shown;
-        cell.content = shown;
-      }
-      changed ||= before.size !== sheet.spilled.size || [...before].some(([key, content]) => sheet.spilled.get(key) !== content);
-    }
-    return changed;
-  }
-
-  #evaluate(home: Sheet, formula: string, spilledBefore: ReadonlyMap<string, Content>): Grid {
-    return evaluateFormula(formula, ({ sheet: name, row, column, rows, columns }: Reference) => {
-      const sheet = name === null ? home : this.sheetNamed(name);
-      const at = (r: number, c: number) => (sheet === undefined ? "#REF!" : (sheet.contentAt(r, c) ?? (sheet === home ? (spilledBefore.get(keyOf(r, c)) ?? null) : null)));
-      return Array.from({ length: rows }, (_, r) => Array.from({ length: columns }, (__, c) => at(row + r, column + c)));
-    });
-  }
-
-  #spill(sheet: Sheet, anchor: string, grid: Grid): Content {
-    const { row, column } = placeOf(anchor);
-    const cells = grid.flatMap((line, r) => line.map((content, c) => ({ key: keyOf(row + r, column + c), content })));
-    if (cells.some(({ key }) => key !== anchor && (sheet.cells.has(key) || sheet.spilled.has(key)))) return "#SPILL!";
-    for (const { key, content } of cells) if (key !== anchor) sheet.spilled.set(key, content ?? 0);
-    return grid[0]?.[0] ?? 0;
+    for (const sheet of this.#calculation.sheetsWaiting) this.happenings.push({ event: "calculated", sheet });
+    this.#calculation.calculate();
   }
 
   select(sheet: Sheet, areas: readonly Area[]): void {
