@@ -23,6 +23,7 @@ const INPUTS = Object.values(estimateLinesSheet.columns).filter(({ role }) => ro
 /** No lines yet, and ten for everything on the list that a new workbook starts with: sums are then easy to follow. */
 const everythingCostsTen: readonly ValueWrite[] = [
   { range: { ...cellOf(pricesSheet, firstRow(pricesSheet), "unitPrice"), rows: startingPrices.length }, values: startingPrices.map(() => [10]) },
+  { range: { ...cellOf(pricesSheet, firstRow(pricesSheet), "packageSize"), rows: startingPrices.length, columns: 3 }, values: startingPrices.map(() => [null, null, null]) },
   {
     range: { ...cellOf(estimateLinesSheet, firstRow(estimateLinesSheet), "siteId"), rows: LINES, columns: INPUTS },
     values: Array.from({ length: LINES }, () => Array<CellValue>(INPUTS).fill(null)),

@@ -27,7 +27,7 @@ async function pickStage(page: Page, name: string): Promise<void> {
 /** Step, answer, unit and verdict of the yard's answers, oldest first. */
 async function answersOf(page: Page, siteId: string): Promise<readonly (readonly CellValue[])[]> {
   const first = firstRow(visitsSheet) + 1;
-  const all = await values(page, `Visits!A${first}:J${first + 300}`);
+  const all = await values(page, `Visits!A${first}:J${first + 590}`);
   return all.filter(([id]) => id === siteId).map((row) => [row[3] ?? null, row[4] ?? null, row[5] ?? null, row[9] ?? null]);
 }
 
