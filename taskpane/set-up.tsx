@@ -56,7 +56,7 @@ export function LeftAlone({ title, explain, names, readAgain }: {
 }
 
 function SheetList({ names }: { readonly names: readonly string[] }) {
-  return (
+  return names.length === 0 ? null : (
     <ul class="sheet-list">
       {names.map((name) => (
         <li key={name}>{name}</li>

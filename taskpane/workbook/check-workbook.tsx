@@ -24,7 +24,7 @@ export function CheckWorkbook({ workbook, write, goTo }: { readonly workbook: Wo
   const repairs = Array.isArray(found) ? (found as readonly Finding[]).filter(({ repair }) => repair !== undefined) : [];
   const repairAll = () => write(async () => show(await repairWorkbook(workbook, repairs)), check.done(repairs.length));
   return (
-    <section class="check" aria-label={check.title}>
+    <section aria-label={check.title}>
       <h2>{check.title}</h2>
       <p class="hint">{check.explain}</p>
       <div class="buttons">
