@@ -69,6 +69,7 @@ export function reportOf(program: Program, question: ReportQuestion, today: numb
   // Hours belong to the day they were worked, whenever the garden was measured.
   const worked = { built: everyBuilt, designed };
   const counted = { built, designed };
+  const funders = fundersOf(program);
   const lineOf = (figure: ReportFigure): ReportLine => {
     const of = HOURS.has(figure.key) ? worked : counted;
     return { figure, built: totalOf(program, figure, of.built, rows), designed: totalOf(program, figure, of.designed, rows) };
@@ -79,10 +80,10 @@ export function reportOf(program: Program, question: ReportQuestion, today: numb
     designed,
     notYet: yards.filter(({ countsAs }) => countsAs === "not yet"),
     undated: isUnlimited(question) ? [] : everyBuilt.filter(({ date }) => date === null),
-    cashByFunder: cashByFunder(counted, rows),
+    cashByFunder: cashByFunder(counted, rows, funders),
     areaByYear: areaByYear(counted),
     overdue: dueFollowUps({ yards: [...built, ...designed].map(({ yard }) => yard) }, today).filter(({ state }) => state === "overdue"),
-    funders: fundersOf(program.yards.flatMap(({ estimateLines }) => estimateLines.map(funderOf))),
+    funders,
   };
 }
 
@@ -115,9 +116,11 @@ function different(names: readonly (string | null)[]): number {
   return new Set(names.flatMap((name) => (name === null ? [] : [plain(name)]))).size;
 }
 
-function fundersOf(names: readonly string[]): readonly string[] {
+/** Every funder once, in the spelling that stands first on Estimate lines. */
+function fundersOf({ yards }: Program): readonly string[] {
   const byName = new Map<string, string>();
-  for (const name of names) if (!byName.has(plain(name))) byName.set(plain(name), name);
+  const lines = yards.flatMap(({ estimateLines }) => estimateLines).sort((one, other) => one.row - other.row);
+  for (const name of lines.map(funderOf)) if (!byName.has(plain(name))) byName.set(plain(name), name);
   return [...byName.values()].sort((one, other) => one.localeCompare(other));
 }
 
@@ -178,11 +181,12 @@ function costFor(yards: readonly ReportYard[], key: "contributingArea" | "storag
   return quantity > 0 ? { value: costOfUnit(cash, quantity), why: null, behind } : { value: null, why: "No yard has both.", behind };
 }
 
-function cashByFunder(counted: Counted, rows: RowsCounted): readonly ReportPart[] {
+function cashByFunder(counted: Counted, rows: RowsCounted, funders: readonly string[]): readonly ReportPart[] {
   const lines = (yards: readonly ReportYard[]) => yards.flatMap(({ yard }) => yard.estimateLines.filter((line) => rows.lines(line) && line.record.kind !== "in-kind" && !isBlank(line.cells.item)));
   const [built, designed] = [lines(counted.built), lines(counted.designed)];
   const cash = (of: typeof built, funder: string) => of.reduce((sum, line) => (sameName(funderOf(line), funder) && typeof line.record.amount === "number" ? sum + line.record.amount : sum), 0);
-  return fundersOf([...built, ...designed].map(funderOf)).map((name) => ({ name, built: cash(built, name), designed: cash(designed, name) }));
+  const named = new Set([...built, ...designed].map((line) => plain(funderOf(line))));
+  return funders.filter((name) => named.has(plain(name))).map((name) => ({ name, built: cash(built, name), designed: cash(designed, name) }));
 }
 
 /** Contributing area treated, by the year in which the garden was measured; designed gardens have no year and stand last. */

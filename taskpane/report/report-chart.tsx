@@ -1,20 +1,35 @@
 import type { ReportPart } from "../../addin/actions/report.ts";
 import { shown } from "../numbers.ts";
-import { reportText as words } from "./text.ts";
 
 export interface Chart {
   readonly title: string;
   readonly parts: readonly ReportPart[];
 }
 
-export const CHART_PIXELS = 480;
+export const CHART_PIXELS = 320;
 const BAR = 18;
 const LINE = 22;
 const LABEL = 20;
-const VALUE = 76;
+/** Room for "123,456 designed" beside the longest bar. */
+const VALUE = 128;
+
+interface Bar {
+  readonly kind: "built" | "designed";
+  readonly value: number;
+}
+
+/** A bar for each of the two that is there; one of nothing where both are 0. */
+function barsOf({ built, designed }: ReportPart): readonly Bar[] {
+  const bars = ([{ kind: "built", value: built }, { kind: "designed", value: designed }] as const).filter(({ value }) => value > 0);
+  return bars.length === 0 ? [{ kind: "built", value: 0 }] : bars;
+}
+
+function partHeight(part: ReportPart): number {
+  return LABEL + barsOf(part).length * LINE + 8;
+}
 
 export function chartHeight({ parts }: Chart): number {
-  return parts.length * (LABEL + 2 * LINE + 8) + LABEL;
+  return parts.reduce((height, part) => height + partHeight(part), LABEL);
 }
 
 /** Bars that read without color: built is solid, designed is an outline with dashes, and each bears its number. */
@@ -28,24 +43,21 @@ export function ReportChart({ chart }: { readonly chart: Chart }) {
       <text x="0" y={LABEL - 6} class="report-chart-title">
         {title}
       </text>
-      {parts.map(({ name, built, designed }, place) => {
-        const top = LABEL + place * (LABEL + 2 * LINE + 8);
-        return (
-          <g key={name} transform={`translate(0 ${top})`}>
-            <text x="0" y={LABEL - 5}>
-              {name.length > 48 ? `${name.slice(0, 47)}…` : name}
-            </text>
-            {[built, designed].map((value, row) => (
-              <g key={row} transform={`translate(0 ${LABEL + row * LINE})`}>
-                <rect class={row === 0 ? "report-bar-built" : "report-bar-designed"} x="1" y="1" width={widthOf(value)} height={BAR - 2} />
-                <text x={widthOf(value) + 6} y={BAR - 5}>
-                  {`${shown(value, 0)} ${row === 0 ? words.built.toLowerCase() : "designed"}`}
-                </text>
-              </g>
-            ))}
-          </g>
-        );
-      })}
+      {parts.map((part, place) => (
+        <g key={part.name} transform={`translate(0 ${chartHeight({ title, parts: parts.slice(0, place) })})`}>
+          <text x="0" y={LABEL - 5}>
+            {part.name.length > 40 ? `${part.name.slice(0, 39)}…` : part.name}
+          </text>
+          {barsOf(part).map(({ kind, value }, row) => (
+            <g key={kind} transform={`translate(0 ${LABEL + row * LINE})`}>
+              <rect class={`report-bar-${kind}`} x="1" y="1" width={widthOf(value)} height={BAR - 2} />
+              <text x={widthOf(value) + 6} y={BAR - 5}>
+                {`${shown(value, 0)} ${kind}`}
+              </text>
+            </g>
+          ))}
+        </g>
+      ))}
     </svg>
   );
 }

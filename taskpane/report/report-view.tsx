@@ -44,8 +44,10 @@ export function ReportView({ program, workbook, write, goTo }: Pick<ViewProps, "
       <fieldset class="pair report-period">
         <legend class="label">{words.period}</legend>
         <p class="hint">{words.periodHint}</p>
-        <DateField label={words.from} value={from} fault={faults.from} onInput={(day) => set({ from: day })} />
-        <DateField label={words.to} value={to} fault={faults.to} onInput={(day) => set({ to: day })} />
+        <div class="report-days">
+          <DateField label={words.from} value={from} fault={faults.from} onInput={(day) => set({ from: day })} />
+          <DateField label={words.to} value={to} fault={faults.to} onInput={(day) => set({ to: day })} />
+        </div>
       </fieldset>
       <ChoiceField label={words.funder} hint={words.funderHint} value={funder} blank={words.everyFunder} choices={report.funders.map((name) => ({ value: name, says: name }))} onChoose={(name) => set({ funder: name })} />
       <Remarks report={report} />

@@ -1,4 +1,5 @@
 import type { Report, ReportLine, ReportTotal } from "../../addin/actions/report.ts";
+import { moneyWords } from "../../addin/actions/export/quantity-words.ts";
 import { reportUnits } from "../../addin/records/report-formulas.ts";
 import type { ReportFigure } from "../../addin/records/report.ts";
 import { shown } from "../numbers.ts";
@@ -7,14 +8,20 @@ import { reportText as words } from "./text.ts";
 /** "1,234 sq ft", or why there is no number. */
 export function totalWords(figure: ReportFigure, value: number | null, why: string | null): string {
   if (value === null) return why ?? words.without;
-  return `${shown(value, decimalsOf(value))} ${figure.unit === "yards" || figure.unit === "count" ? "" : reportUnits[figure.unit].us}`.trimEnd();
+  if (figure.unit === "money") return moneyWords(value);
+  return `${shown(value, decimalsOf(value))} ${figure.unit === "yards" ? "" : priceless(reportUnits[figure.unit].us)}`.trimEnd();
+}
+
+/** Money is in the program's own currency, which has no sign here: "per sq ft" of it says enough. */
+function priceless(unit: string): string {
+  return unit.replace("money / ", "per ");
 }
 
 /** "114.6 m²"; nothing where both systems count alike. */
 export function metricWords(figure: ReportFigure, value: number | null): string {
   const { metric, factor } = reportUnits[figure.unit];
   if (value === null || metric === "") return "";
-  return `${shown(value * factor, decimalsOf(value * factor))} ${metric}`;
+  return `${shown(value * factor, decimalsOf(value * factor))} ${priceless(metric)}`;
 }
 
 /** Two places where the number is small, none where they would only pretend. */
