@@ -12,12 +12,15 @@ export interface Draft<Value, Basis = undefined> {
   readonly clear: () => void;
 }
 
+/** What comes back from storage as it went in: a row of a sheet does not, because it holds a function. */
+export type PlainData<Data> = Data extends (...given: never[]) => unknown ? never : Data extends object ? { readonly [Key in keyof Data]: PlainData<Data[Key]> } : Data;
+
 /**
- * A draft survives another tab, another yard, a change in the sheet and a reload of the pane. Value and basis must be
- * plain data (JSON). The key names yard, view and row, such as "Y-003/surface/12"; one key, one form.
+ * A draft survives another tab, another yard, a change in the sheet and a reload of the pane. Value and basis are
+ * plain data. The key names yard, view and row, such as "Y-003/surface/12"; one key, one form.
  */
-export function useDraft<Value>(key: string, initial: Value): Draft<Value>;
-export function useDraft<Value, Basis>(key: string, initial: Value, basis: Basis): Draft<Value, Basis>;
+export function useDraft<Value>(key: string, initial: Value & PlainData<Value>): Draft<Value>;
+export function useDraft<Value, Basis>(key: string, initial: Value & PlainData<Value>, basis: Basis & PlainData<Basis>): Draft<Value, Basis>;
 export function useDraft<Value, Basis>(key: string, initial: Value, basis?: Basis): Draft<Value, Basis | undefined> {
   const [, showAgain] = useReducer((count: number) => count + 1, 0);
   useEffect(() => drafts.listen(key, () => showAgain(undefined)), [key]);

@@ -34,7 +34,8 @@ import "./basin.css";
 /** The basin of a yard: inputs tried out live, the drawing, the checks, and what writing would change. */
 export function BasinView({ program, yard, workbook, write }: ViewProps) {
   const { units } = yard;
-  const form = useDraft<TypedBasin, Yard["site"]>(`${yard.siteId}/basin`, typedFrom(yard), yard.site);
+  // The cells alone, because a draft is kept as plain data: where they stand is the row's to say.
+  const form = useDraft<TypedBasin, Yard["site"]["cells"]>(`${yard.siteId}/basin`, typedFrom(yard), yard.site.cells);
   // These are never written, so they are no unwritten entry of the yard and their keys do not begin with the yard's.
   const assumed = useDraft<Assumed>(`assumed/${yard.siteId}`, NOTHING_ASSUMED);
   const kept = useDraft<KeptAlternatives>(`alternatives/${yard.siteId}`, {});
@@ -57,7 +58,8 @@ export function BasinView({ program, yard, workbook, write }: ViewProps) {
   const faulty = Object.keys(faults).length > 0;
   const isAssumed = (grounds.areaMissing && grounds.contributingArea !== null) || (grounds.rateMissing && grounds.testedRate !== null);
   const cautions = [...new Set([...draft.cautions, ...(draft.earthwork?.cautions ?? []), ...(dimensions === null ? [] : drawingCautions(dimensions))])];
-  const differences = differencesFrom({ ...yard, site: form.basis }, entry);
+  const seen: Yard = { ...yard, site: { ...yard.site, cells: form.basis } };
+  const differences = differencesFrom(seen, entry);
   const view = { program, yard, workbook, write };
   const tune = (changed: Partial<TypedBasin>) => {
     refuse(null);
@@ -67,7 +69,6 @@ export function BasinView({ program, yard, workbook, write }: ViewProps) {
   const save = async () => {
     refuse(faulty ? basinText.sheet.fixFirst : null);
     if (faulty) return;
-    const seen: Yard = { ...yard, site: form.basis };
     if (await write(() => writeBasin(workbook, seen, entry), basinText.sheet.done(yard.siteId))) form.clear();
   };
 

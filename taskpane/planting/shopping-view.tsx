@@ -17,7 +17,7 @@ export function ShoppingView({ linesFor, units, print }: {
   readonly print: (lines: readonly ShoppingLine[]) => boolean;
 }) {
   // Of the nursery, not of the yard.
-  const flat = useDraft("plants-in-flat", "");
+  const flat = useDraft<string>("plants-in-flat", "");
   const [said, say] = useState("");
   const read = readTypedNumber(flat.value, { label: words.flat, atLeast: 1 });
   const inFlat = isRefused(read) || !Number.isInteger(read.value) ? null : read.value;

@@ -77,7 +77,7 @@ function Standing(props: RefusalProps) {
 }
 
 function OverrideForm({ refusal, stage, yard, workbook, write, by, rememberBy }: RefusalProps) {
-  const draft = useDraft(`${yard.siteId}/override/${refusal.id}`, "");
+  const draft = useDraft<string>(`${yard.siteId}/override/${refusal.id}`, "");
   const [opened, setOpened] = useState(false);
   const [asked, ask] = useState(false);
   const open = opened || draft.touched;

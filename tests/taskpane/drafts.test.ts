@@ -1,5 +1,7 @@
-import { describe, expect, it } from "vitest";
+import { describe, expect, expectTypeOf, it } from "vitest";
+import type { Yard } from "../../addin/actions/read-program.ts";
 import { DraftStore } from "../../taskpane/drafts.ts";
+import type { PlainData } from "../../taskpane/drafts.ts";
 
 function storage(initial?: string) {
   const items = new Map(initial === undefined ? [] : [["soakbook.drafts", initial]]);
@@ -13,6 +15,12 @@ describe("What was typed and not written yet", () => {
     const session = storage();
     new DraftStore(() => session).keep("Y-001/surface/7", draft);
     expect(new DraftStore(() => session).get("Y-001/surface/7")).toEqual(draft);
+  });
+
+  // Checked by the type checker: a basis that storage would change does not build.
+  it("has the cells of a row for its basis, and never the row itself, which says where it stands by a function", () => {
+    expectTypeOf<Yard["site"]["cells"]>().toExtend<PlainData<Yard["site"]["cells"]>>();
+    expectTypeOf<Yard["site"]>().not.toExtend<PlainData<Yard["site"]>>();
   });
 
   it("is gone once it was written or discarded, and stays gone", () => {
