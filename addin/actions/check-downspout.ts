@@ -13,7 +13,7 @@ import { privateLinesReminder, trenchReminder, utilitiesReminder } from "../chec
 import type { UnitSystem } from "../records/site-terms.ts";
 import type { SurfaceRow } from "../records/surfaces.ts";
 import type { Answer } from "./draft-basin.ts";
-import { changesOfRow, writeUnlessChanged } from "./write-records.ts";
+import { changeRow } from "./write-records.ts";
 import type { Conflict } from "./write-records.ts";
 
 export type Conduit = "pipe" | "trench";
@@ -116,5 +116,5 @@ export function areaElsewhere({ record: { area, share } }: SurfaceRow): number |
 
 /** Keeps the check beside the roof it is for. */
 export function recordDownspout(workbook: Workbook, row: SurfaceRow, words: string): Promise<readonly Conflict[]> {
-  return writeUnlessChanged(workbook, changesOfRow(row, { downspout: words }));
+  return changeRow(workbook, row, { downspout: words });
 }

@@ -6,7 +6,7 @@ import { basinInputsOf, draftBasin } from "./draft-basin.ts";
 import { draftLines } from "./draft-estimate.ts";
 import type { DraftedLine } from "./draft-estimate.ts";
 import type { Program, Yard } from "./read-program.ts";
-import { appendRows, changesOfRow, writeUnlessChanged } from "./write-records.ts";
+import { appendRows, changeRow } from "./write-records.ts";
 import type { Conflict } from "./write-records.ts";
 
 /** What a draft would change on Estimate lines, to be shown before anything is written. */
@@ -39,5 +39,5 @@ export async function addEstimateLines(workbook: Workbook, yard: Yard, lines: re
 
 /** Puts the drafted quantity, and its unit, into a line that stands. */
 export function takeDraftedQuantity(workbook: Workbook, row: EstimateLineRow, { quantity, unit }: DraftedLine): Promise<readonly Conflict[]> {
-  return writeUnlessChanged(workbook, changesOfRow(row, { quantity, unit }));
+  return changeRow(workbook, row, { quantity, unit });
 }

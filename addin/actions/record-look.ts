@@ -1,16 +1,18 @@
 import { itemOfStep, lookOf } from "../checklist/looks.ts";
 import { LONG_PONDINGS_TO_RETEST, LONGEST_PONDING_HOURS } from "../checklist/retest.ts";
 import type { Stage, Step } from "../checklist/stage.ts";
+import { followUpsSheet } from "../records/follow-ups.ts";
 import type { FollowUpRow, Finding } from "../records/follow-ups.ts";
 import type { Verdict } from "../records/visits.ts";
 import { visitsSheet } from "../records/visits.ts";
+import { WorkbookRefused } from "../workbook/workbook.ts";
 import type { CellValue, Workbook } from "../workbook/workbook.ts";
 import { isoDate } from "./dates.ts";
 import { openFollowUps } from "./due-follow-ups.ts";
 import { nextFollowUp, writeFollowUps } from "./plan-follow-ups.ts";
 import type { PlannedFollowUp } from "./plan-follow-ups.ts";
 import type { Yard } from "./read-program.ts";
-import { appendRows, changesOfRow, writeUnlessChanged } from "./write-records.ts";
+import { appendRows, changesOfRow, whereItStands, writeUnlessChanged } from "./write-records.ts";
 import type { Conflict } from "./write-records.ts";
 
 /** What was seen at one step of a look. */
@@ -69,7 +71,9 @@ export function planLook(yard: Yard, row: FollowUpRow, entry: LookEntry): LookPl
 }
 
 /** Writes the look into its row, what was seen into Visits, and what is due next; or nothing if the row changed meanwhile. */
-export async function recordLook(workbook: Workbook, yard: Yard, row: FollowUpRow, entry: LookEntry): Promise<readonly Conflict[]> {
+export async function recordLook(workbook: Workbook, yard: Yard, seen: FollowUpRow, entry: LookEntry): Promise<readonly Conflict[]> {
+  const row = await whereItStands(workbook, seen);
+  if (row.record.kind !== kindIn(seen)) throw new WorkbookRefused(`Row ${row.row + 1} of ${followUpsSheet.name} is another look than the one you opened. Nothing was written: close the look, and open the one you made.`);
   const { finding, action, next } = planLook(yard, row, entry);
   const note = [row.record.note, entry.note].filter((words) => words !== null && words !== "").join(" ");
   const conflicts = await writeUnlessChanged(workbook, changesOfRow(row, { done: entry.done, by: entry.by, finding, action, note }));
@@ -83,6 +87,12 @@ export async function recordLook(workbook: Workbook, yard: Yard, row: FollowUpRo
   }
   await writeFollowUps(workbook, yard, next);
   return [];
+}
+
+/** The kind as the row held it when the look was opened. */
+function kindIn({ cells }: FollowUpRow): FollowUpRow["record"]["kind"] {
+  const kind = followUpsSheet.columns.kind.cell.safeParse(cells.kind);
+  return kind.success ? kind.data : null;
 }
 
 /** A stop or a fail fails the look; what is referred, watched or not seen keeps it from passing. Null is not judged. */

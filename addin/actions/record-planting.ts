@@ -5,7 +5,7 @@ import type { CellValue, Workbook } from "../workbook/workbook.ts";
 import { clumpOf } from "./planting/plan.ts";
 import type { PlannedClump } from "./planting/plan.ts";
 import type { Yard } from "./read-program.ts";
-import { appendRows, changesOfRow, writeUnlessChanged } from "./write-records.ts";
+import { appendRows, changesOfRow, rowAsSeen, writeUnlessChanged } from "./write-records.ts";
 import type { CellChange, Conflict } from "./write-records.ts";
 
 /** A row of Planting as it was when the plan was begun, in plain data. */
@@ -21,7 +21,7 @@ export function seenClumps(yard: Yard): readonly SeenClump[] {
  * changed since it was seen.
  */
 export async function writePlan(workbook: Workbook, yard: Yard, seen: readonly SeenClump[], plan: readonly PlannedClump[]): Promise<readonly Conflict[]> {
-  const present = new Map(yard.clumps.map((row) => [row.row, row]));
+  const present = rowsNow(seen, yard.clumps);
   const rowOf = ({ row }: { readonly row: number | null }) => (row === null ? undefined : present.get(row));
   const changed: CellChange[] = [];
   const added = plan.filter((clump) => rowOf(clump) === undefined);
@@ -34,6 +34,23 @@ export async function writePlan(workbook: Workbook, yard: Yard, seen: readonly S
   const conflicts = await writeUnlessChanged(workbook, changed);
   if (conflicts.length === 0) await appendRows(workbook, plantingSheet, added.map((clump) => cellsOf(yard, clump)));
   return conflicts;
+}
+
+/** Where each row that was seen stands now: the sheet may be sorted while a plan is worked on. */
+function rowsNow(seen: readonly SeenClump[], clumps: readonly ClumpRow[]): ReadonlyMap<number, ClumpRow> {
+  const now = new Map<number, ClumpRow>();
+  const free = new Set(clumps);
+  const atItsPlace = ({ row }: SeenClump) => clumps.filter((present) => present.row === row && free.has(present));
+  const passes = [(before: SeenClump) => rowAsSeen(before, atItsPlace(before)), (before: SeenClump) => rowAsSeen(before, [...free]), (before: SeenClump) => atItsPlace(before)[0]];
+  for (const find of passes) {
+    for (const before of seen) {
+      const row = now.has(before.row) ? undefined : find(before);
+      if (row === undefined) continue;
+      now.set(before.row, row);
+      free.delete(row);
+    }
+  }
+  return now;
 }
 
 type ClumpCells = { readonly [Key in keyof typeof plantingSheet.columns]?: CellValue };

@@ -7,7 +7,7 @@ import { surfacesSheet } from "../records/surfaces.ts";
 import type { SurfaceRow } from "../records/surfaces.ts";
 import { readProgram } from "./read-program.ts";
 import type { Yard } from "./read-program.ts";
-import { appendRow, changesOfRow, writeUnlessChanged } from "./write-records.ts";
+import { appendRow, changeRow, changesOfRow, writeUnlessChanged } from "./write-records.ts";
 import type { Conflict } from "./write-records.ts";
 
 export interface NewYard {
@@ -49,7 +49,7 @@ export async function addSurface(workbook: Workbook, yard: Yard, entry: SurfaceE
 }
 
 export function changeSurface(workbook: Workbook, row: SurfaceRow, entry: SurfaceEntry): Promise<readonly Conflict[]> {
-  return writeUnlessChanged(workbook, changesOfRow(row, { ...entry }));
+  return changeRow(workbook, row, { ...entry });
 }
 
 export interface Reading {
@@ -73,7 +73,7 @@ export async function addHoleTest(workbook: Workbook, yard: Yard, entry: HoleTes
 }
 
 export function changeHoleTest(workbook: Workbook, row: HoleTestRow, entry: HoleTestEntry): Promise<readonly Conflict[]> {
-  return writeUnlessChanged(workbook, changesOfRow(row, holeTestCells(entry)));
+  return changeRow(workbook, row, holeTestCells(entry));
 }
 
 function holeTestCells({ readings, ...rest }: HoleTestEntry): Record<string, CellValue> {

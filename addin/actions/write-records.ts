@@ -40,17 +40,42 @@ export function sentenceOf({ where, shown, now, write }: Conflict): string {
 
 /** The changes that turn a row's present cells into the given values. */
 export function changesOfRow<S extends Sheet>(
-  { at, cells }: SheetRow<S>,
-  values: { readonly [Key in keyof S["columns"]]?: CellValue },
+  { at, cells }: Pick<SheetRow<S>, "at" | "cells">,
+  values: Values<S>,
 ): CellChange[] {
   const keys = Object.keys(values) as KeyOf<S>[];
   return keys.map((key) => ({ where: at(key), shown: cells[key], write: values[key] ?? null }));
 }
 
+/**
+ * Writes into the row that was seen. Sorting, inserting and deleting move rows while a form is open: a row that stands
+ * elsewhere by now, cell for cell as it was seen, is written there.
+ */
+export async function changeRow<S extends Sheet>(workbook: Workbook, seen: SheetRow<S>, values: Values<S>): Promise<readonly Conflict[]> {
+  return writeUnlessChanged(workbook, changesOfRow(await whereItStands(workbook, seen), values));
+}
+
+/** The row where it stands now, with the cells that were seen. */
+export async function whereItStands<S extends Sheet>(workbook: Workbook, seen: SheetRow<S>): Promise<SheetRow<S>> {
+  const [cells = []] = await workbook.readSheets([seen.sheet.name]);
+  const { rows } = readRecords(seen.sheet, cells);
+  const present = rowAsSeen(seen, rows) ?? rows.find(({ row }) => row === seen.row);
+  return present === undefined ? seen : { ...present, cells: seen.cells };
+}
+
+/** The row that holds what was seen, at its place or wherever it was moved; undefined where its cells have changed. */
+export function rowAsSeen<S extends Sheet>(seen: Pick<SheetRow<S>, "row" | "cells">, rows: readonly SheetRow<S>[]): SheetRow<S> | undefined {
+  const holdsTheSame = ({ sheet, cells }: SheetRow<S>) => inputKeys(sheet).every((key) => sameCell(cells[key], seen.cells[key]));
+  return rows.find((row) => row.row === seen.row && holdsTheSame(row)) ?? rows.find(holdsTheSame);
+}
+
+function inputKeys<S extends Sheet>(sheet: S): readonly KeyOf<S>[] {
+  return (Object.keys(sheet.columns) as KeyOf<S>[]).filter((key) => sheet.columns[key]?.role === "input");
+}
+
 /** Empties what was typed into the row, or nothing of it if any cell changed since it was shown. The row stays, blank. */
 export function clearRow<S extends Sheet>(workbook: Workbook, { sheet, at, cells }: SheetRow<S>): Promise<readonly Conflict[]> {
-  const inputs = (Object.keys(sheet.columns) as KeyOf<S>[]).filter((key) => sheet.columns[key]?.role === "input");
-  return writeUnlessChanged(workbook, inputs.map((key) => ({ where: at(key), shown: cells[key], write: null })));
+  return writeUnlessChanged(workbook, inputKeys(sheet).map((key) => ({ where: at(key), shown: cells[key], write: null })));
 }
 
 type Values<S extends Sheet> = { readonly [Key in keyof S["columns"]]?: CellValue };

@@ -14,14 +14,16 @@ import type { LookFaults, TypedLook } from "./look-draft.ts";
 import { LookStep } from "./look-step.tsx";
 import { careText } from "./text.ts";
 
+type FollowUpRow = Yard["followUps"][number];
+
 const words = careText.look;
 const NO_FAULTS: LookFaults = { steps: new Map() };
 
 /** One look, item by item: quick with the keyboard, and with what it will write before it is written. */
-export function LookForm({ row, kind, close, ...view }: ViewProps & { readonly row: Yard["followUps"][number]; readonly kind: LookKind; readonly close: () => void }) {
+export function LookForm({ row, kind, close, ...view }: ViewProps & { readonly row: FollowUpRow; readonly kind: LookKind; readonly close: () => void }) {
   const { yard, workbook, write } = view;
   const look = askedAt(kind);
-  const draft = useDraft<TypedLook>(`${yard.siteId}/look/${row.row}`, blankLook(today()));
+  const draft = useDraft<TypedLook, FollowUpRow["cells"]>(`${yard.siteId}/look/${kind}/${row.row}`, blankLook(today()), row.cells);
   const [by, rememberBy] = useRememberedName();
   const [tried, tryIt] = useState(false);
   const typed = draft.value;
@@ -35,7 +37,7 @@ export function LookForm({ row, kind, close, ...view }: ViewProps & { readonly r
   const save = async () => {
     tryIt(true);
     if ("faults" in read) return;
-    if (await write(() => recordLook(workbook, yard, row, read.entry), words.saved(careText.kinds[kind]))) discard();
+    if (await write(() => recordLook(workbook, yard, { ...row, cells: draft.basis }, read.entry), words.saved(careText.kinds[kind]))) discard();
   };
   return (
     <div class="form">

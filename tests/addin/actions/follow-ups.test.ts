@@ -127,6 +127,19 @@ describe("a look at the garden", () => {
     await writeFollowUps(workbook, await yard(), proposedFollowUps([], PLANTED));
   });
 
+  test("on a row that was sorted away is written where the row stands now, and never into another look", async () => {
+    const week = await open("1 week");
+    const month = await open("1 month");
+    const cellsOf = ({ cells: { siteId, kind, due, done, by, finding, action, note } }: FollowUpRow) => [siteId, kind, due, done, by, finding, action, note];
+    const write = (row: FollowUpRow, cells: FollowUpRow) => workbook.writeValues([{ range: { ...row.at("siteId"), columns: 8 }, values: [cellsOf(cells)] }]);
+    await write(week, month);
+    await write(month, week);
+    expect(await recordLook(workbook, await yard(), week, seen("1 week", day("2026-05-24")))).toEqual([]);
+    expect((await rows()).filter(([kind]) => kind === "1 week" || kind === "1 month")).toEqual([["1 month", "2026-06-16", null, null], ["1 week", "2026-05-23", "2026-05-24", "pass"]]);
+    await workbook.writeValues([{ range: week.at("note"), values: [["Rain gauge lent"]] }]);
+    await expect(recordLook(workbook, await yard(), { ...week, cells: { ...week.cells, note: "gone" } }, seen("1 week", day("2026-05-25")))).rejects.toThrow("is another look than the one you opened. Nothing was written");
+  });
+
   test("where everything passes it is done, each item is on Visits, and the planned looks stay as they are", async () => {
     expect(await look("1 week", "2026-05-24")).toEqual([]);
     expect(await rows()).toEqual([

@@ -73,6 +73,18 @@ describe("two people on one row", () => {
     expect((await yardOf("Y-001")).surfaces[0]?.record.area).toBe(640);
   });
 
+  test("a surface that somebody sorts to another row is changed where it stands now, and no other with it", async () => {
+    await addYard(workbook, newYard);
+    await addSurface(workbook, await yardOf("Y-001"), { surface: "Roof", cover: "roof", area: 600, share: 1 });
+    await addSurface(workbook, await yardOf("Y-001"), { surface: "Drive", cover: "driveway", area: 600, share: 1 });
+    const [roof, drive] = (await yardOf("Y-001")).surfaces;
+    if (roof === undefined || drive === undefined) throw new Error("no surface");
+    const cellsOf = ({ cells: { siteId, surface, cover, area, share } }: typeof roof) => [siteId, surface, cover, area, share];
+    await workbook.writeValues([{ range: { ...roof.at("siteId"), rows: 2, columns: 5 }, values: [cellsOf(drive), cellsOf(roof)] }]);
+    expect(await changeSurface(workbook, roof, { surface: "Roof", cover: "roof", area: 600, share: 0.5 })).toEqual([]);
+    expect((await yardOf("Y-001")).surfaces.map(({ record: { surface, share } }) => [surface, share])).toEqual([["Drive", 1], ["Roof", 0.5]]);
+  });
+
   test("a change that the sheet already shows is no conflict", async () => {
     await addYard(workbook, newYard);
     const yard = await yardOf("Y-001");

@@ -54,6 +54,15 @@ describe("writing a plan", () => {
     expect(await onSheet()).toEqual([["Iris versicolor", 9], ["Carex stricta", 7]]);
   });
 
+  test("follows a clump that somebody sorts to another row, and touches no other", async () => {
+    const yard = await yardNow();
+    const plan = await planNow();
+    const [first, second] = yard.clumps;
+    await workbook.writeValues([{ range: { ...first!.at("siteId"), rows: 2, columns: 7 }, values: [second!, first!].map(({ cells: c }) => [c.siteId, c.plant, c.zone, c.planned, c.spacing, c.alongLength, c.acrossWidth]) }]);
+    expect(await writePlan(workbook, await yardNow(), seenClumps(yard), changeClump(plan, plan[0]!.id, { along: 4 }))).toEqual([]);
+    expect((await yardNow()).clumps.map(({ record: { plant, alongLength } }) => [plant, alongLength])).toEqual([["Carex stricta", 1.5], ["Iris versicolor", 4]]);
+  });
+
   test("lets a clump taken out lend its row to a new one, and blanks the row of one that nothing follows", async () => {
     const yard = await yardNow();
     const [first, second] = await planNow();
