@@ -1,4 +1,5 @@
 import { useState } from "preact/hooks";
+import { ExportMany } from "./estimate/export-many.tsx";
 import { Tabs, TabPanel } from "./form.tsx";
 import { NextView } from "./next/next-view.tsx";
 import { ReportView } from "./report/report-view.tsx";
@@ -38,7 +39,12 @@ export function ProgramPage({ program, workbook, write, goTo, takesFocus, onPick
         {tab === "yards" && <YardPicker {...view} goTo={goTo} takesFocus={takesFocus} onPick={onPick} />}
         {tab === "next" && <NextView program={program} onPick={onPick} />}
         {tab === "what-if" && <WhatIfView {...view} />}
-        {tab === "report" && <ReportView {...view} goTo={goTo} />}
+        {tab === "report" && (
+          <>
+            <ReportView {...view} goTo={goTo} />
+            <ExportMany program={program} />
+          </>
+        )}
         {tab === "workbook" && <WorkbookView {...view} goTo={goTo} />}
       </TabPanel>
     </>
