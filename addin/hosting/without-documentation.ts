@@ -6,6 +6,8 @@ import ts from "typescript";
 const DOCUMENTATION: ReadonlySet<string> = new Set(["summary", "sources", "cautions", "example", "equation", "working"]);
 /** Where a published value stands in print. */
 const PLACE_IN_PRINT = "from";
+/** What stands in an object that a function makes says by this tag that only people's readers of the catalogue ask for it. */
+const DOCUMENTATION_TAG = "documentation";
 
 /**
  * Leaves the documentation of the worksheet functions out of a bundle. The pane, the reference and functions.json
@@ -29,15 +31,40 @@ export function withoutDocumentationOf(source: string): string {
 }
 
 function atTop(node: ts.Node, context: ts.TransformationContext): ts.Node {
-  if (ts.isFunctionLike(node) || ts.isClassLike(node)) return node;
+  if (ts.isFunctionLike(node) || ts.isClassLike(node)) return withoutTagged(node, context);
   if (ts.isObjectLiteralExpression(node)) return ts.visitEachChild(withoutProperties(node), (child) => atTop(child, context), context);
   const visited = ts.visitEachChild(node, (child) => atTop(child, context), context);
+  if (ts.isVariableDeclaration(visited) && ts.isIdentifier(visited.name) && visited.initializer !== undefined && mayDoMore(visited.initializer)) {
+    const { factory } = context;
+    const later = factory.createArrowFunction(undefined, undefined, [], undefined, undefined, factory.createParenthesizedExpression(visited.initializer));
+    const computed = free(factory.createCallExpression(factory.createParenthesizedExpression(later), undefined, []));
+    return factory.updateVariableDeclaration(visited, visited.name, undefined, undefined, computed);
+  }
   if (ts.isPropertyAccessExpression(visited) && isCall(visited.expression)) {
     // The mark speaks for the whole chain it stands before, so an inner link gets brackets of its own.
     const { factory } = context;
     return factory.updatePropertyAccessExpression(visited, factory.createParenthesizedExpression(visited.expression), visited.name);
   }
-  return isCall(visited) ? ts.addSyntheticLeadingComment(visited, ts.SyntaxKind.MultiLineCommentTrivia, " @__PURE__ ") : visited;
+  return isCall(visited) ? free(visited) : visited;
+}
+
+function free<Node extends ts.Node>(call: Node): Node {
+  return ts.addSyntheticLeadingComment(call, ts.SyntaxKind.MultiLineCommentTrivia, " @__PURE__ ");
+}
+
+/** Spreading, filling in words and reading a property could run anything, for all that the bundler knows. */
+function mayDoMore(node: ts.Node): boolean {
+  if (ts.isFunctionLike(node) || ts.isClassLike(node)) return false;
+  return ts.isSpreadElement(node) || ts.isTemplateExpression(node) || ts.isPropertyAccessExpression(node) || ts.forEachChild(node, mayDoMore) === true;
+}
+
+function withoutTagged(node: ts.Node, context: ts.TransformationContext): ts.Node {
+  const kept = ts.isObjectLiteralExpression(node) ? ts.factory.updateObjectLiteralExpression(node, node.properties.filter((property) => !isTagged(property))) : node;
+  return ts.visitEachChild(kept, (child) => withoutTagged(child, context), context);
+}
+
+function isTagged(node: ts.Node): boolean {
+  return ts.getJSDocTags(node).some(({ tagName }) => tagName.text === DOCUMENTATION_TAG);
 }
 
 function isCall(node: ts.Node): boolean {

@@ -1,4 +1,6 @@
-import { balanceStep, basinStore, HOURS_PER_DAY, stepInflow, type Garden } from "../basin/water-balance.ts";
+import { HOURS_PER_DAY, type Garden } from "../basin/water-balance.ts";
+import type { RainRecord } from "./rain-record.ts";
+import { waterGrid, wholeUnits } from "./water-grid.ts";
 
 /**
  * What a basin does with years of rain, step by step.
@@ -7,63 +9,76 @@ import { balanceStep, basinStore, HOURS_PER_DAY, stepInflow, type Garden } from 
  *   an overflow     = all steps in a row that spill
  *   longest ponding = the longest time that water stood on the floor without a break, inside steps too      (h)
  *
- * Every step is that of water-balance: steady rain within the step, runoff = share x rain without an initial loss,
- * soaking and evapotranspiration while there is water, spilling last. The basin starts empty.
+ * Every step is that of water-balance: steady rain within the step, soaking and evapotranspiration while there is
+ * water, spilling last. The basin starts empty. Water moves in the whole units of water-grid, so this holds exactly:
  *
  *   runoff + rain on the basin = soaked in + evapotranspiration + overflow + still stored at the end
  *
+ * So does a leap over a dry spell: n steps draw n times what one draws, or all there is. The same balance taken step by
+ * step ends on the same bits; the tests do so.
+ *
  * Source  That of water-balance.
- * Domain  rainInches >= 0 in equal steps, stepHours > 0; for the rest that of water-balance.
- * Limits  Those of water-balance. Long steps spread a burst evenly and hide some of its overflow.
+ * Domain  That of water-balance and rain-record.
+ * Limits  Those of water-balance, rain-record and water-grid. Long steps spread a burst evenly and hide some of its
+ *         overflow.
  */
-export function longTermBalance(rainInches: readonly number[], stepHours: number, garden: Garden): LongTermBalance {
-  const store = basinStore(garden);
-  const totals = { runoff: 0, direct: 0, drawn: 0, overflow: 0 };
-  let stored = 0;
-  let overflows = 0;
+export function longTermBalance(record: RainRecord, garden: Garden): LongTermBalance {
+  const { unitCubicFeet, media, capacity, draw, runoffPerInch, directPerInch, soakedShare } = waterGrid(record, garden);
+  const { rainInches, runoffInches, drySteps, stepHours } = record;
+  let [runoff, direct, overflow, overflows] = [0, 0, 0, 0];
+  let [stored, step, pondingSince, longestPonding] = [0, record.stepsBefore, 0, 0];
   let isSpilling = false;
-  let pondingHours = 0;
-  let longestPondingHours = 0;
-  for (const rain of rainInches) {
-    const { runoffCubicFeet, directCubicFeet } = stepInflow(store, garden, rain);
-    const inflow = runoffCubicFeet + directCubicFeet;
-    const step = balanceStep(store, stored, inflow, stepHours);
-    totals.runoff += runoffCubicFeet;
-    totals.direct += directCubicFeet;
-    totals.drawn += step.drawnCubicFeet;
-    totals.overflow += step.overflowCubicFeet;
-    if (step.overflowCubicFeet > 0 && !isSpilling) overflows += 1;
-    isSpilling = step.overflowCubicFeet > 0;
+  for (let wet = 0; wet < rainInches.length; wet += 1) {
+    const runoffNow = wholeUnits(runoffInches[wet]! * runoffPerInch);
+    const directNow = wholeUnits(rainInches[wet]! * directPerInch);
+    runoff += runoffNow;
+    direct += directNow;
+    const rise = runoffNow + directNow - draw;
+    // Conditions, here and below, because Math.min and Math.max look after minus zero too and take twice the time.
+    const left = stored + rise > 0 ? stored + rise : 0;
+    const after = left < capacity ? left : capacity;
+    if (left > capacity) {
+      overflow += left - capacity;
+      if (!isSpilling) overflows += 1;
+    }
+    isSpilling = left > capacity;
 
-    const isPonding = step.storedCubicFeet > store.mediaCubicFeet;
-    pondingHours += stepHours * pondedShare(stored - store.mediaCubicFeet, inflow, store.drawCubicFeetPerHour * stepHours, isPonding);
-    longestPondingHours = Math.max(longestPondingHours, pondingHours);
-    if (!isPonding) pondingHours = 0;
-    stored = step.storedCubicFeet;
+    // Under steady inflow water rises or falls in a straight line, so it passes the floor at most once in a step.
+    if (after > media) {
+      if (stored <= media) pondingSince = step + (media - stored) / rise;
+    } else if (stored > media) {
+      longestPonding = Math.max(longestPonding, step + (media - stored) / rise - pondingSince);
+    }
+    stored = after;
+    step += 1;
+
+    const dry = drySteps[wet]!;
+    if (dry > 0) {
+      isSpilling = false;
+      const above = stored - media;
+      if (above > 0 && above <= dry * draw) {
+        const inLastStep = above % draw;
+        longestPonding = Math.max(longestPonding, step + (above - inLastStep) / draw + inLastStep / draw - pondingSince);
+      }
+      stored = stored > dry * draw ? stored - dry * draw : 0;
+      step += dry;
+    }
   }
-  const soakedCubicFeet = totals.drawn * store.soakedShare;
-  return {
-    years: yearsOf(rainInches.length, stepHours),
-    runoffCubicFeet: totals.runoff,
-    directCubicFeet: totals.direct,
-    soakedCubicFeet,
-    evaporatedCubicFeet: totals.drawn - soakedCubicFeet,
-    overflowCubicFeet: totals.overflow,
-    storedCubicFeet: stored,
-    overflows,
-    longestPondingHours,
-  };
-}
+  if (stored > media) longestPonding = Math.max(longestPonding, step - pondingSince);
 
-/**
- * For how much of a step water stands on the floor. Under steady inflow it only rises or only falls, in a straight line
- * until the basin is full or empty, so it passes the floor at most once.
- */
-function pondedShare(aboveFloor: number, inflow: number, draw: number, isPonding: boolean): number {
-  const rise = inflow - draw;
-  if (aboveFloor > 0) return isPonding ? 1 : aboveFloor / Math.max(-rise, aboveFloor);
-  if (!isPonding) return 0;
-  return aboveFloor === 0 ? 1 : 1 + aboveFloor / Math.max(rise, -aboveFloor);
+  const drawnCubicFeet = (runoff + direct - overflow - stored) * unitCubicFeet;
+  const soakedCubicFeet = drawnCubicFeet * soakedShare;
+  return {
+    years: yearsOf(record.steps, stepHours),
+    runoffCubicFeet: runoff * unitCubicFeet,
+    directCubicFeet: direct * unitCubicFeet,
+    soakedCubicFeet,
+    evaporatedCubicFeet: drawnCubicFeet - soakedCubicFeet,
+    overflowCubicFeet: overflow * unitCubicFeet,
+    storedCubicFeet: stored * unitCubicFeet,
+    overflows,
+    longestPondingHours: longestPonding * stepHours,
+  };
 }
 
 /** Totals of a whole record. */

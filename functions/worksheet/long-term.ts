@@ -6,6 +6,7 @@ import { areaForCaptureSquareFeet, LARGEST_TIMES_CONTRIBUTING } from "../long-te
 import {
   accountedCubicFeet, capturedShare, LEAST_RECORD_YEARS, LONGEST_TELLING_STEP_HOURS, longTermBalance, reachedCubicFeet, yearsOf, type LongTermBalance,
 } from "../long-term/long-term-balance.ts";
+import { rainRecord, type RainRecord } from "../long-term/rain-record.ts";
 import { medianConcentrations, newYorkStormwaterManual, POLLUTANTS } from "../published/new-york-stormwater-manual.ts";
 import { minnesotaStormwaterManual } from "../published/minnesota-stormwater-manual.ts";
 import { newHampshireEnvWq1504 } from "../published/new-hampshire-env-wq-1504.ts";
@@ -218,6 +219,19 @@ interface RecordInputs {
   readonly stepHours: number;
 }
 
+/** All rows of a call share one range of rain, so its record is made once. */
+function recordOf(typed: readonly (number | null)[], stepHours: number): RainRecord | CellError {
+  const known = records.get(typed);
+  if (known?.stepHours === stepHours) return known;
+  const inches = rainSeries(typed);
+  if (isCellError(inches)) return inches;
+  const record = rainRecord(inches, stepHours);
+  records.set(typed, record);
+  return record;
+}
+
+const records = new WeakMap<readonly (number | null)[], RainRecord>();
+
 const recordCautions: readonly Caution<RecordInputs>[] = [
   {
     when: (inputs) => inputs.stepHours > LONGEST_TELLING_STEP_HOURS,
@@ -262,16 +276,16 @@ export const longTerm = worksheetFunction({
       }),
       floorSquareFeet: floor,
     };
-    return stepsOf(rainSeries(typed), (record) => [...storeSteps(garden), ...recordSteps(longTermBalance(record, step, garden))]);
+    return stepsOf(recordOf(typed, step), (record) => [...storeSteps(garden), ...recordSteps(longTermBalance(record, garden))]);
   },
   calculate(typed, step, contributing, runoff, floor, pond, soaking, soil, voids, slope, evaporating) {
-    const record = rainSeries(typed);
+    const record = recordOf(typed, step);
     if (isCellError(record)) return record;
     const inputs = {
       contributingArea: contributing, runoffShare: runoff, ponding: pond, designRate: soaking, media: soil, voidShare: voids, sideSlope: slope,
       evapotranspiration: evaporating,
     };
-    const balance = longTermBalance(record, step, { ...gardenOf(inputs), floorSquareFeet: floor });
+    const balance = longTermBalance(record, { ...gardenOf(inputs), floorSquareFeet: floor });
     const { years } = balance;
     return [
       balance.runoffCubicFeet / years, capturedShare(balance) ?? NO_RAIN, balance.overflows / years, balance.overflowCubicFeet / years,
@@ -298,16 +312,16 @@ export const areaForCapture = worksheetFunction({
   },
   equation: [
     "captured share = 1 - overflow / (runoff + rain on the basin), each step as in LONGTERM",
-    "floor area = the smallest whose captured share is the share wanted, found by halving   (sq ft)",
+    "floor area = the smallest whose captured share is the share wanted, in a bracket that is narrowed to 1e-10 of it   (sq ft)",
   ],
   working(shareWanted, typed, step, contributing, runoff, pond, soaking, soil, voids, slope, evaporating) {
     const inputs = {
       shareWanted, rains: typed, stepHours: step, contributingArea: contributing, runoffShare: runoff, ponding: pond, designRate: soaking, media: soil,
       voidShare: voids, sideSlope: slope, evapotranspiration: evaporating,
     };
-    return stepsOf(rainSeries(typed), (record) =>
+    return stepsOf(recordOf(typed, step), (record) =>
       stepsOf(floorFor(inputs), (floorSquareFeet) => {
-        const balance = longTermBalance(record, step, { ...gardenOf(inputs), floorSquareFeet });
+        const balance = longTermBalance(record, { ...gardenOf(inputs), floorSquareFeet });
         return [
           ...recordSteps(balance),
           ...stepsOf(capturedShare(balance), (captured): readonly WorkingStep[] => [{ label: "Captured share", value: captured, kind: "share" }]),
@@ -333,11 +347,11 @@ function floorOrNone(inputs: CaptureInputs): number {
 }
 
 function floorFor(inputs: CaptureInputs): number | CellError {
-  const record = rainSeries(inputs.rains);
+  const record = recordOf(inputs.rains, inputs.stepHours);
   if (isCellError(record)) return record;
-  if (record.every((rain) => rain === 0)) return NO_RAIN;
+  if (record.totalRainInches === 0) return NO_RAIN;
   return (
-    areaForCaptureSquareFeet(inputs.shareWanted, record, inputs.stepHours, gardenOf(inputs)) ??
+    areaForCaptureSquareFeet(inputs.shareWanted, record, gardenOf(inputs)) ??
     invalid(`No floor up to ${LARGEST_TIMES_CONTRIBUTING} times the contributing area captures that share: pond deeper, add media or find a faster soil.`)
   );
 }

@@ -44,6 +44,7 @@ function parameterFrom(rule: ArgumentRule, optional: boolean): Parameter {
     isRange: rule.takes !== "cell",
     units: unitNames(rule.kind),
     ...(rule.choices === undefined ? {} : { choices: rule.choices }),
+    /** @documentation */
     description: describe(rule, fallback),
   };
 }

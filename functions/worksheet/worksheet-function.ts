@@ -99,6 +99,7 @@ export function worksheetFunction<const Arguments extends readonly AnyArgument[]
     example,
     equation,
     evaluate: (inputs) => new Call(plan, inputs).answers(),
+    /** @documentation */
     cautionsFor(inputs) {
       const row = new Call(plan, inputs).firstRow();
       if (row === undefined) return [];
@@ -107,6 +108,7 @@ export function worksheetFunction<const Arguments extends readonly AnyArgument[]
         .filter(({ when }) => when(typed))
         .map(({ says }) => (typeof says === "string" ? says : says(typed, row.speaker)));
     },
+    /** @documentation */
     workingFor(inputs) {
       const row = new Call(plan, inputs).firstRow();
       if (row === undefined) return [];

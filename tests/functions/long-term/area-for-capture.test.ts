@@ -3,6 +3,7 @@ import { describe, expect, test } from "vitest";
 import { basinFloorSquareFeet } from "../../../functions/basin/basin-area.ts";
 import { areaForCaptureSquareFeet } from "../../../functions/long-term/area-for-capture.ts";
 import { capturedShare, longTermBalance } from "../../../functions/long-term/long-term-balance.ts";
+import { rainRecord } from "../../../functions/long-term/rain-record.ts";
 import { garden, roofGarden } from "../basin/garden.ts";
 import { dailyRainMillimetres } from "../rainfall/daily-rain.ts";
 
@@ -14,7 +15,7 @@ describe("daily rain in Seattle, 2012 to 2015 (vega-datasets 3.2.1)", () => {
   // 21.228 mm a day, empty at each wet day, capture 90 percent. A floor as large as its roof sees the day's rain twice.
   test("a floor that soaks twice 21.228 mm a day must be as large as its roof to capture 90 percent", () => {
     const soaking = { ...roofGarden, runoffShare: 1, pondingInches: 0, mediaInches: 0, designInchesPerHour: (2 * 21.228) / 25.4 / 24 };
-    expect(areaForCaptureSquareFeet(0.9, inches, 24, soaking)! / 1000).toBeCloseTo(1, 3);
+    expect(areaForCaptureSquareFeet(0.9, rainRecord(inches, 24), soaking)! / 1000).toBeCloseTo(1, 3);
   });
 });
 
@@ -26,23 +27,23 @@ describe("against the area that holds one storm", () => {
   ])("capturing all of 1 in in a soil that takes nothing needs BASINAREA's floor, sides $sideSlope to 1 and media $mediaInches in", (shape) => {
     const one = { ...roofGarden, ...shape, designInchesPerHour: 0 };
     const held = basinFloorSquareFeet({ ...one, stormInches: 1, stormHours: 0, rainOnBasinCounted: true })!;
-    expect(areaForCaptureSquareFeet(1, [1, 0], 1, one)! / held).toBeCloseTo(1, 9);
+    expect(areaForCaptureSquareFeet(1, rainRecord([1, 0], 1), one)! / held).toBeCloseTo(1, 9);
   });
 });
 
 describe("corners", () => {
   test("nothing wanted needs no floor, and neither does a record without rain", () => {
-    expect(areaForCaptureSquareFeet(0, [1], 1, roofGarden)).toBe(0);
-    expect(areaForCaptureSquareFeet(1, [0, 0], 1, roofGarden)).toBe(0);
+    expect(areaForCaptureSquareFeet(0, rainRecord([1], 1), roofGarden)).toBe(0);
+    expect(areaForCaptureSquareFeet(1, rainRecord([0, 0], 1), roofGarden)).toBe(0);
   });
 
   test("no floor holds rain that is deeper than the basin and its soaking", () => {
-    expect(areaForCaptureSquareFeet(1, [10], 1, { ...roofGarden, mediaInches: 0 })).toBeUndefined();
-    expect(areaForCaptureSquareFeet(0.5, [10], 1, { ...roofGarden, mediaInches: 0 })).toBeGreaterThan(0);
+    expect(areaForCaptureSquareFeet(1, rainRecord([10], 1), { ...roofGarden, mediaInches: 0 })).toBeUndefined();
+    expect(areaForCaptureSquareFeet(0.5, rainRecord([10], 1), { ...roofGarden, mediaInches: 0 })).toBeGreaterThan(0);
   });
 
   test("sloping sides alone may capture the share", () => {
-    expect(areaForCaptureSquareFeet(0.01, [0.1], 1, { ...roofGarden, contributingSquareFeet: 1, sideSlope: 4 })).toBe(0);
+    expect(areaForCaptureSquareFeet(0.01, rainRecord([0.1], 1), { ...roofGarden, contributingSquareFeet: 1, sideSlope: 4 })).toBe(0);
   });
 });
 
@@ -51,8 +52,8 @@ describe("any record on any garden", () => {
     fc.assert(
       fc.property(share, record, garden, (wanted, rain, any) => {
         const one = { ...any, contributingSquareFeet: any.contributingSquareFeet + 10 };
-        const captured = (floorSquareFeet: number) => capturedShare(longTermBalance(rain, 1, { ...one, floorSquareFeet })) ?? 1;
-        const floor = areaForCaptureSquareFeet(wanted, rain, 1, one);
+        const captured = (floorSquareFeet: number) => capturedShare(longTermBalance(rainRecord(rain, 1), { ...one, floorSquareFeet })) ?? 1;
+        const floor = areaForCaptureSquareFeet(wanted, rainRecord(rain, 1), one);
         if (floor === undefined) expect(captured(100 * one.contributingSquareFeet)).toBeLessThan(wanted);
         else {
           expect(captured(floor)).toBeGreaterThanOrEqual(wanted);
@@ -69,7 +70,7 @@ describe("any record on any garden", () => {
     fc.assert(
       fc.property(share, share, record, garden, (one, other, rain, any) => {
         const vertical = { ...any, contributingSquareFeet: any.contributingSquareFeet + 10, sideSlope: 0 };
-        const [less, more] = [Math.min(one, other), Math.max(one, other)].map((wanted) => areaForCaptureSquareFeet(wanted, rain, 1, vertical) ?? Infinity);
+        const [less, more] = [Math.min(one, other), Math.max(one, other)].map((wanted) => areaForCaptureSquareFeet(wanted, rainRecord(rain, 1), vertical) ?? Infinity);
         expect(more!).toBeGreaterThanOrEqual(less! * (1 - 1e-9));
       }),
     );
@@ -79,7 +80,7 @@ describe("any record on any garden", () => {
     fc.assert(
       fc.property(share, record, garden, (wanted, rain, any) => {
         const one = { ...any, contributingSquareFeet: any.contributingSquareFeet + 10, sideSlope: 0 };
-        const [floor, twice] = [one, { ...one, contributingSquareFeet: 2 * one.contributingSquareFeet }].map((each) => areaForCaptureSquareFeet(wanted, rain, 1, each));
+        const [floor, twice] = [one, { ...one, contributingSquareFeet: 2 * one.contributingSquareFeet }].map((each) => areaForCaptureSquareFeet(wanted, rainRecord(rain, 1), each));
         if (floor === undefined || twice === undefined) expect(twice).toBe(floor);
         else expect(Math.abs(twice - 2 * floor)).toBeLessThanOrEqual(1e-6 * twice);
       }),
