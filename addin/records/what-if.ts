@@ -1,13 +1,15 @@
 /**
  * The what-if sheet: a column of contributing areas against a row of tested rates, answered by one formula.
- * It has no records; its inputs are the headings of the grid and the few cells above it.
+ * Further tables are laid out below it. It has no records; its inputs are the headings of the grid and the few cells above it.
  */
 export const whatIfSheet = {
   name: "What-if",
   preface: [
     "What-if: basin floor area for each contributing area (down) and design rate (across), in one formula",
-    "Change any area, rate or shared input. A cell that shows #VALUE! says why in words when it is selected.",
+    "Change any area, rate or shared input. A cell that shows #VALUE! says why in words when it is selected. Tables laid out from the pane follow below.",
   ],
+  /** Formatted for the tables below, too: two of every yard, or a dozen smaller ones. */
+  rows: 450,
   sharedInputs: [
     { label: "Ponding depth (in)", value: 6 },
     { label: "Storm depth (in)", value: 1 },
