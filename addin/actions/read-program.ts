@@ -21,6 +21,7 @@ import type { SettingValues } from "../records/program.ts";
 import { rulesSheet } from "../records/rules.ts";
 import { readRecords } from "../records/read-records.ts";
 import type { SheetRecords } from "../records/read-records.ts";
+import { isBlank } from "../records/sheet.ts";
 import type { Sheet, SheetRow, Slip } from "../records/sheet.ts";
 import type { UnitSystem } from "../records/site-terms.ts";
 import { sitesSheet } from "../records/sites.ts";
@@ -95,8 +96,9 @@ export async function readProgram(workbook: Workbook): Promise<Program> {
   const yards = sites.rows.flatMap((site): Yard[] => {
     const { siteId } = site.record;
     if (siteId === null || isEarlier(sites.rows, site)) return [];
-    const rows = rowsOfYard(ofYards, siteId);
-    const slips = [...slipsOn(sites, [site]), ...(Object.keys(sheetsOfYards) as (keyof SheetsOfYards)[]).flatMap((name) => slipsOn(ofYards[name], rows[name]))];
+    const asTheyStand = rowsOfYard(ofYards, siteId);
+    const rows = { ...asTheyStand, visits: oldestFirst(asTheyStand.visits) };
+    const slips = [...slipsOn(sites, [site]), ...undated(rows.visits), ...(Object.keys(sheetsOfYards) as (keyof SheetsOfYards)[]).flatMap((name) => slipsOn(ofYards[name], rows[name]))];
     slips.forEach((slip) => claimed.add(slip));
     return [{
       siteId,
@@ -123,6 +125,21 @@ export async function readProgram(workbook: Workbook): Promise<Program> {
 function rowsOfYard(ofYards: RowsOfYards, siteId: string): { readonly [Name in keyof SheetsOfYards]: readonly SheetRow<SheetsOfYards[Name]>[] } {
   const own = Object.entries(ofYards).map(([name, { rows }]) => [name, (rows as readonly SheetRow<SheetsOfYards["visits"]>[]).filter((row) => row.record.siteId === siteId)]);
   return Object.fromEntries(own) as { readonly [Name in keyof SheetsOfYards]: readonly SheetRow<SheetsOfYards[Name]>[] };
+}
+
+/** By day, and within a day as the rows stand, so that sorting the sheet changes no answer in force. Without a day: the oldest. */
+function oldestFirst(visits: readonly VisitAnswerRow[]): readonly VisitAnswerRow[] {
+  const day = ({ record }: VisitAnswerRow) => Math.floor(record.date ?? 0);
+  return visits.toSorted((one, other) => day(one) - day(other) || one.row - other.row);
+}
+
+/** Answers without a day among others to the same step: which of them is the newest, only a person knows. */
+function undated(visits: readonly VisitAnswerRow[]): Slip[] {
+  return visits.flatMap((row): Slip[] => {
+    const { step } = row.record;
+    if (step === null || !isBlank(row.cells.date) || !visits.some((other) => other !== row && other.record.step === step)) return [];
+    return [{ where: row.at("date"), sentence: "Date is blank: the answer counts as older than any to the same step that has a day. Write the day of the visit." }];
+  });
 }
 
 /** Site IDs on other sheets that no row of Sites bears: one slip an ID, at the first of its rows. */

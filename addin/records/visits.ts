@@ -11,7 +11,7 @@ export type Verdict = (typeof VERDICTS)[number];
 
 const answer: Column<CellValue> = { heading: "Answer", cell: z.custom<CellValue>(), role: "input", widthPixels: 110 };
 
-/** One row an answer, in the order given: a later answer to the same step stands, the earlier one stays on record. */
+/** One row an answer: of two to the same step the one of the later day stands, of one day the lower row; the earlier one stays on record. */
 export const visitsSheet = {
   name: "Visits",
   preface: [

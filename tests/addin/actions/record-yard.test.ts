@@ -138,6 +138,32 @@ describe("screening answers", () => {
     expect(workbook.sheets.get("Visits")?.values[3]?.[9]).toBe("stop");
   });
 
+  test("the newest day counts wherever its row stands, so that sorting the sheet changes no answer in force", async () => {
+    await addYard(workbook, newYard);
+    const ticket = step("ticket");
+    const answers = [{ says: "Asked for, still waiting", day: 46_100 }, { says: "All answered, ticket in force", day: 46_110 }];
+    for (const { says, day } of answers) await recordAnswer(workbook, await yardOf("Y-001"), oneCallTicket, ticket, { kind: "chosen", says, note: "", by: "", day });
+    const before = await yardOf("Y-001");
+    const block = { ...before.visits[0]!.at("siteId"), rows: 2, columns: Object.keys(visitsSheet.columns).length };
+    const [rows = []] = await workbook.read([block]);
+    await workbook.writeValues([{ range: block, values: [...rows].reverse() }]);
+    const sorted = await yardOf("Y-001");
+    expect(sorted.visits.map(({ row, record }) => [row - block.row, record.answer])).toEqual([[1, "Asked for, still waiting"], [0, "All answered, ticket in force"]]);
+    expect(sorted.answers.get("ticket")?.record.answer).toBe("All answered, ticket in force");
+  });
+
+  test("an answer without a day never stands over one that has a day, and is pointed out", async () => {
+    await addYard(workbook, newYard);
+    const ticket = step("ticket");
+    for (const says of ["All answered, ticket in force", "Asked for, still waiting"]) await recordAnswer(workbook, await yardOf("Y-001"), oneCallTicket, ticket, { kind: "chosen", says, note: "", by: "" });
+    expect((await yardOf("Y-001")).slips).toEqual([]);
+    const { visits } = await yardOf("Y-001");
+    await workbook.writeValues([{ range: visits[1]!.at("date"), values: [[null]] }]);
+    const yard = await yardOf("Y-001");
+    expect(yard.answers.get("ticket")?.record.answer).toBe("All answered, ticket in force");
+    expect(yard.slips).toEqual([{ where: visits[1]!.at("date"), sentence: "Date is blank: the answer counts as older than any to the same step that has a day. Write the day of the visit." }]);
+  });
+
   test("drop and run are kept on Sites and the percent on Visits", async () => {
     await addYard(workbook, newYard);
     // Handbook test S1, computed by hand: 11 in over 15 ft is 11/180 = 6.11 %.
