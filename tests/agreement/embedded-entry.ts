@@ -9,6 +9,8 @@ import { EmbeddedGrid } from "../../addin/workbook/embedded-grid.ts";
 import { EmbeddedWorkbook } from "../../addin/workbook/embedded-workbook.ts";
 import { catalogue } from "../../functions/worksheet/catalogue.ts";
 import { readWorkbookFile, writeWorkbookFile } from "../../addin/workbook/workbook-file.ts";
+import { actionCases } from "./action-cases.ts";
+import { actionOutcome, type ActionOutcome } from "./action-outcome.ts";
 import { cases } from "./cases.ts";
 import { picture } from "./picture-cases.ts";
 
@@ -22,6 +24,9 @@ declare global {
   interface Window {
     /** Null when the case holds, otherwise what does not. */
     runAgreementCase?: (title: string) => Promise<string | null>;
+    /** Blank again, for the action cases, which go on where the one before stopped. */
+    beginActionCases?: () => void;
+    runActionCase?: (title: string) => Promise<ActionOutcome>;
     /** The sentence under an impossible formula, before and after a row is inserted above it. */
     sentenceAroundInsertedRow?: () => Promise<readonly (string | null)[]>;
     /** Whether placing a picture counts as a change to keep, and the pictures of the saved workbook opened again. */
@@ -45,6 +50,14 @@ window.runAgreementCase = async (title) => {
   } catch (error) {
     return error instanceof Error ? `${error.name}: ${error.message}` : String(error);
   }
+};
+
+window.beginActionCases = () => grid.openBlank();
+
+window.runActionCase = (title) => {
+  const found = actionCases.find((one) => one.title === title);
+  if (!found) throw new Error(`There is no action titled "${title}".`);
+  return actionOutcome(workbook, found);
 };
 
 window.pictureKept = async () => {

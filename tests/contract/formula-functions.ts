@@ -221,7 +221,10 @@ const FUNCTIONS: Readonly<Record<string, (given: Given) => Grid>> = {
   MMULT: product,
   NA: () => single("#N/A"),
   PI: () => single(Math.PI),
-  ROWS: ([grid]) => single(grid?.length ?? 0),
+  ROWS: ([grid = []]) => {
+    const error = grid.length === 1 && grid[0]?.length === 1 ? grid[0][0] : undefined;
+    return single(error !== undefined && isErrorCode(error) ? error : grid.length);
+  },
   SEQUENCE: ([rows, , start]) => {
     const [count, first] = [rows?.[0]?.[0] ?? 1, start?.[0]?.[0] ?? 1];
     if (isErrorCode(count) || isErrorCode(first)) return single(isErrorCode(count) ? count : first);

@@ -31,13 +31,27 @@ export class InMemoryExcel implements Session, Executor {
   /** Requests that did more than give references up. */
   roundTrips = 0;
   largestRequestBytes = 0;
+  readonly #asked = new Map<string, { readonly name: string; readonly version: string; readonly isSupported: boolean }>();
   readonly #wanted = new Set<EventName>();
   readonly #references = new References();
   #refusal: HostError | null = null;
   #afterNext: (() => void) | null = null;
 
   constructor(supported: readonly RequirementSet[] = addinDescription.requirementSets) {
-    connect(this, (name, version) => supported.some((set) => set.name === name && atLeast(set.minimumVersion, version)));
+    connect(this, (name, version) => {
+      const isSupported = supported.some((set) => set.name === name && atLeast(set.minimumVersion, version));
+      this.#asked.set(`${name} ${version}`, { name, version: String(version), isSupported });
+      return isSupported;
+    });
+  }
+
+  /** Every requirement set that the object model or the adapter asked about. */
+  get askedSets(): readonly { readonly name: string; readonly version: string }[] {
+    return [...this.#asked.values()].map(({ name, version }) => ({ name, version }));
+  }
+
+  get refusedSets(): readonly { readonly name: string; readonly version: string }[] {
+    return [...this.#asked.values()].filter(({ isSupported }) => !isSupported).map(({ name, version }) => ({ name, version }));
   }
 
   /** The next request fails so. */

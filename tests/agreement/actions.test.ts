@@ -1,0 +1,66 @@
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { excelWorkbook } from "../../addin/workbook/excel-workbook.ts";
+import type { CellValue, Workbook } from "../../addin/workbook/workbook.ts";
+import { columnLetters } from "../../addin/workbook/workbook.ts";
+import { PageHost, type OpenPage } from "../browser/page.ts";
+import { InMemoryExcel } from "../contract/in-memory-excel.ts";
+import { actionCases } from "./action-cases.ts";
+import { actionOutcome, type ActionOutcome } from "./action-outcome.ts";
+
+const titles = actionCases.map(({ title }) => title);
+
+describe("Every action", () => {
+  let host: PageHost;
+  let opened: OpenPage;
+  let excel: InMemoryExcel;
+  let workbook: Workbook;
+  const troubles: unknown[] = [];
+
+  beforeAll(async () => {
+    host = await PageHost.start();
+    opened = await host.newPage();
+    await opened.page.goto(`${opened.address}agreement.html`);
+    await opened.page.waitForFunction(() => window.runActionCase !== undefined);
+    await opened.page.evaluate(() => window.beginActionCases?.());
+    excel = new InMemoryExcel();
+    workbook = excelWorkbook((error) => troubles.push(error));
+  }, 90_000);
+
+  afterAll(async () => {
+    await host.close();
+  });
+
+  test.each(titles)("on both spreadsheets: %s", async (title) => {
+    const found = actionCases.find((one) => one.title === title)!;
+    const inExcel = await actionOutcome(workbook, found);
+    const embedded = await opened.page.evaluate((one) => window.runActionCase?.(one), title);
+    expect(embedded?.answer).toBe(inExcel.answer);
+    expect(differences(inExcel, embedded!, (name, column) => excel.book.sheetNamed(name)?.hiddenColumns.has(column) ?? false)).toEqual([]);
+  });
+
+  test("asked Excel for no requirement set above the manifests', and nothing went wrong unheard", () => {
+    // The object model asks about sets of its own too, which are for no manifest.
+    const excelApi = (sets: InMemoryExcel["askedSets"]) => sets.filter(({ name }) => name === "ExcelApi").map(({ version }) => version);
+    expect(excelApi(excel.askedSets)).toContain("1.9");
+    // Whether 1.10 is there is asked where pictures are placed, and its absence is no refusal.
+    expect(excelApi(excel.refusedSets)).toEqual(["1.10"]);
+    expect(troubles).toEqual([]);
+    expect(opened.faults).toEqual([]);
+  });
+});
+
+/** "Sites!B4: Excel 3, embedded 4". In Excel a long list of choices stands in a hidden column. */
+function differences(inExcel: ActionOutcome, embedded: ActionOutcome, isHidden: (sheet: string, column: number) => boolean): readonly string[] {
+  const names = [...new Set([...Object.keys(inExcel.sheets), ...Object.keys(embedded.sheets)])];
+  return names.flatMap((name) => {
+    const [one = [], other = []] = [inExcel.sheets[name], embedded.sheets[name]];
+    const found: string[] = [];
+    for (let row = 0; row < Math.max(one.length, other.length); row += 1) {
+      for (let column = 0; column < Math.max(one[row]?.length ?? 0, other[row]?.length ?? 0); column += 1) {
+        const [here = null, there = null]: (CellValue | undefined)[] = [one[row]?.[column], other[row]?.[column]];
+        if (here !== there && !isHidden(name, column)) found.push(`${name}!${columnLetters(column)}${row + 1}: Excel ${JSON.stringify(here)}, embedded ${JSON.stringify(there)}`);
+      }
+    }
+    return found;
+  });
+}
