@@ -17,7 +17,7 @@ export const reportSheet = {
     "Yards behind a total: how many had the number. One that has none is left out of the total, never counted as 0. For a period or one funder, open Report in the pane.",
   ],
   columns: {
-    figure: resultColumn("Figure", { widthPixels: 290 }),
+    figure: resultColumn("Figure", { widthPixels: 370 }),
     built: total("Built"),
     builtYards: resultColumn("Yards built", { numberFormat: "0", widthPixels: 66 }),
     designed: total("Designed, not built"),
@@ -27,7 +27,7 @@ export const reportSheet = {
     builtMetric: total("Built, metric"),
     designedMetric: total("Designed, metric"),
     metricUnit: resultColumn("Metric unit", { widthPixels: 84 }),
-    source: resultColumn("Where it comes from", { widthPixels: 620 }),
+    source: resultColumn("Where it comes from", { widthPixels: 960 }),
   },
   rows: 90,
   frozenColumns: 1,
@@ -46,7 +46,7 @@ export interface ReportFigure {
   readonly source: string;
 }
 
-const METHOD = `Simple method (Schueler 1987, as printed in the New York State Stormwater Management Design Manual, appendix A), ${USUAL_RUNOFF_STORM_SHARE} of the storms run off`;
+const METHOD = `Simple method (Schueler 1987; New York State Stormwater Management Design Manual, appendix A), ${USUAL_RUNOFF_STORM_SHARE} of the storms run off`;
 
 function loadSource(pollutant: Pollutant): string {
   return `SOAK.POLLUTANTLOAD, simple method, median concentration ${medianConcentrations.values[pollutant]} mg/L (same manual, table A.1).`;
@@ -77,7 +77,7 @@ export const reportFigures = [
   { key: "costPerArea", label: "Cash a square foot treated", unit: "money per area", source: "Cash by contributing area, over the yards that have both." },
   { key: "costPerGallon", label: "Cash a gallon held", unit: "money per gallon", source: "Cash by water held, over the yards that have both." },
   { key: "looksDone", label: "Follow-ups done", unit: "count", column: "looksDone", source: "Follow-ups with a day in Done." },
-  { key: "looksOpen", label: "Follow-ups open", unit: "count", column: "looksOpen", source: "Follow-ups of a kind, without a day in Done. The pane tells which are overdue: a sheet that asked for today would compute everything again at each edit." },
+  { key: "looksOpen", label: "Follow-ups open", unit: "count", column: "looksOpen", source: "Follow-ups of a kind, without a day in Done. The pane tells which are overdue." },
 ] as const satisfies readonly ReportFigure[];
 
 export type ReportFigureKey = (typeof reportFigures)[number]["key"];

@@ -12,7 +12,7 @@ export async function drawCharts(charts: readonly Chart[]): Promise<readonly Dra
     frame.className = "report-off-screen";
     document.body.append(frame);
     try {
-      render(<ReportChart chart={chart} />, frame);
+      render(<ReportChart chart={chart} paper />, frame);
       const drawn = frame.querySelector("svg");
       if (drawn === null) throw new Error("The chart could not be made.");
       const size = { widthPixels: CHART_PIXELS, heightPixels: chartHeight(chart) };

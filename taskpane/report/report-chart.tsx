@@ -33,13 +33,18 @@ export function chartHeight({ parts }: Chart): number {
 }
 
 /** Bars that read without color: built is solid, designed is an outline with dashes, and each bears its number. */
-export function ReportChart({ chart }: { readonly chart: Chart }) {
+export function ReportChart({ chart, paper = false }: {
+  readonly chart: Chart;
+  /** With a white ground of its own, for a picture that may stand on a dark sheet. */
+  readonly paper?: boolean;
+}) {
   const { title, parts } = chart;
   const most = Math.max(1, ...parts.flatMap(({ built, designed }) => [built, designed]));
   const widthOf = (value: number) => Math.max(value > 0 ? 2 : 0, (value / most) * (CHART_PIXELS - VALUE - 8));
   const height = chartHeight(chart);
   return (
     <svg class="report-chart" viewBox={`0 0 ${CHART_PIXELS} ${height}`} role="img" aria-label={chartWords(chart)}>
+      {paper && <rect class="report-chart-paper" width={CHART_PIXELS} height={height} />}
       <text x="0" y={LABEL - 6} class="report-chart-title">
         {title}
       </text>
