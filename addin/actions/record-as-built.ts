@@ -1,6 +1,7 @@
+import { mediaWaterCubicFeet, USUAL_VOID_SHARE } from "../../functions/basin/drawdown.ts";
 import { floorAreaOf } from "../../functions/basin/floor-area.ts";
 import type { BasinShape } from "../../functions/basin/basin-shape.ts";
-import { fromUs } from "../../functions/quantities.ts";
+import { fromUs, toUs } from "../../functions/quantities.ts";
 import { basinVolume } from "../../functions/worksheet/basin.ts";
 import type { Cell } from "../../functions/worksheet/cell.ts";
 import { zoneAreas } from "../../functions/worksheet/plants.ts";
@@ -21,6 +22,8 @@ export interface AsBuiltMeasures {
   /** From the floor up to the sill of the overflow. */
   readonly pondingDepth: number | null;
   readonly sideSlope: number | null;
+  /** Soil mix as placed under the floor: its voids hold water too. */
+  readonly mediaDepth: number | null;
   readonly sillWidth: number | null;
   /** Lowest place of the berm above the sill: negative where water would spill over it. */
   readonly lowestBerm: number | null;
@@ -59,8 +62,16 @@ export function builtBasin(measured: AsBuiltMeasures, units: UnitSystem): BuiltB
   const lengthToWidth = Math.max(floorLength, floorWidth) / Math.min(floorLength, floorWidth);
   const floorArea = floorAreaOf(floorLength, floorWidth, shape);
   const [floor, sides] = zoneAreas.evaluate([floorArea, pondingDepth, sideSlope, 0, shape, lengthToWidth, units])[0] ?? [];
-  const waterHeld = basinVolume.evaluate([floorArea, pondingDepth, sideSlope, shape, lengthToWidth, units])[0]?.[0];
-  return { floorArea, rimArea: typeof floor === "number" && typeof sides === "number" ? floor + sides : null, waterHeld: numberOrNull(waterHeld) };
+  const ponded = numberOrNull(basinVolume.evaluate([floorArea, pondingDepth, sideSlope, shape, lengthToWidth, units])[0]?.[0]);
+  return {
+    floorArea,
+    rimArea: typeof floor === "number" && typeof sides === "number" ? floor + sides : null,
+    waterHeld: ponded === null ? null : ponded + waterInVoids(floorArea, measured.mediaDepth ?? 0, units),
+  };
+}
+
+function waterInVoids(floorArea: number, mediaDepth: number, units: UnitSystem): number {
+  return fromUs("waterVolume", mediaWaterCubicFeet(toUs("area", floorArea, units), toUs("depth", mediaDepth, units), USUAL_VOID_SHARE), units);
 }
 
 /** One measured thing beside what was designed. */
@@ -77,6 +88,7 @@ export interface AsBuiltComparison {
   readonly floorArea: BuiltBeside | null;
   readonly pondingDepth: BuiltBeside | null;
   readonly sideSlope: BuiltBeside | null;
+  /** Not judged where the design counts on a soil mix and its depth was not measured. */
   readonly waterHeld: BuiltBeside | null;
   /** Beside the freeboard that is usual. */
   readonly lowestBerm: BuiltBeside | null;
@@ -104,6 +116,7 @@ export function compareAsBuilt(
 ): AsBuiltComparison {
   const { floorArea, waterHeld } = builtBasin(measured, units);
   const inches = (value: number) => fromUs("depth", value, units);
+  const mixNotMeasured = measured.mediaDepth === null && (numberOrNull(design.mediaDepth) ?? 0) > 0;
   return {
     floorArea: beside(floorArea, numberOrNull(design.floorArea), () => null),
     pondingDepth: beside(measured.pondingDepth, numberOrNull(design.pondingDepth), (built, designed) =>
@@ -111,7 +124,7 @@ export function compareAsBuilt(
     ),
     sideSlope: beside(measured.sideSlope, designedSideSlope, (built, designed) => (designed === null ? null : atLeast(built, designed) ? "pass" : "watch")),
     waterHeld: beside(waterHeld, numberOrNull(design.waterHeld), (built, designed) =>
-      designed === null || designed <= 0 ? null : atLeast(built / designed, HELD_PASS_SHARE) ? "pass" : atLeast(built / designed, HELD_WATCH_SHARE) ? "watch" : "fail",
+      designed === null || designed <= 0 || mixNotMeasured ? null : atLeast(built / designed, HELD_PASS_SHARE) ? "pass" : atLeast(built / designed, HELD_WATCH_SHARE) ? "watch" : "fail",
     ),
     lowestBerm: beside(measured.lowestBerm, inches(USUAL_FREEBOARD_INCHES), (built, usual) => (built < 0 ? "fail" : atLeast(built, usual ?? 0) ? "pass" : "watch")),
     drainHours: beside(measured.drainHours, settings.drainHours, (built, limit) => (limit === null ? null : built <= limit ? "pass" : "fail")),

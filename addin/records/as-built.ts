@@ -18,6 +18,7 @@ export const asBuiltSheet = {
     floorWidth: numberColumn("Floor width (ft | m)", { label: "Floor width", moreThan: 0 }, { note: "Across the middle of the level floor, the short way." }),
     pondingDepth: numberColumn("Ponding depth (in | mm)", { label: "Ponding depth", moreThan: 0 }, { note: "From the floor up to the sill of the overflow." }),
     sideSlope: numberColumn("Side slope (run to 1)", { label: "Side slope", atLeast: 0 }, { note: "Blank: the sides are taken as upright, so that water held is never more than was built." }),
+    mediaDepth: numberColumn("Soil mix depth (in | mm)", { label: "Soil mix depth", atLeast: 0 }, { note: "As placed, under the floor. Blank: the water in its voids is not counted." }),
     sillWidth: numberColumn("Overflow sill width (ft | m)", { label: "Overflow sill width", moreThan: 0 }),
     lowestBerm: numberColumn("Berm above sill, lowest (in | mm)", { label: "Berm above sill" }, { note: "Negative where the berm is lower than the sill: fill it." }),
     drainHours: numberColumn("Flow test drained in (h)", { label: "Flow test drained in", moreThan: 0 }),

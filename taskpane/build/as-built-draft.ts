@@ -12,6 +12,7 @@ export interface TypedAsBuilt {
   readonly floorWidth: string;
   readonly pondingDepth: string;
   readonly sideSlope: string;
+  readonly mediaDepth: string;
   readonly sillWidth: string;
   readonly lowestBerm: string;
   readonly drainHours: string;
@@ -21,7 +22,7 @@ export interface TypedAsBuilt {
 export type MeasureKey = Exclude<keyof TypedAsBuilt, "date" | "shape" | "note">;
 
 export function blankAsBuilt(date: string, shape: BasinShape): TypedAsBuilt {
-  return { date, shape, floorLength: "", floorWidth: "", pondingDepth: "", sideSlope: "", sillWidth: "", lowestBerm: "", drainHours: "", note: "" };
+  return { date, shape, floorLength: "", floorWidth: "", pondingDepth: "", sideSlope: "", mediaDepth: "", sillWidth: "", lowestBerm: "", drainHours: "", note: "" };
 }
 
 const MEASURES: readonly { readonly key: MeasureKey; readonly label: string; readonly moreThan?: number; readonly atLeast?: number }[] = [
@@ -29,6 +30,7 @@ const MEASURES: readonly { readonly key: MeasureKey; readonly label: string; rea
   { key: "floorWidth", label: buildText.asBuilt.floorWidth, moreThan: 0 },
   { key: "pondingDepth", label: buildText.asBuilt.pondingDepth, moreThan: 0 },
   { key: "sideSlope", label: buildText.asBuilt.sideSlope, atLeast: 0 },
+  { key: "mediaDepth", label: buildText.asBuilt.mediaDepth, atLeast: 0 },
   { key: "sillWidth", label: buildText.asBuilt.sillWidth, moreThan: 0 },
   { key: "lowestBerm", label: buildText.asBuilt.lowestBerm },
   { key: "drainHours", label: buildText.asBuilt.drainHours, moreThan: 0 },
@@ -57,6 +59,7 @@ export function readAsBuilt(typed: TypedAsBuilt): ReadAsBuilt {
     floorWidth: of("floorWidth"),
     pondingDepth: of("pondingDepth"),
     sideSlope: of("sideSlope"),
+    mediaDepth: of("mediaDepth"),
     sillWidth: of("sillWidth"),
     lowestBerm: of("lowestBerm"),
     drainHours: of("drainHours"),

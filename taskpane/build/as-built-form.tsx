@@ -92,6 +92,7 @@ function Measuring({ draft, close, ...view }: ViewProps & { readonly draft: Retu
       {field("floorWidth", length)}
       {field("pondingDepth", depth)}
       {field("sideSlope", words.sideSlopeUnit, words.sideSlopeHint)}
+      {field("mediaDepth", depth, words.mediaDepthHint)}
       {field("sillWidth", length)}
       {field("lowestBerm", depth, words.lowestBermHint)}
       <h3>{words.flowTest}</h3>

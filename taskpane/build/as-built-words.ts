@@ -42,6 +42,7 @@ export function asBuiltLines(compared: AsBuiltComparison, expectedDrainHours: nu
 
 function shareWords({ built, designed, finding }: BuiltBeside, units: UnitSystem): string {
   if (designed === null || designed <= 0) return words.noDesign;
+  if (finding === null) return words.mixNotMeasured(quantityWords("waterVolume", designed, units));
   const share = words.share(shown((built / designed) * 100, 0), quantityWords("waterVolume", designed, units));
   return finding === "fail" ? `${share} ${words.shareFail}` : share;
 }

@@ -61,7 +61,7 @@ beforeEach(async () => {
 describe("planning the looks", () => {
   test("they count from the last planting day, else from the day measured as built, else from nothing", async () => {
     expect(followUpsCountFrom(await yard())).toBeNull();
-    await recordAsBuilt(workbook, await yard(), { date: day("2026-05-20"), by: "", note: "", shape: null, floorLength: 17, floorWidth: 7, pondingDepth: 6, sideSlope: 3, sillWidth: null, lowestBerm: null, drainHours: null });
+    await recordAsBuilt(workbook, await yard(), { date: day("2026-05-20"), by: "", note: "", shape: null, floorLength: 17, floorWidth: 7, pondingDepth: 6, sideSlope: 3, mediaDepth: null, sillWidth: null, lowestBerm: null, drainHours: null });
     expect(followUpsCountFrom(await yard())).toBe(day("2026-05-20"));
     for (const date of ["2026-05-16", "2026-05-09"]) await appendRow(workbook, plantingSheet, { siteId: "Y-001", plant: "Juncus effusus", planted: 9, plantedOn: day(date) });
     expect(followUpsCountFrom(await yard())).toBe(PLANTED);

@@ -14,7 +14,7 @@ import { sitesSheet } from "../../../addin/records/sites.ts";
 import { designSheet } from "../../../addin/records/design.ts";
 import { WorkbookInMemory } from "../workbook-in-memory.ts";
 
-const nothing: AsBuiltMeasures = { shape: null, floorLength: null, floorWidth: null, pondingDepth: null, sideSlope: null, sillWidth: null, lowestBerm: null, drainHours: null };
+const nothing: AsBuiltMeasures = { shape: null, floorLength: null, floorWidth: null, pondingDepth: null, sideSlope: null, mediaDepth: null, sillWidth: null, lowestBerm: null, drainHours: null };
 /** Handbook of rain gardens, test G3: an ellipse on 20 by 10 ft at the rim, 6 in deep with 3 to 1 sides, so 17 by 7 ft at the floor. */
 const handbookEllipse: AsBuiltMeasures = { ...nothing, shape: "ellipse", floorLength: 17, floorWidth: 7, pondingDepth: 6, sideSlope: 3 };
 const blankDesign = Object.fromEntries(Object.keys(designSheet.columns).map((key) => [key, null])) as unknown as DesignCells;
@@ -45,6 +45,13 @@ describe("what was built, from its own measurements", () => {
     expect(builtBasin({ ...handbookEllipse, sideSlope: null }, "us").waterHeld).toBeCloseTo(46.73, 2);
   });
 
+  // A quarter of a soil mix is voids (common practice, no source): 93.46 sq ft x 0.5 ft x 0.25 = 11.68 cu ft, and 62.05 above it.
+  test("6 in of soil mix under the floor holds another 11.68 cu ft, in meters the same", () => {
+    expect(builtBasin({ ...handbookEllipse, mediaDepth: 6 }, "us").waterHeld).toBeCloseTo(73.73, 2);
+    // 73.73 cu ft x 0.0283168 = 2.088 m³.
+    expect(builtBasin({ ...handbookEllipse, floorLength: 5.1816, floorWidth: 2.1336, pondingDepth: 152.4, mediaDepth: 152.4 }, "metric").waterHeld).toBeCloseTo(2.088, 3);
+  });
+
   test("what was not measured is not worked out", () => {
     expect(builtBasin(nothing, "us")).toEqual({ floorArea: null, rimArea: null, waterHeld: null });
     expect(builtBasin({ ...handbookEllipse, floorWidth: null }, "us")).toEqual({ floorArea: null, rimArea: null, waterHeld: null });
@@ -60,6 +67,14 @@ describe("beside the design", () => {
     [6, "pass"], [6.5, "pass"], [5.5, "pass"], [6.51, "watch"], [7, "watch"], [5, "watch"], [7.01, "fail"], [4.99, "fail"],
   ])("a sill %d in above the floor, 6 in designed: %s", (pondingDepth, finding) => {
     expect(compare({ pondingDepth }).pondingDepth).toEqual({ built: pondingDepth, designed: 6, finding });
+  });
+
+  test("a design that counts on soil mix is not held against a garden whose mix was not measured", () => {
+    const withMix: DesignCells = { ...design, mediaDepth: 6, waterHeld: 73.73 };
+    expect(compareAsBuilt(handbookEllipse, withMix, 3, limits, "us").waterHeld?.finding).toBeNull();
+    expect(compareAsBuilt({ ...handbookEllipse, mediaDepth: 6 }, withMix, 3, limits, "us").waterHeld?.finding).toBe("pass");
+    // Nothing placed: 62.05 / 73.73 = 84 %.
+    expect(compareAsBuilt({ ...handbookEllipse, mediaDepth: 0 }, withMix, 3, limits, "us").waterHeld?.finding).toBe("watch");
   });
 
   test("a sill 12.7 mm off is within half an inch, 12.8 mm is not", () => {
@@ -148,6 +163,6 @@ describe("on the As-built sheet", () => {
     const formulas = asBuiltFormulas(place, placeAsSetUp(sitesSheet));
     expect(formulas.map(({ range }) => range.column)).toEqual((["units", "floorArea", "waterHeld"] as const).map((key) => place.columnIndex(key)));
     expect(formulas.every(({ range }) => range.rows === 1 && range.row === place.firstRow)).toBe(true);
-    expect(formulas[2]?.formulas[0]?.[0]).toMatch(/^=SOAK\.BASINVOLUME\(/);
+    expect(formulas[2]?.formulas[0]?.[0]).toMatch(/^=LET\(ponded,SOAK\.BASINVOLUME\(/);
   });
 });

@@ -7,7 +7,7 @@ import { asBuiltEntry, blankAsBuilt, readAsBuilt } from "../../../taskpane/build
 import { asBuiltLines } from "../../../taskpane/build/as-built-words.ts";
 
 const blank = Object.fromEntries(Object.keys(designSheet.columns).map((key) => [key, null])) as unknown as DesignCells;
-const nothing: AsBuiltMeasures = { shape: "ellipse", floorLength: null, floorWidth: null, pondingDepth: null, sideSlope: null, sillWidth: null, lowestBerm: null, drainHours: null };
+const nothing: AsBuiltMeasures = { shape: "ellipse", floorLength: null, floorWidth: null, pondingDepth: null, sideSlope: null, mediaDepth: null, sillWidth: null, lowestBerm: null, drainHours: null };
 
 function sentences(measured: Partial<AsBuiltMeasures>, design: Partial<DesignCells>, units: "us" | "metric" = "us"): readonly string[] {
   return asBuiltLines(compareAsBuilt({ ...nothing, ...measured }, { ...blank, ...design }, 3, { drainHours: 48 }, units), 24, units).map(({ words }) => words);
@@ -29,6 +29,12 @@ describe("what was built, in words", () => {
   test("half the water says what to do", () => {
     expect(sentences({ floorLength: 17, floorWidth: 7, pondingDepth: 6, sideSlope: 3 }, { waterHeld: 124.1 })[0]).toBe(
       "Holds 62 cu ft: 50 % of the 124.1 cu ft designed. It no longer holds the design storm: raise the sill or widen the floor.",
+    );
+  });
+
+  test("where the soil mix was not measured nothing is held against a design that counts on it", () => {
+    expect(sentences({ floorLength: 17, floorWidth: 7, pondingDepth: 6, sideSlope: 3 }, { waterHeld: 73.7, mediaDepth: 6 })[0]).toBe(
+      "Holds 62 cu ft: the soil mix is not measured, so it cannot be held against the 73.7 cu ft designed.",
     );
   });
 
@@ -60,7 +66,7 @@ describe("measurements as typed", () => {
 
   test("what was measured is written, what was not stays blank", () => {
     expect(asBuiltEntry(typed, " Wren ")).toEqual({
-      date: 46193, shape: "ellipse", floorLength: 17, floorWidth: 7, pondingDepth: 6, sideSlope: null, sillWidth: null, lowestBerm: null, drainHours: null, by: "Wren", note: "",
+      date: 46193, shape: "ellipse", floorLength: 17, floorWidth: 7, pondingDepth: 6, sideSlope: null, mediaDepth: null, sillWidth: null, lowestBerm: null, drainHours: null, by: "Wren", note: "",
     });
   });
 
