@@ -15,6 +15,7 @@ import { makeResizable } from "./window/pane-splitter.ts";
 import { moveBetweenRegions } from "./window/regions.ts";
 import { connectWorkbookBar, element } from "./window/workbook-bar.ts";
 import { BrowserStorage } from "./workbook/browser-storage.ts";
+import { DraftedWorkbook } from "./workbook/embedded-draft.ts";
 import { EmbeddedGrid } from "./workbook/embedded-grid.ts";
 import { EmbeddedWorkbook } from "./workbook/embedded-workbook.ts";
 import {
@@ -29,6 +30,8 @@ import type { CellRange, Workbook } from "./workbook/workbook.ts";
 
 /** Moments of the start, in the page's timeline: the pane is asked for after the first. */
 const FUNCTIONS_REGISTERED = "soakbook: functions registered";
+const PANE_SHOWN = "soakbook: pane shown";
+/** Every cell shows its answer. */
 const STARTED = "soakbook: started";
 
 declare global {
@@ -82,9 +85,11 @@ keepByItself();
 showCellWords(workbook, workbook, { line: element("cell-sentence", HTMLElement), grid: element("grid", HTMLElement) });
 const [{ mountPane }, { forgetDrafts, hasDraft }] = await Promise.all([import("../taskpane/pane.tsx"), import("../taskpane/drafts.ts")]);
 mountPane(element("pane", HTMLElement), workbook, "auto");
+performance.mark(PANE_SHOWN);
 await grid.drawn();
 await comeBackTo(selection);
 window.soakbook = { workbook };
+await workbook.calculated();
 performance.mark(STARTED);
 
 async function openFirstWorkbook(): Promise<void> {
@@ -118,12 +123,11 @@ async function comeBackTo(place: CellRange | null): Promise<void> {
 }
 
 async function openDemo(): Promise<void> {
-  grid.openBlank();
-  await setUpWorkbook(workbook);
-  await fillDemoProgram(workbook);
-  grid.removeBlankSheet();
+  const demo = new DraftedWorkbook();
+  await setUpWorkbook(demo);
+  await fillDemoProgram(demo);
+  grid.openDraft(demo);
   await workbook.select(FIRST_YARD);
-  await workbook.calculated();
   contentsInFile = presentContents();
 }
 

@@ -1,5 +1,5 @@
 import { groundSlopePercent } from "../../functions/siting/ground-slope.ts";
-import type { CellValue, Workbook } from "../workbook/workbook.ts";
+import type { CellValue, WorkbookWriting } from "../workbook/workbook.ts";
 import { screeningVisit } from "../checklist/screening-visit.ts";
 import { stages } from "../checklist/stages.ts";
 import { asBuiltSheet } from "../records/as-built.ts";
@@ -243,7 +243,7 @@ const FIRST_VISIT = 500;
 const FIRST_TEST = 480;
 
 /** Fills an otherwise empty program with the invented yards, and with how far some of them have come. */
-export async function fillDemoProgram(workbook: Workbook, day: number = today()): Promise<void> {
+export async function fillDemoProgram(workbook: WorkbookWriting, day: number = today()): Promise<void> {
   const sites = demoYards.map((yard, index) => ({
     siteId: siteIdAt(index),
     yard: yard.yard,

@@ -1,4 +1,4 @@
-import type { CellValue, SheetLayout, ValueWrite, Workbook } from "../workbook/workbook.ts";
+import type { CellValue, SheetLayout, ValueWrite, Workbook, WorkbookWriting } from "../workbook/workbook.ts";
 import { whatIfGrid, workbookFormulas } from "../records/formulas.ts";
 import { plantsSheet, startingPlants } from "../records/plants.ts";
 import { pricesSheet, startingPrices } from "../records/prices.ts";
@@ -59,7 +59,7 @@ export async function recordsVersion(workbook: Workbook): Promise<number | null>
 }
 
 /** Adds the program's sheets, settings, rules and formulas. Rejects with SheetExists, and adds nothing, where a name is taken. */
-export async function setUpWorkbook(workbook: Workbook): Promise<void> {
+export async function setUpWorkbook(workbook: WorkbookWriting): Promise<void> {
   const sheets = startingSheets();
   await workbook.addSheets(sheets.map(({ layout }) => layout));
   await workbook.writeValues(sheets.flatMap(({ values }) => values));
@@ -98,7 +98,7 @@ function whatIfLayout(): SheetLayout {
       { ...gridColumn, heading: "Value" },
       ...Array.from({ length: rates - 1 }, () => gridColumn),
     ],
-    rows: whatIfGrid.ratesRow - whatIfGrid.inputsRow + 1 + whatIfSheet.contributingAreasSquareFeet.length,
+    rows: whatIfSheet.rows,
     frozenColumns: 1,
     preface: whatIfSheet.preface,
   };

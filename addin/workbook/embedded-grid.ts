@@ -41,6 +41,7 @@ import { defaultTheme } from "@univerjs/themes";
 import { filter, firstValueFrom, timeout } from "rxjs";
 import type { WorksheetFunction } from "../../functions/worksheet/worksheet-function.ts";
 import { cellValue, holdsSomething } from "./embedded-cells.ts";
+import type { DraftedWorkbook } from "./embedded-draft.ts";
 import { functionRegistration } from "./embedded-functions.ts";
 import { CellSentences } from "./embedded-sentences.ts";
 import { computeChainsOfSpills } from "./embedded-spills.ts";
@@ -50,7 +51,7 @@ import type { CellValue, StopListening } from "./workbook.ts";
 
 const LONGEST_CALCULATION_MILLISECONDS = 120_000;
 const SETTINGS = "soakbookSettings";
-/** The grid cannot hold a workbook without sheets: a new one has this, until the program's sheets are there. */
+/** The grid cannot hold a workbook without sheets: a blank one has this. */
 const BLANK_SHEET = { id: "blank", name: "Sheet1" };
 /** The mutations that keep the grid's own house in order: they change nothing that a person put in. */
 const GRID_HOUSEKEEPING = /^(formula|doc|data-validation\.mutation\.update-.*-result)\./;
@@ -134,14 +135,14 @@ export class EmbeddedGrid {
     for (const listener of this.#openListeners) listener();
   }
 
+  /** Opens a workbook that was put together without the grid. */
+  openDraft(draft: DraftedWorkbook): void {
+    this.open(draft.snapshot("Program", SETTINGS));
+  }
+
   /** Opens a workbook with nothing in it. */
   openBlank(): void {
     this.open({ name: "Program", sheetOrder: [BLANK_SHEET.id], sheets: { [BLANK_SHEET.id]: BLANK_SHEET } });
-  }
-
-  /** The program's sheets are there: the sheet that a blank workbook began with goes. */
-  removeBlankSheet(): void {
-    this.workbook().deleteSheet(BLANK_SHEET.id);
   }
 
   /** What the saved workbook carries for us outside every sheet. */
@@ -321,10 +322,12 @@ export class EmbeddedGrid {
 
 /**
  * The grid's index of what stands in a column holds 0 and blank as one value, so =A2="" would be TRUE for a measured 0.
- * Without the index every cell is compared by itself, and 0 is not blank.
+ * Without the index every cell is compared by itself, and 0 is not blank. What nobody looks into is not filled either.
  */
 function compareBlanksApartFromZero(): void {
   CELL_INVERTED_INDEX_CACHE.canUseCache = () => ({ rowsInCache: [], rowsNotInCache: [] });
+  CELL_INVERTED_INDEX_CACHE.set = () => undefined;
+  CELL_INVERTED_INDEX_CACHE.setContinueBuildingCache = () => undefined;
 }
 
 function stopping(disposable: IDisposable): StopListening {

@@ -79,6 +79,11 @@ export function layOut(layout: SheetLayout): LaidOutSheet {
   };
 }
 
+/** What the grid says when something else is typed than the drop-down offers. */
+export function choiceRefusal(heading: string, choices: readonly string[]): string {
+  return `${heading} must be one of: ${choices.join("; ")}.`;
+}
+
 function headingCell(column: ColumnLayout, style: (name: string, value: IStyleData) => string): ICellData {
   return {
     ...textCell(column.heading),

@@ -20,7 +20,7 @@ import {
 import { merge } from "rxjs";
 import { formulaCell, valueCell } from "./embedded-cells.ts";
 import type { EmbeddedGrid, GridWorkbook } from "./embedded-grid.ts";
-import { layOut } from "./embedded-layout.ts";
+import { choiceRefusal, layOut } from "./embedded-layout.ts";
 import { pictureNames, placePicture } from "./embedded-pictures.ts";
 import { SheetExists, SheetMissing, WorkbookRefused, addressOf } from "./workbook.ts";
 import type {
@@ -249,7 +249,7 @@ export class EmbeddedWorkbook implements Workbook {
         .setOptions({
           renderMode: DataValidationRenderMode.ARROW,
           showErrorMessage: true,
-          error: `${column.heading} must be one of: ${column.choices.join("; ")}.`,
+          error: choiceRefusal(column.heading, column.choices),
         })
         .build();
       sheet.getRange(layout.headingRow + 1, index, layout.rows, 1).setDataValidation(rule);

@@ -115,6 +115,9 @@ export interface Workbook {
   writeSetting(key: string, text: string): Promise<void>;
 }
 
+/** The verbs that a workbook is put together with. */
+export type WorkbookWriting = Pick<Workbook, "addSheets" | "writeValues" | "writeFormulas" | "writeSetting">;
+
 export class SheetMissing extends Error {
   constructor(readonly sheet: string) {
     super(`This workbook has no sheet named "${sheet}".`);

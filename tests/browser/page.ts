@@ -26,7 +26,10 @@ const CHROMIUM_ARGUMENTS = [
 const LONGEST_START_MILLISECONDS = 60_000;
 
 /** Entries that only tests load, beside the pages that are shipped. */
-const TEST_SCRIPTS = { "agreement-entry": fileURLToPath(new URL("../agreement/embedded-entry.ts", import.meta.url)) };
+const TEST_SCRIPTS = {
+  "agreement-entry": fileURLToPath(new URL("../agreement/embedded-entry.ts", import.meta.url)),
+  "draft-entry": fileURLToPath(new URL("draft-entry.ts", import.meta.url)),
+};
 
 export interface OpenPage {
   readonly page: Page;
@@ -98,7 +101,8 @@ async function builtOnce(): Promise<string> {
   await removeBuildsOfFinishedRuns();
   try {
     await build({ origin: DEFAULT_ORIGIN, directory, scripts: TEST_SCRIPTS });
-    await writeFile(join(directory, "agreement.html"), agreementPage());
+    await writeFile(join(directory, "agreement.html"), gridPage("Agreement", "agreement-entry.js"));
+    await writeFile(join(directory, "draft.html"), gridPage("Draft", "draft-entry.js"));
     await writeFile(done, "");
   } catch (error) {
     await writeFile(failed, "");
@@ -137,18 +141,18 @@ function exists(path: string): Promise<boolean> {
   );
 }
 
-/** The page of the agreement suite: a grid and nothing else. */
-function agreementPage(): string {
+/** A page with a grid and nothing else, for a test's own script. */
+function gridPage(title: string, script: string): string {
   return `<!doctype html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
-<title>Agreement</title>
+<title>${title}</title>
 <link rel="stylesheet" href="browser.css">
 </head>
 <body>
 <div id="grid"></div>
-<script type="module" src="agreement-entry.js"></script>
+<script type="module" src="${script}"></script>
 </body>
 </html>
 `;
