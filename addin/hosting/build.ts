@@ -17,6 +17,7 @@ import type { FunctionsMetadata } from "../../manifest/functions-metadata.ts";
 import { jsonManifest } from "../../manifest/json-manifest.ts";
 import { xmlManifest } from "../../manifest/xml-manifest.ts";
 import { helpPage } from "./help-page.ts";
+import { plainFields } from "./plain-fields.ts";
 import { withoutDocumentation } from "./without-documentation.ts";
 
 export const DIST = source("dist");
@@ -73,6 +74,7 @@ async function bundlePages(directory: string, entryPoints: Record<string, string
     chunkNames: "chunks/[name]-[hash]",
     jsx: "automatic",
     jsxImportSource: "preact",
+    plugins: [plainFields],
   });
 }
 

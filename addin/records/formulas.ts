@@ -16,6 +16,7 @@ import { reportFormulas } from "./report-formulas.ts";
 import { rulesSheet } from "./rules.ts";
 import { sitesSheet } from "./sites.ts";
 import { surfacesSheet } from "./surfaces.ts";
+import { UsedRows } from "./used-rows.ts";
 import { whatIfSheet } from "./what-if.ts";
 
 /**
@@ -74,6 +75,9 @@ function designFormulas(places: Places): FormulaWrite[] {
   const surfaceSiteIds = surfaces.columnReference("siteId");
   const testSiteIds = holeTests.columnReference("siteId");
   const forSites = (formula: string) => `=IF(${own("siteId")}="","",${formula})`;
+  const inUse = new UsedRows(own("siteId"));
+  const forUsedSites = (key: KeyOf<typeof designSheet>, formula: string) =>
+    spilled(design, key, `=${inUse.formula(`LET(ids,${inUse.of(own("siteId"))},IF(ids="","",${formula}))`)}`);
   // A setting on Program is in US units; a metric yard's column of numbers needs the same thing in its own.
   const inchesAsDepth = (key: ProgramKey) => `${setting(key)}*IF(${own("units")}="metric",25.4,1)`;
   const feetAsLength = (key: ProgramKey) => `${setting(key)}*IF(${own("units")}="metric",0.3048,1)`;
@@ -88,13 +92,10 @@ function designFormulas(places: Places): FormulaWrite[] {
     asTyped("yard", "yard"),
     spilled(design, "units", `=IF(${site("siteId")}="","",IF(${site("units")}="","us",${site("units")}))`),
     spilled(design, "groundSlopePercent", `=SOAK.GROUNDSLOPE(${site("slopeDrop")},${site("slopeRun")})`),
-    spilled(
-      design,
-      "contributingArea",
-      forSites(`IF(COUNTIFS(${surfaceSiteIds},${own("siteId")})=0,"",SUMIFS(${surfaces.columnReference("drainingArea")},${surfaceSiteIds},${own("siteId")}))`),
-    ),
+    // Only for the rows in use: the embedded spreadsheet would look through the whole sheet for every blank row.
+    forUsedSites("contributingArea", `IF(COUNTIFS(${surfaceSiteIds},ids)=0,"",SUMIFS(${surfaces.columnReference("drainingArea")},${surfaceSiteIds},ids))`),
     spilled(design, "stormDepth", `=IF(${site("siteId")}="","",IF(${site("stormDepth")}="",${setting("stormDepthInches")}*IF(${site("units")}="metric",25.4,1),${site("stormDepth")}))`),
-    spilled(design, "holes", forSites(`COUNTIFS(${testSiteIds},${own("siteId")})`)),
+    forUsedSites("holes", `COUNTIFS(${testSiteIds},ids)`),
     eachRow(
       design,
       "testedRate",
