@@ -1,6 +1,7 @@
 import { costOfUnit } from "../../functions/cost/estimate-totals.ts";
 import { GALLONS_PER_CUBIC_FOOT } from "../../functions/planting/water-need.ts";
 import { isBlank } from "../records/sheet.ts";
+import { reportUnits } from "../records/report-formulas.ts";
 import { reportFigures } from "../records/report.ts";
 import type { ReportFigure, ReportFigureKey } from "../records/report.ts";
 import type { YardFigureKey } from "../records/report-yards.ts";
@@ -26,6 +27,11 @@ export interface ReportTotal {
   /** Why there is no total. */
   readonly why: string | null;
   readonly behind: readonly { readonly yard: Yard; readonly value: number | null }[];
+}
+
+/** The units a line is shown in, and how many metric ones make one of the US. */
+export function unitsOf({ unit }: ReportFigure): (typeof reportUnits)[ReportFigure["unit"]] {
+  return reportUnits[unit];
 }
 
 export interface ReportLine {

@@ -1,11 +1,23 @@
 import type { Cell, CellInput } from "../../functions/worksheet/cell.ts";
 import type { Parameter } from "../../functions/worksheet/parameters.ts";
+import { designSheet } from "../records/design.ts";
+import { programSettings, programSheet } from "../records/program.ts";
+import { sitesSheet } from "../records/sites.ts";
 import type { Source } from "../records/what-if-sources.ts";
 import type { CellValue } from "../workbook/workbook.ts";
 import { isErrorCode } from "../workbook/workbook.ts";
 import type { Program, Yard } from "./read-program.ts";
 import { factorOf, feedOf } from "./what-if-request.ts";
 import type { WhatIfRequest } from "./what-if-request.ts";
+
+export type InputSource = Source;
+
+/** "Design, Floor area": the sheet and the heading without its units. */
+export function placeWords(source: Exclude<Source, { kind: "series" }>): string {
+  if (source.kind === "setting") return `${programSheet.name}, ${programSettings[source.key].setting}`;
+  const [sheet, heading] = source.kind === "design" ? [designSheet, designSheet.columns[source.key].heading] : [sitesSheet, sitesSheet.columns[source.key].heading];
+  return `${sheet.name}, ${heading.replace(/ \([^)]*\)$/, "")}`;
+}
 
 /** What a source holds now for the yard, in its units; undefined for a whole series, and for a yard's own without a yard. */
 export function valueNow(program: Program, yard: Yard | undefined, source: Source, parameter: Parameter): CellValue | undefined {

@@ -1,9 +1,9 @@
 import type { ReportLine, ReportTotal } from "../../addin/actions/report.ts";
 import type { Yard } from "../../addin/actions/read-program.ts";
-import type { ReportFigure } from "../../addin/records/report.ts";
 import { Button } from "../form.tsx";
 import { nameOf } from "../yard-picker.tsx";
 import { counted, metricWords, totalWords } from "./report-words.ts";
+import type { ReportFigure } from "./report-words.ts";
 import { reportText as words } from "./text.ts";
 
 /** Every total in both states, each with the yards behind it. */

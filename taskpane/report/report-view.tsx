@@ -1,6 +1,5 @@
 import { useState } from "preact/hooks";
 import { dayNumberOf, isoDate, today } from "../../addin/actions/dates.ts";
-import { pastedTable } from "../../addin/actions/export/csv-file.ts";
 import type { Yard } from "../../addin/actions/read-program.ts";
 import { reportOf } from "../../addin/actions/report.ts";
 import type { Report, ReportQuestion } from "../../addin/actions/report.ts";
@@ -57,7 +56,7 @@ export function ReportView({ program, workbook, write, goTo }: Pick<ViewProps, "
         {charts.length === 0 ? <p class="hint">{words.nothingToDraw}</p> : charts.map((chart) => <ReportChart key={chart.title} chart={chart} />)}
       </section>
       <div class="buttons">
-        <Button onClick={async () => say((await copyText(pastedTable(pastedReport(report)))) ? words.copied : words.cannotCopy)}>{words.copy}</Button>
+        <Button onClick={async () => say((await copyReport(report)) ? words.copied : words.cannotCopy)}>{words.copy}</Button>
         <Button onClick={() => say(printPaper(<ReportPaper report={report} charts={charts} title={title} date={isoDate(today())} />, "report") ? "" : words.cannotPrint)}>{words.print}</Button>
         {charts.length > 0 && <Button onClick={() => write(async () => saveReportCharts(workbook, await drawCharts(charts)), words.chartsSaved)}>{words.saveChart}</Button>}
       </div>
@@ -66,6 +65,11 @@ export function ReportView({ program, workbook, write, goTo }: Pick<ViewProps, "
       </p>
     </div>
   );
+}
+
+async function copyReport(report: Report): Promise<boolean> {
+  const { pastedTable } = await import("../../addin/actions/export/csv-file.ts");
+  return copyText(pastedTable(pastedReport(report)));
 }
 
 function readQuestion({ from, to, funder }: Asked): { question: ReportQuestion; faults: { from: string | null; to: string | null } } {

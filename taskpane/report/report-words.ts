@@ -1,15 +1,16 @@
+import { unitsOf } from "../../addin/actions/report.ts";
 import type { Report, ReportLine, ReportTotal } from "../../addin/actions/report.ts";
-import { moneyWords } from "../../addin/actions/export/quantity-words.ts";
-import { reportUnits } from "../../addin/records/report-formulas.ts";
-import type { ReportFigure } from "../../addin/records/report.ts";
+import { moneyWords } from "../estimate/text.ts";
 import { shown } from "../numbers.ts";
 import { reportText as words } from "./text.ts";
+
+export type ReportFigure = ReportLine["figure"];
 
 /** "1,234 sq ft", or why there is no number. */
 export function totalWords(figure: ReportFigure, value: number | null, why: string | null): string {
   if (value === null) return why ?? words.without;
   if (figure.unit === "money") return moneyWords(value);
-  return `${shown(value, decimalsOf(value))} ${figure.unit === "yards" ? "" : priceless(reportUnits[figure.unit].us)}`.trimEnd();
+  return `${shown(value, decimalsOf(value))} ${figure.unit === "yards" ? "" : priceless(unitsOf(figure).us)}`.trimEnd();
 }
 
 /** Money is in the program's own currency, which has no sign here: "per sq ft" of it says enough. */
@@ -19,7 +20,7 @@ function priceless(unit: string): string {
 
 /** "114.6 m²"; nothing where both systems count alike. */
 export function metricWords(figure: ReportFigure, value: number | null): string {
-  const { metric, factor } = reportUnits[figure.unit];
+  const { metric, factor } = unitsOf(figure);
   if (value === null || metric === "") return "";
   return `${shown(value * factor, decimalsOf(value * factor))} ${priceless(metric)}`;
 }
@@ -43,7 +44,7 @@ export function pastedReport(report: Report): readonly PastedRow[] {
 }
 
 function pastedLine({ figure, built, designed }: ReportLine): PastedRow {
-  const { us, metric, factor } = reportUnits[figure.unit];
+  const { us, metric, factor } = unitsOf(figure);
   const inMetric = ({ value }: ReportTotal) => (metric === "" || value === null ? null : value * factor);
   return [figure.label, built.value ?? built.why, counted(built), designed.value ?? designed.why, counted(designed), us, inMetric(built), inMetric(designed), metric, figure.source];
 }

@@ -2,11 +2,8 @@ import type { Program } from "../../addin/actions/read-program.ts";
 import { factorOf, faultsOf, functionsFor, sourceIn, variable } from "../../addin/actions/what-if-request.ts";
 import type { Scope, Varied, WhatIfRequest } from "../../addin/actions/what-if-request.ts";
 import { MOST_ACROSS, MOST_DOWN, spread } from "../../addin/actions/what-if-values.ts";
-import { valueNow } from "../../addin/actions/what-if-preview.ts";
-import { designSheet } from "../../addin/records/design.ts";
-import { programSettings } from "../../addin/records/program.ts";
-import { sitesSheet } from "../../addin/records/sites.ts";
-import type { Source } from "../../addin/records/what-if-sources.ts";
+import { placeWords, valueNow } from "../../addin/actions/what-if-preview.ts";
+import type { InputSource } from "../../addin/actions/what-if-preview.ts";
 import type { CellValue } from "../../addin/workbook/workbook.ts";
 import { fromUs } from "../../functions/quantities.ts";
 import type { UnitSystem } from "../../functions/quantities.ts";
@@ -86,7 +83,7 @@ export interface ValuesAsRead {
 /** An input that is not varied. */
 export interface InputAsRead {
   readonly parameter: Parameter;
-  readonly source: Source | undefined;
+  readonly source: InputSource | undefined;
   readonly typed: string;
   readonly fault: string | null;
   readonly unit: string;
@@ -193,7 +190,7 @@ function readInput(parameter: Parameter, { fixed }: TypedInputs, setting: Settin
   };
 }
 
-function hintOf(parameter: Parameter, source: Source | undefined, { scope, units, program }: Setting): string {
+function hintOf(parameter: Parameter, source: InputSource | undefined, { scope, units, program }: Setting): string {
   if (source !== undefined) {
     const yard = scope.kind === "yard" ? program.yards.find(({ siteId }) => siteId === scope.siteId) : undefined;
     const now = scope.kind === "all" ? undefined : valueNow(program, yard, source, parameter);
@@ -212,15 +209,8 @@ function spoken(value: CellValue, { kind }: Parameter, units: UnitSystem): strin
   return `${shown(value, 3)} ${isNumberKind(kind) ? writtenUnit(kind, units) : ""}`.trim();
 }
 
-/** "Design, Floor area": the sheet and the heading without its units. */
-function placeOf(source: Source): string {
-  if (source.kind === "series") return words.seriesNames[source.series];
-  if (source.kind === "setting") return `Program, ${programSettings[source.key].setting}`;
-  const { sheet, heading } =
-    source.kind === "design"
-      ? { sheet: designSheet.name, heading: designSheet.columns[source.key].heading }
-      : { sheet: sitesSheet.name, heading: sitesSheet.columns[source.key].heading };
-  return `${sheet}, ${heading.replace(/ \([^)]*\)$/, "")}`;
+function placeOf(source: InputSource): string {
+  return source.kind === "series" ? words.seriesNames[source.series] : placeWords(source);
 }
 
 function faultOfTyped(parameter: Parameter, typed: string): string | null {
