@@ -10,15 +10,32 @@ export interface SteppedRain {
  * The long-term balance with no leap at all: every step is taken, every flux is added up. It is what the balance of the
  * product must equal bit for bit, and tests/bench/water-balance.c is the same in C.
  */
-export function steppedBalance({ rainInches, runoffInches }: SteppedRain, grid: WaterGrid): SteppedBalance {
-  const { media, capacity, draw, runoffPerInch, directPerInch } = grid;
+export function steppedBalance(rain: SteppedRain, grid: WaterGrid): SteppedBalance {
+  const account = new Float64Array(8);
+  takeEveryStep(rain, grid, account);
+  const stillPonding = account[4]! > grid.media ? rain.rainInches.length - account[7]! : 0;
+  return {
+    runoff: account[0]!, direct: account[1]!, drawn: account[2]!, overflow: account[3]!, stored: account[4]!, overflows: account[5]!,
+    longest: Math.max(account[6]!, stillPonding),
+  };
+}
+
+/** Starts from doubles and ends in doubles: were its first zeros taken for integers, its machine code would be thrown away again and again. */
+function takeEveryStep({ rainInches, runoffInches }: SteppedRain, { media, capacity, draw, runoffPerInch, directPerInch }: WaterGrid, account: Float64Array): void {
+  let runoff = account[0]!;
+  let direct = account[1]!;
+  let drawn = account[2]!;
+  let overflow = account[3]!;
+  let stored = account[4]!;
+  let overflows = account[5]!;
+  let longest = account[6]!;
+  let since = account[7]!;
+  const rounder = ROUNDER;
   const steps = rainInches.length;
-  let [runoff, direct, drawn, overflow, stored] = [0, 0, 0, 0, 0];
-  let [overflows, since, longest] = [0, 0, 0];
   let isSpilling = false;
   for (let step = 0; step < steps; step += 1) {
-    const runoffNow = runoffInches[step]! * runoffPerInch + ROUNDER - ROUNDER;
-    const directNow = rainInches[step]! * directPerInch + ROUNDER - ROUNDER;
+    const runoffNow = runoffInches[step]! * runoffPerInch + rounder - rounder;
+    const directNow = rainInches[step]! * directPerInch + rounder - rounder;
     const inflow = runoffNow + directNow;
     const available = stored + inflow;
     const drawnNow = draw < available ? draw : available;
@@ -39,8 +56,14 @@ export function steppedBalance({ rainInches, runoffInches }: SteppedRain, grid: 
     }
     stored = after;
   }
-  if (stored > media && steps - since > longest) longest = steps - since;
-  return { runoff, direct, drawn, overflow, stored, overflows, longest };
+  account[0] = runoff;
+  account[1] = direct;
+  account[2] = drawn;
+  account[3] = overflow;
+  account[4] = stored;
+  account[5] = overflows;
+  account[6] = longest;
+  account[7] = since;
 }
 
 /** 1.5 x 2^52: beside it a double has no room for a fraction. */
