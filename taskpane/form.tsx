@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import { useId, useRef, useState } from "preact/hooks";
+import { useEffect, useId, useRef, useState } from "preact/hooks";
 import { text } from "./text.ts";
 
 interface FieldProps {
@@ -169,6 +169,11 @@ export function Tabs<Id extends string>({ label, tabs, active, onActivate }: {
 }
 
 export function TabPanel({ active, children }: { readonly active: string; readonly children: ComponentChildren }) {
+  const shown = useRef(active);
+  useEffect(() => {
+    if (shown.current !== active) showTopOfTab(active);
+    shown.current = active;
+  }, [active]);
   return (
     <div id={PANEL_ID} role="tabpanel" aria-labelledby={TAB_ID + active} class="tab-panel">
       {children}
@@ -177,7 +182,7 @@ export function TabPanel({ active, children }: { readonly active: string; readon
 }
 
 /** After another tab came to the front: its beginning in sight, and the focus on the tab if its button is gone. */
-export function showTopOfTab(active: string): void {
+function showTopOfTab(active: string): void {
   const tab = document.getElementById(TAB_ID + active);
   const panel = document.getElementById(PANEL_ID);
   if (tab === null || panel === null) return;

@@ -1,4 +1,5 @@
 import { useState } from "preact/hooks";
+import { useFocusIfAsked } from "./focus.ts";
 import { ExportMany } from "./estimate/export-many.tsx";
 import { Tabs, TabPanel } from "./form.tsx";
 import { NextView } from "./next/next-view.tsx";
@@ -17,6 +18,11 @@ const TABS = PROGRAM_TAB_IDS.map((id) => ({ id, says: text.programTabs[id] }));
 /** Comes back to where the person was, after a look at one yard. */
 let lastTab: ProgramTabId = "yards";
 
+/** The tab that the program opens on next, for whoever sends a person there. */
+export function showProgramTabNext(tab: ProgramTabId): void {
+  lastTab = tab;
+}
+
 /** The whole program, while no yard is in view. */
 export function ProgramPage({ program, workbook, write, goTo, takesFocus, onPick }: Pick<ViewProps, "program" | "workbook" | "write"> & {
   readonly goTo: GoTo;
@@ -28,15 +34,18 @@ export function ProgramPage({ program, workbook, write, goTo, takesFocus, onPick
     lastTab = id;
     setTab(id);
   };
+  const heading = useFocusIfAsked(takesFocus);
   const view = { program, workbook, write };
   return (
     <>
       <header class="yard-header">
-        <h1>{text.programTabs.title}</h1>
+        <h1 ref={heading} tabIndex={-1}>
+          {text.programTabs.title}
+        </h1>
       </header>
       <Tabs label={text.programTabs.label} tabs={TABS} active={tab} onActivate={open} />
       <TabPanel active={tab}>
-        {tab === "yards" && <YardPicker {...view} goTo={goTo} takesFocus={takesFocus} onPick={onPick} />}
+        {tab === "yards" && <YardPicker {...view} goTo={goTo} onPick={onPick} />}
         {tab === "next" && <NextView program={program} onPick={onPick} />}
         {tab === "what-if" && <WhatIfView {...view} />}
         {tab === "report" && (

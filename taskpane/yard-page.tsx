@@ -1,8 +1,8 @@
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useState } from "preact/hooks";
 import { BasinView } from "./basin/basin-view.tsx";
 import { EstimateView } from "./estimate/estimate-view.tsx";
 import { useFocusIfAsked } from "./focus.ts";
-import { Button, showTopOfTab, TabPanel, Tabs } from "./form.tsx";
+import { Button, TabPanel, Tabs } from "./form.tsx";
 import { HoleTestView } from "./hole-test/hole-test-view.tsx";
 import { PlantingView } from "./planting/planting-view.tsx";
 import type { GoTo } from "./slip-list.tsx";
@@ -37,12 +37,6 @@ export function YardPage({ goTo, attempt, takesFocus, onLeave, ...view }: ViewPr
   };
   const { yard } = view;
   const heading = useFocusIfAsked(takesFocus);
-  const shownTab = useRef(tab);
-  useEffect(() => {
-    if (shownTab.current === tab) return;
-    shownTab.current = tab;
-    showTopOfTab(tab);
-  }, [tab]);
   return (
     <>
       <header class="yard-header">

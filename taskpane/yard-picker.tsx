@@ -2,26 +2,21 @@ import { useState } from "preact/hooks";
 import type { Program, Yard } from "../addin/actions/read-program.ts";
 import { AddYard } from "./add-yard.tsx";
 import { hasDraft } from "./drafts.ts";
-import { useFocusIfAsked } from "./focus.ts";
 import { TextField } from "./form.tsx";
 import { SlipList } from "./slip-list.tsx";
 import type { GoTo } from "./slip-list.tsx";
 import { text } from "./text.ts";
 import type { ViewProps } from "./view.ts";
 
-export function YardPicker({ program, workbook, write, goTo, takesFocus, onPick }: Pick<ViewProps, "program" | "workbook" | "write"> & {
+export function YardPicker({ program, workbook, write, goTo, onPick }: Pick<ViewProps, "program" | "workbook" | "write"> & {
   readonly goTo: GoTo;
-  readonly takesFocus: { current: boolean };
   readonly onPick: (siteId: string) => void;
 }) {
   const [search, setSearch] = useState("");
-  const heading = useFocusIfAsked(takesFocus);
   const found = yardsMatching(program, search);
   return (
     <section>
-      <h2 ref={heading} tabIndex={-1}>
-        {text.picker.title}
-      </h2>
+      <h2>{text.picker.title}</h2>
       <SlipList title={text.sheetSlips} slips={program.slips} goTo={goTo} />
       {program.yards.length === 0 ? (
         <p>{text.picker.empty}</p>
