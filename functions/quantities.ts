@@ -42,6 +42,9 @@ export const kinds = {
 
 export type NumberKind = keyof typeof kinds;
 
+/** No yard measures more and no program pays more. What is typed beyond is a slip, and a sum of such runs out of numbers. */
+export const LARGEST_NUMBER = 1e12;
+
 export const CUBIC_FEET_PER_CUBIC_YARD = 27;
 export const INCHES_PER_FOOT = 12;
 

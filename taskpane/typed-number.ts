@@ -1,4 +1,5 @@
 import type { CellValue } from "../addin/workbook/workbook.ts";
+import { LARGEST_NUMBER } from "../functions/quantities.ts";
 
 /** What a typed number must satisfy. The label is the field's own, so that the sentence names what the person sees. */
 export interface NumberRule {
@@ -22,10 +23,10 @@ export function readTypedNumber(text: string, rule: NumberRule): TypedNumber {
   if (typed === "") return rule.required === true ? { sentence: `${rule.label} is missing.` } : { value: null };
   if (!PLAIN_NUMBER.test(typed)) return { sentence: whyNotANumber(typed, rule.label) };
   const value = Number(typed);
-  if (!Number.isFinite(value)) return { sentence: `${rule.label} is too large.` };
   if (rule.moreThan !== undefined && value <= rule.moreThan) return { sentence: `${rule.label} must be more than ${rule.moreThan}.` };
   if (rule.atLeast !== undefined && value < rule.atLeast) return { sentence: `${rule.label} must be ${rule.atLeast} or more.` };
   if (rule.atMost !== undefined && value > rule.atMost) return { sentence: `${rule.label} must be ${rule.atMost} or less.` };
+  if (Math.abs(value) > LARGEST_NUMBER) return { sentence: `${rule.label} is too large to be true.` };
   return { value };
 }
 

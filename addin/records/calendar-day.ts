@@ -5,6 +5,9 @@ export function dayNumber(year: number, month: number, day: number): number {
   return (Date.UTC(year, month - 1, day) - Date.UTC(1899, 11, 30)) / MILLISECONDS_A_DAY;
 }
 
+/** 31 December 9999, the last a spreadsheet knows. */
+export const LAST_DAY = 2_958_465;
+
 /** "2026-05-04", as date inputs and file names write it. */
 export function isoDate(day: number): string {
   return new Date(Date.UTC(1899, 11, 30) + day * MILLISECONDS_A_DAY).toISOString().slice(0, 10);
@@ -32,6 +35,4 @@ export function monthsAfter(day: number, months: number): number {
   return Math.min(first + dayOfMonth - 1, lastOfMonth);
 }
 
-/** 31 December 9999, the last a spreadsheet knows. */
-const LAST_DAY = 2_958_465;
 const MILLISECONDS_A_DAY = 86_400_000;

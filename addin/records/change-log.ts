@@ -1,6 +1,6 @@
 import "./validation.ts";
 import * as z from "zod";
-import { choiceColumn, numberColumn, textColumn } from "./column.ts";
+import { choiceColumn, momentColumn, numberColumn, textColumn } from "./column.ts";
 import type { Column } from "./column.ts";
 import type { RecordOf, Sheet, SheetRow } from "./sheet.ts";
 import type { CellValue } from "../workbook/workbook.ts";
@@ -18,7 +18,7 @@ export const changeLogSheet = {
   ],
   columns: {
     change: numberColumn("Change", { label: "Change", atLeast: 1 }, { widthPixels: 70, numberFormat: "0" }),
-    when: numberColumn("When", { label: "When", atLeast: 1 }, { widthPixels: 130, numberFormat: "yyyy-mm-dd hh:mm" }),
+    when: momentColumn("When", "When"),
     by: textColumn("By", { widthPixels: 110 }),
     what: textColumn("What", { widthPixels: 260 }),
     siteId: textColumn("Site ID", { widthPixels: 76 }),

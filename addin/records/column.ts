@@ -1,6 +1,9 @@
 import "./validation.ts";
 import * as z from "zod";
+import { LARGEST_NUMBER } from "../../functions/quantities.ts";
+import { isErrorCode } from "../workbook/workbook.ts";
 import type { CellValue } from "../workbook/workbook.ts";
+import { LAST_DAY } from "./calendar-day.ts";
 
 /** One column of a sheet: what it is called, how it looks, and what a cell of it may hold. */
 export interface Column<Value = unknown> {
@@ -19,9 +22,11 @@ interface Looks {
   readonly note?: string;
 }
 
-/** Words of any length. A number typed where words belong is kept as its digits. */
+/** Words of any length. A number typed where words belong is kept as its digits; an error is no word of anybody's. */
 export function textColumn(heading: string, looks: Looks = {}): Column<string | null> {
-  const cell = z.custom<CellValue>().transform((value): string | null => {
+  const cell = z.custom<CellValue>().transform((value, context): string | null => {
+    const error = errorIn(value, heading);
+    if (error !== null) return refused(context, error);
     const text = value === null ? "" : String(value).trim();
     return text === "" ? null : text;
   });
@@ -37,30 +42,55 @@ interface NumberRule {
 }
 
 export function numberColumn(heading: string, rule: NumberRule, looks: Looks = {}): Column<number | null> {
+  return measuredColumn(heading, (value) => numberFault(value, rule), (value) => value, looks);
+}
+
+function measuredColumn(heading: string, faultOf: (value: CellValue) => string | null, read: (value: number) => number, looks: Looks): Column<number | null> {
   const cell = z.custom<CellValue>().transform((value, context): number | null => {
-    const sentence = numberFault(value, rule);
-    if (sentence !== null) {
-      context.addIssue({ code: "custom", message: sentence });
-      return z.NEVER;
-    }
-    return typeof value === "number" ? value : null;
+    const sentence = faultOf(value);
+    if (sentence !== null) return refused(context, sentence);
+    return typeof value === "number" ? read(value) : null;
   });
   return { heading, cell, role: "input", widthPixels: 96, ...looks };
 }
 
+function refused(context: z.RefinementCtx, sentence: string): never {
+  context.addIssue({ code: "custom", message: sentence });
+  return z.NEVER;
+}
+
+function errorIn(value: CellValue, label: string): string | null {
+  return isErrorCode(value) ? `${label} shows the error ${value}. Type over it, or put right what it is computed from.` : null;
+}
+
+function isBlankCell(value: CellValue): boolean {
+  return value === null || (typeof value === "string" && value.trim() === "");
+}
+
 function numberFault(value: CellValue, rule: NumberRule): string | null {
-  if (value === null || (typeof value === "string" && value.trim() === "")) return null;
-  if (typeof value === "string") return `${rule.label} must be a number; it is the text "${value.slice(0, 40)}".`;
+  if (isBlankCell(value)) return null;
+  if (typeof value === "string") return errorIn(value, rule.label) ?? `${rule.label} must be a number; it is the text "${value.slice(0, 40)}".`;
   if (typeof value !== "number" || !Number.isFinite(value)) return `${rule.label} must be a number.`;
   if (rule.moreThan !== undefined && value <= rule.moreThan) return `${rule.label} must be more than ${rule.moreThan}.`;
   if (rule.atLeast !== undefined && value < rule.atLeast) return `${rule.label} must be ${rule.atLeast} or more.`;
   if (rule.atMost !== undefined && value > rule.atMost) return `${rule.label} must be ${rule.atMost} or less.`;
-  return null;
+  return Math.abs(value) > LARGEST_NUMBER ? `${rule.label} is too large to be true.` : null;
 }
 
-/** A calendar day, held as the spreadsheet's day number. */
+/** A calendar day, held as the spreadsheet's day number. Of a pasted day with a time the day counts. */
 export function dateColumn(heading: string, label: string, looks: Looks = {}): Column<number | null> {
-  return numberColumn(heading, { label, atLeast: 1 }, { numberFormat: "yyyy-mm-dd", ...looks });
+  return measuredColumn(heading, (value) => dateFault(value, label), Math.floor, { numberFormat: "yyyy-mm-dd", ...looks });
+}
+
+/** A minute of a calendar day: the day number, and the share of the day that has passed. */
+export function momentColumn(heading: string, label: string, looks: Looks = {}): Column<number | null> {
+  return measuredColumn(heading, (value) => dateFault(value, label), (value) => value, { widthPixels: 130, numberFormat: "yyyy-mm-dd hh:mm", ...looks });
+}
+
+function dateFault(value: CellValue, label: string): string | null {
+  if (isBlankCell(value)) return null;
+  if (typeof value === "string") return errorIn(value, label) ?? `${label} must be a date; it is the text "${value.slice(0, 40)}". Type the date again.`;
+  return typeof value === "number" && value >= 1 && value < LAST_DAY + 1 ? null : `${label} must be a date, such as 2026-05-04.`;
 }
 
 /** One of a list of keys, whatever its case. */
@@ -74,9 +104,7 @@ export function choiceColumn<Key extends string>(
     const typed = value === null ? "" : String(value).trim();
     if (typed === "") return null;
     const key = choices.find((choice) => choice.toLowerCase() === typed.toLowerCase());
-    if (key !== undefined) return key;
-    context.addIssue({ code: "custom", message: `${label} "${typed.slice(0, 40)}" is not in the list: ${choices.join(", ")}.` });
-    return z.NEVER;
+    return key ?? refused(context, errorIn(value, label) ?? `${label} "${typed.slice(0, 40)}" is not in the list: ${choices.join(", ")}.`);
   });
   return { heading, cell, role: "input", widthPixels: 110, choices, ...looks };
 }

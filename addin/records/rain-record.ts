@@ -1,4 +1,4 @@
-import { choiceColumn, numberColumn, textColumn } from "./column.ts";
+import { choiceColumn, momentColumn, numberColumn, textColumn } from "./column.ts";
 import type { RecordOf, Sheet, SheetRow } from "./sheet.ts";
 
 /** One row a reading of a rain gauge. */
@@ -9,7 +9,7 @@ export const rainRecordSheet = {
     "The time is when the reading's interval began. Each row says its own unit, so that no gauge is ever taken for another.",
   ],
   columns: {
-    began: numberColumn("Began", { label: "Began", atLeast: 1 }, { widthPixels: 130, numberFormat: "yyyy-mm-dd hh:mm" }),
+    began: momentColumn("Began", "Began"),
     depth: numberColumn("Rain depth", { label: "Rain depth", atLeast: 0 }, { widthPixels: 90 }),
     unit: choiceColumn("Unit", "Unit", ["in", "mm"], { widthPixels: 60 }),
     gauge: textColumn("Gauge", { widthPixels: 170 }),

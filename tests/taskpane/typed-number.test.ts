@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { LARGEST_NUMBER } from "../../functions/quantities.ts";
 import { asTyped, readTypedNumber } from "../../taskpane/typed-number.ts";
 
 const area = { label: "Area" };
@@ -27,7 +28,9 @@ describe("A number typed into the pane", () => {
     ["1,200,000.5", 'Area must be a number without a comma, such as 1.5 or 1200; it is "1,200,000.5".'],
     ["about 12", 'Area must be a number; it is the text "about 12".'],
     ["--3", 'Area must be a number; it is the text "--3".'],
-    ["1e999", "Area is too large."],
+    ["1e999", "Area is too large to be true."],
+    ["1e308", "Area is too large to be true."],
+    ["-1e13", "Area is too large to be true."],
   ])("%j is refused in words and never guessed", (typed, sentence) => {
     expect(readTypedNumber(typed, area)).toEqual({ sentence });
   });
@@ -53,9 +56,9 @@ describe("A number typed into the pane", () => {
     );
   });
 
-  it("a number of a cell is shown in full and read back as the same number", () => {
+  it("a number that a sheet takes is shown in full and read back as the same number", () => {
     fc.assert(
-      fc.property(fc.double({ noNaN: true, noDefaultInfinity: true }), (number) => {
+      fc.property(fc.double({ noNaN: true, min: -LARGEST_NUMBER, max: LARGEST_NUMBER }), (number) => {
         expect(readTypedNumber(asTyped(number), area)).toEqual({ value: number === 0 ? 0 : number });
       }),
     );
