@@ -11,6 +11,7 @@ import { firstRow } from "./records/place.ts";
 import { sitesSheet } from "./records/sites.ts";
 import { ask, tell } from "./window/ask.ts";
 import { showCellWords } from "./window/cell-words.ts";
+import { keepOffline } from "./window/keep-offline.ts";
 import { makeResizable } from "./window/pane-splitter.ts";
 import { moveBetweenRegions } from "./window/regions.ts";
 import { connectWorkbookBar, element } from "./window/workbook-bar.ts";
@@ -91,6 +92,7 @@ await comeBackTo(selection);
 window.soakbook = { workbook };
 await workbook.calculated();
 performance.mark(STARTED);
+await keepOffline();
 
 async function openFirstWorkbook(): Promise<void> {
   const kept = await storage.load();

@@ -73,13 +73,13 @@ export const addinDescription: AddinDescription = describeAddin({
   },
   files: {
     page: "taskpane.html",
-    functions: "functions.js",
-    // Excel keeps this file for a day, so a new version has a new address.
+    // Excel keeps these two for a day, so a new version has new addresses.
+    functions: `functions.js?v=${packageJson.version}`,
     functionsMetadata: `functions.json?v=${packageJson.version}`,
     help: "help.html",
-    support: "help.html#support",
-    privacy: "help.html#privacy",
-    terms: "help.html#terms",
+    support: "support.html",
+    privacy: "privacy.html",
+    terms: "support.html#terms",
   },
   icons: {
     ribbon: [

@@ -4,21 +4,20 @@
  * The origin is written into the manifests and functions.json, because Excel is told whole addresses; the pages
  * themselves use relative ones and run from any folder.
  */
-import { copyFile, cp, mkdir, rm, writeFile } from "node:fs/promises";
-import { join } from "node:path";
+import { cp, mkdir, readFile, rm, writeFile } from "node:fs/promises";
+import { dirname, join } from "node:path";
 import { argv } from "node:process";
 import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
-import * as esbuild from "esbuild";
 import { catalogue } from "../../functions/worksheet/catalogue.ts";
 import { addinDescription, addressAt } from "../../manifest/addin-description.ts";
 import { functionsMetadata } from "../../manifest/functions-metadata.ts";
 import type { FunctionsMetadata } from "../../manifest/functions-metadata.ts";
 import { jsonManifest } from "../../manifest/json-manifest.ts";
 import { xmlManifest } from "../../manifest/xml-manifest.ts";
+import { bundlePages, functionsScript, hashedName, hashOf, offlineWorker, source } from "./bundle.ts";
 import { helpPage } from "./help-page.ts";
-import { plainFields } from "./plain-fields.ts";
-import { withoutDocumentation } from "./without-documentation.ts";
+import { privacyPage, supportPage } from "./word-pages.ts";
 
 export const DIST = source("dist");
 export const DEFAULT_ORIGIN = "https://localhost:3500";
@@ -31,72 +30,63 @@ export interface BuildOptions {
   readonly scripts?: Readonly<Record<string, string>>;
 }
 
-/** Writes the pages, the functions, both manifests and the help into the directory. */
-export async function build({ origin, directory, scripts = {} }: BuildOptions): Promise<void> {
+/** By the name that a page uses, the name that the file has now. */
+export type FileNames = ReadonlyMap<string, string>;
+
+/**
+ * Writes the pages, the functions, both manifests and the help into the directory. Scripts and style sheets bear the
+ * hash of their content in their names, so that a host may let browsers keep them for ever; pages, manifests, icons and
+ * what a manifest names keep their names, and their content changes with each version.
+ */
+export async function build({ origin, directory, scripts = {} }: BuildOptions): Promise<FileNames> {
+  await rm(directory, { recursive: true, force: true });
+  await mkdir(directory, { recursive: true });
+  const [pages, functions, helpStyle, browserPage, excelPage] = await Promise.all([
+    bundlePages(directory, { ...PAGES, ...scripts }),
+    functionsScript(),
+    ...["addin/hosting/help.css", "addin/browser.html", "addin/taskpane.html"].map((path) => readFile(source(path), "utf8")),
+  ]);
+  if (helpStyle === undefined || browserPage === undefined || excelPage === undefined) throw new Error("A page of the build is missing.");
+  const names = new Map([...pages.names, ["help.css", hashedName("help.css", helpStyle)], ["functions.js", `functions.js?v=${hashOf(functions)}`]]);
   const metadata = metadataAt(origin);
+  const index = withNames(browserPage, names);
+  const words = { "help.html": helpPage(), "privacy.html": privacyPage(), "support.html": supportPage() };
   const texts = {
+    "index.html": index,
+    "taskpane.html": withNames(excelPage, names),
+    ...Object.fromEntries(Object.entries(words).map(([name, page]) => [name, withNames(page, names)])),
+    [names.get("help.css") ?? ""]: helpStyle,
+    "functions.js": functions,
     "functions.json": functionsJson(origin),
     "manifest.xml": xmlManifest(addinDescription, origin),
     "manifest.json": inJson(jsonManifest(addinDescription, origin, metadata.functions)),
-    "help.html": helpPage(),
+    "offline-worker.js": await offlineWorker(offlineFiles(index, pages.partsOf("browser"))),
   };
-  const copies = {
-    "index.html": "addin/browser.html",
-    "taskpane.html": "addin/taskpane.html",
-    "help.css": "addin/hosting/help.css",
-  };
-  await rm(directory, { recursive: true, force: true });
-  await mkdir(directory, { recursive: true });
   await Promise.all([
-    bundlePages(directory, { ...PAGES, ...scripts }),
-    functionsScript().then((script) => writeFile(join(directory, "functions.js"), script)),
     cp(source("manifest/icons"), join(directory, "icons"), { recursive: true }),
-    ...Object.entries(copies).map(([name, from]) => copyFile(source(from), join(directory, name))),
-    ...Object.entries(texts).map(([name, text]) => writeFile(join(directory, name), text)),
+    ...Object.entries(texts).map(async ([name, text]) => {
+      await mkdir(dirname(join(directory, name)), { recursive: true });
+      await writeFile(join(directory, name), text);
+    }),
   ]);
+  return names;
 }
 
-/** The pane has an entry of its own although each start file imports it on demand: so its script has a lasting name. */
+/** The pane has an entry of its own although each start file imports it on demand: so its style sheet can stand in the page. */
 const PAGES = {
   browser: source("addin/browser.ts"),
   excel: source("addin/excel.ts"),
   pane: source("taskpane/pane.tsx"),
 };
 
-/** The pages share chunks, and what is imported on demand is loaded on demand. */
-async function bundlePages(directory: string, entryPoints: Record<string, string>): Promise<void> {
-  await esbuild.build({
-    ...COMPACT,
-    entryPoints,
-    outdir: directory,
-    format: "esm",
-    splitting: true,
-    chunkNames: "chunks/[name]-[hash]",
-    jsx: "automatic",
-    jsxImportSource: "preact",
-    plugins: [plainFields],
-  });
+/** The page with the present names of the files it loads. */
+export function withNames(page: string, names: FileNames): string {
+  return page.replace(/(src|href)="([^":]+)"/g, (attribute, kind: string, name: string) => (names.has(name) ? `${kind}="${names.get(name)}"` : attribute));
 }
 
-/** Excel runs this script without a page, as a classic script that needs nothing else. */
-export async function functionsScript(): Promise<string> {
-  const { outputFiles } = await esbuild.build({
-    ...COMPACT,
-    entryPoints: [source("addin/excel-functions.ts")],
-    write: false,
-    format: "iife",
-    plugins: [withoutDocumentation],
-  });
-  return outputFiles[0]?.text ?? "";
+function offlineFiles(page: string, parts: readonly string[]) {
+  return { version: hashOf(`${page}${parts.join()}`), page: "./", parts: [...parts, "icons/icon-32.png"] };
 }
-
-const COMPACT = {
-  bundle: true,
-  minify: true,
-  target: "es2022",
-  define: { "process.env.NODE_ENV": '"production"' },
-  logLevel: "warning",
-} as const satisfies esbuild.BuildOptions;
 
 /** What Excel reads to list the functions of an add-in that is hosted under the origin. */
 export function functionsJson(origin: string): string {
@@ -109,10 +99,6 @@ function metadataAt(origin: string): FunctionsMetadata {
 
 function inJson(content: object): string {
   return `${JSON.stringify(content, null, 2)}\n`;
-}
-
-function source(path: string): string {
-  return fileURLToPath(new URL(`../../${path}`, import.meta.url));
 }
 
 /** The origin asked for on the command line. Throws in words when Excel could not load from it. */

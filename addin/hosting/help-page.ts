@@ -28,18 +28,7 @@ ${list(entries.map(({ name }) => html`<li><a href="#${name}">${name}</a></li>`))
 </nav>
 <main>
 ${list(entries.map(section))}
-<section id="support">
-<h2>Support</h2>
-<p>Ask whoever hosts this add-in for you. The answer to =SOAK.VERSION() says which version computes your workbook.</p>
-</section>
-<section id="privacy">
-<h2>Privacy</h2>
-<p>Soakbook sends nothing anywhere. What you type stays in your workbook, and without Excel in your browser, until you save it to a file.</p>
-</section>
-<section id="terms">
-<h2>Terms</h2>
-<p>Soakbook comes without warranty. Check its results before anyone digs, and follow local codes.</p>
-</section>
+<p><a href="support.html">Support and terms</a> · <a href="privacy.html">Privacy</a></p>
 </main>
 </body>
 </html>

@@ -1,7 +1,7 @@
 import { gzipSync } from "node:zlib";
 import { runInNewContext } from "node:vm";
 import { beforeAll, describe, expect, test } from "vitest";
-import { functionsScript } from "../../addin/hosting/build.ts";
+import { functionsScript } from "../../addin/hosting/bundle.ts";
 import { catalogue } from "../../functions/worksheet/catalogue.ts";
 
 type Registered = (...inputs: unknown[]) => readonly (readonly unknown[])[];

@@ -8,7 +8,7 @@ import { kill, ppid } from "node:process";
 import { fileURLToPath } from "node:url";
 import { chromium } from "playwright-core";
 import type { Browser, BrowserContext, BrowserContextOptions, Page } from "playwright-core";
-import { DEFAULT_ORIGIN, build } from "../../addin/hosting/build.ts";
+import { DEFAULT_ORIGIN, build, withNames } from "../../addin/hosting/build.ts";
 import { serve } from "../../addin/hosting/serve.ts";
 import type { Serving } from "../../addin/hosting/serve.ts";
 import { HOW_TO_INSTALL, findChromium } from "./chromium.ts";
@@ -100,9 +100,9 @@ async function builtOnce(): Promise<string> {
   if (!isFirst) return waitForBuild(directory, done, failed);
   await removeBuildsOfFinishedRuns();
   try {
-    await build({ origin: DEFAULT_ORIGIN, directory, scripts: TEST_SCRIPTS });
-    await writeFile(join(directory, "agreement.html"), gridPage("Agreement", "agreement-entry.js"));
-    await writeFile(join(directory, "draft.html"), gridPage("Draft", "draft-entry.js"));
+    const names = await build({ origin: DEFAULT_ORIGIN, directory, scripts: TEST_SCRIPTS });
+    await writeFile(join(directory, "agreement.html"), withNames(gridPage("Agreement", "agreement-entry.js"), names));
+    await writeFile(join(directory, "draft.html"), withNames(gridPage("Draft", "draft-entry.js"), names));
     await writeFile(done, "");
   } catch (error) {
     await writeFile(failed, "");

@@ -33,7 +33,7 @@ describe("the XML manifest", () => {
       permissions: "ReadWriteDocument",
       iconUrl: `${origin}/icons/icon-32.png`,
       highResolutionIconUrl: `${origin}/icons/icon-64.png`,
-      supportUrl: `${origin}/help.html#support`,
+      supportUrl: `${origin}/support.html`,
       defaultSettings: { sourceLocation: `${origin}/taskpane.html` },
     });
   });

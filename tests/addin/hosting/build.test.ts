@@ -52,7 +52,8 @@ describe("A build", () => {
       expect(helpUrl).toBe(`${ORIGIN}/help.html#${name}`);
       expect(help).toContain(`<section id="${name}">`);
     }
-    for (const anchor of ["support", "privacy", "terms"]) expect(help).toContain(`id="${anchor}"`);
+    for (const page of ["support", "privacy"]) expect(help).toContain(`href="${page}.html"`);
+    expect(await text("support.html")).toContain('id="terms"');
   });
 
   it("has a functions script that registers every function with nothing but the CustomFunctions global", async () => {
@@ -66,14 +67,56 @@ describe("A build", () => {
   it("refers to no other host from the page without Excel", async () => {
     const page = await text("index.html");
     expect(page).not.toMatch(/https?:/);
-    expect(page).toContain("default-src 'none'");
-    expect(page).not.toContain("unsafe-eval");
+  });
+
+  it.each(["index.html", "taskpane.html", "help.html", "privacy.html", "support.html"])("lets no inline script and no text run as a program in %s", async (name) => {
+    const page = await text(name);
+    const policy = /http-equiv="Content-Security-Policy" content="([^"]+)"/.exec(page)?.[1] ?? "";
+    const directives = new Map(policy.split("; ").map((directive) => [directive.split(" ")[0], directive]));
+    expect(directives.get("default-src")).toBe("default-src 'none'");
+    expect(directives.get("script-src") ?? "").not.toMatch(/unsafe|data:|blob:|\*/);
+    expect(policy).not.toContain("unsafe-eval");
+    expect([...page.matchAll(/<script(?![^>]*\bsrc=)/g)]).toEqual([]);
+    expect(page).not.toMatch(/\son[a-z]+="/);
+  });
+
+  it("names every script and style sheet of a page by its content, and has each under the name the page gives", async () => {
+    for (const page of ["index.html", "taskpane.html", "help.html", "privacy.html", "support.html"]) {
+      const loaded = [...(await text(page)).matchAll(/(?:script[^>]*src|stylesheet" href)="([^":]+)"/g)].map(([, name]) => name ?? "");
+      expect(loaded.length, page).toBeGreaterThan(0);
+      for (const name of loaded) {
+        expect(name, page).toMatch(/-[A-Za-z0-9]{8}\.(js|css)$|^functions\.js\?v=[a-z0-9]{8}$/);
+        expect((await stat(join(directory, name.replace(/\?.*$/, "")))).isFile(), name).toBe(true);
+      }
+    }
+  });
+
+  it("keeps the names by which Excel knows it, with the version in the addresses that Excel holds on to", async () => {
+    const names = await readdir(directory);
+    expect(names).toEqual(expect.arrayContaining(["manifest.xml", "manifest.json", "functions.json", "functions.js", "taskpane.html", "help.html", "icons"]));
+    const manifest = await text("manifest.xml");
+    for (const name of ["functions.json", "functions.js"]) expect(manifest).toMatch(new RegExp(`/${name.replace(".", "\\.")}\\?v=\\d+\\.\\d+\\.\\d+"`));
+  });
+
+  it("lists for use without a connection the files of the page without Excel, and none of Excel's", async () => {
+    const worker = await text("offline-worker.js");
+    const index = await text("index.html");
+    const parts = [...worker.matchAll(/"([a-z][\w./-]*\.(?:js|css|png))"/g)].map(([, name]) => name ?? "");
+    for (const [, name] of index.matchAll(/(?:src|href)="([^":]+)"/g)) expect(parts).toContain(name);
+    expect(parts.some((name) => name.startsWith("pane-"))).toBe(true);
+    expect(parts.some((name) => /excel|functions|manifest|taskpane/.test(name))).toBe(false);
+    for (const name of parts) expect((await stat(join(directory, name))).isFile(), name).toBe(true);
+  });
+
+  it("says on the privacy page that nothing leaves the workbook, and on the support page what to try first", async () => {
+    expect(await text("privacy.html")).toContain("leaves your workbook");
+    expect(await text("support.html")).toContain("#NAME?");
   });
 
   it("keeps the pane out of the script that the page starts with", async () => {
     const names = await readdir(directory);
-    expect(names).toEqual(expect.arrayContaining(["browser.js", "excel.js", "pane.js"]));
-    const [start, pane] = [await text("browser.js"), await text("pane.js")];
+    const called = (name: string) => names.find((file) => new RegExp(`^${name}-[A-Z0-9]{8}\\.js$`).test(file)) ?? `no ${name}`;
+    const [start, pane] = [await text(called("browser")), await text(called("pane"))];
     const words = "Why a number is not there";
     expect(pane).toContain(words);
     expect(start).not.toContain(words);

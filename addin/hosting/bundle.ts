@@ -1,0 +1,88 @@
+/** The bundles of the build: what esbuild makes of the start files. */
+import { createHash } from "node:crypto";
+import { basename, join } from "node:path";
+import { fileURLToPath } from "node:url";
+import * as esbuild from "esbuild";
+import type { OfflineFiles } from "../window/offline-files.ts";
+import { plainFields } from "./plain-fields.ts";
+import { withoutDocumentation } from "./without-documentation.ts";
+
+export interface BundledPages {
+  /** By the name a page uses, such as "browser.js", the name with the hash of its content. */
+  readonly names: ReadonlyMap<string, string>;
+  /** Every script and style sheet that the entry can come to load. */
+  partsOf(entry: string): readonly string[];
+}
+
+const COMPACT = {
+  bundle: true,
+  minify: true,
+  target: "es2022",
+  define: { "process.env.NODE_ENV": '"production"' },
+  logLevel: "warning",
+} as const satisfies esbuild.BuildOptions;
+
+/** The pages share chunks, and what is imported on demand is loaded on demand. */
+export async function bundlePages(directory: string, entryPoints: Record<string, string>): Promise<BundledPages> {
+  const { metafile } = await esbuild.build({
+    ...COMPACT,
+    entryPoints,
+    outdir: directory,
+    format: "esm",
+    splitting: true,
+    entryNames: "[name]-[hash]",
+    chunkNames: "chunks/[name]-[hash]",
+    jsx: "automatic",
+    jsxImportSource: "preact",
+    plugins: [plainFields],
+    absWorkingDir: directory,
+    metafile: true,
+  });
+  const outputs = new Map(Object.entries(metafile.outputs));
+  const names = new Map<string, string>();
+  for (const [file, { entryPoint, cssBundle }] of outputs) {
+    const entry = Object.keys(entryPoints).find((name) => entryPoint !== undefined && entryPoints[name] === join(directory, entryPoint));
+    if (entry === undefined) continue;
+    names.set(`${entry}.js`, file);
+    if (cssBundle !== undefined) names.set(`${entry}.css`, cssBundle);
+  }
+  return { names, partsOf: (entry) => reachable(outputs, names.get(`${entry}.js`) ?? "") };
+}
+
+function reachable(outputs: ReadonlyMap<string, esbuild.Metafile["outputs"][string]>, first: string): readonly string[] {
+  const found = new Set<string>([first]);
+  for (const file of found) {
+    const { imports = [], cssBundle } = outputs.get(file) ?? {};
+    for (const { path, external } of imports) if (external !== true && outputs.has(path)) found.add(path);
+    if (cssBundle !== undefined) found.add(cssBundle);
+  }
+  return [...found];
+}
+
+/** Excel runs this script without a page, as a classic script that needs nothing else. */
+export async function functionsScript(): Promise<string> {
+  return script("addin/excel-functions.ts", { plugins: [withoutDocumentation] });
+}
+
+export async function offlineWorker(files: OfflineFiles): Promise<string> {
+  return script("addin/window/offline-worker.ts", { define: { ...COMPACT.define, OFFLINE_FILES: JSON.stringify(files) } });
+}
+
+async function script(path: string, options: esbuild.BuildOptions): Promise<string> {
+  const { outputFiles = [] } = await esbuild.build({ ...COMPACT, entryPoints: [source(path)], write: false, format: "iife", ...options });
+  return outputFiles[0]?.text ?? "";
+}
+
+/** "help-3f9a2c41.css" for "help.css": another content, another name. */
+export function hashedName(name: string, content: string): string {
+  const dot = basename(name).lastIndexOf(".");
+  return `${name.slice(0, dot)}-${hashOf(content)}${name.slice(dot)}`;
+}
+
+export function hashOf(content: string): string {
+  return createHash("sha256").update(content).digest("hex").slice(0, 8);
+}
+
+export function source(path: string): string {
+  return fileURLToPath(new URL(`../../${path}`, import.meta.url));
+}
