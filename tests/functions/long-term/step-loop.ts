@@ -12,7 +12,8 @@ export interface SteppedRain {
  */
 export function steppedBalance(rain: SteppedRain, grid: WaterGrid): SteppedBalance {
   const account = new Float64Array(8);
-  takeEveryStep(rain, grid, account);
+  const { media, capacity, draw, runoffPerInch, directPerInch } = grid;
+  takeEveryStep(rain.rainInches, rain.runoffInches, Float64Array.of(media, capacity, draw, runoffPerInch, directPerInch), account);
   const stillPonding = account[4]! > grid.media ? rain.rainInches.length - account[7]! : 0;
   return {
     runoff: account[0]!, direct: account[1]!, drawn: account[2]!, overflow: account[3]!, stored: account[4]!, overflows: account[5]!,
@@ -20,8 +21,16 @@ export function steppedBalance(rain: SteppedRain, grid: WaterGrid): SteppedBalan
   };
 }
 
-/** Starts from doubles and ends in doubles: were its first zeros taken for integers, its machine code would be thrown away again and again. */
-function takeEveryStep({ rainInches, runoffInches }: SteppedRain, { media, capacity, draw, runoffPerInch, directPerInch }: WaterGrid, account: Float64Array): void {
+/**
+ * Takes doubles and ends in doubles: were a zero among them taken for an integer, or the shape of an object looked at, its
+ * machine code would be thrown away whenever another comes.
+ */
+function takeEveryStep(rainInches: Float64Array, runoffInches: Float64Array, grid: Float64Array, account: Float64Array): void {
+  const media = grid[0]!;
+  const capacity = grid[1]!;
+  const draw = grid[2]!;
+  const runoffPerInch = grid[3]!;
+  const directPerInch = grid[4]!;
   let runoff = account[0]!;
   let direct = account[1]!;
   let drawn = account[2]!;
