@@ -5,6 +5,7 @@
  * script before this one, and the pane, which is larger, is fetched only after.
  */
 import "./excel.css";
+import { associateCommands, opensWithWorkbook } from "./excel-commands.ts";
 import { excelWorkbook } from "./workbook/excel-workbook.ts";
 
 const TROUBLE_SHOWN_MILLISECONDS = 10_000;
@@ -21,9 +22,12 @@ if (typeof Office === "undefined") {
 }
 
 async function showPane(): Promise<void> {
+  const workbook = excelWorkbook(showTrouble);
+  associateCommands(workbook, tell);
   const { mountPane } = await import("../taskpane/pane.tsx");
   pane.replaceChildren();
-  mountPane(pane, excelWorkbook(showTrouble), theme());
+  mountPane(pane, workbook, theme());
+  if (await opensWithWorkbook()) await Office.addin.showAsTaskpane();
 }
 
 /** Excel's theme may differ from the system's. Some Excels do not tell theirs; then the system's holds. */
@@ -43,7 +47,11 @@ let clearing: ReturnType<typeof setTimeout> | undefined;
 
 /** What went wrong while nobody waited for it: a change in the sheet that the pane could not read at once. */
 function showTrouble(error: unknown): void {
-  trouble.textContent = error instanceof Error ? error.message : String(error);
+  tell(error instanceof Error ? error.message : String(error));
+}
+
+function tell(sentence: string): void {
+  trouble.textContent = sentence;
   clearTimeout(clearing);
   clearing = setTimeout(() => trouble.replaceChildren(), TROUBLE_SHOWN_MILLISECONDS);
 }

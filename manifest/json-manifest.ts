@@ -29,6 +29,10 @@ export function jsonManifest(addin: AddinDescription, origin: string, functions:
   const at = (file: string) => addressAt(origin, file);
   const icons = addin.icons.ribbon.map(({ pixels, file }) => ({ size: pixels, url: at(file) }));
   const openPane = "openPane";
+  const supertip = (title: string, description: string) => ({ title, description });
+  const commandsAt = (place: AddinDescription["commands"][number]["place"]) => addin.commands.filter((command) => command.place === place);
+  const control = ({ id, label, tip }: AddinDescription["commands"][number]) => ({ id: `Soakbook.${id}`, label, icons, supertip: supertip(label, tip), actionId: id });
+  const asItem = (command: AddinDescription["commands"][number]) => ({ ...control(command), type: "menuItem" });
   return {
     $schema: "https://developer.microsoft.com/json-schemas/teams/v1.30/MicrosoftTeams.schema.json",
     manifestVersion: "1.30",
@@ -58,7 +62,7 @@ export function jsonManifest(addin: AddinDescription, origin: string, functions:
             type: "general",
             lifetime: "long",
             code: { page: at(addin.files.page) },
-            actions: [{ id: openPane, type: "openPage", displayName: addin.ribbon.button, view: "Soakbook.Pane" }],
+            actions: [{ id: openPane, type: "openPage", displayName: addin.ribbon.button, view: "Soakbook.Pane" }, ...addin.commands.map(({ id, label }) => ({ id, type: "executeFunction", displayName: label }))],
             customFunctions: {
               namespace: { id: addin.namespace, name: addin.namespace },
               functions: functions.map(listed),
@@ -82,12 +86,32 @@ export function jsonManifest(addin: AddinDescription, origin: string, functions:
                         type: "button",
                         label: addin.ribbon.button,
                         icons,
-                        supertip: { title: addin.ribbon.button, description: addin.ribbon.buttonTip },
+                        supertip: supertip(addin.ribbon.button, addin.ribbon.buttonTip),
                         actionId: openPane,
+                      },
+                      ...commandsAt("ribbon").map((command) => ({ ...control(command), type: "button" })),
+                      {
+                        id: "Soakbook.More",
+                        type: "menu",
+                        label: addin.ribbon.more,
+                        icons,
+                        supertip: supertip(addin.ribbon.more, addin.ribbon.moreTip),
+                        items: commandsAt("more").map(asItem),
                       },
                     ],
                   },
                 ],
+              },
+            ],
+          },
+        ],
+        contextMenus: [
+          {
+            menus: [
+              {
+                entryPoint: "cell",
+                // This schema takes a menu here, and no button.
+                controls: [{ id: "Soakbook.Cell", type: "menu", label: addin.ribbon.group, icons, supertip: supertip(addin.ribbon.group, addin.summary), items: commandsAt("cell menu").map(asItem) }],
               },
             ],
           },

@@ -42,7 +42,7 @@ export function xmlManifest(addin: AddinDescription, origin: string): string {
       element(
         "VersionOverrides",
         { xmlns: "http://schemas.microsoft.com/office/taskpaneappversionoverrides", "xsi:type": "VersionOverridesV1_0" },
-        element("Hosts", {}, host()),
+        element("Hosts", {}, host(addin)),
         element(
           "Resources",
           {},
@@ -56,7 +56,7 @@ export function xmlManifest(addin: AddinDescription, origin: string): string {
   );
 }
 
-function host(): XmlElement {
+function host(addin: AddinDescription): XmlElement {
   return element(
     "Host",
     { "xsi:type": "Workbook" },
@@ -90,22 +90,54 @@ function host(): XmlElement {
         element(
           "OfficeTab",
           { id: "TabHome" },
-          element("Group", { id: "Soakbook.Group" }, element("Label", { resid: "group" }), icon(), button()),
+          element("Group", { id: "Soakbook.Group" }, element("Label", { resid: "group" }), icon(), paneButton(), ...commandsAt(addin, "ribbon").map(commandButton), moreMenu(addin)),
         ),
+      ),
+      element(
+        "ExtensionPoint",
+        { "xsi:type": "ContextMenu" },
+        element("OfficeMenu", { id: "ContextMenuCell" }, ...commandsAt(addin, "cell menu").map(commandButton)),
       ),
     ),
   );
 }
 
-function button(): XmlElement {
+function paneButton(): XmlElement {
   return element(
     "Control",
     { "xsi:type": "Button", id: "Soakbook.OpenPane" },
-    element("Label", { resid: "button" }),
-    element("Supertip", {}, element("Title", { resid: "button" }), element("Description", { resid: "button-tip" })),
+    ...labelled("button"),
     icon(),
     element("Action", { "xsi:type": "ShowTaskpane" }, textElement("TaskpaneId", "Soakbook.Pane"), element("SourceLocation", { resid: "page" })),
   );
+}
+
+type Command = AddinDescription["commands"][number];
+
+function commandsAt({ commands }: AddinDescription, place: Command["place"]): readonly Command[] {
+  return commands.filter((command) => command.place === place);
+}
+
+function commandButton({ id }: Command): XmlElement {
+  return element("Control", { "xsi:type": "Button", id: `Soakbook.${id}` }, ...labelled(resourceOf(id)), icon(), runs(id));
+}
+
+function moreMenu(addin: AddinDescription): XmlElement {
+  const items = commandsAt(addin, "more").map(({ id }) => element("Item", { id: `Soakbook.${id}` }, ...labelled(resourceOf(id)), icon(), runs(id)));
+  return element("Control", { "xsi:type": "Menu", id: "Soakbook.More" }, ...labelled("more"), icon(), element("Items", {}, ...items));
+}
+
+/** The addresses have resources of their own, one of them "help". */
+function resourceOf(id: Command["id"]): string {
+  return `command-${id}`;
+}
+
+function labelled(resource: string): readonly XmlElement[] {
+  return [element("Label", { resid: resource }), element("Supertip", {}, element("Title", { resid: resource }), element("Description", { resid: `${resource}-tip` }))];
+}
+
+function runs(id: Command["id"]): XmlElement {
+  return element("Action", { "xsi:type": "ExecuteFunction" }, textElement("FunctionName", id));
 }
 
 function icon(): XmlElement {
@@ -130,10 +162,14 @@ function resourcesOf(addin: AddinDescription, at: (file: string) => string): Rec
       ["namespace", addin.namespace],
       ["group", addin.ribbon.group],
       ["button", addin.ribbon.button],
+      ["more", addin.ribbon.more],
+      ...addin.commands.map(({ id, label }) => [resourceOf(id), label] as const),
     ]),
     longStrings: new Map([
       ["summary", addin.summary],
       ["button-tip", addin.ribbon.buttonTip],
+      ["more-tip", addin.ribbon.moreTip],
+      ...addin.commands.map(({ id, tip }) => [`${resourceOf(id)}-tip`, tip] as const),
     ]),
   };
 }

@@ -5,18 +5,19 @@ import type { Program } from "../addin/actions/read-program.ts";
 import { yardAt } from "../addin/actions/read-program.ts";
 import { selectYard } from "../addin/actions/select-yard.ts";
 import type { CellRange, Workbook } from "../addin/workbook/workbook.ts";
+import { onViewAsked } from "./asked-view.ts";
 import { applyTheme } from "./fluent.ts";
 import type { PaneTheme } from "./fluent.ts";
 import { Button, MessageBar } from "./form.tsx";
 import { ProgramWatch } from "./program-watch.ts";
 import type { Reading } from "./program-watch.ts";
-import { ProgramPage } from "./program-page.tsx";
+import { ProgramPage, showProgramTabNext } from "./program-page.tsx";
 import { LeftAlone, SetUp, SheetsMissing } from "./set-up.tsx";
 import { sentenceOfError } from "./spoken-errors.ts";
 import { text } from "./text.ts";
 import { useWriting } from "./writing.ts";
 import { WritingNotices } from "./writing-notices.tsx";
-import { YardPage } from "./yard-page.tsx";
+import { showTabNext, YardPage } from "./yard-page.tsx";
 import { WorkingBar, WorkingView } from "./working/working-view.tsx";
 import { useWorking } from "./working/use-working.ts";
 import "./pane.css";
@@ -55,6 +56,21 @@ function Pane({ workbook: host }: { readonly workbook: Workbook }) {
   const [siteId, pick] = useSelectedYard(workbook, program, latest);
   const working = useWorking(workbook);
   const [failure, showAgain] = useErrorBoundary();
+
+  /** Counts the views asked for from outside, each of which begins a page anew. */
+  const [opening, countOpening] = useState(0);
+  useEffect(() =>
+    onViewAsked((view) => {
+      if (view === "working") return working.show();
+      if (view === "visits") showTabNext("visits");
+      if (view === "workbook") {
+        showProgramTabNext("workbook");
+        pick(null);
+      }
+      working.close();
+      countOpening((count) => count + 1);
+    }),
+  );
 
   const goTo = (where: CellRange) => writing.attempt(() => workbook.select(where));
   /** Whether the page that comes next was asked for in the pane: only then may it take the focus. */
@@ -105,11 +121,11 @@ function Pane({ workbook: host }: { readonly workbook: Workbook }) {
       {reading.state === "taken" && <LeftAlone {...text.taken} names={reading.names} readAgain={readAgain} />}
       {reading.state === "newer" && <LeftAlone {...text.newer} names={[]} readAgain={readAgain} />}
       {program !== null && yard === undefined && (
-        <ProgramPage program={program} workbook={workbook} write={writing.write} goTo={goTo} takesFocus={askedHere} onPick={pickAndSelect} />
+        <ProgramPage key={opening} program={program} workbook={workbook} write={writing.write} goTo={goTo} takesFocus={askedHere} onPick={pickAndSelect} />
       )}
       {program !== null && yard !== undefined && (
         <YardPage
-          key={yard.siteId}
+          key={`${yard.siteId} ${opening}`}
           program={program}
           yard={yard}
           workbook={workbook}

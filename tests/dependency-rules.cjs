@@ -126,7 +126,7 @@ module.exports = {
       name: "pane-comes-after-the-functions",
       severity: "error",
       comment: "Excel waits for this page before the first function runs, so the pane is loaded by import() once they are registered.",
-      from: { path: "^addin/excel\\.ts$" },
+      from: { path: "^addin/excel(-commands)?\\.ts$" },
       to: { path: "^taskpane/", dependencyTypesNot: ["dynamic-import", "type-only"] },
     },
     {

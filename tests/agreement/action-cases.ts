@@ -3,6 +3,8 @@
  * there. Both must hold the same cells after each, and hand back the same answer.
  */
 import { addWhatIf } from "../../addin/actions/add-what-if.ts";
+import { repairFormulas, repairSentence } from "../../addin/actions/repair-formulas.ts";
+import { turnIntoValues } from "../../addin/actions/turn-into-values.ts";
 import { latestChanges, logWrites, undoChange } from "../../addin/actions/change-log.ts";
 import { recordDownspout } from "../../addin/actions/check-downspout.ts";
 import { checkWorkbook, repairWorkbook } from "../../addin/actions/check-workbook.ts";
@@ -219,6 +221,22 @@ export const actionCases: readonly ActionCase[] = [
       const found = await checkWorkbook(workbook);
       const left = await repairWorkbook(workbook, found);
       return [found, left].map((findings) => findings.map(({ sentence, repair }) => [sentence, repair?.says ?? null]));
+    },
+  },
+  {
+    title: "nothing shows #NAME?, and the formulas stay as they are",
+    run: async (workbook) => repairSentence(await repairFormulas(workbook)),
+  },
+  {
+    title: "Design is copied as values, twice under two names",
+    run: async (workbook) => {
+      const names = [];
+      for (let copy = 0; copy < 2; copy += 1) {
+        await workbook.select({ sheet: "Design", row: 3, column: 0, rows: 1, columns: 1 });
+        names.push(await turnIntoValues(workbook));
+      }
+      const [copies, formulas] = [await workbook.readSheets(["Design", ...names]), await workbook.readFormulas({ sheet: names[0]!, row: 0, column: 0, rows: 30, columns: 36 })];
+      return [names, copies[0]?.length, copies[0]?.[3]?.[0] === copies[1]?.[3]?.[0], formulas.flat().filter((formula) => formula !== "")];
     },
   },
 ];

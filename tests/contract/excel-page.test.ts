@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { catalogue } from "../../functions/worksheet/catalogue.ts";
+import { COMMAND_IDS } from "../../manifest/addin-description.ts";
 import { PageHost, type OpenPage } from "../browser/page.ts";
 
 const HOSTED = "https://appsforoffice.microsoft.com/lib/1/hosted/";
@@ -12,7 +13,10 @@ const standIn = (background: string) => () => `
   window.seen = [];
   new PerformanceObserver((list) => list.getEntries().forEach(({ name }) => seen.push(new URL(name).pathname))).observe({ type: "resource", buffered: true });
   window.CustomFunctions = { associate: (id) => seen.push(id), Error: class {} };
-  window.Office = { HostType: { Excel: "Excel" }, onReady: async () => ({ host: "Excel" }), context: { officeTheme: { bodyBackgroundColor: ${JSON.stringify(background)} } } };
+  window.commands = {};
+  window.shown = 0;
+  window.startup = "None";
+  window.Office = { HostType: { Excel: "Excel" }, StartupBehavior: { none: "None", load: "Load" }, actions: { associate: (id, run) => { commands[id] = run; } }, addin: { showAsTaskpane: async () => { shown += 1; }, getStartupBehavior: async () => startup, setStartupBehavior: async (behavior) => { startup = behavior; } }, onReady: async () => ({ host: "Excel" }), context: { officeTheme: { bodyBackgroundColor: ${JSON.stringify(background)} } } };
   window.Excel = { run: () => Promise.reject(Object.assign(new Error("busy"), { code: "InvalidOperationInCellEditMode" })) };
 `;
 
@@ -49,6 +53,29 @@ describe("Excel's page", () => {
   test("says in the pane what Excel refused", async () => {
     const { page } = await open(standIn("#FFFFFF"));
     await page.getByText("Press Enter or Esc in the sheet, then try again.").first().waitFor();
+  });
+
+  test("has a command behind each button that the manifests declare", async () => {
+    const { page } = await open(standIn("#FFFFFF"));
+    await page.locator(".pane").waitFor();
+    expect(await page.evaluate("Object.keys(commands).sort()")).toEqual([...COMMAND_IDS].sort());
+  });
+
+  test("carries a command out, says in words what came of it, and tells Excel when it is done", async () => {
+    const { page, faults } = await open(standIn("#FFFFFF"));
+    await page.locator(".pane").waitFor();
+    const run = (id: string) => page.evaluate((command) => new Promise((completed) => (window as unknown as { commands: Record<string, (event: object) => void> }).commands[command]!({ completed: () => completed(true) })), id);
+    const said = () => page.locator("#trouble").textContent();
+    await run("openWithWorkbook");
+    expect(await said()).toContain("The pane opens with this workbook from now on");
+    expect(await page.evaluate("[startup, shown]")).toEqual(["Load", 1]);
+    await run("openWithWorkbook");
+    expect(await said()).toBe("The pane no longer opens with this workbook.");
+    await run("turnIntoValues");
+    expect(await said()).toContain("Press Enter or Esc in the sheet, then try again.");
+    for (const id of ["newVisit", "checkWorkbook", "showWorking"]) await run(id);
+    expect(await page.evaluate("shown")).toBe(6);
+    expect(faults).toEqual([]);
   });
 
   test.each([

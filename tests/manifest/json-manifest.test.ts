@@ -1,7 +1,7 @@
 import { AppManifestUtils, type TeamsManifest } from "@microsoft/app-manifest";
 import { describe, expect, test } from "vitest";
 import { catalogue } from "../../functions/worksheet/catalogue.ts";
-import { addinDescription } from "../../manifest/addin-description.ts";
+import { addinDescription, COMMAND_IDS } from "../../manifest/addin-description.ts";
 import { functionsMetadata } from "../../manifest/functions-metadata.ts";
 import { jsonManifest, type ListedFunction } from "../../manifest/json-manifest.ts";
 import { xmlManifest } from "../../manifest/xml-manifest.ts";
@@ -21,6 +21,10 @@ const functions: readonly ListedFunction[] = [
   },
 ];
 const manifest = jsonManifest(addinDescription, origin, functions);
+
+const runtimeActions = () => manifest.extensions[0]!.runtimes[0]!.actions;
+const controlsOfRibbon = () => manifest.extensions[0]!.ribbons[0]!.tabs[0]!.groups[0]!.controls;
+const commandNamed = (id: string) => addinDescription.commands.find((command) => command.id === id)!;
 
 /** Microsoft's validator with the schema it ships; no network. */
 const faults = (changed: object) => AppManifestUtils.validateAgainstSchema(changed as TeamsManifest);
@@ -67,10 +71,24 @@ describe("the unified manifest", () => {
   });
 
   test("opens the pane by an action its runtime knows", () => {
-    const [{ runtimes, ribbons }] = manifest.extensions as [(typeof manifest.extensions)[number]];
-    const button = ribbons[0]!.tabs[0]!.groups[0]!.controls[0]!;
-    expect(runtimes[0]!.actions.map((action) => action.id)).toEqual([button.actionId]);
+    const button = controlsOfRibbon()[0]!;
+    expect(runtimeActions()).toContainEqual({ id: button.actionId, type: "openPage", displayName: "Open the pane", view: "Soakbook.Pane" });
     expect(button.label).toBe("Open the pane");
+  });
+
+  test("offers every command once: four buttons, a menu of three, and the working in the menu of a cell", () => {
+    const ribbon = controlsOfRibbon();
+    const cellMenu = manifest.extensions[0]!.contextMenus[0]!.menus[0]!;
+    const offered = [...ribbon.slice(1).flatMap((control) => ("items" in control ? control.items.map(({ actionId }) => actionId) : [control.actionId])), ...cellMenu.controls[0]!.items.map(({ actionId }) => actionId)];
+    expect(offered).toEqual([...COMMAND_IDS]);
+    expect(ribbon.map(({ type }) => type)).toEqual(["button", "button", "button", "button", "button", "menu"]);
+    expect(cellMenu.entryPoint).toBe("cell");
+    for (const id of COMMAND_IDS) expect(runtimeActions()).toContainEqual({ id, type: "executeFunction", displayName: commandNamed(id).label });
+  });
+
+  test("says the same of each command as the XML manifest", () => {
+    const xml = xmlManifest(addinDescription, origin);
+    for (const { label, tip } of addinDescription.commands) for (const words of [label, tip]) expect(xml).toContain(`DefaultValue="${words}"`);
   });
 
   test("demands the same requirement sets as the XML manifest", () => {

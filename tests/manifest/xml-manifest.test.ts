@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { OfficeAddinManifest } from "office-addin-manifest";
 import { afterAll, describe, expect, test } from "vitest";
-import { addinDescription, type AddinDescription } from "../../manifest/addin-description.ts";
+import { addinDescription, COMMAND_IDS, type AddinDescription } from "../../manifest/addin-description.ts";
 import { xmlManifest } from "../../manifest/xml-manifest.ts";
 
 const origin = "https://garden.example";
@@ -105,6 +105,15 @@ describe("the XML manifest", () => {
     expect(resid(/<Page>\s*<SourceLocation resid="([^"]+)"/)).toBe(page);
     expect(resid(/<FunctionFile resid="([^"]+)"/)).toBe(page);
     expect(resid(/<TaskpaneId>[^<]+<\/TaskpaneId>\s*<SourceLocation resid="([^"]+)"/)).toBe(page);
+  });
+
+  test("runs each command by the id that the page associates: in the ribbon, its menu, or the menu of a cell", () => {
+    const run = (text: string) => [...text.matchAll(/<FunctionName>([^<]+)<\/FunctionName>/g)].map((match) => match[1]);
+    expect(run(xml)).toEqual([...COMMAND_IDS]);
+    expect(run(xml.slice(xml.indexOf('<OfficeMenu id="ContextMenuCell">')))).toEqual(["showWorking"]);
+    expect(run(xml.slice(xml.indexOf("<Items>"), xml.indexOf("</Items>")))).toEqual(["repairFormulas", "turnIntoValues", "openWithWorkbook"]);
+    const ids = [...xml.matchAll(/<(?:Control|Item)[^>]* id="([^"]+)"/g)].map((match) => match[1]);
+    expect(new Set(ids).size).toBe(ids.length);
   });
 
   test("demands the requirement sets the add-in is written for, and no newer ones", () => {
