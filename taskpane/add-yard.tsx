@@ -3,7 +3,7 @@ import { addYard } from "../addin/actions/record-yard.ts";
 import type { NewYard } from "../addin/actions/record-yard.ts";
 import { useDraft } from "./drafts.ts";
 import { useFocusWhenOpened } from "./focus.ts";
-import { Button, ChoiceField, Segmented, TextField } from "./form.tsx";
+import { Button, ChoiceField, Segmented, TextField, WriteOrDiscard } from "./form.tsx";
 import { text } from "./text.ts";
 import type { ViewProps } from "./view.ts";
 
@@ -63,14 +63,7 @@ export function AddYard({ workbook, write, onAdded }: Pick<ViewProps, "workbook"
         blank={text.addYard.notKnown}
         onChoose={(soilGroup) => set({ soilGroup })}
       />
-      <div class="buttons">
-        <Button kind="primary" onClick={save}>
-          {text.addYard.save}
-        </Button>
-        <Button kind="quiet" onClick={close}>
-          {text.addYard.discard}
-        </Button>
-      </div>
+      <WriteOrDiscard save={text.addYard.save} touched={draft.touched} onSave={save} onDiscard={close} />
     </div>
   );
 }

@@ -6,6 +6,7 @@ export const text = {
   verdicts: { pass: "Pass", refer: "Refer", stop: "Stop", watch: "Watch", fail: "Fail", "not measured": "Not measured" },
   tabs: { label: "Views of this yard", yard: "Yard", visits: "Visits", "hole-test": "Hole test", basin: "Basin", planting: "Planting", estimate: "Estimate" },
   programTabs: { title: "Rain garden program", label: "Views of the program", yards: "Yards", next: "Next", "what-if": "What if", report: "Report", workbook: "Workbook" },
+  form: { unsaved: "Typed, not written yet", discard: "Discard" },
   units: { us: "US units: ft, in", metric: "Metric units: m, mm" },
 
   reading: "Reading the workbook",
@@ -40,7 +41,6 @@ export const text = {
     count: (shown: number, all: number) => (shown === all ? (all === 1 ? "1 yard" : `${all} yards`) : `${shown} of ${all} yards`),
     change: "All yards",
     unnamed: "Yard without a name",
-    unsaved: "Typed, not written yet",
     follows: "Select a row of Sites in the workbook, or pick a yard here.",
   },
 
@@ -57,7 +57,6 @@ export const text = {
     soilGroupHint: "A soaks fast, D slowly. From a soil survey.",
     notKnown: "Not known",
     save: "Add the yard",
-    discard: "Discard",
     missing: "Yard is missing.",
     done: (yard: string) => `${yard} was added to Sites.`,
   },

@@ -34,7 +34,7 @@ export function YardPicker({ program, workbook, write, goTo, onPick }: Pick<View
                   <span class="yard-id">{yard.siteId}</span>
                   <span class="yard-name">{nameOf(yard)}</span>
                   <span class="yard-address">{yard.site.record.address ?? ""}</span>
-                  {hasDraft(`${yard.siteId}/`) && <span class="unsaved">{text.picker.unsaved}</span>}
+                  {hasDraft(`${yard.siteId}/`) && <span class="unsaved">{text.form.unsaved}</span>}
                 </button>
               </li>
             ))}

@@ -210,7 +210,7 @@ export const basinText = {
 
   sheetOfDrawings: {
     print: "Print the drawing",
-    cannotPrint: "This page may not print here. Save the drawing into the workbook, and print it from there.",
+    cannotPrint: "This pane cannot print. Save the drawing into the workbook, and print it from there.",
     save: "Save into the workbook",
     saveAgain: "Save again, in place of the last one",
     saved: (yard: string) => `The drawing of ${yard} stands on the sheet Drawings.`,

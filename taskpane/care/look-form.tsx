@@ -6,7 +6,7 @@ import type { Yard } from "../../addin/actions/read-program.ts";
 import { planLook, recordLook, REPAIR_DAYS } from "../../addin/actions/record-look.ts";
 import type { LookPlan } from "../../addin/actions/record-look.ts";
 import { useDraft } from "../drafts.ts";
-import { Button, DateField, TextField, VerdictBadge } from "../form.tsx";
+import { DateField, TextField, VerdictBadge, WriteOrDiscard } from "../form.tsx";
 import { useRememberedName } from "../remembered-name.ts";
 import type { ViewProps } from "../view.ts";
 import { blankLook, readLook } from "./look-draft.ts";
@@ -60,15 +60,7 @@ export function LookForm({ row, kind, close, ...view }: ViewProps & { readonly r
       </ol>
       <TextField label={words.noteOfLook} value={typed.note} onInput={(note) => set((current) => ({ ...current, note }))} />
       {"entry" in read ? <WillWrite plan={planLook(yard, row, read.entry)} /> : <p class="hint">{words.answerRest}</p>}
-      {draft.touched && <p class="unsaved">{words.unsaved}</p>}
-      <div class="buttons">
-        <Button kind="primary" onClick={save}>
-          {words.save}
-        </Button>
-        <Button kind="quiet" onClick={discard}>
-          {words.discard}
-        </Button>
-      </div>
+      <WriteOrDiscard save={words.save} touched={draft.touched} onSave={save} onDiscard={discard} />
     </div>
   );
 }

@@ -54,8 +54,6 @@ export const careText = {
     answerRest: "Answer every item to see what will be written.",
     save: "Write the look",
     saved: (kind: string) => `${kind}: written to Follow-ups and Visits.`,
-    discard: "Discard",
-    unsaved: "Typed, not written yet",
   },
 
   water: {

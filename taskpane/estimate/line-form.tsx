@@ -3,7 +3,7 @@ import type { DraftedLine, LineKind } from "../../addin/actions/draft-estimate.t
 import { unitOnPrices } from "../../addin/actions/draft-estimate.ts";
 import type { Program } from "../../addin/actions/read-program.ts";
 import type { Draft } from "../drafts.ts";
-import { Button, ChoiceField, NumberField, Segmented, TextField } from "../form.tsx";
+import { ChoiceField, NumberField, Segmented, TextField, WriteOrDiscard } from "../form.tsx";
 import { isRefused, readTypedNumber } from "../typed-number.ts";
 import { estimateText } from "./text.ts";
 
@@ -49,11 +49,7 @@ export function LineForm({ program, draft, save, close }: {
       <NumberField label={words.quantity} unit={unit} value={quantity} fault={asked && isRefused(read) ? read.sentence : null} onInput={(typed) => set({ quantity: typed })} />
       <Segmented label={words.kind} value={kind} choices={KINDS} onChoose={(chosen) => set({ kind: chosen })} />
       <TextField label={words.note} value={note} onInput={(typed) => set({ note: typed })} />
-      {draft.touched && <p class="unsaved">{words.unsaved}</p>}
-      <div class="buttons">
-        <Button kind="primary" onClick={write}>{words.save}</Button>
-        <Button kind="quiet" onClick={discard}>{words.discard}</Button>
-      </div>
+      <WriteOrDiscard save={words.save} touched={draft.touched} onSave={write} onDiscard={discard} />
     </div>
   );
 }

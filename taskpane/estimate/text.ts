@@ -59,10 +59,8 @@ export const estimateText = {
     kinds: { cash: "Cash", "in-kind": "In-kind" },
     note: "Note",
     save: "Add the line",
-    discard: "Discard",
     missing: "Item is missing.",
     done: (item: string) => `${item} was added to Estimate lines.`,
-    unsaved: "Typed, not written yet",
     noItems: "Sheet Prices has no items yet: add them there first.",
   },
 
@@ -81,7 +79,7 @@ export const estimateText = {
     working: "Making the file",
     copy: "Copy the estimate as cells",
     copied: "The estimate is on the clipboard: paste it into any spreadsheet.",
-    notCopied: "The clipboard was refused.",
+    notCopied: "The clipboard is closed to this pane: copy the lines on sheet Estimate lines instead.",
     fallback: "Nothing saved? Some windows of Excel, on Mac above all, save no files: copy the cells instead.",
   },
 

@@ -55,7 +55,7 @@ export function StepCard({ stage, standing, by, day, open, hint, onToggle, onWri
         <button type="button" id={toggleId(step.id)} class="step-toggle" aria-expanded={open} aria-controls={bodyId} onClick={onToggle}>
           <span class="step-title">{step.title}</span>
           <span class="step-answer">{answer === null ? words.notAnswered : saidAnswer(answer)}</span>
-          {draft.touched && <span class="unsaved">{words.unsaved}</span>}
+          {draft.touched && <span class="unsaved">{text.form.unsaved}</span>}
           <StepBadge standing={standing} />
         </button>
       </h3>
@@ -78,8 +78,8 @@ export function StepCard({ stage, standing, by, day, open, hint, onToggle, onWri
               {words.save}
             </Button>
             {draft.touched && (
-              <Button kind="quiet" aria-label={`${words.discard}: ${step.title}`} onClick={discard}>
-                {words.discard}
+              <Button kind="quiet" aria-label={`${text.form.discard}: ${step.title}`} onClick={discard}>
+                {text.form.discard}
               </Button>
             )}
           </div>

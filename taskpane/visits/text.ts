@@ -63,8 +63,8 @@ export const visitsText = {
   answer: "Answer",
   number: "Number",
   date: "Day",
-  drop: "Fall",
-  run: "Length of the level string",
+  drop: "Drop",
+  run: "Run of the level string",
   sameUnit: "Both in the same unit, such as inches",
   slopeIs: (percent: string) => `Slope: ${percent} %`,
   notChosen: "Not chosen",
@@ -73,8 +73,6 @@ export const visitsText = {
   linkHint: "A link, or the picture's name on the camera",
   save: "Write the answer",
   enter: "Enter writes it and goes to the next step.",
-  discard: "Discard",
-  unsaved: "Typed, not written yet",
   answered: (answer: string) => `Answered: ${answer}`,
   on: (date: string) => `on ${date}`,
   by: (name: string) => `by ${name}`,
@@ -102,7 +100,7 @@ export const visitsText = {
 
   print: {
     button: "Print a field sheet",
-    blocked: "This window cannot print. Open the workbook in a browser window of its own.",
+    blocked: "This pane cannot print. Open the workbook in a browser window of its own.",
     title: (stage: string) => `Field sheet: ${stage}`,
     facts: "The yard",
     site: "Site",

@@ -6,10 +6,10 @@ export const workingText = {
   back: "Back to the pane",
   copy: "Copy as text",
   copied: "Copied.",
-  copyByHand: "The clipboard is closed to this page. Select the text below and copy it.",
+  copyByHand: "The clipboard is closed to this pane: select the text below and copy it.",
   copyText: "The working as text",
   print: "Print",
-  cannotPrint: "Printing is closed to this pane. Copy the text and print it from another program.",
+  cannotPrint: "This pane cannot print. Copy the text and print it from another program.",
   reference: (name: string) => `${name} in the function reference`,
   opensInNewWindow: "opens in a new window",
 

@@ -4,7 +4,7 @@ import type { Conduit } from "../../addin/actions/check-downspout.ts";
 import { isoDate, today } from "../../addin/actions/dates.ts";
 import { useDraft } from "../drafts.ts";
 import { useFocusWhenOpened } from "../focus.ts";
-import { Button, ChoiceField, MessageBar, NumberField, Segmented, TextField, VerdictBadge } from "../form.tsx";
+import { Button, ChoiceField, MessageBar, NumberField, Segmented, TextField, VerdictBadge, WriteOrDiscard } from "../form.tsx";
 import { LiveSentence } from "../live-sentence.tsx";
 import { shown, shownUnit } from "../numbers.ts";
 import { quantityWords } from "../quantity-words.ts";
@@ -78,11 +78,7 @@ function DownspoutForm({ yard, workbook, write, row, seen, typed, touched, set, 
       <Answer verdict={verdict} read={read} />
       <Sources typed={typed} row={row} />
       <p class="fault" role="status">{refusal ?? ""}</p>
-      {touched && <p class="unsaved">{surfacesText.unsaved}</p>}
-      <div class="buttons">
-        <Button kind="primary" onClick={save}>{words.save}</Button>
-        <Button kind="quiet" onClick={close}>{surfacesText.discard}</Button>
-      </div>
+      <WriteOrDiscard save={words.save} touched={touched} onSave={save} onDiscard={close} />
     </section>
   );
 }

@@ -4,7 +4,7 @@ import type { SurfaceEntry } from "../../addin/actions/record-yard.ts";
 import type { UnitSystem } from "../../functions/quantities.ts";
 import { curveNumber } from "../../functions/worksheet/runoff.ts";
 import type { Draft } from "../drafts.ts";
-import { Button, ChoiceField, NumberField, TextField } from "../form.tsx";
+import { ChoiceField, NumberField, TextField, WriteOrDiscard } from "../form.tsx";
 import { LiveSentence } from "../live-sentence.tsx";
 import { shownUnit } from "../numbers.ts";
 import { quantityWords } from "../quantity-words.ts";
@@ -47,15 +47,7 @@ export function SurfaceForm({ units, draft, save, close }: {
         fault={asked ? read.faults.share : null}
         onInput={(share) => set({ share })}
       />
-      {draft.touched && <p class="unsaved">{surfacesText.unsaved}</p>}
-      <div class="buttons">
-        <Button kind="primary" onClick={write}>
-          {surfacesText.save}
-        </Button>
-        <Button kind="quiet" onClick={discard}>
-          {surfacesText.discard}
-        </Button>
-      </div>
+      <WriteOrDiscard save={surfacesText.save} touched={draft.touched} onSave={write} onDiscard={discard} />
     </div>
   );
 }

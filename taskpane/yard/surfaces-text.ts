@@ -11,7 +11,6 @@ export const surfacesText = {
   drains: "drains here",
   all: "all of it",
   share: (percent: string) => `${percent} % of it`,
-  unsaved: "Typed, not written yet",
   add: "Add a surface",
   edit: "Change",
   editLabel: (surface: string) => `Change ${surface}`,
@@ -22,7 +21,6 @@ export const surfacesText = {
   shareLabel: "Share draining here",
   shareHint: "0 to 1: half is 0.5. Blank counts as all of it.",
   save: "Write to the sheet",
-  discard: "Discard",
   added: "Written to Surfaces.",
   changed: "Surfaces was changed.",
 

@@ -75,8 +75,8 @@ describe("The visits of a yard", { timeout: LONGEST_TEST_MILLISECONDS }, () => {
   it("keeps a slope on Sites, and shows its percent while it is typed", async () => {
     const toggle = stepCard(page, "Ground slope").locator(".step-toggle");
     if ((await toggle.getAttribute("aria-expanded")) === "false") await toggle.click();
-    await pane(page).getByLabel("Fall", { exact: true }).fill("6");
-    await pane(page).getByLabel("Length of the level string").fill("180");
+    await pane(page).getByLabel("Drop", { exact: true }).fill("6");
+    await pane(page).getByLabel("Run of the level string").fill("180");
     // 6 over 180 is 3.33 percent: computed by hand.
     expect(await pane(page).locator(".slope-is").innerText()).toBe("Slope: 3.3 %");
     await button(page, "Write the answer: Ground slope").click();
