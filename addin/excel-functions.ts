@@ -4,12 +4,12 @@
  */
 import { catalogue } from "../functions/worksheet/catalogue.ts";
 import { isCellError, type Cell, type CellError } from "../functions/worksheet/cell.ts";
-import { inputFromHost } from "../functions/worksheet/host-cells.ts";
+import { inputFromHost, withoutBlankRowsBelow } from "../functions/worksheet/host-cells.ts";
 
 for (const { name, parameters, evaluate } of catalogue) {
   CustomFunctions.associate(name, (...inputs: unknown[]) =>
     // Excel hands over its invocation after the last argument.
-    evaluate(inputs.slice(0, parameters.length).map(inputFromHost)).map(rowForExcel),
+    evaluate(withoutBlankRowsBelow(inputs.slice(0, parameters.length)).map(inputFromHost)).map(rowForExcel),
   );
 }
 

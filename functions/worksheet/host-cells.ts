@@ -6,6 +6,29 @@ export function inputFromHost(value: unknown): CellInput {
   return value.map((row: unknown) => (Array.isArray(row) ? rowFromHost(row) : [cellFromHost(row)]));
 }
 
+/** As many rows as only a whole column such as A:A has. */
+const WHOLE_COLUMN_ROWS = 1_000_000;
+
+/**
+ * Whole columns down to the last row in which any of them holds something, at least one row; shorter inputs as they are.
+ * Nobody means a million blank rows, and the answer to them fits on no sheet below a heading.
+ */
+export function withoutBlankRowsBelow(values: readonly unknown[]): readonly unknown[] {
+  if (!values.some(isWholeColumn)) return values;
+  const rows = values.reduce<number>((most, value) => Math.max(most, isWholeColumn(value) ? rowsInUse(value) : Array.isArray(value) ? value.length : 1), 1);
+  return values.map((value) => (isWholeColumn(value) ? value.slice(0, rows) : value));
+}
+
+function isWholeColumn(value: unknown): value is readonly (readonly unknown[])[] {
+  return Array.isArray(value) && value.length >= WHOLE_COLUMN_ROWS;
+}
+
+function rowsInUse(rows: readonly (readonly unknown[])[]): number {
+  let used = rows.length;
+  while (used > 0 && rows[used - 1]!.every((cell) => cell === "" || cell === null)) used -= 1;
+  return used;
+}
+
 function rowFromHost(row: readonly unknown[]): readonly Cell[] {
   return row.every(isPlain) ? row : row.map(cellFromHost);
 }

@@ -236,7 +236,7 @@ export const actionCases: readonly ActionCase[] = [
         names.push(await turnIntoValues(workbook));
       }
       const [copies, formulas] = [await workbook.readSheets(["Design", ...names]), await workbook.readFormulas({ sheet: names[0]!, row: 0, column: 0, rows: 30, columns: 36 })];
-      return [names, copies[0]?.length, copies[0]?.[3]?.[0] === copies[1]?.[3]?.[0], formulas.flat().filter((formula) => formula !== "")];
+      return [names, copies[0]?.[3]?.[0] === copies[1]?.[3]?.[0], formulas.flat().filter((formula) => formula !== "")];
     },
   },
 ];
