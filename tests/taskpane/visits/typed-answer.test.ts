@@ -33,10 +33,10 @@ describe("An answer typed for a step of the visit", () => {
     expect(readAnswer(step("well"), { ...BLANK_ANSWER, none: true, value: "?" }, "")).toEqual({ answer: { kind: "none", note: "", by: "" } });
   });
 
-  it("a slope takes fall and length, and names the one that is wrong", () => {
+  it("a slope takes drop and run, and names the one that is wrong", () => {
     expect(readAnswer(step("slope"), { ...BLANK_ANSWER, drop: "11", run: "180" }, "")).toEqual({ answer: { kind: "slope", drop: 11, run: 180, note: "", by: "" } });
     expect(readAnswer(step("slope"), { ...BLANK_ANSWER, drop: "11", run: "0" }, "")).toEqual({ faults: { run: "Run of the level string must be more than 0." } });
-    expect(readAnswer(step("slope"), { ...BLANK_ANSWER, drop: "-1", run: "180" }, "")).toEqual({ faults: { drop: "Fall must be 0 or more." } });
+    expect(readAnswer(step("slope"), { ...BLANK_ANSWER, drop: "-1", run: "180" }, "")).toEqual({ faults: { drop: "Drop must be 0 or more." } });
   });
 
   it("a choice is taken as the checklist words it", () => {
