@@ -9,9 +9,9 @@ const CALCULATIONS = "^functions/(?!worksheet/)";
 const PORT = "^addin/workbook/workbook\\.ts$";
 const ADAPTERS = "^addin/workbook/(?!workbook\\.ts$)";
 const DATA = "^addin/(records|checklist)/";
-const START_FILES = "^addin/(excel|browser|excel-functions)\\.ts$";
+const START_FILES = "^addin/(excel|browser|excel-functions|batch/soakbook-batch)\\.ts$";
 const SPREADSHEET_FILE = "^addin/actions/export/spreadsheet-file\\.ts$";
-const RUNS_IN_A_PAGE = "^(functions/|taskpane/|addin/(?!hosting/))";
+const RUNS_IN_A_PAGE = "^(functions/|taskpane/|addin/(?!(hosting|batch)/))";
 
 const package_ = (name) => `(^|/)node_modules/${name}(/|$)`;
 
@@ -170,6 +170,27 @@ module.exports = {
       comment: "addin/hosting builds and serves on Node: no part of the add-in may import it.",
       from: { path: OURS, pathNot: "^addin/hosting/" },
       to: { path: "^addin/hosting/" },
+    },
+    {
+      name: "batch-computes",
+      severity: "error",
+      comment: "The batch is the functions over a stream: it knows no workbook, record or pane.",
+      from: { path: "^addin/batch/" },
+      to: { path: OURS, pathNot: ["^addin/batch/", "^functions/"] },
+    },
+    {
+      name: "batch-runs-on-node",
+      severity: "error",
+      comment: "addin/batch reads standard input and files on Node: no part of the add-in may import it.",
+      from: { path: OURS, pathNot: "^addin/batch/" },
+      to: { path: "^addin/batch/" },
+    },
+    {
+      name: "only-the-batch-parses-csv-by-package",
+      severity: "error",
+      comment: "csv-parse is for streams on Node; a page reads CSV by its own few lines.",
+      from: { path: OURS, pathNot: "^addin/batch/" },
+      to: { path: package_("csv-parse") },
     },
     {
       name: "no-node-in-a-page",

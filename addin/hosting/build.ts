@@ -15,7 +15,7 @@ import { functionsMetadata } from "../../manifest/functions-metadata.ts";
 import type { FunctionsMetadata } from "../../manifest/functions-metadata.ts";
 import { jsonManifest } from "../../manifest/json-manifest.ts";
 import { xmlManifest } from "../../manifest/xml-manifest.ts";
-import { bundlePages, functionsScript, hashedName, hashOf, offlineWorker, source } from "./bundle.ts";
+import { batchScript, bundlePages, functionsScript, hashedName, hashOf, offlineWorker, source } from "./bundle.ts";
 import { helpPage } from "./help-page.ts";
 import { privacyPage, supportPage } from "./word-pages.ts";
 
@@ -58,6 +58,7 @@ export async function build({ origin, directory, scripts = {} }: BuildOptions): 
     [names.get("help.css") ?? ""]: helpStyle,
     "functions.js": functions,
     "functions.json": functionsJson(origin),
+    "soakbook-batch.mjs": await batchScript(),
     "manifest.xml": xmlManifest(addinDescription, origin),
     "manifest.json": inJson(jsonManifest(addinDescription, origin, metadata.functions)),
     "offline-worker.js": await offlineWorker(offlineFiles(index, pages.partsOf("browser"))),

@@ -68,6 +68,11 @@ export async function offlineWorker(files: OfflineFiles): Promise<string> {
   return script("addin/window/offline-worker.ts", { define: { ...COMPACT.define, OFFLINE_FILES: JSON.stringify(files) } });
 }
 
+/** Runs on Node, in one file that needs nothing beside it. */
+export async function batchScript(): Promise<string> {
+  return script("addin/batch/soakbook-batch.ts", { format: "esm", platform: "node", target: "node20", banner: { js: "#!/usr/bin/env node" } });
+}
+
 async function script(path: string, options: esbuild.BuildOptions): Promise<string> {
   const { outputFiles = [] } = await esbuild.build({ ...COMPACT, entryPoints: [source(path)], write: false, format: "iife", ...options });
   return outputFiles[0]?.text ?? "";

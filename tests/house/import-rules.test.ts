@@ -120,6 +120,18 @@ const planted: Record<string, Record<string, string>> = {
     ...package_("preact", "devDependencies"),
     "taskpane/pane.tsx": 'import { it } from "preact"; export const pane = it;',
   },
+  "batch-computes": {
+    "addin/batch/csv-stream.ts": 'import { it } from "../records/sites.ts"; export const rows = it;',
+    "addin/records/sites.ts": "export const it = 1;",
+  },
+  "batch-runs-on-node": {
+    "taskpane/pane.tsx": 'import { it } from "../addin/batch/csv-stream.ts"; export const pane = it;',
+    "addin/batch/csv-stream.ts": "export const it = 1;",
+  },
+  "only-the-batch-parses-csv-by-package": {
+    ...package_("csv-parse"),
+    "addin/actions/import-rain.ts": 'import { it } from "csv-parse"; export const rain = it;',
+  },
   "no-junk-drawers": {
     "addin/actions/add-site.ts": 'import { it } from "./utils.ts"; export const add = it;',
     "addin/actions/utils.ts": "export const it = 1;",

@@ -1,0 +1,70 @@
+import type { Readable } from "node:stream";
+import type { Cell, CellInput } from "../../functions/worksheet/cell.ts";
+import { sourcesInJson } from "./argument-sources.ts";
+import { inputFromJson } from "./cells.ts";
+import { computedRows, type ArgumentSource, type RowAnswer } from "./computed-rows.ts";
+import type { BatchOptions } from "./options.ts";
+import { Refusal } from "./refusal.ts";
+
+const ROWS_AT_ONCE = 500;
+const LONGEST_LINE = 16_777_216;
+
+interface JsonRow {
+  readonly given: Readonly<Record<string, unknown>>;
+  readonly fault: string;
+}
+
+/** A stream of one JSON object a line, each with its `result` and, where something is wrong, its `error`. */
+export async function* computedNdjson(input: Readable, options: BatchOptions): AsyncGenerator<string> {
+  const sources = sourcesInJson(options);
+  let batch: JsonRow[] = [];
+  for await (const line of linesOf(input)) {
+    if (line.trim() === "") continue;
+    batch.push(rowFrom(line));
+    if (batch.length === ROWS_AT_ONCE) {
+      yield computed(batch, sources, options);
+      batch = [];
+    }
+  }
+  yield computed(batch, sources, options);
+}
+
+async function* linesOf(input: Readable): AsyncGenerator<string> {
+  input.setEncoding("utf8");
+  let rest = "";
+  for await (const chunk of input) {
+    const lines = `${rest}${String(chunk)}`.split("\n");
+    rest = lines.pop() ?? "";
+    if (rest.length > LONGEST_LINE) throw new Refusal("A line of the stream is over 16 million characters long: give one JSON object a line.");
+    yield* lines;
+  }
+  yield rest;
+}
+
+function rowFrom(line: string): JsonRow {
+  try {
+    const given: unknown = JSON.parse(line);
+    if (typeof given === "object" && given !== null && !Array.isArray(given)) return { given: given as JsonRow["given"], fault: "" };
+    return { given: {}, fault: "The line is not a JSON object." };
+  } catch {
+    return { given: {}, fault: "The line is not JSON." };
+  }
+}
+
+function computed(batch: readonly JsonRow[], sources: readonly ArgumentSource[], options: BatchOptions): string {
+  const { fn, columns } = options;
+  const names = fn.parameters.map(({ key }) => columns.get(key) ?? key);
+  const inputs = batch.map(({ given }) => names.map((name): CellInput => (Object.hasOwn(given, name) ? inputFromJson(given[name]) : null)));
+  const isCell = (row: readonly CellInput[]): boolean => row.every((input, place) => fn.parameters[place]?.isRange === true || !Array.isArray(input));
+  const answers = computedRows(fn, sources, inputs.map((row) => (isCell(row) ? row : row.map(() => null))));
+  return batch.map((row, place) => `${JSON.stringify(output(row, inputs[place] ?? [], answers[place], options, isCell(inputs[place] ?? [])))}\n`).join("");
+}
+
+function output({ given, fault }: JsonRow, inputs: readonly CellInput[], answer: RowAnswer | undefined, { fn }: BatchOptions, isCell: boolean): object {
+  const listed = fn.parameters.find(({ isRange }, place) => !isRange && Array.isArray(inputs[place]));
+  const error = fault !== "" ? fault : !isCell && listed !== undefined ? `${listed.label} must be a single value.` : (answer?.error ?? "");
+  const rows = fault === "" && isCell ? (answer?.rows ?? []) : [];
+  const named = rows.map((cells) => Object.fromEntries(fn.result.values.map(({ label }, place): [string, Cell] => [label, cells[place] ?? null])));
+  const result = fn.result.shape === "table" ? named : (named[0] ?? null);
+  return { ...given, result, ...(error === "" ? {} : { error }) };
+}
