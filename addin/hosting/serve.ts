@@ -1,7 +1,8 @@
 import { createReadStream } from "node:fs";
 import { stat } from "node:fs/promises";
 import { createServer } from "node:http";
-import type { Server, ServerResponse } from "node:http";
+import type { RequestListener, Server, ServerResponse } from "node:http";
+import { createServer as createSecureServer } from "node:https";
 import { extname, join, normalize, sep } from "node:path";
 
 const TYPES: ReadonlyMap<string, string> = new Map([
@@ -20,16 +21,23 @@ export interface Serving {
   stop(): Promise<void>;
 }
 
+/** What https on this machine needs. */
+export interface Certificate {
+  readonly cert: Buffer;
+  readonly key: Buffer;
+}
+
 /** Serves a folder to this machine alone, on the port or the next free one; port 0 takes any free one. */
-export async function serve(directory: string, port: number): Promise<Serving> {
-  const server = createServer((request, response) => {
+export async function serve(directory: string, port: number, certificate?: Certificate): Promise<Serving> {
+  const respond: RequestListener = (request, response) => {
     answer(directory, request.url ?? "/", response).catch(() => {
       response.writeHead(500).end();
     });
-  });
+  };
+  const server = certificate === undefined ? createServer(respond) : createSecureServer({ ...certificate }, respond);
   const taken = await listen(server, port);
   return {
-    address: `http://localhost:${taken}/`,
+    address: `${certificate === undefined ? "http" : "https"}://localhost:${taken}/`,
     stop: () =>
       new Promise((resolve) => {
         server.closeAllConnections();
