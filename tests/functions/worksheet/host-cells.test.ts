@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { cellFromHost, inputFromHost } from "../../../functions/worksheet/host-cells.ts";
+import { cellFromHost, inputFromHost, withoutBlankRowsBelow } from "../../../functions/worksheet/host-cells.ts";
 import { refused } from "./sample-functions.ts";
 
 const passed = (code: string) => ({ code, sentence: "" });
@@ -65,5 +65,23 @@ describe("cells as hosts hand them over", () => {
 
   test("a single cell needs no rows", () => {
     expect(inputFromHost("#N/A")).toEqual(passed("#N/A"));
+  });
+});
+
+describe("a whole column", () => {
+  const column = (...cells: readonly unknown[]) => [...cells.map((cell) => [cell]), ...Array.from({ length: 1_048_576 - cells.length }, () => [""])];
+
+  test("ends with the last row in which any of them holds something", () => {
+    expect(withoutBlankRowsBelow([column(4, null, 5), column(1), 7])).toEqual([[[4], [null], [5]], [[1], [""], [""]], 7]);
+  });
+
+  test("keeps one row where it is blank, and as many as a shorter range beside it", () => {
+    expect(withoutBlankRowsBelow([column()])).toEqual([[[""]]]);
+    expect(withoutBlankRowsBelow([column(), [[1], [2]]])).toEqual([[[""], [""]], [[1], [2]]]);
+  });
+
+  test("is what only a whole column is: other ranges keep their blank rows", () => {
+    const given = [[[4], [""]], null];
+    expect(withoutBlankRowsBelow(given)).toBe(given);
   });
 });
