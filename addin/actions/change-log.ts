@@ -6,6 +6,7 @@ import { findPlace, headingText } from "../records/place.ts";
 import { readRecords } from "../records/read-records.ts";
 import { recordSheets } from "../records/program-sheets.ts";
 import { now } from "./dates.ts";
+import { standsBefore } from "./unlogged.ts";
 import { sameCell } from "./write-records.ts";
 
 /** What one cell held: a value, or a formula as typed. */
@@ -60,6 +61,7 @@ export function logWrites(inner: Workbook): LoggedWorkbook {
     writeFormulas: (writes: readonly FormulaWrite[]) =>
       keep(writes.map(({ range }) => range), (range, row, column) => ({ holds: "formula", content: writes[range]?.formulas[row]?.[column] ?? "" }), () => inner.writeFormulas(writes)),
   };
+  standsBefore(workbook, inner);
   return {
     workbook,
     forget: () => {

@@ -2,14 +2,16 @@ import { addressOf, columnLetters } from "../workbook/workbook.ts";
 import type { CellRange, CellValue, FormulaWrite, Workbook } from "../workbook/workbook.ts";
 import { workbookFormulas } from "../records/formulas.ts";
 import { findPlace, headingText } from "../records/place.ts";
-import type { MissingColumn, Place } from "../records/place.ts";
+import type { MissingColumn } from "../records/place.ts";
 import { readRecords } from "../records/read-records.ts";
 import { isBlank } from "../records/sheet.ts";
 import type { Sheet } from "../records/sheet.ts";
 import { recordSheets } from "../records/program-sheets.ts";
-import { programSettings, programSheet, settingCell } from "../records/program.ts";
+import { programSettings, programSheet } from "../records/program.ts";
 import type { Places, ProgramKey } from "../records/program.ts";
 import { readProgram } from "./read-program.ts";
+import { placesIn } from "./places-in.ts";
+import { plainFormula as plain } from "./plain-formula.ts";
 import { readSettings } from "./read-settings.ts";
 import { RECORDS_VERSION, RECORDS_VERSION_SETTING, recordsVersion, startingSheets } from "./set-up-workbook.ts";
 import { appendRow } from "./write-records.ts";
@@ -111,15 +113,6 @@ function lastRowInUse(sheet: Sheet, cells: readonly (readonly CellValue[])[]): n
   return readRecords(sheet, cells).rows.at(-1)?.row ?? 0;
 }
 
-function placesIn(cells: readonly (readonly (readonly CellValue[])[])[]): Places {
-  const places = new Map(recordSheets.map((sheet, index) => [sheet.name, readRecords(sheet, cells[index] ?? []).place]));
-  const settings = readSettings(cells[recordSheets.indexOf(programSheet)] ?? []);
-  return {
-    of: <S extends Sheet>(sheet: S) => places.get(sheet.name) as Place<S>,
-    setting: (key) => settings.cells.get(key) ?? settingCell(key),
-  };
-}
-
 /** The formulas of the record sheets, cell by cell beside what they should be. What-if belongs to whoever lays tables out on it. */
 async function formulaFindings(workbook: Workbook, places: Places, lastRows: ReadonlyMap<string, number>): Promise<Finding[]> {
   const names = new Set(recordSheets.map(({ name }) => name));
@@ -156,11 +149,6 @@ function formulaFinding({ range, formulas }: FormulaWrite, present: readonly (re
       run: (workbook) => workbook.writeFormulas(writes),
     },
   }];
-}
-
-/** A formula whatever its spaces and letter case, and however Excel spells a function of an add-in. */
-function plain(formula: string): string {
-  return formula.replace(/_xldudf_SOAK_/gi, "SOAK.").split('"').map((part, index) => (index % 2 === 0 ? part.replace(/\s+/g, "").toUpperCase() : part)).join('"');
 }
 
 /**

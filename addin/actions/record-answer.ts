@@ -10,7 +10,7 @@ import { addressOf, WorkbookRefused } from "../workbook/workbook.ts";
 import type { CellValue, Workbook } from "../workbook/workbook.ts";
 import { isoDate, today } from "./dates.ts";
 import type { Yard } from "./read-program.ts";
-import { appendRow, changesOfRow, placeOf, writeUnlessChanged } from "./write-records.ts";
+import { appendRow, changesOfRow, writeUnlessChanged } from "./write-records.ts";
 import type { Conflict } from "./write-records.ts";
 
 export type StepAnswer = SaidAnswer & {
@@ -40,15 +40,15 @@ export async function recordAnswer(workbook: Workbook, yard: Yard, stage: Stage,
   }
   const rule = "rule" in step.answer && answer.kind !== "none" ? step.answer.rule : null;
   const common = { siteId: yard.siteId, date: answer.day ?? today(), stage: stage.id, step: step.id, note: answer.note, by: answer.by, link: answer.link ?? null };
-  const rules = rule === null ? null : await placeOf(workbook, rulesSheet);
   await appendRow(
     workbook,
     visitsSheet,
     { ...common, rule, answer: answerCell(step, answer), unit: answerUnit(yard, step, answer), verdict: fixedVerdict(step, answer) },
-    (row, visits) =>
-      rule === null || rules === null
+    (row, visits, placeOf) =>
+      rule === null
         ? []
-        : [{ range: visits.cell(row, "verdict"), formulas: [[verdictFormula(rule, addressOf(visits.cell(row, "answer")).replace(/^.*!/, ""), yard.units, rules)]] }],
+        : [{ range: visits.cell(row, "verdict"), formulas: [[verdictFormula(rule, addressOf(visits.cell(row, "answer")).replace(/^.*!/, ""), yard.units, placeOf(rulesSheet))]] }],
+    rule === null ? [] : [rulesSheet],
   );
   return [];
 }

@@ -4,6 +4,8 @@ import type { Place } from "../records/place.ts";
 import { readRecords } from "../records/read-records.ts";
 import { isBlank } from "../records/sheet.ts";
 import type { KeyOf, Sheet, SheetRow } from "../records/sheet.ts";
+import { growSheet } from "./grow-sheet.ts";
+import { unlogged } from "./unlogged.ts";
 
 /** One cell to write, with what it held when the person saw it. */
 export interface CellChange {
@@ -80,20 +82,24 @@ export function clearRow<S extends Sheet>(workbook: Workbook, { sheet, at, cells
 
 type Values<S extends Sheet> = { readonly [Key in keyof S["columns"]]?: CellValue };
 
+/** Where other sheets stand that were read along. */
+type PlaceOf = <S extends Sheet>(sheet: S) => Place<S>;
+
 /**
  * Writes the values into the row after the last one that holds anything typed, and returns that row.
- * Formulas, where a column of this row takes one, are made for the row found.
+ * Formulas, where a column of this row takes one, are made for the row found, and may refer to the sheets read along.
  */
 export async function appendRow<S extends Sheet>(
   workbook: Workbook,
   sheet: S,
   values: Values<S>,
-  formulas: (row: number, place: Place<S>) => readonly FormulaWrite[] = () => [],
+  formulas: (row: number, place: Place<S>, placeOf: PlaceOf) => readonly FormulaWrite[] = () => [],
+  readAlong: readonly Sheet[] = [],
 ): Promise<number> {
-  const end = await endOf(workbook, sheet);
+  const [end, ...others] = await endsOf(workbook, [sheet, ...readAlong]) as [End<S>, ...End<Sheet>[]];
   await appendTo(workbook, end, [values]);
   const { row, place } = end;
-  const written = formulas(row, place);
+  const written = formulas(row, place, (wanted) => others[readAlong.indexOf(wanted)]?.place as Place<typeof wanted>);
   if (written.length > 0) await workbook.writeFormulas(written);
   return row;
 }
@@ -105,20 +111,17 @@ export async function appendRows<S extends Sheet>(workbook: Workbook, sheet: S, 
 
 async function appendTo<S extends Sheet>(workbook: Workbook, { place, row: nextRow }: End<S>, rows: readonly Values<S>[]): Promise<readonly number[]> {
   const { sheet } = place;
-  const free = place.firstRow + place.rows - nextRow;
-  if (rows.length > free) {
-    throw new WorkbookRefused(
-      free <= 0
-        ? `Sheet ${sheet.name} is full: all ${place.rows} prepared rows are used. Clear rows that are no longer needed, or keep further yards in a second workbook.`
-        : `Sheet ${sheet.name} has room for ${free} more rows, and ${rows.length} are wanted. Clear rows that are no longer needed, or keep further yards in a second workbook.`,
-    );
-  }
-  await workbook.writeValues(rows.flatMap((values, index) => {
-    const keys = (Object.keys(values) as KeyOf<S>[]).filter((key) => !isBlank(values[key] ?? null));
-    return keys.map((key) => ({ range: place.cell(nextRow + index, key), values: [[values[key] ?? null]] }));
-  }));
+  const wanted = nextRow - place.firstRow + rows.length;
+  if (wanted > MOST_ROWS) throw new WorkbookRefused(`Sheet ${sheet.name} would have ${wanted} rows, and ${MOST_ROWS} are the most. Keep further yards in a second workbook.`);
+  // First the formulas: rows that no formula reads would be yards without a design.
+  if (wanted > place.rows) await growSheet(unlogged(workbook), sheet, wanted);
+  const keys = (Object.keys(sheet.columns) as KeyOf<S>[]).filter((key) => rows.some((values) => !isBlank(values[key] ?? null)));
+  await workbook.writeValues(keys.map((key) => ({ range: { ...place.cell(nextRow, key), rows: rows.length }, values: rows.map((values) => [values[key] ?? null]) })));
   return rows.map((_, index) => nextRow + index);
 }
+
+/** Far beyond any program, and few enough that a slip with a whole column does not bring the spreadsheet to a stand. */
+const MOST_ROWS = 20_000;
 
 /** Where the sheet's columns stand now, and the row after the last that holds anything typed: a gap a person left stays theirs. */
 interface End<S extends Sheet> {
@@ -127,15 +130,18 @@ interface End<S extends Sheet> {
 }
 
 async function endOf<S extends Sheet>(workbook: Workbook, sheet: S): Promise<End<S>> {
-  const [values = []] = await workbook.readSheets([sheet.name]);
-  const { place, rows, slips } = readRecords(sheet, values);
-  if (place === null) throw new WorkbookRefused(`Nothing was written. ${slips[0]?.sentence ?? ""}`.trim());
-  return { place, row: (rows.at(-1)?.row ?? place.headingRow) + 1 };
+  const [end] = await endsOf(workbook, [sheet]) as [End<S>];
+  return end;
 }
 
-/** Where the sheet's columns stand now. Rejects with WorkbookRefused where one is missing. */
-export async function placeOf<S extends Sheet>(workbook: Workbook, sheet: S): Promise<Place<S>> {
-  return (await endOf(workbook, sheet)).place;
+/** Rejects with WorkbookRefused where a column is missing. */
+async function endsOf(workbook: Workbook, sheets: readonly Sheet[]): Promise<readonly End<Sheet>[]> {
+  const cells = await workbook.readSheets(sheets.map(({ name }) => name));
+  return sheets.map((sheet, index) => {
+    const { place, rows, slips } = readRecords(sheet, cells[index] ?? []);
+    if (place === null) throw new WorkbookRefused(`Nothing was written. ${slips[0]?.sentence ?? ""}`.trim());
+    return { place, row: (rows.at(-1)?.row ?? place.headingRow) + 1 };
+  });
 }
 
 export function sameCell(one: CellValue, other: CellValue): boolean {

@@ -16,6 +16,11 @@ export class Place<S extends Sheet = Sheet> {
     return this.headingRow + 1;
   }
 
+  /** The same columns over more rows, in steps: formulas are written anew only when the rows in use have doubled. */
+  covering(rows: number): Place<S> {
+    return new Place(this.sheet, this.headingRow, this.columns, rowsCovering(rows, this.rows));
+  }
+
   columnIndex(key: KeyOf<S>): number {
     const column = this.columns.get(key);
     if (column === undefined) throw new Error(`Sheet ${this.sheet.name} was asked for a column it does not declare: ${key}.`);
@@ -89,7 +94,12 @@ export function findPlace<S extends Sheet>(sheet: S, values: readonly (readonly 
     found.has(key) ? [] : [{ key, heading, expectedAt: { ...asSetUp.cell(headingRow, key as KeyOf<S>) } }],
   );
   if (missing.length > 0) return { headingRow, missing, found };
-  return { place: new Place(sheet, headingRow, found, Math.max(sheet.rows, values.length - headingRow - 1)) };
+  return { place: new Place(sheet, headingRow, found, rowsCovering(values.length - headingRow - 1, sheet.rows)) };
+}
+
+/** The rows prepared, doubled until they take the rows wanted. */
+function rowsCovering(wanted: number, prepared: number): number {
+  return wanted <= prepared || prepared <= 0 ? Math.max(wanted, prepared) : rowsCovering(wanted, 2 * prepared);
 }
 
 /** A heading as people see it: a line break inside it, or a space too many, makes it no other. */

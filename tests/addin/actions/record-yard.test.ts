@@ -54,10 +54,10 @@ describe("adding a yard", () => {
     expect((await yardOf("Y-041")).site.row).toBe(21);
   });
 
-  test("a full sheet is said in words, and nothing is overwritten", async () => {
-    await workbook.writeValues([{ range: cellOf(sitesSheet, 2 + sitesSheet.rows, "siteId"), values: [["Y-900"]] }]);
+  test("a sheet of more rows than any program needs is refused in words, and nothing is written", async () => {
+    await workbook.writeValues([{ range: cellOf(sitesSheet, 2 + 20_000, "siteId"), values: [["Y-900"]] }]);
     await expect(addYard(workbook, newYard)).rejects.toThrow(WorkbookRefused);
-    await expect(addYard(workbook, newYard)).rejects.toThrow("Sheet Sites is full: all 200 prepared rows are used.");
+    await expect(addYard(workbook, newYard)).rejects.toThrow("Sheet Sites would have 20001 rows, and 20000 are the most.");
   });
 });
 
