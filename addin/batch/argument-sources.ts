@@ -45,7 +45,7 @@ function sourcesBy(
 function cellsIn(path: string, parameter: Parameter): CellInput {
   try {
     const rows: string[][] = parse(readFileSync(path), { bom: true, relax_column_count: true, skip_empty_lines: true });
-    const width = Math.max(...rows.map((row) => row.length));
+    const width = rows.reduce((most, row) => Math.max(most, row.length), 0);
     return rows.map((row) => Array.from({ length: width }, (_, place) => cellFromText(row[place] ?? "", parameter)));
   } catch (error) {
     throw new Refusal(`The file for ${parameter.key} cannot be read: ${error instanceof Error ? error.message : String(error)}`);

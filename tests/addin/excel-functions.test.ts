@@ -51,7 +51,8 @@ describe("the functions script", () => {
   });
 
   test("answers every example of the catalogue as the full declarations do, although it carries no documentation", () => {
-    expect(script).not.toContain("Porchet");
+    // A source, a line of argument help and a caution that stands in a list of its own.
+    for (const words of ["Porchet", "if left out,", "steps longer than an hour hide bursts"]) expect(script).not.toContain(words);
     for (const { name, example, evaluate } of catalogue) {
       expect(call(excel, name, ...example.arguments), name).toEqual(evaluate(example.arguments));
     }

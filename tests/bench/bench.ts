@@ -7,6 +7,7 @@
 import { mkdir, writeFile } from "node:fs/promises";
 import { availableParallelism, cpus, loadavg } from "node:os";
 import { fileURLToPath } from "node:url";
+import { batch } from "./batch.bench.ts";
 import { growth } from "./growth.bench.ts";
 import { guardedCalls } from "./guarded-calls.bench.ts";
 import type { BenchRow, BenchSection } from "./measure.ts";
@@ -16,6 +17,7 @@ const sections: Readonly<Record<string, BenchSection>> = {
   "water-balance": waterBalance,
   "guarded-calls": guardedCalls,
   growth,
+  batch,
 };
 
 const RESULTS = new URL("../../.bench/results.json", import.meta.url);
