@@ -74,12 +74,12 @@ export class InMemoryExcel implements Session, Executor {
   }
 
   /** Somebody types into cells, here or in another window of a shared workbook. */
-  type(sheetName: string, row: number, column: number, entry: string | number): void {
+  type(sheetName: string, row: number, column: number, entry: string | number, source: "Local" | "Remote" = "Local"): void {
     const sheet = this.book.sheetNamed(sheetName);
     if (sheet === undefined) throw new Error(`There is no sheet ${sheetName}.`);
     this.book.write(sheet, { row, column, rows: 1, columns: 1 }, [[entry]], "as typed");
     this.book.settle();
-    this.#tell();
+    this.#tell(source);
   }
 
   /** Somebody selects cells; none stand for a chart or a picture. */
@@ -118,9 +118,9 @@ export class InMemoryExcel implements Session, Executor {
     return { HttpStatusCode: 200, Headers: {}, Body: body };
   }
 
-  #tell(): void {
+  #tell(source = "Local"): void {
     for (const { event, sheet } of this.book.happenings.splice(0) satisfies Happening[]) {
-      if (this.#wanted.has(event)) raise(EVENT_TYPES[event], { worksheetId: sheet.id, address: "A1", changeType: "RangeEdited", source: "Local" });
+      if (this.#wanted.has(event)) raise(EVENT_TYPES[event], { worksheetId: sheet.id, address: "A1", changeType: "RangeEdited", source });
     }
   }
 }
