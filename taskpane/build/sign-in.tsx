@@ -31,8 +31,11 @@ export function SignInForm(part: DigDayPart) {
   };
 
   const save = async (confirmed: boolean) => {
-    setFaults("faults" in read ? read.faults : {});
-    if ("faults" in read) return;
+    // A time typed in part is no time to the browser: taken for a blank, it would be lost without a word.
+    const half = form.current?.querySelector("input:invalid") != null ? { times: words.halfTime } : {};
+    const found = { ...("faults" in read ? read.faults : {}), ...half };
+    setFaults(found);
+    if ("faults" in read || Object.keys(found).length > 0) return;
     ask(doubles.length > 0);
     if (doubles.length > 0 && !confirmed) return;
     if (!(await write(() => signIn(workbook, yard, date, read.people, confirmed, by), words.done(read.people.length)))) return;

@@ -1,4 +1,7 @@
-/** The words of dig day and as-built. */
+const plants = (count: number) => (count === 1 ? "1 plant" : `${count} plants`);
+const clumps = (count: number) => (count === 1 ? "1 clump" : `${count} clumps`);
+
+/** The words of dig day, planting and as-built. */
 export const buildText = {
   dig: {
     title: "People, quantities, incidents",
@@ -23,6 +26,7 @@ export const buildText = {
       nobody: "Who is missing.",
       bothWays: "Give the times or the hours, not both.",
       leftOnly: "In is missing. Give both times, or the hours.",
+      halfTime: "A time is not typed to its end: give hours, minutes, and AM or PM where they are asked for.",
       leftFirst: "Out must be after in.",
       doubleTitle: "Counted already",
       again: "Sign in a second time",
@@ -77,6 +81,26 @@ export const buildText = {
       save: "Write it down",
       saved: "The incident was written to Dig days.",
     },
+    unsaved: "Typed, not written yet",
+    discard: "Discard",
+  },
+
+  planted: {
+    title: "What went in the ground",
+    explain: "Clump by clump from the planting plan: as planned, unless you change a count.",
+    noPlan: "No planting plan is on sheet Planting yet. Draft one on the Planting tab.",
+    soFar: (planted: number, planned: number, counted: number) => `${plants(planted)} in the ground of ${planned} planned, in ${clumps(counted)}.`,
+    date: "Planted on",
+    dateMissing: "Planted on is missing.",
+    change: "Change a count",
+    changeHint: "Blank: not planted yet, to be counted later. 0: left out for good.",
+    clump: (plant: string, zone: string | null, planned: number | null) => [plant, ...(zone === null ? [] : [`zone ${zone}`]), ...(planned === null ? [] : [`${planned} planned`])].join(", "),
+    count: "The count",
+    whole: "The count must be a whole number.",
+    nothing: "No clump has a count. Nothing was written.",
+    fixFirst: "Nothing was written: put right what is marked first.",
+    save: (count: number, counted: number) => `Write ${plants(count)} in ${clumps(counted)} as planted`,
+    done: (count: number, counted: number) => `${plants(count)} in ${clumps(counted)}: written to Planting.`,
     unsaved: "Typed, not written yet",
     discard: "Discard",
   },

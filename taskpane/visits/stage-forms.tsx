@@ -2,6 +2,7 @@ import type { FunctionComponent } from "preact";
 import type { StageOfYard } from "../../addin/actions/stage-standing.ts";
 import { AsBuiltForm } from "../build/as-built-form.tsx";
 import { DigDayForm } from "../build/dig-day-form.tsx";
+import { PlantedForm } from "../build/planted-form.tsx";
 import { CareView } from "../care/care-view.tsx";
 import type { ViewProps } from "../view.ts";
 
@@ -15,6 +16,7 @@ const look: StageForm = { form: CareView, writesSteps: true };
 
 export const stageForms: Partial<Record<StageOfYard["stage"]["id"], StageForm>> = {
   "dig-day": { form: DigDayForm, writesSteps: false },
+  planting: { form: PlantedForm, writesSteps: false },
   "as-built": { form: AsBuiltForm, writesSteps: false },
   week: look,
   month: look,

@@ -1,0 +1,70 @@
+import { beforeEach, describe, expect, test } from "vitest";
+import { dayNumber } from "../../../../addin/actions/dates.ts";
+import { followUpsCountFrom } from "../../../../addin/actions/plan-follow-ups.ts";
+import { NEW_CLUMP } from "../../../../addin/actions/planting/plan.ts";
+import type { PlannedClump } from "../../../../addin/actions/planting/plan.ts";
+import { readProgram } from "../../../../addin/actions/read-program.ts";
+import type { Yard } from "../../../../addin/actions/read-program.ts";
+import { clumpsToCount, plantedSoFar, recordPlanted } from "../../../../addin/actions/record-planted.ts";
+import { writePlan } from "../../../../addin/actions/record-planting.ts";
+import { addYard } from "../../../../addin/actions/record-yard.ts";
+import { setUpWorkbook } from "../../../../addin/actions/set-up-workbook.ts";
+import { readPlanted, typedCount, withCount } from "../../../../taskpane/build/planted-draft.ts";
+import { WorkbookInMemory } from "../../workbook-in-memory.ts";
+
+const DAY = dayNumber(2027, 4, 24);
+let workbook: WorkbookInMemory;
+
+async function yardNow(): Promise<Yard> {
+  const [yard] = (await readProgram(workbook)).yards;
+  if (yard === undefined) throw new Error("no yard");
+  return yard;
+}
+
+const clump = (id: string, plant: string, planned: number): PlannedClump => ({ ...NEW_CLUMP, id, plant, zone: "A", planned, spacing: 1.25, along: 1.5, across: -2 });
+const inGround = async () => (await yardNow()).clumps.map(({ record: { plant, planted, plantedOn } }) => [plant, planted, plantedOn]);
+
+beforeEach(async () => {
+  workbook = new WorkbookInMemory();
+  await setUpWorkbook(workbook);
+  await addYard(workbook, { yard: "Lantern House", address: "3 Cooper's Rise", units: "us", soilGroup: "B" });
+  await writePlan(workbook, await yardNow(), [], [clump("new-1", "Iris versicolor", 5), clump("new-2", "Carex stricta", 7), clump("new-3", "Aster novae-angliae", 3)]);
+});
+
+describe("counting what went into the ground", () => {
+  test("clumps went in as planned unless a count says otherwise, and a blank is not in the ground yet", async () => {
+    const clumps = clumpsToCount(await yardNow());
+    const [, sedge, aster] = clumps;
+    if (sedge === undefined || aster === undefined) throw new Error("no clumps");
+    const typed = withCount(withCount({ date: "2027-04-24", counts: [] }, sedge, "6"), aster, "");
+    expect(clumps.map((row) => typedCount(typed, row))).toEqual(["5", "6", ""]);
+    const { date, counted } = readPlanted(typed, clumps);
+    expect(date).toBe(DAY);
+    expect(await recordPlanted(workbook, DAY, counted)).toEqual([]);
+    expect(await inGround()).toEqual([["Iris versicolor", 5, DAY], ["Carex stricta", 6, DAY], ["Aster novae-angliae", null, null]]);
+    const yard = await yardNow();
+    // 5 + 6 of the 5 + 7 planned for the two clumps that were counted.
+    expect(plantedSoFar(yard)).toEqual({ planted: 11, planned: 12, clumps: 2 });
+    expect(clumpsToCount(yard).map(({ record }) => record.plant)).toEqual(["Aster novae-angliae"]);
+    expect(followUpsCountFrom(yard)).toBe(DAY);
+  });
+
+  test("nothing is written when a row has changed since it was read, and a count that somebody wrote is left to them", async () => {
+    const counted = clumpsToCount(await yardNow()).map((row) => ({ row, planted: row.record.planned ?? 0 }));
+    const [first] = counted;
+    if (first === undefined) throw new Error("no clumps");
+    await workbook.writeValues([{ range: first.row.at("planted"), values: [["about four"]] }]);
+    expect(await recordPlanted(workbook, DAY, counted)).toHaveLength(1);
+    expect((await inGround()).map(([, , on]) => on)).toEqual([null, null, null]);
+    expect(clumpsToCount(await yardNow())).toHaveLength(2);
+  });
+
+  test.each([["2.5", "The count must be a whole number."], ["-1", "The count must be 0 or more."], ["six", 'The count must be a number; it is the text "six".']])("%s is no count", async (text, sentence) => {
+    const clumps = clumpsToCount(await yardNow());
+    const [first] = clumps;
+    if (first === undefined) throw new Error("no clumps");
+    const { faults, counted } = readPlanted(withCount({ date: "2027-04-24", counts: [] }, first, text), clumps);
+    expect([...faults.values()]).toEqual([sentence]);
+    expect(counted).toHaveLength(2);
+  });
+});
