@@ -11,7 +11,7 @@ export function LiveSentence({ says }: { readonly says: string }) {
     return () => clearTimeout(timer);
   }, [says]);
   return (
-    <p role="status" class="live-sentence">
+    <p role="status" class="unseen">
       {said}
     </p>
   );

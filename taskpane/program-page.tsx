@@ -1,4 +1,5 @@
 import { useState } from "preact/hooks";
+import { useFocusIfAsked } from "./focus.ts";
 import { ExportMany } from "./estimate/export-many.tsx";
 import { Tabs, TabPanel } from "./form.tsx";
 import { NextView } from "./next/next-view.tsx";
@@ -33,15 +34,18 @@ export function ProgramPage({ program, workbook, write, goTo, takesFocus, onPick
     lastTab = id;
     setTab(id);
   };
+  const heading = useFocusIfAsked(takesFocus);
   const view = { program, workbook, write };
   return (
     <>
       <header class="yard-header">
-        <h1>{text.programTabs.title}</h1>
+        <h1 ref={heading} tabIndex={-1}>
+          {text.programTabs.title}
+        </h1>
       </header>
       <Tabs label={text.programTabs.label} tabs={TABS} active={tab} onActivate={open} />
       <TabPanel active={tab}>
-        {tab === "yards" && <YardPicker {...view} goTo={goTo} takesFocus={takesFocus} onPick={onPick} />}
+        {tab === "yards" && <YardPicker {...view} goTo={goTo} onPick={onPick} />}
         {tab === "next" && <NextView program={program} onPick={onPick} />}
         {tab === "what-if" && <WhatIfView {...view} />}
         {tab === "report" && (

@@ -11,7 +11,7 @@ import type { TabId } from "./tab-ids.ts";
 import { text } from "./text.ts";
 import type { ViewProps } from "./view.ts";
 import { StageBar, VisitsView } from "./visits/visits-view.tsx";
-import { nameOf } from "./yard-picker.tsx";
+import { nameOf } from "./yard-button.tsx";
 import { YardView } from "./yard/yard-view.tsx";
 
 const TABS = TAB_IDS.map((id) => ({ id, says: text.tabs[id] }));

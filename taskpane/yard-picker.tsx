@@ -7,6 +7,7 @@ import { SlipList } from "./slip-list.tsx";
 import type { GoTo } from "./slip-list.tsx";
 import { text } from "./text.ts";
 import type { ViewProps } from "./view.ts";
+import { YardButton } from "./yard-button.tsx";
 
 export function YardPicker({ program, workbook, write, goTo, onPick }: Pick<ViewProps, "program" | "workbook" | "write"> & {
   readonly goTo: GoTo;
@@ -30,12 +31,9 @@ export function YardPicker({ program, workbook, write, goTo, onPick }: Pick<View
           <ul class="yard-list">
             {found.map((yard) => (
               <li key={yard.siteId}>
-                <button type="button" class="yard-button" onClick={() => onPick(yard.siteId)}>
-                  <span class="yard-id">{yard.siteId}</span>
-                  <span class="yard-name">{nameOf(yard)}</span>
-                  <span class="yard-address">{yard.site.record.address ?? ""}</span>
+                <YardButton yard={yard} says={yard.site.record.address ?? ""} onPick={() => onPick(yard.siteId)}>
                   {hasDraft(`${yard.siteId}/`) && <span class="unsaved">{text.form.unsaved}</span>}
-                </button>
+                </YardButton>
               </li>
             ))}
           </ul>
@@ -44,10 +42,6 @@ export function YardPicker({ program, workbook, write, goTo, onPick }: Pick<View
       <AddYard workbook={workbook} write={write} onAdded={onPick} />
     </section>
   );
-}
-
-export function nameOf(yard: Yard): string {
-  return yard.site.record.yard ?? yard.site.record.address ?? text.picker.unnamed;
 }
 
 /** Every word typed must occur in the number, name or address; "y 4" finds Y-004. */

@@ -36,7 +36,7 @@ export function BasinFields({ typed, faults, draft, settings, units, set }: {
   const inDepth = shownUnit("depth", units);
   const inLength = shownUnit("length", units);
   return (
-    <section class="basin-fields" aria-label={words.title}>
+    <section class="side-by-side" aria-label={words.title}>
       <h2>{words.title}</h2>
       {field("stormDepth", inDepth, words.defaults.stormDepth(depth(settings.stormDepthInches)))}
       {field("pondingDepth", inDepth, pondingHint)}

@@ -3,6 +3,7 @@ import type { Answer, BasinDraft } from "../../addin/actions/draft-basin.ts";
 import type { UnitSystem } from "../../functions/quantities.ts";
 import { shown, shownUnit } from "../numbers.ts";
 import { columnWords, numberWords } from "../quantity-words.ts";
+import { NoResult, ResultNumber, ResultRow } from "../result-row.tsx";
 import { ruleOfThumbWords, valueOf } from "./basin-checks.ts";
 import { basinText } from "./text.ts";
 
@@ -13,7 +14,7 @@ type SpokenKind = Parameters<typeof numberWords>[0];
 /** What is to be built, large and with units; where there is no number, why. */
 export function BasinResults({ draft, units, assumed }: { readonly draft: BasinDraft; readonly units: UnitSystem; readonly assumed: boolean }) {
   const row = (label: string, kind: SpokenKind, answer: Answer, hint?: string) => (
-    <Row label={label} hint={hint}>{numberOrSentence(answer, kind, units)}</Row>
+    <ResultRow label={label} hint={hint}>{numberOrSentence(answer, kind, units)}</ResultRow>
   );
   const sameSentence = "sentence" in draft.floorArea ? draft.floorArea.sentence : null;
   const ruleWords = ruleOfThumbWords(draft, units);
@@ -25,12 +26,12 @@ export function BasinResults({ draft, units, assumed }: { readonly draft: BasinD
       <div class="result-group">
         <h3>{words.groups.size}</h3>
         <dl>
-          <Row label={words.floorArea} headline>{numberOrSentence(draft.floorArea, "area", units)}</Row>
+          <ResultRow label={words.floorArea} headline>{numberOrSentence(draft.floorArea, "area", units)}</ResultRow>
           {row(words.rimArea, "area", draft.rimArea, words.rimHint)}
-          <Row label={words.floorSize}>{sizeWords(draft.floorLength, draft.floorWidth, units)}</Row>
-          <Row label={words.rimSize}>{sizeWords(draft.rimLength, draft.rimWidth, units)}</Row>
+          <ResultRow label={words.floorSize}>{sizeWords(draft.floorLength, draft.floorWidth, units)}</ResultRow>
+          <ResultRow label={words.rimSize}>{sizeWords(draft.rimLength, draft.rimWidth, units)}</ResultRow>
           {row(words.floorEdge, "length", draft.floorEdge)}
-          <Row label={words.ruleArea} hint={words.ruleHint}>{numberOrSentence(draft.ruleArea, "area", units)}</Row>
+          <ResultRow label={words.ruleArea} hint={words.ruleHint}>{numberOrSentence(draft.ruleArea, "area", units)}</ResultRow>
         </dl>
         {ruleWords !== null && <p class="hint">{ruleWords}</p>}
       </div>
@@ -49,7 +50,7 @@ export function BasinResults({ draft, units, assumed }: { readonly draft: BasinD
           {row(words.digVolume, "earthVolume", draft.digVolume, words.digHint)}
           {row(words.looseVolume, "earthVolume", draft.looseVolume, words.looseHint)}
           {row(words.mulch, "earthVolume", draft.mulchVolume)}
-          <Row label={words.plants}>{"value" in draft.plants ? <span class="result-number">{shown(draft.plants.value, 0)}</span> : <NoNumber />}</Row>
+          <ResultRow label={words.plants}>{"value" in draft.plants ? <ResultNumber says={shown(draft.plants.value, 0)} /> : <NoNumber />}</ResultRow>
         </dl>
         <Mix draft={draft} units={units} />
       </div>
@@ -81,35 +82,14 @@ function Mix({ draft, units }: { readonly draft: BasinDraft; readonly units: Uni
   );
 }
 
-function Row({ label, hint, headline = false, children }: {
-  readonly label: string;
-  readonly hint?: string | undefined;
-  readonly headline?: boolean;
-  readonly children: ComponentChildren;
-}) {
-  return (
-    <div class={headline ? "result result-headline" : "result"}>
-      <dt>
-        {label}
-        {hint !== undefined && <span class="hint">{hint}</span>}
-      </dt>
-      <dd>{children}</dd>
-    </div>
-  );
-}
-
 function numberOrSentence(answer: Answer, kind: SpokenKind, units: UnitSystem): ComponentChildren {
   if ("sentence" in answer) return <NoNumber />;
-  return (
-    <>
-      <span class="result-number">{numberWords(kind, answer.value, units)}</span> <span class="unit">{shownUnit(kind, units)}</span>
-    </>
-  );
+  return <ResultNumber says={numberWords(kind, answer.value, units)} unit={shownUnit(kind, units)} />;
 }
 
 /** The sentence stands once, above the rows. */
 function NoNumber() {
-  return <span class="result-none">{words.none}</span>;
+  return <NoResult says={words.none} />;
 }
 
 function sizeWords(length: Answer, width: Answer, units: UnitSystem): ComponentChildren {
@@ -119,12 +99,5 @@ function sizeWords(length: Answer, width: Answer, units: UnitSystem): ComponentC
 }
 
 function Size({ length, width, units }: { readonly length: number; readonly width: number; readonly units: UnitSystem }) {
-  return (
-    <>
-      <span class="result-number">
-        {numberWords("length", length, units)} × {numberWords("length", width, units)}
-      </span>{" "}
-      <span class="unit">{shownUnit("length", units)}</span>
-    </>
-  );
+  return <ResultNumber says={`${numberWords("length", length, units)} × ${numberWords("length", width, units)}`} unit={shownUnit("length", units)} />;
 }

@@ -280,7 +280,7 @@ function Differences({ differences, touched, units }: { readonly differences: re
   return (
     <div class={touched ? "unsaved" : ""}>
       <p>{words.willChange}</p>
-      <ul class="differences">
+      <ul class="bullets">
         {differences.map(({ field, onSheet, here }) => (
           <li key={field}>{words.line(basinText.fields[field], cellWords(field, onSheet, units), cellWords(field, here, units))}</li>
         ))}

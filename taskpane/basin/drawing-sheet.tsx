@@ -2,7 +2,7 @@ import { useId } from "preact/hooks";
 import type { BasinDraft } from "../../addin/actions/draft-basin.ts";
 import type { Yard } from "../../addin/actions/read-program.ts";
 import { quantityWords } from "../quantity-words.ts";
-import { nameOf } from "../yard-picker.tsx";
+import { nameOf } from "../yard-button.tsx";
 import { rimWords, valueOf } from "./basin-checks.ts";
 import type { BasinDimensions } from "./basin-dimensions.ts";
 import { roundDepthWords } from "./depths.ts";

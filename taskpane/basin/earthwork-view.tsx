@@ -3,6 +3,7 @@ import type { BasinDraft } from "../../addin/actions/draft-basin.ts";
 import type { UnitSystem } from "../../functions/quantities.ts";
 import { shownUnit } from "../numbers.ts";
 import { numberWords, quantityWords } from "../quantity-words.ts";
+import { NoResult, ResultNumber, ResultRow } from "../result-row.tsx";
 import { valueOf } from "./basin-checks.ts";
 import { roundDepth } from "./depths.ts";
 import { basinText } from "./text.ts";
@@ -47,20 +48,8 @@ function Row({ label, hint, kind, value, units }: {
   readonly units: UnitSystem;
 }): ComponentChildren {
   return (
-    <div class="result">
-      <dt>
-        {label}
-        {hint !== undefined && <span class="hint">{hint}</span>}
-      </dt>
-      <dd>
-        {value === null ? (
-          <span class="result-none">{basinText.results.none}</span>
-        ) : (
-          <>
-            <span class="result-number">{numberWords(kind, value, units)}</span> <span class="unit">{shownUnit(kind, units)}</span>
-          </>
-        )}
-      </dd>
-    </div>
+    <ResultRow label={label} hint={hint}>
+      {value === null ? <NoResult says={basinText.results.none} /> : <ResultNumber says={numberWords(kind, value, units)} unit={shownUnit(kind, units)} />}
+    </ResultRow>
   );
 }

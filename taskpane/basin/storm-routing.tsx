@@ -5,6 +5,7 @@ import type { UnitSystem } from "../../functions/quantities.ts";
 import { Segmented } from "../form.tsx";
 import { LiveSentence } from "../live-sentence.tsx";
 import { shownUnit } from "../numbers.ts";
+import { ResultRow } from "../result-row.tsx";
 import { TimeChart } from "../time-chart.tsx";
 import { pondingPoints, routedFacts, routedSentence, stepPoints } from "./routing-words.ts";
 import { basinText } from "./text.ts";
@@ -37,13 +38,9 @@ function Routed({ routed, units }: { readonly routed: RoutedBasin; readonly unit
       <LiveSentence says={routedSentence(routed, units)} />
       <dl class="basin-results routed">
         {routedFacts(routed, units).map(({ label, says, hint }) => (
-          <div key={label} class="result">
-            <dt>
-              {label}
-              {hint !== undefined && <span class="hint">{hint}</span>}
-            </dt>
-            <dd>{says}</dd>
-          </div>
+          <ResultRow key={label} label={label} hint={hint}>
+            {says}
+          </ResultRow>
         ))}
       </dl>
       <TimeChart title={words.inflow(volume)} words={words.chart(words.inflow(volume))} points={stepPoints(routed, "inflow")} until={until} steps />

@@ -30,7 +30,7 @@ export function LookStep(part: LookStepProps) {
   const change = (changed: Parameters<typeof withStep>[2]) => set((current) => withStep(current, step, changed));
   if (step.answer.kind !== "chosen") {
     return (
-      <li>
+      <li onKeyDown={(event) => event.key === "Enter" && isReading(event.target) && goOn(event)}>
         {step.answer.kind === "number" ? (
           <NumberField label={step.title} hint={step.ask} unit={step.answer.unit[yard.units]} value={seen.reading} fault={fault} onInput={(reading) => change({ reading })} />
         ) : (
@@ -42,10 +42,10 @@ export function LookStep(part: LookStepProps) {
   const choices = choicesOf(look, step.answer.options);
   const chooseByKey = (event: KeyboardEvent) => {
     const verdict = verdictOfKey(event, choices.map(({ value }) => value));
-    if (verdict === null) return;
-    event.preventDefault();
-    change({ verdict });
-    (event.currentTarget as HTMLElement).nextElementSibling?.querySelector<HTMLElement>("input")?.focus();
+    const goesOn = verdict !== null || (event.key === "Enter" && seen.verdict !== null && isReading(event.target));
+    if (!goesOn) return;
+    if (verdict !== null) change({ verdict });
+    goOn(event);
   };
   return (
     <li onKeyDown={chooseByKey}>
@@ -99,6 +99,16 @@ function choicesOf({ stageId }: AskedLook, offered: readonly { readonly says: st
   return stageId !== null ? [...options, { value: "not measured", says: words.notSeen }] : options;
 }
 
+/** Brings the keyboard to the item after this one. */
+function goOn(event: KeyboardEvent): void {
+  event.preventDefault();
+  (event.currentTarget as HTMLElement).nextElementSibling?.querySelector<HTMLElement>("input")?.focus();
+}
+
+function isReading(target: EventTarget | null): boolean {
+  return target instanceof HTMLInputElement && target.inputMode === "decimal";
+}
+
 const KEYS: ReadonlyMap<string, readonly Verdict[]> = new Map<string, readonly Verdict[]>([
   ["p", ["pass"]],
   ["w", ["watch", "refer"]],
@@ -106,8 +116,8 @@ const KEYS: ReadonlyMap<string, readonly Verdict[]> = new Map<string, readonly V
   ["n", ["not measured"]],
 ]);
 
-/** The verdict a letter stands for, while a choice has the focus; in a field it is a letter like any other. */
+/** The verdict a letter stands for, on a choice and in a reading, which is no word; in any other field it is a letter like others. */
 function verdictOfKey({ key, target, ctrlKey, altKey, metaKey }: KeyboardEvent, offered: readonly Verdict[]): Verdict | null {
-  if (ctrlKey || altKey || metaKey || !(target instanceof HTMLInputElement) || target.type !== "radio") return null;
+  if (ctrlKey || altKey || metaKey || !(target instanceof HTMLInputElement) || (target.type !== "radio" && !isReading(target))) return null;
   return KEYS.get(key.toLowerCase())?.find((verdict) => offered.includes(verdict)) ?? null;
 }

@@ -38,7 +38,7 @@ export const careText = {
     doneMissing: "Day of the look is missing.",
     by: "Your name",
     byHint: "Kept on this device and written beside each answer.",
-    keys: "On a choice, P, W and F choose pass, watch and fail, N not seen, and the next item has the focus.",
+    keys: "On a choice or a reading, P, W and F choose pass, watch and fail, N not seen, and the next item has the focus. Enter after a reading goes on too.",
     chooseFirst: "Choose one. What was not looked at is not seen, never a pass.",
     notSeen: "Not seen",
     note: "Note, if any",

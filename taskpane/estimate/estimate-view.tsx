@@ -11,6 +11,7 @@ import { Button, MessageBar } from "../form.tsx";
 import { LiveSentence } from "../live-sentence.tsx";
 import { shown, shownUnit } from "../numbers.ts";
 import { quantityWords } from "../quantity-words.ts";
+import { NoResult, ResultNumber, ResultRow } from "../result-row.tsx";
 import type { ViewProps } from "../view.ts";
 import { ExportButtons } from "./export-buttons.tsx";
 import { LineForm, NOTHING_TYPED } from "./line-form.tsx";
@@ -94,13 +95,9 @@ function Totals({ estimate, yard }: { readonly estimate: Estimate; readonly yard
 
 function Total({ label, hint, amount, headline = false }: { readonly label: string; readonly hint?: string | undefined; readonly amount: Answer; readonly headline?: boolean }) {
   return (
-    <div class={headline ? "result result-headline" : "result"}>
-      <dt>
-        {label}
-        {hint !== undefined && <span class="hint estimate-hint">{hint}</span>}
-      </dt>
-      <dd>{"value" in amount ? <span class="result-number">{moneyWords(amount.value)}</span> : <span class="result-none">{amount.sentence}</span>}</dd>
-    </div>
+    <ResultRow label={label} hint={hint} headline={headline}>
+      {"value" in amount ? <ResultNumber says={moneyWords(amount.value)} /> : <NoResult says={amount.sentence} />}
+    </ResultRow>
   );
 }
 

@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 import type { Program } from "../../addin/actions/read-program.ts";
 import { Button, CheckField } from "../form.tsx";
-import { nameOf } from "../yard-picker.tsx";
+import { nameOf } from "../yard-button.tsx";
 import { ExportButtons } from "./export-buttons.tsx";
 import { estimateText } from "./text.ts";
 import "./estimate.css";

@@ -6,6 +6,7 @@ import { MessageBar, VerdictBadge } from "../form.tsx";
 import { LiveSentence } from "../live-sentence.tsx";
 import { shown, shownUnit } from "../numbers.ts";
 import { columnWords, numberWords, quantityWords } from "../quantity-words.ts";
+import { NoResult, ResultNumber, ResultRow } from "../result-row.tsx";
 import { TimeChart } from "../time-chart.tsx";
 import { levelPoints, ratePoints } from "./chart-points.ts";
 import { holeTestText } from "./text.ts";
@@ -90,15 +91,9 @@ export function HoleVerdict({ test, units, reductionFactor, notSoaked, marked }:
         <Rate label={words.rate} hint={words.rateHint} answer={test.infiltrationRate} units={units} headline />
         <Rate label={words.design} hint={words.designHint(reductionFactor)} answer={test.designRate} units={units} />
         <Rate label={words.drop} answer={test.dropRate} units={units} />
-        <div class="result">
-          <dt>
-            {words.rule}
-            <span class="hint">{test.check.rule}</span>
-          </dt>
-          <dd>
-            <VerdictBadge verdict={test.check.verdict} />
-          </dd>
-        </div>
+        <ResultRow label={words.rule} hint={test.check.rule}>
+          <VerdictBadge verdict={test.check.verdict} />
+        </ResultRow>
       </dl>
       {test.check.sentence !== null && <MessageBar kind="warning">{test.check.sentence}</MessageBar>}
       {cautions.map((caution) => (
@@ -118,21 +113,9 @@ function Rate({ label, hint, answer, units, headline = false }: {
   readonly headline?: boolean;
 }) {
   return (
-    <div class={headline ? "result result-headline" : "result"}>
-      <dt>
-        {label}
-        {hint !== undefined && <span class="hint">{hint}</span>}
-      </dt>
-      <dd>
-        {"value" in answer ? (
-          <>
-            <span class="result-number">{numberWords("rate", answer.value, units)}</span> <span class="unit">{shownUnit("rate", units)}</span>
-          </>
-        ) : (
-          <span class="result-none">{answer.sentence}</span>
-        )}
-      </dd>
-    </div>
+    <ResultRow label={label} hint={hint} headline={headline}>
+      {"value" in answer ? <ResultNumber says={numberWords("rate", answer.value, units)} unit={shownUnit("rate", units)} /> : <NoResult says={answer.sentence} />}
+    </ResultRow>
   );
 }
 

@@ -27,6 +27,10 @@ export function ReadingsList({ draft, read, faults, sentenceOf, units, onChange 
   const unit = shownUnit("depth", units);
   const change = (index: number, changed: Partial<TypedReading>) =>
     onChange(readings.map((reading, place) => (place === index ? { ...reading, ...changed } : reading)));
+  const add = () => {
+    onChange([...readings, NO_READING]);
+    requestAnimationFrame(() => document.getElementById(minutesFieldId(readings.length + 1))?.focus());
+  };
   return (
     <section aria-label={words.title}>
       <h2>{words.title}</h2>
@@ -51,6 +55,7 @@ export function ReadingsList({ draft, read, faults, sentenceOf, units, onChange 
                 faults={faults.filter((fault) => "reading" in fault && fault.reading === number)}
                 sentence={sentenceOf(number)}
                 onChange={(changed) => change(index, changed)}
+                onEnter={number === readings.length && hasRoom(draft) ? add : null}
                 onRemove={() => onChange(readings.filter((_, place) => place !== index))}
               />
             );
@@ -58,9 +63,12 @@ export function ReadingsList({ draft, read, faults, sentenceOf, units, onChange 
         </div>
       )}
       {hasRoom(draft) ? (
-        <div class="buttons">
-          <Button onClick={() => onChange([...readings, NO_READING])}>{words.add}</Button>
-        </div>
+        <>
+          <div class="buttons">
+            <Button onClick={add}>{words.add}</Button>
+          </div>
+          {readings.length > 0 && <p class="hint">{words.enter}</p>}
+        </>
       ) : (
         <p class="hint" role="status">{words.full(HOLE_READINGS)}</p>
       )}
@@ -68,7 +76,7 @@ export function ReadingsList({ draft, read, faults, sentenceOf, units, onChange 
   );
 }
 
-function ReadingRow({ number, reading, down, converted, faults, sentence, onChange, onRemove }: {
+function ReadingRow({ number, reading, down, converted, faults, sentence, onChange, onEnter, onRemove }: {
   readonly number: number;
   readonly reading: TypedReading;
   readonly down: boolean;
@@ -76,6 +84,8 @@ function ReadingRow({ number, reading, down, converted, faults, sentence, onChan
   readonly faults: readonly HoleFault[];
   readonly sentence: string | null;
   readonly onChange: (changed: Partial<TypedReading>) => void;
+  /** Begins the next reading; null where this is not the last, or there is no room for another. */
+  readonly onEnter: (() => void) | null;
   readonly onRemove: () => void;
 }) {
   const id = useId();
@@ -94,6 +104,7 @@ function ReadingRow({ number, reading, down, converted, faults, sentence, onChan
       <span class="reading-number">{number}</span>
       <input
         {...attributes("minutes")}
+        id={minutesFieldId(number)}
         aria-label={holeTestText.fields.minutesOf(number)}
         value={reading.minutes}
         onInput={(event) => onChange({ minutes: event.currentTarget.value })}
@@ -104,6 +115,9 @@ function ReadingRow({ number, reading, down, converted, faults, sentence, onChan
         aria-label={down ? holeTestText.fields.downOf(number) : holeTestText.fields.waterOf(number)}
         value={reading.water}
         onInput={(event) => onChange({ water: event.currentTarget.value })}
+        onKeyDown={(event) => {
+          if (event.key === "Enter" && !event.isComposing) onEnter?.();
+        }}
       />
       <Button kind="quiet" aria-label={words.remove(number)} onClick={onRemove}>
         {words.removeSign}
@@ -114,6 +128,10 @@ function ReadingRow({ number, reading, down, converted, faults, sentence, onChan
       </p>
     </div>
   );
+}
+
+function minutesFieldId(reading: number): string {
+  return `soakbook-minutes-${reading}`;
 }
 
 /** So that the timer can lead to the depth of the reading it has just stamped. */

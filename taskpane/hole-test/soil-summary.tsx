@@ -4,6 +4,7 @@ import { WIDE_SPREAD_RATIO } from "../../functions/infiltration/design-rate.ts";
 import type { UnitSystem } from "../../functions/quantities.ts";
 import { Button, MessageBar, VerdictBadge } from "../form.tsx";
 import { quantityWords } from "../quantity-words.ts";
+import { NoResult, ResultNumber, ResultRow } from "../result-row.tsx";
 import { copyText } from "../working/copy-text.ts";
 import { chainOf, homeownerNote, spreadWords } from "./soil-words.ts";
 import { holeTestText } from "./text.ts";
@@ -51,13 +52,9 @@ export function SoilSummary({ soil, designTestedRate, units }: {
       <h3>{words.chain}</h3>
       <dl>
         {chainOf(soil, units).map(({ label, hint, says, known }) => (
-          <div key={label} class="result">
-            <dt>
-              {label}
-              {hint !== "" && <span class="hint">{hint}</span>}
-            </dt>
-            <dd class={known ? "soil-rate" : "result-none"}>{says}</dd>
-          </div>
+          <ResultRow key={label} label={label} hint={hint === "" ? undefined : hint}>
+            {known ? <ResultNumber says={says} /> : <NoResult says={says} />}
+          </ResultRow>
         ))}
       </dl>
       {spread !== null && <p>{spread} {words.spreadRule(WIDE_SPREAD_RATIO)}</p>}

@@ -82,6 +82,7 @@ export const holeTestText = {
     down: (unit: string) => `Distance down (${unit})`,
     asDepth: (words: string) => `= ${words} of water`,
     add: "Type a reading",
+    enter: "Enter after the last water depth begins the next reading.",
     remove: (reading: number) => `Remove reading ${reading}`,
     removeSign: "×",
     full: (room: number) => `All ${room} readings of this hole are used. Write them to the sheet and go on with a new hole.`,

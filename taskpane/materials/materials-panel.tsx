@@ -44,7 +44,7 @@ export function MaterialsPanel({ program: { settings }, yard }: Pick<ViewProps, 
       ) : (
         <>
           <p class="hint">{words.intro}</p>
-          <div class="materials-typed">
+          <div class="side-by-side">
             <ChoiceField label={words.soil} value={typed.value.soil} choices={EARTH_SOILS.map((soil) => ({ value: soil, says: words.soils[soil] }))} onChoose={(soil) => set({ soil: soil ?? "loam" })} />
             <NumberField label={words.loadVolume} unit={shownUnit("earthVolume", units)} value={typed.value.loadVolume} fault={loadVolume.fault} onInput={(text) => set({ loadVolume: text })} />
             <NumberField label={words.loadWeight} hint={words.loadWeightHint} unit={shownUnit("weight", units)} value={typed.value.loadWeight} fault={loadWeight.fault} onInput={(text) => set({ loadWeight: text })} />
@@ -144,7 +144,7 @@ function Cautions({ drafted: { pickupTrips, cautions }, units }: { readonly draf
   return (
     <div>
       <h3>{words.cautions.title}</h3>
-      <ul class="materials-cautions">
+      <ul class="bullets">
         {[...pickup, ...cautions, words.cautions.lifting].map((caution) => <li key={caution}>{caution}</li>)}
       </ul>
     </div>

@@ -6,7 +6,7 @@ import type { Notice, NoticeKind, Urgency } from "../../addin/actions/what-is-ne
 import { ChoiceField, TextField, VerdictBadge } from "../form.tsx";
 import type { ShownVerdict } from "../form.tsx";
 import { showTabNext } from "../yard-page.tsx";
-import { nameOf } from "../yard-picker.tsx";
+import { YardButton } from "../yard-button.tsx";
 import { showStageNext } from "../visits/visits-view.tsx";
 import { boardOf, tabOf } from "./board.ts";
 import { nextText } from "./text.ts";
@@ -67,11 +67,5 @@ function Line({ notice, onOpen }: { readonly notice: Notice; readonly onOpen: ()
       </div>
     );
   }
-  return (
-    <button type="button" class="yard-button" onClick={onOpen}>
-      <span class="yard-id">{yard.siteId}</span>
-      <span class="yard-name">{nameOf(yard)}</span>
-      <span class="yard-address">{sentence}</span>
-    </button>
-  );
+  return <YardButton yard={yard} says={sentence} onPick={onOpen} />;
 }

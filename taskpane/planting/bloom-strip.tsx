@@ -36,7 +36,7 @@ export function BloomStrip({ plants, marks }: { readonly plants: readonly Palett
                 </th>
                 {MONTHS.map((month) => (
                   <td key={month} class={bloomMonths.includes(month) ? "blooms" : ""}>
-                    {bloomMonths.includes(month) && <span class="live-sentence">{words.inBloom}</span>}
+                    {bloomMonths.includes(month) && <span class="unseen">{words.inBloom}</span>}
                   </td>
                 ))}
               </tr>

@@ -69,7 +69,7 @@ export function ClumpForm({ clump, palette, units, change, nudge, add, remove }:
         choices={MOISTURE_ZONES.map((each) => ({ value: each, says: plantingText.zones[each] }))}
         onChoose={(chosen) => change((clumps) => changeClump(clumps, clump.id, { zone: chosen }))}
       />
-      <div class="clump-numbers">
+      <div class="side-by-side">
         {number("planned", words.count)}
         {number("along", words.along, clump.along === null ? words.free : words.alongHint)}
         {number("across", words.across, clump.across === null ? words.free : words.acrossHint)}

@@ -81,7 +81,7 @@ export function PlantPicker({ palette, typed, setWish, chosen, setChosen, units,
 
 function Filters({ typed, setWish, units, fault }: { readonly typed: TypedWish; readonly setWish: (changed: Partial<TypedWish>) => void; readonly units: UnitSystem; readonly fault: string | null }) {
   return (
-    <div class="plant-filters">
+    <div class="side-by-side">
       <ChoiceField label={words.sun} value={typed.sun} blank={words.anySun} choices={SUN_LEVELS.map((sun) => ({ value: sun, says: words.suns[sun] }))} onChoose={(sun) => setWish({ sun })} />
       <ChoiceField
         label={words.month}

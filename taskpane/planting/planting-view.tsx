@@ -137,7 +137,7 @@ function Cautions({ cautions }: { readonly cautions: readonly string[] }) {
   return (
     <section aria-label={plantingText.cautions.title}>
       <h2>{plantingText.cautions.title}</h2>
-      <ul class="planting-cautions">
+      <ul class="bullets">
         {cautions.map((caution) => <li key={caution}>{caution}</li>)}
       </ul>
     </section>

@@ -1,7 +1,6 @@
 import type { ReportLine, ReportTotal } from "../../addin/actions/report.ts";
 import type { Yard } from "../../addin/actions/read-program.ts";
-import { Button } from "../form.tsx";
-import { nameOf } from "../yard-picker.tsx";
+import { YardButton } from "../yard-button.tsx";
 import { counted, metricWords, totalWords } from "./report-words.ts";
 import type { ReportFigure } from "./report-words.ts";
 import { reportText as words } from "./text.ts";
@@ -56,10 +55,10 @@ function Behind({ name, figure, total, select }: TotalProps & { readonly select:
       {total.behind.length === 0 ? (
         <p class="hint">{words.none}</p>
       ) : (
-        <ul>
+        <ul class="yard-list">
           {total.behind.map(({ yard, value }) => (
             <li key={yard.siteId}>
-              <Button kind="quiet" onClick={() => select(yard)}>{`${yard.siteId} ${nameOf(yard)}`}</Button> <span>{totalWords(figure, value, null)}</span>
+              <YardButton yard={yard} says={totalWords(figure, value, null)} onPick={() => select(yard)} />
             </li>
           ))}
         </ul>

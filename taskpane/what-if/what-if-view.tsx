@@ -12,7 +12,7 @@ import { useDraft } from "../drafts.ts";
 import { Button, ChoiceField, Segmented } from "../form.tsx";
 import { shown } from "../numbers.ts";
 import type { ViewProps } from "../view.ts";
-import { nameOf } from "../yard-picker.tsx";
+import { nameOf } from "../yard-button.tsx";
 import { FixedInput, ValuesFields } from "./what-if-fields.tsx";
 import { readWhatIf, startingForm } from "./what-if-form.ts";
 import type { TypedInputs, TypedWhatIf, WhatIfAsRead } from "./what-if-form.ts";
@@ -156,7 +156,7 @@ function Outcome({ read, program }: { readonly read: WhatIfAsRead; readonly prog
       {request === null ? (
         <>
           <p>{words.faults}</p>
-          <ul>
+          <ul class="bullets">
             {faults.map((fault) => (
               <li key={fault}>{fault}</li>
             ))}

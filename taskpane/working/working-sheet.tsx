@@ -76,7 +76,7 @@ function CallSheet({ call, formula, linked, explainsNoNumbers }: {
         <p>
           <a class="working-link" href={`help.html#${name}`} target="_blank" rel="noopener">
             {words.reference(name)}
-            <span class="working-hidden"> ({words.opensInNewWindow})</span>
+            <span class="unseen"> ({words.opensInNewWindow})</span>
           </a>
         </p>
       )}

@@ -87,7 +87,7 @@ function Reminders() {
   return (
     <div class="reminder">
       <h4>{words.before}</h4>
-      <ul>
+      <ul class="bullets">
         {[...TRENCH_REMINDERS.map(({ text }) => text), ...words.more].map((line) => (
           <li key={line}>{line}</li>
         ))}

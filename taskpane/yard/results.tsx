@@ -1,6 +1,7 @@
 import type { Yard } from "../../addin/actions/read-program.ts";
 import type { CellValue } from "../../addin/workbook/workbook.ts";
 import { shown, shownUnit } from "../numbers.ts";
+import { NoResult, ResultNumber, ResultRow } from "../result-row.tsx";
 import { chain } from "./chain.ts";
 import type { ChainItem } from "./chain.ts";
 import { yardText } from "./text.ts";
@@ -32,21 +33,9 @@ function Result({ item, yard }: { readonly item: ChainItem; readonly yard: Yard 
   const value = yard.design[key];
   const holes = key === "testedRate" && typeof yard.design.holes === "number" && yard.design.holes > 0 ? ` (${yardText.chain.holes(yard.design.holes)})` : "";
   return (
-    <div class={headline === true ? "result result-headline" : "result"}>
-      <dt>
-        {yardText.chain[key]}
-        {holes}
-      </dt>
-      <dd>
-        {typeof value === "number" ? (
-          <>
-            <span class="result-number">{shown(value, decimals)}</span> <span class="unit">{shownUnit(kind, yard.units)}</span>
-          </>
-        ) : (
-          <span class="result-none">{whyNone(value)}</span>
-        )}
-      </dd>
-    </div>
+    <ResultRow label={`${yardText.chain[key]}${holes}`} headline={headline}>
+      {typeof value === "number" ? <ResultNumber says={shown(value, decimals)} unit={shownUnit(kind, yard.units)} /> : <NoResult says={whyNone(value)} />}
+    </ResultRow>
   );
 }
 

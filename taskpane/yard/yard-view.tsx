@@ -100,7 +100,7 @@ function Next({ steps: [first, ...others], openTab }: { readonly steps: readonly
       {others.length > 0 && (
         <>
           <h3>{yardText.next.more}</h3>
-          <ul>
+          <ul class="bullets">
             {others.map(({ sentence }) => (
               <li key={sentence}>{sentence}</li>
             ))}
