@@ -1,6 +1,7 @@
 /** Typing into the grid as a person does, and reading it through the workbook port. */
 import type { Page } from "playwright-core";
 import { expect } from "vitest";
+import { addressOf } from "../../addin/workbook/workbook.ts";
 import type { CellRange, CellValue } from "../../addin/workbook/workbook.ts";
 
 /** "Program!H5" or "Program!H5:I9" as the port takes it. */
@@ -48,6 +49,19 @@ export async function typeInto(page: Page, address: string, text: string): Promi
   await goTo(page, address);
   await page.keyboard.type(text, { delay: 5 });
   await page.keyboard.press("Enter");
+  await calculated(page);
+}
+
+/** Types down a column as a person does, with Enter; what is to be blank is emptied, and what stands right is passed over. */
+export async function typeDown(page: Page, first: string, texts: readonly string[]): Promise<void> {
+  const column = await values(page, addressOf({ ...at(first), rows: texts.length }).replaceAll("'", ""));
+  await goTo(page, first);
+  for (const [place, text] of texts.entries()) {
+    const present = String(column[place]?.[0] ?? "");
+    if (text !== "" && text !== present) await page.keyboard.type(text, { delay: 5 });
+    else if (present !== text) await page.keyboard.press("Delete");
+    await page.keyboard.press(text === present || text === "" ? "ArrowDown" : "Enter");
+  }
   await calculated(page);
 }
 

@@ -1,4 +1,3 @@
-import axe from "axe-core";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { firstRow } from "../../addin/records/place.ts";
@@ -153,18 +152,6 @@ describe("The visits of a yard", { timeout: LONGEST_TEST_MILLISECONDS }, () => {
     await pane(page).locator(".board-group .yard-button").click();
     await expect.poll(() => pane(page).locator("h1").innerText(), PATIENCE).toContain(SITE_ID);
     await pane(page).locator(".stage-head h2", { hasText: "One-call ticket" }).waitFor();
-  });
-
-  it("has no serious fault of accessibility in any stage", async () => {
-    await page.evaluate(axe.source);
-    for (const name of ["Enquiry", "Screening visit", "One-call ticket", "Dig day"]) {
-      await pickStage(page, name);
-      const violations = await page.evaluate(async () => {
-        const { violations: found } = await (globalThis as unknown as { axe: { run: (target: string) => Promise<{ violations: { id: string; impact: string }[] }> } }).axe.run("#pane");
-        return found.filter(({ impact }) => impact === "serious" || impact === "critical").map(({ id }) => id);
-      });
-      expect(violations, name).toEqual([]);
-    }
   });
 
   it("caused no error on the page", () => {

@@ -1,7 +1,8 @@
 /** The pane beside the grid, as a person finds their way in it, and the cells of a yard by the names of their columns. */
 import type { Locator, Page } from "playwright-core";
 import { cellOf, firstRow } from "../../addin/records/place.ts";
-import type { Sheet } from "../../addin/records/sheet.ts";
+import { readRecords } from "../../addin/records/read-records.ts";
+import type { Sheet, SheetRow } from "../../addin/records/sheet.ts";
 import { sitesSheet } from "../../addin/records/sites.ts";
 import { addressOf } from "../../addin/workbook/workbook.ts";
 import { goTo, value } from "./grid.ts";
@@ -25,4 +26,19 @@ export async function openYard(page: Page, place: number, tab: string): Promise<
   const siteId = String(await value(page, address(sitesSheet, place, "siteId")));
   await pane(page).locator("h1", { hasText: siteId }).waitFor();
   await openTab(page, tab);
+}
+
+/** The rows of a sheet that belong to one yard, as records. */
+export async function recordsOf<S extends Sheet>(page: Page, sheet: S, siteId: string): Promise<readonly SheetRow<S>[]> {
+  const cells = await page.evaluate(async (name) => (await window.soakbook?.workbook.readSheets([name])) ?? [], sheet.name);
+  return readRecords(sheet, cells[0] ?? []).rows.filter(({ record }) => (record as { siteId: unknown }).siteId === siteId);
+}
+
+export const status = (page: Page): Locator => pane(page).locator(".status-line p");
+
+/** Goes to a stage of the yard's visits by the list of stages. */
+export async function pickStage(page: Page, name: string): Promise<void> {
+  await pane(page).locator(".stage-picker summary").click();
+  await pane(page).locator(".stage-button", { hasText: new RegExp(`^${name}`) }).click();
+  await pane(page).locator(".stage-head h2", { hasText: name }).waitFor();
 }

@@ -1,0 +1,62 @@
+/** The page by keyboard alone: what cannot be reached with the Tab key is a fault, and is found here. */
+import type { Page } from "playwright-core";
+import { expect } from "vitest";
+import { PATIENCE } from "./pane.ts";
+
+const MOST_TABS = 120;
+
+/** What a screen reader would call the control that has the keyboard, with the words of its step where it stands in one. */
+export function focused(page: Page): Promise<string> {
+  return page.evaluate(() => {
+    const control = document.activeElement;
+    if (!(control instanceof HTMLElement) || control === document.body) return "the page";
+    const labels = control instanceof HTMLInputElement || control instanceof HTMLSelectElement ? [...(control.labels ?? [])].map((label) => label.textContent.trim()) : [];
+    return (control.getAttribute("aria-label") ?? (labels.length > 0 ? labels.join(" ") : control.textContent)).replaceAll(/\s+/g, " ").trim();
+  });
+}
+
+/** Presses Tab until the control so called has the keyboard. */
+export async function tabTo(page: Page, name: string | RegExp, key: "Tab" | "Shift+Tab" = "Tab"): Promise<void> {
+  const passed: string[] = [];
+  for (let tabs = 0; tabs < MOST_TABS; tabs++) {
+    const at = await focused(page);
+    if (typeof name === "string" ? at === name : name.test(at)) return;
+    passed.push(at);
+    await page.keyboard.press(key);
+  }
+  throw new Error(`The Tab key never came to ${String(name)}. It came to: ${passed.join(" | ")}`);
+}
+
+/** F6 goes from bar to grid to pane and around: presses it until the pane has the keyboard. */
+export async function regionToPane(page: Page): Promise<void> {
+  for (let regions = 0; regions < 3; regions++) {
+    await page.keyboard.press("F6");
+    if (await page.evaluate(() => document.querySelector("#pane")?.contains(document.activeElement) === true)) return;
+  }
+  throw new Error("F6 never came to the pane.");
+}
+
+/** One key, or the letters of a word or number. */
+export async function strike(page: Page, key: string): Promise<void> {
+  if (/^(Tab|Shift\+Tab|Space|Enter|Arrow\w+|Page\w+)$/.test(key)) await page.keyboard.press(key);
+  else await page.keyboard.type(key);
+}
+
+/**
+ * Answers the open step of a visit, which has the keyboard already, and writes it with Enter. The pane then goes on to
+ * the next step by itself.
+ */
+export async function answerStep(page: Page, title: string, ...keys: readonly string[]): Promise<void> {
+  const inStep = () => page.evaluate(() => document.activeElement?.closest(".step")?.querySelector(".step-title")?.textContent ?? "none");
+  await expect.poll(inStep, PATIENCE).toBe(title);
+  await expect.poll(() => page.evaluate(() => document.activeElement?.matches("input, select") === true), PATIENCE).toBe(true);
+  for (const key of [...keys, "Enter"]) await strike(page, key);
+  const status = page.locator("#pane .status-line p");
+  await expect.poll(() => status.textContent(), PATIENCE).toBe(`${title}: written to Visits.`);
+}
+
+/** A day as the browser's date field takes it from the keyboard: month, day, year. */
+export function dayKeys(day: string): string {
+  const [year, month, dayOfMonth] = day.split("-");
+  return `${month}${dayOfMonth}${year}`;
+}
