@@ -39,9 +39,9 @@ export interface BasinDraft {
   readonly units: UnitSystem;
   readonly shape: BasinShape;
   readonly lengthToWidth: number;
-  readonly stormDepth: number;
-  readonly sideSlope: number;
-  readonly mediaDepth: number;
+  readonly stormDepth: number | null;
+  readonly sideSlope: number | null;
+  readonly mediaDepth: number | null;
   readonly drainHours: number;
   readonly designRate: Answer;
   readonly pondingDepth: Answer;
@@ -110,9 +110,9 @@ export function draftBasin(inputs: BasinInputs, settings: SettingValues): BasinD
     units,
     shape: BASIN_SHAPES.find((shape) => shape === inputs.shape) ?? USUAL_OUTLINE.shape,
     lengthToWidth: numberOr(inputs.lengthToWidth, USUAL_OUTLINE.lengthToWidth),
-    stormDepth: numberOr(stormDepth, Number.NaN),
-    sideSlope: numberOr(sideSlope, Number.NaN),
-    mediaDepth: numberOr(mediaDepth, Number.NaN),
+    stormDepth: numberOrNull(stormDepth),
+    sideSlope: numberOrNull(sideSlope),
+    mediaDepth: numberOrNull(mediaDepth),
     drainHours: settings.drainHours,
     designRate: answer(designRate), pondingDepth: answer(pondingDepth), floorArea: answer(floorArea), rimArea: answer(rimArea),
     runoff: answer(runoff), waterHeld: answer(waterHeld), drawdownHours: answer(drawdownHours), ruleArea: answer(ruleArea),
@@ -171,6 +171,10 @@ function rimOf([length, width]: readonly (Cell | undefined)[], pondingDepth: Cel
 
 function numberOr(value: CellValue, otherwise: number): number {
   return typeof value === "number" ? value : otherwise;
+}
+
+function numberOrNull(value: CellValue): number | null {
+  return typeof value === "number" ? value : null;
 }
 
 function blankAsNull(value: CellValue): CellValue {

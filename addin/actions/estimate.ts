@@ -3,7 +3,7 @@ import { orderedQuantity } from "../../functions/cost/order-amount.ts";
 import type { Price } from "../../functions/cost/order-amount.ts";
 import { GALLONS_PER_CUBIC_FOOT } from "../../functions/planting/water-need.ts";
 import { IMPERVIOUS_COVERS } from "../../functions/published/tr-55.ts";
-import { toUs, unitOf } from "../../functions/quantities.ts";
+import { LARGEST_NUMBER, toUs, unitOf } from "../../functions/quantities.ts";
 import { isCellError } from "../../functions/worksheet/cell.ts";
 import type { Cell } from "../../functions/worksheet/cell.ts";
 import { costShare, priced, volunteerValue } from "../../functions/worksheet/cost.ts";
@@ -105,7 +105,7 @@ function pricedLine(program: Program, line: UnpricedLine, today: number): Priced
   const quantity = typeof typed === "string" && typed.trim() !== "" ? typed : line.quantity;
   const found = priceOf(line.item, table);
   const row = priceRowOf(program.prices, line.item);
-  const price = isCellError(found) ? null : { unitPrice: found.unitPrice, bought: boughtOf(line.quantity, found), delivery: found.delivery, date: row?.record.priceDate ?? null };
+  const price = isCellError(found) || !Number.isFinite(boughtOf(line.quantity, found)) ? null : { unitPrice: found.unitPrice, bought: boughtOf(line.quantity, found), delivery: found.delivery, date: row?.record.priceDate ?? null };
   return {
     ...line,
     price,
@@ -157,7 +157,9 @@ function totalled(program: Program, yard: Yard, basin: BasinDraft, lines: readon
   const unpriced = lines.filter(({ amount }) => !("value" in amount)).length;
   const perUnit = (quantity: number | null, missing: string): Answer => {
     if (lines.length === 0) return { sentence: "There are no lines yet." };
-    return quantity === null || quantity <= 0 ? { sentence: missing } : { value: costOfUnit(cost, quantity) };
+    if (quantity === null || quantity <= 0) return { sentence: missing };
+    const each = costOfUnit(cost, quantity);
+    return Number.isFinite(each) ? { value: each } : { sentence: "The cost of one unit is too large to be true." };
   };
   return {
     siteId: yard.siteId,
@@ -179,9 +181,14 @@ function totalled(program: Program, yard: Yard, basin: BasinDraft, lines: readon
 /** Roofs and paving of the yard that drain to the garden, in its unit of area. */
 export function imperviousArea(yard: Yard): number {
   const areas = yard.surfaces.map(({ record }) =>
-    record.cover !== null && IMPERVIOUS_COVERS.includes(record.cover) && typeof record.drainingArea === "number" ? record.drainingArea : 0,
+    record.cover !== null && IMPERVIOUS_COVERS.includes(record.cover) && isBelievable(record.drainingArea) ? record.drainingArea : 0,
   );
   return areas.reduce((sum, area) => sum + area, 0);
+}
+
+/** A formula computes on with whatever was typed: what is beyond any yard is left out, so that a total stays a number. */
+export function isBelievable(value: CellValue): value is number {
+  return typeof value === "number" && Math.abs(value) <= LARGEST_NUMBER;
 }
 
 function heldVolume(waterHeld: number, yard: Yard): number {
@@ -223,7 +230,7 @@ function shareOf(settings: SettingValues, yard: Yard, basin: BasinDraft, cost: n
 }
 
 function answerOf(cell: Cell | undefined): Answer {
-  if (typeof cell === "number") return { value: cell };
+  if (typeof cell === "number") return isBelievable(cell) ? { value: cell } : { sentence: "The amount is too large to be true. Look at quantity and price." };
   if (isCellError(cell)) return { sentence: cell.sentence === "" ? `A cell on ${pricesSheet.name} shows ${cell.code}.` : cell.sentence };
   return { sentence: "Quantity and item are missing." };
 }

@@ -73,7 +73,9 @@ export async function addHoleTest(workbook: Workbook, yard: Yard, entry: HoleTes
 }
 
 export function changeHoleTest(workbook: Workbook, row: HoleTestRow, entry: HoleTestEntry): Promise<readonly Conflict[]> {
-  return changeRow(workbook, row, holeTestCells(entry));
+  // What the form cannot show, because it is no date or no choice, is not written over with a blank.
+  const kept = (key: "date" | "soaked") => entry[key] ?? (row.record[key] === null ? row.cells[key] : null);
+  return changeRow(workbook, row, { ...holeTestCells(entry), date: kept("date"), soaked: kept("soaked") });
 }
 
 function holeTestCells({ readings, ...rest }: HoleTestEntry): Record<string, CellValue> {

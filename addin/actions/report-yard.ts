@@ -11,7 +11,7 @@ import { NO_FUNDER } from "../records/report.ts";
 import type { YardFigureKey } from "../records/report-yards.ts";
 import type { CellValue } from "../workbook/workbook.ts";
 import { openFollowUps } from "./due-follow-ups.ts";
-import { imperviousArea } from "./estimate.ts";
+import { imperviousArea, isBelievable } from "./estimate.ts";
 import type { Program, Yard } from "./read-program.ts";
 import { newestAsBuilt } from "./record-as-built.ts";
 
@@ -84,7 +84,7 @@ export function funderOf({ record }: EstimateLineRow): string {
 }
 
 function inUs({ units }: Yard, kind: NumberKind, value: CellValue): number | null {
-  return typeof value === "number" ? toUs(kind, value, units) : null;
+  return isBelievable(value) ? toUs(kind, value, units) : null;
 }
 
 function sum(values: readonly (number | null)[]): number {
@@ -94,7 +94,7 @@ function sum(values: readonly (number | null)[]): number {
 /** Null where there are no lines at all; lines without an amount are left out, and counted by the report. */
 function moneyOf(lines: readonly EstimateLineRow[], ofKind: (kind: EstimateLineRow["record"]["kind"]) => boolean): number | null {
   if (lines.length === 0) return null;
-  return sum(lines.filter(({ record }) => ofKind(record.kind)).map(({ record }) => (typeof record.amount === "number" ? record.amount : null)));
+  return sum(lines.filter(({ record }) => ofKind(record.kind)).map(({ record }) => (isBelievable(record.amount) ? record.amount : null)));
 }
 
 function stormCapture(yard: Yard, contributingArea: number | null, storage: number | null): number | null {

@@ -8,7 +8,7 @@ import type { YardFigureKey } from "../records/report-yards.ts";
 import { isoDate } from "./dates.ts";
 import type { DueFollowUp } from "./due-follow-ups.ts";
 import { dueFollowUps } from "./due-follow-ups.ts";
-import { volunteerHoursValue } from "./estimate.ts";
+import { isBelievable, volunteerHoursValue } from "./estimate.ts";
 import type { Program, Yard } from "./read-program.ts";
 import { EVERY_ROW, funderOf, reportYard, signIns } from "./report-yard.ts";
 import type { ReportYard, RowsCounted } from "./report-yard.ts";
@@ -140,7 +140,7 @@ function totalOf(program: Program, figure: ReportFigure, yards: readonly ReportY
   const counted = (value: number, behind: ReportTotal["behind"]): ReportTotal => ({ value, why: null, behind });
   const people = ({ yard }: ReportYard) => signIns(yard).filter(({ record }) => rows.digDay(record.date)).map(({ record }) => record.who);
   const plants = ({ yard, countsAs }: ReportYard) => yard.clumps.filter(({ record }) => ((countsAs === "built" ? record.planted : record.planned) ?? 0) > 0).map(({ record }) => record.plant);
-  const unpriced = ({ yard }: ReportYard) => yard.estimateLines.filter((line) => rows.lines(line) && line.record.item !== null && typeof line.record.amount !== "number").length;
+  const unpriced = ({ yard }: ReportYard) => yard.estimateLines.filter((line) => rows.lines(line) && line.record.item !== null && !isBelievable(line.record.amount)).length;
   const ofItsOwn: Partial<Record<ReportFigureKey, () => ReportTotal>> = {
     yards: () => counted(yards.length, of(() => 1)),
     storageGallons: () => column("storage", GALLONS_PER_CUBIC_FOOT),
@@ -183,14 +183,18 @@ function costFor(yards: readonly ReportYard[], key: "contributingArea" | "storag
   const both = pairs.flatMap(({ cash, quantity }) => (cash === null || quantity === null ? [] : [{ cash, quantity }]));
   const quantity = both.reduce((sum, each) => sum + each.quantity, 0);
   const cash = both.reduce((sum, each) => sum + each.cash, 0);
-  const behind = pairs.map((each) => ({ yard: each.yard, value: each.cash === null || each.quantity === null || each.quantity <= 0 ? null : costOfUnit(each.cash, each.quantity) }));
-  return quantity > 0 ? { value: costOfUnit(cash, quantity), why: null, behind } : { value: null, why: "No yard has both.", behind };
+  const behind = pairs.map((each) => ({ yard: each.yard, value: each.cash === null || each.quantity === null || each.quantity <= 0 ? null : finite(costOfUnit(each.cash, each.quantity)) }));
+  return quantity > 0 && finite(costOfUnit(cash, quantity)) !== null ? { value: costOfUnit(cash, quantity), why: null, behind } : { value: null, why: "No yard has both.", behind };
+}
+
+function finite(value: number): number | null {
+  return Number.isFinite(value) ? value : null;
 }
 
 function cashByFunder(counted: Counted, rows: RowsCounted, funders: readonly string[]): readonly ReportPart[] {
   const lines = (yards: readonly ReportYard[]) => yards.flatMap(({ yard }) => yard.estimateLines.filter((line) => rows.lines(line) && line.record.kind !== "in-kind" && !isBlank(line.cells.item)));
   const [built, designed] = [lines(counted.built), lines(counted.designed)];
-  const cash = (of: typeof built, funder: string) => of.reduce((sum, line) => (sameName(funderOf(line), funder) && typeof line.record.amount === "number" ? sum + line.record.amount : sum), 0);
+  const cash = (of: typeof built, funder: string) => of.reduce((sum, line) => (sameName(funderOf(line), funder) && isBelievable(line.record.amount) ? sum + line.record.amount : sum), 0);
   const named = new Set([...built, ...designed].map((line) => plain(funderOf(line))));
   return funders.filter((name) => named.has(plain(name))).map((name) => ({ name, built: cash(built, name), designed: cash(designed, name) }));
 }

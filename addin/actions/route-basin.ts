@@ -36,19 +36,20 @@ export interface RoutedBasin {
 /** Null while the basin has no size, or no floor. */
 export function routeBasin(inputs: BasinInputs, draft: BasinDraft, type: StormType): RoutedBasin | null {
   const { units, shape, lengthToWidth } = draft;
-  const { floorArea, pondingDepth, designRate } = draft;
+  const { floorArea, pondingDepth, designRate, stormDepth, mediaDepth, sideSlope } = draft;
+  if (stormDepth === null || mediaDepth === null || sideSlope === null) return null;
   if (!("value" in floorArea) || !("value" in pondingDepth) || !("value" in designRate) || floorArea.value <= 0) return null;
   if (typeof inputs.contributingArea !== "number") return null;
-  const rains = typedStormRains(toUs("depth", draft.stormDepth, units), type);
+  const rains = typedStormRains(toUs("depth", stormDepth, units), type);
   const routed = routeStorm(rains, {
     contributingSquareFeet: toUs("area", inputs.contributingArea, units),
     runoffShare: ROOF_RUNOFF_SHARE,
     floorSquareFeet: toUs("area", floorArea.value, units),
     pondingInches: toUs("depth", pondingDepth.value, units),
     designInchesPerHour: toUs("rate", designRate.value, units),
-    mediaInches: toUs("depth", draft.mediaDepth, units),
+    mediaInches: toUs("depth", mediaDepth, units),
     voidShare: USUAL_VOID_SHARE,
-    sideSlope: draft.sideSlope,
+    sideSlope,
     evapotranspirationInchesPerDay: 0,
     outline: { shape, lengthToWidth },
   });
@@ -57,7 +58,7 @@ export function routeBasin(inputs: BasinInputs, draft: BasinDraft, type: StormTy
   const peak = routed.reduce((deepest, step) => (step.pondingInches > deepest.pondingInches ? step : deepest));
   return {
     type,
-    stormDepth: draft.stormDepth,
+    stormDepth,
     stepHours: rains.stepMinutes / 60,
     steps: routed.map((step) => ({
       hours: step.hours,

@@ -110,12 +110,13 @@ export function ruleOfThumbWords(draft: BasinDraft, units: UnitSystem): string |
   const floor = valueOf(draft.floorArea);
   const rule = valueOf(draft.ruleArea);
   const ponding = valueOf(draft.pondingDepth);
-  if (floor === null || rule === null || ponding === null || rule === 0) return null;
+  const { stormDepth, mediaDepth } = draft;
+  if (floor === null || rule === null || ponding === null || rule === 0 || stormDepth === null || mediaDepth === null) return null;
   const words = basinText.ruleOfThumb;
-  const storm = quantityWords("depth", draft.stormDepth, units);
+  const storm = quantityWords("depth", stormDepth, units);
   const pondingWords = quantityWords("depth", ponding, units);
   if (floor > rule * (1 + MUCH)) return words.more(storm, pondingWords);
-  if (floor < rule * (1 - MUCH)) return words.less(storm, pondingWords, draft.mediaDepth > 0);
+  if (floor < rule * (1 - MUCH)) return words.less(storm, pondingWords, mediaDepth > 0);
   return words.near;
 }
 

@@ -35,8 +35,9 @@ export interface BasinDimensions {
 
 /** The drawing's dimensions, or null while the basin has no size. */
 export function basinDimensions(draft: BasinDraft, mulchDepthInches: number): BasinDimensions | null {
-  const { units, groundSlopePercent, floorLength, floorWidth, floorEdge, pondingDepth } = draft;
+  const { units, groundSlopePercent, sideSlope, mediaDepth, floorLength, floorWidth, floorEdge, pondingDepth } = draft;
   if (!("value" in floorLength) || !("value" in floorWidth) || !("value" in floorEdge) || !("value" in pondingDepth)) return null;
+  if (sideSlope === null || mediaDepth === null) return null;
   const inches = (depthInches: number) => fromUs("length", depthInches / INCHES_PER_FOOT, units);
   return {
     units,
@@ -45,12 +46,12 @@ export function basinDimensions(draft: BasinDraft, mulchDepthInches: number): Ba
     floorWidth: floorWidth.value,
     floorEdge: floorEdge.value,
     pondingDepth: depthAsLength(pondingDepth.value, units),
-    sideSlope: draft.sideSlope,
-    mixDepth: depthAsLength(draft.mediaDepth, units),
+    sideSlope,
+    mixDepth: depthAsLength(mediaDepth, units),
     mulchDepth: inches(mulchDepthInches),
     bermCrestWidth: fromUs("length", LEAST_BERM_TOP_FEET, units),
     freeboard: inches(LEAST_FREEBOARD_INCHES),
-    bermOuterSlope: Math.max(draft.sideSlope, USUAL_SIDE_SLOPE),
+    bermOuterSlope: Math.max(sideSlope, USUAL_SIDE_SLOPE),
     groundFall: groundSlopePercent === null ? null : groundSlopePercent / 100,
     uphillRise: draft.earthwork?.uphillRise ?? 0,
   };

@@ -28,7 +28,7 @@ export function Earthwork({ draft }: { readonly draft: BasinDraft }) {
             <Row label={words.bermHeight} hint={words.bermHint} kind="depth" value={roundDepth(valueOf(earthwork.bermHeight), units)} units={units} />
             <Row label={words.uphillRise} kind="depth" value={roundDepth(earthwork.uphillRise, units)} units={units} />
           </dl>
-          {draft.mediaDepth > 0 && <p class="hint">{words.mix(quantityWords("earthVolume", valueOf(draft.mixVolume) ?? 0, units))}</p>}
+          {(draft.mediaDepth ?? 0) > 0 && <p class="hint">{words.mix(quantityWords("earthVolume", valueOf(draft.mixVolume) ?? 0, units))}</p>}
           <p class="hint">{words.basis}</p>
         </>
       )}

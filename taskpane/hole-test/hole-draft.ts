@@ -65,7 +65,7 @@ export function holeAsTyped(row: HoleTestRow, measured: Measured): HoleDraft {
   const { soaked } = row.record;
   const up: HoleDraft = {
     hole: asTyped(cells.hole),
-    date: typeof cells.date === "number" ? isoDate(cells.date) : "",
+    date: row.record.date === null ? "" : isoDate(row.record.date),
     tester: asTyped(cells.tester),
     soaked: soaked === "yes" || soaked === "no" ? soaked : null,
     holeDepth: asTyped(cells.holeDepth),

@@ -120,7 +120,7 @@ function gardenBlocks(program: Program, yard: Yard): PrintedBlock[] {
       [facts.floorSize, `${quantityWords("length", basin.floorLength, units)} × ${quantityWords("length", basin.floorWidth, units)}`],
       [facts.floorEdge, quantityWords("length", basin.floorEdge, units)],
       [facts.pondingDepth, quantityWords("depth", basin.pondingDepth, units)],
-      [facts.sideSlope, facts.sideSlopeWords(numberWords(basin.sideSlope))],
+      [facts.sideSlope, basin.sideSlope === null ? quantityWords("length", null, units) : facts.sideSlopeWords(numberWords(basin.sideSlope))],
       [facts.mixDepth, quantityWords("depth", basin.mediaDepth, units)],
       [facts.mulchDepth, quantityWords("depth", fromUs("depth", program.settings.mulchDepthInches, units), units)],
       [facts.dig, quantityWords("earthVolume", basin.digVolume, units)],

@@ -118,6 +118,19 @@ test("a hole test keeps its readings as typed, and a changed reading is written 
   expect(again === undefined ? [] : readingsOf(again)).toEqual(changed);
 });
 
+test("a date and an answer that the form cannot show stay in their cells when a reading beside them is changed", async () => {
+  await addYard(workbook, newYard);
+  const entry = { hole: "A", date: 46000, tester: "Crew one", soaked: "yes", holeDepth: 18, holeDiameter: 8, readings: [{ minutes: 0, waterDepth: 8 }] } as const;
+  await addHoleTest(workbook, await yardOf("Y-001"), entry);
+  const hole = (await yardOf("Y-001")).holeTests[0];
+  if (hole === undefined) throw new Error("no hole test");
+  await workbook.writeValues([{ range: hole.at("date"), values: [["last week"]] }, { range: hole.at("soaked"), values: [["a little"]] }]);
+  const shown = (await yardOf("Y-001")).holeTests[0];
+  if (shown === undefined) throw new Error("no hole test");
+  expect(await changeHoleTest(workbook, shown, { ...entry, date: null, soaked: null, holeDepth: 20 })).toEqual([]);
+  expect((await yardOf("Y-001")).holeTests[0]?.cells).toMatchObject({ date: "last week", soaked: "a little", holeDepth: 20 });
+});
+
 describe("screening answers", () => {
   test("a measured distance is written with its unit and a verdict that follows the Rules sheet", async () => {
     await addYard(workbook, newYard);
