@@ -176,6 +176,6 @@ export function walkFromTheDigOn(yard: YardWalk): void {
     const built = async (label: string) => (await pane(page).locator(".report-line", { has: page.locator("h3", { hasText: new RegExp(`^${label}$`) }) }).first().locator(".report-number").first().innerText());
     await expect.poll(() => built("Yards"), PATIENCE).toBe("1");
     expect([await built("Contributing area treated"), await built("Garden area, floor"), await built("Water held")]).toEqual(["700 sq ft", "131.6 sq ft", "84.53 cu ft"]);
-    expect([await built("Volunteers"), await built("Volunteer hours"), await built("Value of the volunteer hours")]).toEqual(["4", "12.5 h", "397.5"]);
+    expect([await built("Volunteers"), await built("Volunteer hours"), await built("Value of the volunteer hours")]).toEqual(["4", "12.5 h", "397.50"]);
   });
 }
