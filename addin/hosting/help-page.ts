@@ -1,23 +1,13 @@
 import { html, list } from "./html.ts";
 import type { Html } from "./html.ts";
+import { plainPage } from "./plain-page.ts";
 import { howToWrite, referenceEntries, referenceTitle } from "./reference.ts";
 import type { ReferenceEntry, ReferenceInput } from "./reference.ts";
 
 /** The function reference, written from the catalogue: Excel's own help for a function opens it at the function's name. */
 export function helpPage(): string {
   const entries = referenceEntries();
-  return html`<!doctype html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'self'; img-src 'self'; base-uri 'none'; form-action 'none'">
-<title>${referenceTitle}</title>
-<link rel="icon" href="icons/icon-32.png">
-<link rel="stylesheet" href="help.css">
-</head>
-<body>
-<header>
+  return plainPage(referenceTitle, html`<header>
 <h1>${referenceTitle}</h1>
 <p>${howToWrite}</p>
 </header>
@@ -29,10 +19,7 @@ ${list(entries.map(({ name }) => html`<li><a href="#${name}">${name}</a></li>`))
 <main>
 ${list(entries.map(section))}
 <p><a href="support.html">Support and terms</a> · <a href="privacy.html">Privacy</a></p>
-</main>
-</body>
-</html>
-`.text;
+</main>`);
 }
 
 function section({ name, summary, usage, inputs, result, equation, cautions, sources, example }: ReferenceEntry): Html {

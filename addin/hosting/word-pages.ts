@@ -1,5 +1,6 @@
 import { html } from "./html.ts";
 import type { Html } from "./html.ts";
+import { plainPage } from "./plain-page.ts";
 
 /** The pages of words that the manifests lead to. */
 export function privacyPage(): string {
@@ -31,22 +32,8 @@ export function supportPage(): string {
 }
 
 function page(title: string, content: Html): string {
-  return html`<!doctype html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'self'; img-src 'self'; base-uri 'none'; form-action 'none'">
-<title>${title}</title>
-<link rel="icon" href="icons/icon-32.png">
-<link rel="stylesheet" href="help.css">
-</head>
-<body>
-<main>
+  return plainPage(title, html`<main>
 <h1>${title}</h1>
 ${content}
-</main>
-</body>
-</html>
-`.text;
+</main>`);
 }

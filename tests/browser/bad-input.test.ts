@@ -1,5 +1,5 @@
 import type { Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { readRecords } from "../../addin/records/read-records.ts";
 import { recordSheets } from "../../addin/records/program-sheets.ts";
 import { sitesSheet } from "../../addin/records/sites.ts";
@@ -7,9 +7,9 @@ import type { CellValue, ValueWrite } from "../../addin/workbook/workbook.ts";
 import { text } from "../../taskpane/text.ts";
 import { PROGRAM_TAB_IDS, TAB_IDS } from "../../taskpane/tab-ids.ts";
 import { expectCell, value } from "./grid.ts";
-import { PageHost, started } from "./page.ts";
+import { started } from "./page.ts";
 import type { OpenPage } from "./page.ts";
-import { address, button, openTab, openYard, pane, PATIENCE, START_MILLISECONDS } from "./pane.ts";
+import { address, button, onProgramPage, openTab, openYard, pane, PATIENCE } from "./pane.ts";
 
 /** A yard of the demo whose own row is left readable, so that the pane can be led to it. */
 const CORNER_HOUSE = 0;
@@ -18,19 +18,12 @@ const MARKUP = `<img src="x" onerror="window.wasExecuted=true"><script>window.wa
 const PASTED: readonly CellValue[] = ["12 in", "5 %", "next week", "#N/A", 1e308, -3, "__proto__", '=HYPERLINK("http://example.invalid","click")', MARKUP, "\u202eright to left", "x".repeat(10_000)];
 const UNREADABLE = /NaN|Infinity|undefined|\[object|∞/;
 
-let host: PageHost;
 let opened: OpenPage;
 let page: Page;
 
-beforeAll(async () => {
-  host = await PageHost.start();
-  opened = await host.openProgram();
-  page = opened.page;
-  page.setDefaultTimeout(PATIENCE.timeout);
-}, START_MILLISECONDS);
-
-afterAll(async () => {
-  await host.close();
+onProgramPage((ready) => {
+  opened = ready;
+  page = ready.page;
 });
 
 /** Another pasted thing in each cell of the sheet, a column to the right and a row down at a time. */

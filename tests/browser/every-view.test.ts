@@ -1,13 +1,12 @@
 /** Walks every tab of the pane, and every stage of the visits, as it is shown in a field and in an office. */
 import type { Locator, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { beforeAll, describe, expect, it } from "vitest";
 import { sitesSheet } from "../../addin/records/sites.ts";
 import { PROGRAM_TAB_IDS, TAB_IDS } from "../../taskpane/tab-ids.ts";
 import { text } from "../../taskpane/text.ts";
 import { goTo } from "./grid.ts";
-import { PageHost } from "./page.ts";
 import type { OpenPage } from "./page.ts";
-import { address, button, openTab, pane, PATIENCE, START_MILLISECONDS } from "./pane.ts";
+import { address, button, onProgramPage, openTab, pane } from "./pane.ts";
 import { expectUsable } from "./usable.ts";
 
 /** A garden that the demo has built and looked after, so that every view has something to show. */
@@ -22,19 +21,12 @@ const LOOKS = [
 ] as const;
 
 describe("Every view of the pane", { timeout: 30_000 }, () => {
-  let host: PageHost;
   let opened: OpenPage;
   let page: Page;
 
-  beforeAll(async () => {
-    host = await PageHost.start();
-    opened = await host.openProgram();
-    page = opened.page;
-    page.setDefaultTimeout(PATIENCE.timeout);
-  }, START_MILLISECONDS);
-
-  afterAll(async () => {
-    await host.close();
+  onProgramPage((ready) => {
+    opened = ready;
+    page = ready.page;
   });
 
   describe.each(LOOKS)("$look", ({ colorScheme, widthKeys }) => {

@@ -1,4 +1,3 @@
-import axe from "axe-core";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { designSheet } from "../../addin/records/design.ts";
@@ -7,6 +6,7 @@ import { expectCell, goTo, typeInto, value } from "./grid.ts";
 import { PageHost } from "./page.ts";
 import type { OpenPage } from "./page.ts";
 import { address, button, openYard, pane, PATIENCE, START_MILLISECONDS } from "./pane.ts";
+import { seriousFaults } from "./usable.ts";
 
 /** Rows of the demo's yards below the headings of Sites. */
 const CORNER_HOUSE = 0;
@@ -222,12 +222,7 @@ describe.each([
   it.each(["Basin", "Hole test"])("%s has no serious fault of accessibility and no letter under 11 pixels", async (tab) => {
     await pane(page).getByRole("tab", { name: tab }).click();
     await page.waitForTimeout(500);
-    await page.evaluate(axe.source);
-    const serious = await page.evaluate(async () => {
-      const { violations } = await (globalThis as unknown as { axe: { run: (target: string) => Promise<{ violations: { id: string; impact: string; nodes: { html: string }[] }[] }> } }).axe.run("#pane");
-      return violations.filter(({ impact }) => impact === "serious" || impact === "critical").map(({ id, nodes }) => ({ id, where: nodes.map(({ html }) => html.slice(0, 160)) }));
-    });
-    expect(serious).toEqual([]);
+    expect(await seriousFaults(page)).toEqual([]);
     const letters = await page.evaluate(() =>
       [...document.querySelectorAll<SVGTextElement>("#pane svg text")].map((each) => Number.parseFloat(getComputedStyle(each).fontSize) * (each.getScreenCTM()?.d || 1)),
     );

@@ -1,5 +1,5 @@
 import type { Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { beforeAll, describe, expect, it } from "vitest";
 import { isoDate } from "../../addin/actions/dates.ts";
 import { asBuiltSheet } from "../../addin/records/as-built.ts";
 import { digDaysSheet } from "../../addin/records/dig-days.ts";
@@ -7,15 +7,13 @@ import { followUpsSheet } from "../../addin/records/follow-ups.ts";
 import { readRecords } from "../../addin/records/read-records.ts";
 import type { Sheet, SheetRow } from "../../addin/records/sheet.ts";
 import { visitsSheet } from "../../addin/records/visits.ts";
-import { PageHost } from "./page.ts";
 import type { OpenPage } from "./page.ts";
-import { button, openYard, pane, PATIENCE, START_MILLISECONDS } from "./pane.ts";
+import { button, onProgramPage, openYard, pane, PATIENCE, START_MILLISECONDS } from "./pane.ts";
 import { expectUsable } from "./usable.ts";
 
 const SITE_ID = "Y-001";
 
 describe("From the dig day to the look after a week", { timeout: 90_000 }, () => {
-  let host: PageHost;
   let opened: OpenPage;
   let page: Page;
 
@@ -34,19 +32,16 @@ describe("From the dig day to the look after a week", { timeout: 90_000 }, () =>
     await pane(page).locator("h2", { hasText: name }).first().waitFor();
   }
 
+  onProgramPage((ready) => {
+    opened = ready;
+    page = ready.page;
+  }, { colorScheme: "dark" });
+
   beforeAll(async () => {
-    host = await PageHost.start();
-    opened = await host.openProgram({ colorScheme: "dark" });
-    page = opened.page;
-    page.setDefaultTimeout(PATIENCE.timeout);
     await page.getByRole("separator", { name: "Width of the pane" }).focus();
     await page.keyboard.press("End");
     await openYard(page, 0, "Visits");
   }, START_MILLISECONDS);
-
-  afterAll(async () => {
-    await host.close();
-  });
 
   it("two people sign in with Enter, and a second sign-in of one of them is refused in words", async () => {
     await openStage("Dig day");

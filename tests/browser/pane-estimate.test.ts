@@ -1,17 +1,16 @@
 import { readFile } from "node:fs/promises";
-import axe from "axe-core";
 import ExcelJS from "exceljs";
 import type { Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { estimateLinesSheet } from "../../addin/records/estimate-lines.ts";
 import { DRAFTED_ITEMS, pricesSheet, startingPrices } from "../../addin/records/prices.ts";
 import { cellOf, firstRow } from "../../addin/records/place.ts";
 import { addressOf } from "../../addin/workbook/workbook.ts";
 import type { CellValue, ValueWrite } from "../../addin/workbook/workbook.ts";
 import { values } from "./grid.ts";
-import { PageHost } from "./page.ts";
 import type { OpenPage } from "./page.ts";
-import { button, openYard, pane, PATIENCE, START_MILLISECONDS } from "./pane.ts";
+import { button, onProgramPage, openYard, pane } from "./pane.ts";
+import { seriousFaults } from "./usable.ts";
 
 const LONGEST_TEST_MILLISECONDS = 60_000;
 /** The fourth yard of the demo: tight soil, a mix and a measured slope. */
@@ -36,28 +35,13 @@ async function amounts(page: Page): Promise<readonly CellValue[]> {
   return (await values(page, addressOf({ ...first, rows: LINES }).replaceAll("'", ""))).flat();
 }
 
-async function seriousFaults(page: Page): Promise<readonly string[]> {
-  await page.evaluate(axe.source);
-  return page.evaluate(async () => {
-    const { violations } = await (globalThis as unknown as { axe: { run: (target: string) => Promise<{ violations: { id: string; impact: string }[] }> } }).axe.run("#pane");
-    return violations.filter(({ impact }) => impact === "serious" || impact === "critical").map(({ id }) => id);
-  });
-}
-
 describe("The estimate of a yard", { timeout: LONGEST_TEST_MILLISECONDS }, () => {
-  let host: PageHost;
   let opened: OpenPage;
   let page: Page;
 
-  beforeAll(async () => {
-    host = await PageHost.start();
-    opened = await host.openProgram();
-    page = opened.page;
-    page.setDefaultTimeout(PATIENCE.timeout);
-  }, START_MILLISECONDS);
-
-  afterAll(async () => {
-    await host.close();
+  onProgramPage((ready) => {
+    opened = ready;
+    page = ready.page;
   });
 
   it("is drafted in the pane, priced by the sheet, and saved as a spreadsheet with the sum that the pane shows", async () => {

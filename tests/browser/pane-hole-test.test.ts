@@ -1,12 +1,12 @@
 import type { Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { demoYards } from "../../addin/actions/demo-program.ts";
 import { designSheet } from "../../addin/records/design.ts";
 import { holeTestsSheet } from "../../addin/records/hole-tests.ts";
 import { expectCell, typeInto, value } from "./grid.ts";
-import { PageHost, started } from "./page.ts";
+import { started } from "./page.ts";
 import type { OpenPage } from "./page.ts";
-import { address, button, openTab, openYard, pane, PATIENCE, START_MILLISECONDS } from "./pane.ts";
+import { address, button, onProgramPage, openTab, openYard, pane, PATIENCE } from "./pane.ts";
 
 /** Rows below the headings: the demo's yard that waits for its utility marks, and its slow one. */
 const UNTESTED = 6;
@@ -36,19 +36,12 @@ const shownRate = (page: Page) => pane(page).locator(".hole-verdict .result-head
 const asShown = (rate: unknown) => Number(rate).toLocaleString("en-US", { maximumFractionDigits: 2 });
 
 describe("The hole test in the pane", () => {
-  let host: PageHost;
   let opened: OpenPage;
   let page: Page;
 
-  beforeAll(async () => {
-    host = await PageHost.start();
-    opened = await host.openProgram();
-    page = opened.page;
-    page.setDefaultTimeout(PATIENCE.timeout);
-  }, START_MILLISECONDS);
-
-  afterAll(async () => {
-    await host.close();
+  onProgramPage((ready) => {
+    opened = ready;
+    page = ready.page;
   });
 
   it("says first what must be safe before a hole is dug", async () => {

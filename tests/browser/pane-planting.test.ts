@@ -1,29 +1,24 @@
-import axe from "axe-core";
 import type { Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { beforeAll, describe, expect, it } from "vitest";
 import { plantingSheet } from "../../addin/records/planting.ts";
 import { typeInto, value } from "./grid.ts";
-import { PageHost } from "./page.ts";
 import type { OpenPage } from "./page.ts";
-import { address, button, openYard, pane, PATIENCE, START_MILLISECONDS } from "./pane.ts";
+import { address, button, onProgramPage, openYard, pane, PATIENCE, START_MILLISECONDS } from "./pane.ts";
+import { seriousFaults } from "./usable.ts";
 
 const CORNER_HOUSE = 0;
 
-let host: PageHost;
 let opened: OpenPage;
 let page: Page;
 
+onProgramPage((ready) => {
+  opened = ready;
+  page = ready.page;
+});
+
 beforeAll(async () => {
-  host = await PageHost.start();
-  opened = await host.openProgram();
-  page = opened.page;
-  page.setDefaultTimeout(PATIENCE.timeout);
   while ((await cell(0, "siteId")) !== null) above += 1;
 }, START_MILLISECONDS);
-
-afterAll(async () => {
-  await host.close();
-});
 
 const clumps = () => pane(page).locator("[data-clump]");
 const field = (label: string) => pane(page).getByLabel(label, { exact: true });
@@ -103,12 +98,7 @@ describe("The planting of a yard in the pane", () => {
   });
 
   it("has no serious fault of accessibility, and no letter under 11 pixels", async () => {
-    await page.evaluate(axe.source);
-    const serious = await page.evaluate(async () => {
-      const { violations } = await (globalThis as unknown as { axe: { run: (target: string) => Promise<{ violations: { id: string; impact: string; nodes: { html: string }[] }[] }> } }).axe.run("#pane");
-      return violations.filter(({ impact }) => impact === "serious" || impact === "critical").map(({ id, nodes }) => ({ id, where: nodes.map(({ html }) => html.slice(0, 160)) }));
-    });
-    expect(serious).toEqual([]);
+    expect(await seriousFaults(page)).toEqual([]);
     const letters = await page.evaluate(() => [...document.querySelectorAll<SVGTextElement>("#pane svg text")].map((each) => Number.parseFloat(getComputedStyle(each).fontSize)));
     expect(letters.filter((size) => size < 11)).toEqual([]);
   });

@@ -1,13 +1,12 @@
 import type { Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { beforeAll, describe, expect, it } from "vitest";
 import { firstRow } from "../../addin/records/place.ts";
 import { sitesSheet } from "../../addin/records/sites.ts";
 import { visitsSheet } from "../../addin/records/visits.ts";
 import type { CellValue } from "../../addin/workbook/workbook.ts";
 import { expectCell, goTo, typeInto, values } from "./grid.ts";
-import { PageHost } from "./page.ts";
 import type { OpenPage } from "./page.ts";
-import { address, button, openYard, pane, PATIENCE, START_MILLISECONDS } from "./pane.ts";
+import { address, button, onProgramPage, openYard, pane, PATIENCE, START_MILLISECONDS } from "./pane.ts";
 
 const LONGEST_TEST_MILLISECONDS = 60_000;
 /** A yard in US units whose answers no other test file counts on. */
@@ -31,21 +30,17 @@ async function answersOf(page: Page, siteId: string): Promise<readonly (readonly
 }
 
 describe("The visits of a yard", { timeout: LONGEST_TEST_MILLISECONDS }, () => {
-  let host: PageHost;
   let opened: OpenPage;
   let page: Page;
 
+  onProgramPage((ready) => {
+    opened = ready;
+    page = ready.page;
+  });
+
   beforeAll(async () => {
-    host = await PageHost.start();
-    opened = await host.openProgram();
-    page = opened.page;
-    page.setDefaultTimeout(PATIENCE.timeout);
     await openYard(page, PLACE, "Visits");
   }, START_MILLISECONDS);
-
-  afterAll(async () => {
-    await host.close();
-  });
 
   it("writes a foundation too close to Visits as a stop that follows the Rules sheet", async () => {
     await pickStage(page, "Screening visit");

@@ -1,15 +1,30 @@
 /** The pane beside the grid, as a person finds their way in it, and the cells of a yard by the names of their columns. */
-import type { Locator, Page } from "playwright-core";
+import type { BrowserContextOptions, Locator, Page } from "playwright-core";
+import { afterAll, beforeAll } from "vitest";
 import { cellOf, firstRow } from "../../addin/records/place.ts";
 import { readRecords } from "../../addin/records/read-records.ts";
 import type { Sheet, SheetRow } from "../../addin/records/sheet.ts";
 import { sitesSheet } from "../../addin/records/sites.ts";
 import { addressOf } from "../../addin/workbook/workbook.ts";
 import { goTo, value } from "./grid.ts";
+import { PageHost } from "./page.ts";
+import type { OpenPage } from "./page.ts";
 
 /** The page's first start on a busy machine. */
 export const START_MILLISECONDS = 120_000;
 export const PATIENCE = { timeout: 20_000 };
+
+/** Opens the page without Excel before the tests around this call, hands it over, and closes it after them. */
+export function onProgramPage(take: (opened: OpenPage) => void, options: BrowserContextOptions = {}): void {
+  let host: PageHost | undefined;
+  beforeAll(async () => {
+    host = await PageHost.start();
+    const opened = await host.openProgram(options);
+    opened.page.setDefaultTimeout(PATIENCE.timeout);
+    take(opened);
+  }, START_MILLISECONDS);
+  afterAll(() => host?.close());
+}
 
 /** "Sites!B5": the cell of a column, `place` rows below the first under the headings. */
 export function address<S extends Sheet>(sheet: S, place: number, key: keyof S["columns"] & string): string {

@@ -3,13 +3,17 @@ import axe from "axe-core";
 import type { Page } from "playwright-core";
 import { expect } from "vitest";
 
-export async function expectUsable(page: Page): Promise<void> {
+/** What axe-core finds in the pane that is serious or critical, with the elements concerned. */
+export async function seriousFaults(page: Page): Promise<readonly { readonly id: string; readonly where: readonly string[] }[]> {
   await page.evaluate(axe.source);
-  const violations = await page.evaluate(async () => {
-    const { violations: found } = await (globalThis as unknown as { axe: { run: (target: string) => Promise<{ violations: { id: string; impact: string; nodes: { html: string }[] }[] }> } }).axe.run("#pane");
-    return found.map(({ id, impact, nodes }) => ({ id, impact, where: nodes.map(({ html }) => html.slice(0, 120)) }));
+  return page.evaluate(async () => {
+    const { violations } = await (globalThis as unknown as { axe: { run: (target: string) => Promise<{ violations: { id: string; impact: string; nodes: { html: string }[] }[] }> } }).axe.run("#pane");
+    return violations.filter(({ impact }) => impact === "serious" || impact === "critical").map(({ id, nodes }) => ({ id, where: nodes.map(({ html }) => html.slice(0, 160)) }));
   });
-  expect(violations.filter(({ impact }) => impact === "serious" || impact === "critical")).toEqual([]);
+}
+
+export async function expectUsable(page: Page): Promise<void> {
+  expect(await seriousFaults(page)).toEqual([]);
   expect(await layoutFaults(page)).toEqual({ cutOff: [], small: [], sideways: 0, headings: [], corner: [] });
 }
 

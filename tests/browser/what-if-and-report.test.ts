@@ -2,7 +2,6 @@
  * What-if tables in the real grid: every cell of a laid-out table is what one single call of the function answers.
  * The report: what the sheet's formulas add up is what the pane works out from the records, figure by figure.
  */
-import axe from "axe-core";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { dayNumber } from "../../addin/actions/dates.ts";
@@ -28,6 +27,7 @@ import { WorkbookInMemory } from "../addin/workbook-in-memory.ts";
 import { calculated, typeInto, value } from "./grid.ts";
 import { PageHost } from "./page.ts";
 import { address, button, openTab, pane, PATIENCE, START_MILLISECONDS, status } from "./pane.ts";
+import { seriousFaults } from "./usable.ts";
 
 /** Far below the table that set-up lays out. */
 const TOPS = { shallow: 100, chosen: 140, wide: 180, yard: 220, every: 260 } as const;
@@ -216,14 +216,9 @@ it("the sheet's formulas and the pane report the same of every figure, a metric 
 it("shows the yards behind a total in the pane, and a click goes to the yard's row; both views pass axe", async () => {
   const back = button(page, /All yards/);
   if ((await back.count()) > 0) await back.click();
-  await page.evaluate(axe.source);
   for (const tab of ["What if", "Report"]) {
     await openTab(page, tab);
-    const violations = await page.evaluate(async () => {
-      const found = await (globalThis as unknown as { axe: { run: (target: string) => Promise<{ violations: { id: string; impact: string }[] }> } }).axe.run("#pane");
-      return found.violations.filter(({ impact }) => impact === "serious" || impact === "critical").map(({ id }) => id);
-    });
-    expect(violations).toEqual([]);
+    expect(await seriousFaults(page)).toEqual([]);
   }
   const area = pane(page).locator(".report-line", { hasText: "Contributing area treated" });
   await area.locator("summary").click();

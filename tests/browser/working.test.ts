@@ -1,13 +1,12 @@
-import axe from "axe-core";
 import type { Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { designSheet } from "../../addin/records/design.ts";
 import { cellOf, firstRow } from "../../addin/records/place.ts";
 import { addressOf } from "../../addin/workbook/workbook.ts";
 import { goTo, typeInto, values } from "./grid.ts";
-import { PageHost } from "./page.ts";
 import type { OpenPage } from "./page.ts";
-import { button, pane, PATIENCE, START_MILLISECONDS } from "./pane.ts";
+import { button, onProgramPage, pane, PATIENCE } from "./pane.ts";
+import { seriousFaults } from "./usable.ts";
 
 const LONGEST_TEST_MILLISECONDS = 90_000;
 
@@ -35,29 +34,14 @@ async function designCell(page: Page, key: keyof typeof designSheet.columns, isW
   return addressOf({ ...column, row: column.row + place });
 }
 
-async function seriousFaults(page: Page): Promise<readonly string[]> {
-  await page.evaluate(axe.source);
-  return page.evaluate(async () => {
-    const { violations } = await (globalThis as unknown as { axe: { run: (target: string) => Promise<{ violations: { id: string; impact: string }[] }> } }).axe.run("#pane");
-    return violations.filter(({ impact }) => impact === "serious" || impact === "critical").map(({ id }) => id);
-  });
-}
-
 describe("The working of a cell", { timeout: LONGEST_TEST_MILLISECONDS }, () => {
-  let host: PageHost;
   let opened: OpenPage;
   let page: Page;
 
-  beforeAll(async () => {
-    host = await PageHost.start();
-    opened = await host.openProgram({ permissions: ["clipboard-read", "clipboard-write"] });
-    page = opened.page;
-    page.setDefaultTimeout(PATIENCE.timeout);
-  }, START_MILLISECONDS);
-
-  afterAll(async () => {
-    await host.close();
-  });
+  onProgramPage((ready) => {
+    opened = ready;
+    page = ready.page;
+  }, { permissions: ["clipboard-read", "clipboard-write"] });
 
   it("of a drawdown typed into any cell shows the equation, the arguments with units and the result", async () => {
     await typeInto(page, "Program!H5", "=SOAK.DRAWDOWN(6,0.5)");
