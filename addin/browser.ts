@@ -16,6 +16,7 @@ import { makeResizable } from "./window/pane-splitter.ts";
 import { moveBetweenRegions } from "./window/regions.ts";
 import { connectWorkbookBar, element } from "./window/workbook-bar.ts";
 import { BrowserStorage } from "./workbook/browser-storage.ts";
+import { DraftedWorkbook } from "./workbook/embedded-draft.ts";
 import { EmbeddedGrid } from "./workbook/embedded-grid.ts";
 import { EmbeddedWorkbook } from "./workbook/embedded-workbook.ts";
 import {
@@ -124,12 +125,11 @@ async function comeBackTo(place: CellRange | null): Promise<void> {
 }
 
 async function openDemo(): Promise<void> {
-  grid.openBlank();
-  await setUpWorkbook(workbook);
-  await fillDemoProgram(workbook);
-  grid.removeBlankSheet();
+  const demo = new DraftedWorkbook();
+  await setUpWorkbook(demo);
+  await fillDemoProgram(demo);
+  grid.openDraft(demo);
   await workbook.select(FIRST_YARD);
-  await workbook.calculated();
   contentsInFile = presentContents();
 }
 

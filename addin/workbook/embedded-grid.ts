@@ -41,7 +41,9 @@ import { defaultTheme } from "@univerjs/themes";
 import { filter, firstValueFrom, timeout } from "rxjs";
 import type { WorksheetFunction } from "../../functions/worksheet/worksheet-function.ts";
 import { cellValue, holdsSomething } from "./embedded-cells.ts";
+import type { DraftedWorkbook } from "./embedded-draft.ts";
 import { functionRegistration } from "./embedded-functions.ts";
+import { keepSelectedCellInView } from "./embedded-scrolling.ts";
 import { CellSentences } from "./embedded-sentences.ts";
 import { computeChainsOfSpills } from "./embedded-spills.ts";
 import { toolbarMenus } from "./embedded-toolbar.ts";
@@ -134,14 +136,14 @@ export class EmbeddedGrid {
     for (const listener of this.#openListeners) listener();
   }
 
+  /** Opens a workbook that was put together without the grid. */
+  openDraft(draft: DraftedWorkbook): void {
+    this.open(draft.snapshot("Program", SETTINGS));
+  }
+
   /** Opens a workbook with nothing in it. */
   openBlank(): void {
     this.open({ name: "Program", sheetOrder: [BLANK_SHEET.id], sheets: { [BLANK_SHEET.id]: BLANK_SHEET } });
-  }
-
-  /** The program's sheets are there: the sheet that a blank workbook began with goes. */
-  removeBlankSheet(): void {
-    this.workbook().deleteSheet(BLANK_SHEET.id);
   }
 
   /** What the saved workbook carries for us outside every sheet. */
@@ -274,6 +276,7 @@ export class EmbeddedGrid {
 
   #start(): void {
     computeChainsOfSpills(this.injector);
+    keepSelectedCellInView(this.injector);
     this.#watchCalculations();
     this.#checkOnlyWhatIsOpen();
     this.#explainErrors();

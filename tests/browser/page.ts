@@ -28,6 +28,7 @@ const LONGEST_START_MILLISECONDS = 60_000;
 /** Entries that only tests load, beside the pages that are shipped. */
 const TEST_SCRIPTS = {
   "agreement-entry": fileURLToPath(new URL("../agreement/embedded-entry.ts", import.meta.url)),
+  "draft-entry": fileURLToPath(new URL("draft-entry.ts", import.meta.url)),
 };
 
 export interface OpenPage {
@@ -101,6 +102,7 @@ async function builtOnce(): Promise<string> {
   try {
     const names = await build({ origin: DEFAULT_ORIGIN, directory, scripts: TEST_SCRIPTS });
     await writeFile(join(directory, "agreement.html"), withNames(gridPage("Agreement", "agreement-entry.js"), names));
+    await writeFile(join(directory, "draft.html"), withNames(gridPage("Draft", "draft-entry.js"), names));
     await writeFile(done, "");
   } catch (error) {
     await writeFile(failed, "");
