@@ -14,28 +14,29 @@ export function rainRecord(rainInches: readonly number[], stepHours: number, ini
   const wet: number[] = [];
   const runoff: number[] = [];
   const drySteps: number[] = [];
+  let dry = 0;
   let stepsBefore = 0;
   let lossLeft = initialLossInches;
   let totalRainInches = 0;
   let totalRunoffInches = 0;
   for (const rain of rainInches) {
-    const last = wet.length - 1;
-    if (rain > 0) {
-      const held = Math.min(rain, lossLeft);
-      lossLeft -= held;
-      wet.push(rain);
-      runoff.push(rain - held);
-      totalRainInches += rain;
-      totalRunoffInches += rain - held;
-      drySteps.push(0);
-    } else if (last < 0) {
-      stepsBefore += 1;
-    } else {
-      const dry = drySteps[last]! + 1;
-      drySteps[last] = dry;
-      if (dry * stepHours >= DRY_HOURS_BETWEEN_STORMS) lossLeft = initialLossInches;
+    if (!(rain > 0)) {
+      dry += 1;
+      continue;
     }
+    if (wet.length === 0) stepsBefore = dry;
+    else drySteps.push(dry);
+    if (dry * stepHours >= DRY_HOURS_BETWEEN_STORMS) lossLeft = initialLossInches;
+    dry = 0;
+    const held = Math.min(rain, lossLeft);
+    lossLeft -= held;
+    wet.push(rain);
+    runoff.push(rain - held);
+    totalRainInches += rain;
+    totalRunoffInches += rain - held;
   }
+  if (wet.length === 0) stepsBefore = dry;
+  else drySteps.push(dry);
   return { steps: rainInches.length, stepHours, stepsBefore, rainInches: wet, runoffInches: runoff, drySteps, totalRainInches, totalRunoffInches };
 }
 

@@ -57,24 +57,29 @@ function cellLane(rule: ArgumentRule, grid: Grid, read: Reader): Lane {
   return new Lane(rule, grid, values, rows === 1 ? 0 : columns, columns === 1 ? 0 : 1, anyRefused);
 }
 
-/** Reads a whole series (a column, a row, or a grid row by row), up to the first cell that cannot be used. */
+/** Reads a whole series (a column, a row, or a grid row by row) in one pass: a record of rain has hundreds of thousands of cells. */
 function seriesLane(rule: ArgumentRule, grid: Grid, read: Reader): Lane {
-  const { label } = rule;
-  const cells = grid.cells.flat();
-  if (cells.every(isBlank)) return wholeLane(rule, grid, blankValue(rule), { cell: null, label });
-  const error = cells.find(isCellError);
-  if (error !== undefined) return wholeLane(rule, grid, refused, { cell: error, label });
+  const { label, keepsBlanks } = rule;
   const values: unknown[] = [];
-  for (const [place, cell] of cells.entries()) {
-    if (isBlank(cell)) {
-      if (rule.keepsBlanks === true) values.push(null);
-      continue;
+  let place = 0;
+  let isEmpty = true;
+  let unusable: Shown | undefined;
+  for (const line of grid.cells) {
+    for (const cell of line) {
+      place += 1;
+      if (isBlank(cell)) {
+        if (keepsBlanks === true) values.push(null);
+        continue;
+      }
+      isEmpty = false;
+      const value = read(cell);
+      if (value !== refused) values.push(value);
+      else if (isCellError(cell)) return wholeLane(rule, grid, refused, { cell, label });
+      else unusable ??= { cell, label: `${label} ${place}` };
     }
-    const value = read(cell);
-    if (value === refused) return wholeLane(rule, grid, refused, { cell, label: `${label} ${place + 1}` });
-    values.push(value);
   }
-  return wholeLane(rule, grid, values, { cell: true, label });
+  if (isEmpty) return wholeLane(rule, grid, blankValue(rule), { cell: null, label });
+  return unusable === undefined ? wholeLane(rule, grid, values, { cell: true, label }) : wholeLane(rule, grid, refused, unusable);
 }
 
 /** The cells of a table are the calculation's to judge: all that matters here is whether there are any. */

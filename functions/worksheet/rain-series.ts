@@ -5,16 +5,13 @@ import { missing, type CellError } from "./cell.ts";
  * that was lost, so it is asked about and never taken for 0.
  */
 export function rainSeries(typed: readonly (number | null)[]): readonly number[] | CellError {
-  const rains: number[] = [];
-  for (const rain of withoutTrailingBlanks(typed)) {
-    if (rain === null) return missing(`Rain ${rains.length + 1} is blank: write 0 where it stayed dry.`);
-    rains.push(rain);
-  }
-  return rains;
+  const rains = withoutTrailingBlanks(typed);
+  const blank = rains.indexOf(null);
+  return blank < 0 ? (rains as readonly number[]) : missing(`Rain ${blank + 1} is blank: write 0 where it stayed dry.`);
 }
 
 function withoutTrailingBlanks(typed: readonly (number | null)[]): readonly (number | null)[] {
   let length = typed.length;
   while (typed[length - 1] === null) length -= 1;
-  return typed.slice(0, length);
+  return length === typed.length ? typed : typed.slice(0, length);
 }
