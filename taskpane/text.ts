@@ -35,7 +35,7 @@ export const text = {
   picker: {
     title: "Yards",
     search: "Find a yard",
-    searchHint: "By number, yard or address",
+    searchHint: "By Site ID, yard or address",
     none: "No yard matches.",
     empty: "No yards yet. Add the first one.",
     count: (shown: number, all: number) => (shown === all ? (all === 1 ? "1 yard" : `${all} yards`) : `${shown} of ${all} yards`),

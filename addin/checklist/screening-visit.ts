@@ -28,7 +28,7 @@ export const screeningVisit: Stage = {
     {
       id: "slope",
       title: "Ground slope",
-      ask: "Fall and length of a level string down the slope, both in the same unit",
+      ask: "Drop and run of a level string down the slope, both in the same unit",
       why: "A steep yard needs a deep cut and a tall berm, and may slide.",
       answer: { kind: "slope", rule: "Ground slope" },
     },

@@ -18,7 +18,7 @@ export const reportYardsSheet = {
     date: resultColumn("Date", { widthPixels: 92, numberFormat: "yyyy-mm-dd", note: "Of As-built; of the first dig day where it is not built yet." }),
     contributingArea: number("Contributing area (sq ft)"),
     imperviousArea: number("Roof and paving (sq ft)", "Surfaces whose curve number is 98 on every soil, TR-55 table 2-2a."),
-    gardenArea: number("Garden floor (sq ft)"),
+    gardenArea: number("Floor area (sq ft)"),
     storage: number("Water held (cu ft)"),
     stormCapture: number("Captured in the design storm (cu ft)", "The smaller of the storm's runoff and the water held; soaking during the storm is not counted."),
     yearRunoff: number("Runoff in a year (cu ft)", "Simple method, from the rain in a year on Program."),

@@ -57,7 +57,7 @@ export const reportFigures = [
   { key: "yards", label: "Yards", unit: "yards", source: "Report yards, Counts as. Built: a row on As-built. Designed: Status on Design fits, and not built." },
   { key: "contributingArea", label: "Contributing area treated", unit: "area", column: "contributingArea", source: "Design, Contributing area, from Surfaces." },
   { key: "imperviousArea", label: "Roof and paving treated", unit: "area", column: "imperviousArea", source: "Surfaces whose cover is roof or paving." },
-  { key: "gardenArea", label: "Garden area, floor", unit: "area", column: "gardenArea", source: "As-built, Floor area of the newest row; Design, floor area, where not built." },
+  { key: "gardenArea", label: "Floor area", unit: "area", column: "gardenArea", source: "As-built, Floor area of the newest row; Design, floor area, where not built." },
   { key: "storage", label: "Water held", unit: "volume", column: "storage", source: "As-built, Water held of the newest row; Design, Water held, where not built." },
   { key: "storageGallons", label: "Water held, in gallons", unit: "gallons", column: "storage", source: "The same; a US gallon is 231 cu in." },
   { key: "stormGallons", label: "Captured in the design storm", unit: "gallons", column: "stormCapture", source: `Yard by yard the smaller of the storm's runoff (SOAK.RUNOFFVOLUME, share ${ROOF_RUNOFF_SHARE}) and the water held. Soaking during the storm is not counted.` },

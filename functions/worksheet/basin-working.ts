@@ -29,7 +29,7 @@ export function balanceSteps(balance: StormBalance): readonly WorkingStep[] {
     { label: "Runoff", value: balance.runoffCubicFeet, kind: "waterVolume" },
     { label: "Rain on the basin", value: balance.rainOnBasinCubicFeet, kind: "waterVolume" },
     { label: "Held by ponding", value: balance.pondingCubicFeet, kind: "waterVolume" },
-    { label: "Held in the media's voids", value: balance.mediaCubicFeet, kind: "waterVolume" },
+    { label: "Held in the soil mix's voids", value: balance.mediaCubicFeet, kind: "waterVolume" },
     { label: "Soaked in during the storm", value: balance.soakedCubicFeet, kind: "waterVolume" },
     { label: "All that comes", value: balance.broughtCubicFeet, kind: "waterVolume" },
     { label: "All that is held or soaked in", value: balance.takenCubicFeet, kind: "waterVolume" },

@@ -56,21 +56,21 @@ const stormStorage = sustainableTechnologiesWiki.place('page "Infiltration", are
 
 export const basinArea = worksheetFunction({
   name: "BASINAREA",
-  summary: "Floor area of the basin that holds a storm: runoff and rain on the basin equal ponding, media voids and soaking.",
+  summary: "Floor area of the basin that holds a storm: runoff and rain on the basin equal ponding, voids of the soil mix and soaking.",
   arguments: [
     area("contributingArea", "Contributing area"),
     rate("designRate", "Design rate"),
     depth("ponding", "Ponding depth"),
     depth("storm", "Storm depth").optional(USUAL_STORM_INCHES),
     share("runoffShare", "Runoff share").optional(ROOF_RUNOFF_SHARE),
-    depth("media", "Media depth").optional(0),
-    share("voidShare", "Media void share").optional(USUAL_VOID_SHARE),
+    depth("media", "Soil mix depth").optional(0),
+    share("voidShare", "Void share").optional(USUAL_VOID_SHARE),
     hours("stormHours", "Storm hours").optional(0),
     number("sideSlope", "Side slope").atLeast(0).optional(0),
     flag("rainOnBasin", "Rain on the basin counted").optional(true),
     hours("drainHours", "Drain hours allowed").optional(USUAL_DRAIN_HOURS),
   ],
-  result: area("Basin floor area"),
+  result: area("Floor area"),
   sources: [stormStorage, prismoidal, drainLimit, sizeLimit],
   cautions: [
     ...deepPonding<{ readonly ponding: number }>(({ ponding }) => ponding),
@@ -89,7 +89,7 @@ export const basinArea = worksheetFunction({
     from: computedByHand("79.17 cu ft of runoff over 6 in + 18 in x 0.25 + 0.25 in/h x 6 h = 1.000 ft"),
   },
   equation: [
-    "s Ad P + P Arim = V(d) + A (n m + f T)   (cu ft; areas in sq ft; storm P, ponding d and media m in ft, f in ft/h, T in h)",
+    "s Ad P + P Arim = V(d) + A (n m + f T)   (cu ft; areas in sq ft; storm P, ponding d and soil mix m in ft, f in ft/h, T in h)",
     "V(d) = A d + k (L + W) z d^2 + 4/3 k z^2 d^3   (cu ft; k = pi / 4, L = 2 W, A = k L W, z run to rise)",
     "Arim = k (L + 2 z d) (W + 2 z d)   (sq ft)",
     "solved for the floor area A; s runoff share, Ad contributing area, n void share",
@@ -158,7 +158,7 @@ export const drawdown = worksheetFunction({
   arguments: [
     depth("ponding", "Ponding depth"),
     rate("designRate", "Design rate"),
-    depth("media", "Media depth").optional(0),
+    depth("media", "Soil mix depth").optional(0),
     share("voidShare", "Void share").optional(USUAL_VOID_SHARE),
   ],
   result: hours("Drawdown"),
@@ -171,9 +171,9 @@ export const drawdown = worksheetFunction({
     },
   ],
   example: { arguments: [6, 0.5], result: 12, from: computedByHand("6 in / 0.5 in/h") },
-  equation: ["t = (ponding + void share x media depth) / f   (h; depths in in, f design rate in in/h)"],
+  equation: ["t = (ponding + void share x soil mix depth) / f   (h; depths in in, f design rate in in/h)"],
   working: (pondingDepth, designRate, mediaDepth, voidShare) => [
-    { label: "Water in the media", value: mediaWaterInches(mediaDepth, voidShare), kind: "depth" },
+    { label: "Water in the soil mix", value: mediaWaterInches(mediaDepth, voidShare), kind: "depth" },
     { label: "Hours for the ponding alone", value: pondingHours({ ponding: pondingDepth, designRate }), kind: "hours" },
   ],
   calculate: (ponding, designRate, media, voidShare) =>
@@ -271,13 +271,13 @@ const siteArguments = [
   number("reductionFactor", "Reduction factor").atLeast(1).optional(USUAL_REDUCTION_FACTOR),
   depth("storm", "Storm depth").optional(USUAL_STORM_INCHES),
   depth("ponding", "Ponding depth").leftOutMeans("the deepest that drains in time, at most 8 in"),
-  depth("media", "Media depth").optional(0),
+  depth("media", "Soil mix depth").optional(0),
   sideSlope,
   hours("drainHours", "Drain hours").optional(USUAL_DRAIN_HOURS),
 ] as const;
 
 const siteResult = rowOf([
-  rate("Design rate"), depth("Ponding used"), area("Floor area"), area("Rim area"), waterVolume("Runoff"), waterVolume("Water held"),
+  rate("Design rate"), depth("Ponding depth used"), area("Floor area"), area("Rim area"), waterVolume("Runoff"), waterVolume("Water held"),
   hours("Drawdown"), area("Rule-of-thumb area"), earthVolume("Dig volume in place"), text("Status"),
 ]);
 
@@ -313,7 +313,7 @@ export const siteDesign = worksheetFunction({
   equation: [
     "design rate f = tested rate / reduction factor   (in/h)",
     "ponding d = as given, or the smaller of f x drain hours and 8   (in)",
-    "0.95 Ad P + P Arim = V(d) + 0.25 A m, solved for the floor area A   (cu ft; areas in sq ft; storm P, ponding d and media m in ft)",
+    "0.95 Ad P + P Arim = V(d) + 0.25 A m, solved for the floor area A   (cu ft; areas in sq ft; storm P, ponding d and soil mix m in ft)",
     "V(d) = A d + k (L + W) z d^2 + 4/3 k z^2 d^3, Arim = k (L + 2 z d) (W + 2 z d)   (cu ft, sq ft; k = pi / 4, L = 2 W, A = k L W)",
     "drawdown = (d + 0.25 m) / f   (h; d and m in in)",
     "dig = (V(d) + A m) / 27   (cu yd)",
@@ -368,12 +368,12 @@ function siteSteps(inputs: SiteInputs): readonly WorkingStep[] {
   return [
     { label: "Design rate", value: designInchesPerHour, kind: "rate" },
     { label: "Deepest ponding that drains", value: deepestPondingInches(designInchesPerHour, drainHours), kind: "depth" },
-    { label: "Ponding used", value: pondingInches, kind: "depth" },
+    { label: "Ponding depth used", value: pondingInches, kind: "depth" },
     ...stepsOf(basin, ({ floorSquareFeet }): readonly WorkingStep[] => [
       { label: "Floor area", value: floorSquareFeet, kind: "area" },
       ...balanceSteps(stormBalance(siteStorm(contributingArea, designInchesPerHour, pondingInches, storm, media, slope, outline), floorSquareFeet)),
       { label: "Dig down to the floor", value: digVolumeCubicYards(floorSquareFeet, pondingInches, slope, outline.shape, outline.lengthToWidth), kind: "earthVolume" },
-      { label: "Dig for the media", value: layerVolumeCubicYards(floorSquareFeet, media, 0), kind: "earthVolume" },
+      { label: "Dig for the soil mix", value: layerVolumeCubicYards(floorSquareFeet, media, 0), kind: "earthVolume" },
     ]),
   ];
 }

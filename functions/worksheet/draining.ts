@@ -15,7 +15,7 @@ export function drainsTooSlowly(pondingInches: number, designInchesPerHour: numb
 export const NEVER_DRAINS = "Does not drain: the tested rate is 0. Choose another place or ask a professional.";
 
 export function noAreaHolds(stormInches: number, speaker: Speaker): string {
-  return `No area can hold this storm: each part of the basin catches ${speaker.depth(stormInches)} of rain itself and can hold no more than that. Pond deeper or add media.`;
+  return `No area can hold this storm: each part of the basin catches ${speaker.depth(stormInches)} of rain itself and can hold no more than that. Pond deeper or add soil mix.`;
 }
 
 /** Rounded down to what a rule shows, a tenth of an inch or a millimetre: as printed it must still drain. */

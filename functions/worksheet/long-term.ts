@@ -91,7 +91,7 @@ const runoffShare = share("runoffShare", "Runoff share");
 const floorArea = area("floorArea", "Floor area").moreThan(0);
 const ponding = depth("ponding", "Ponding depth");
 const designRate = rate("designRate", "Design rate");
-const media = depth("media", "Media depth").optional(0);
+const media = depth("media", "Soil mix depth").optional(0);
 const voidShare = share("voidShare", "Void share").optional(USUAL_VOID_SHARE);
 const sideSlope = number("sideSlope", "Side slope").atLeast(0).optional(0);
 const rains = rangeOf(depth("rains", "Rain")).keepingBlanks();
@@ -160,12 +160,12 @@ export const stormRoute = worksheetFunction({
     arguments: [[[1]], 360, 1000, 0.95, 100, 6, 0.5, 24],
     result: [[6, 87.5, 62.5, 1.5, 25, 0], [12, 0, 37.5, 0, 25, 0], [18, 0, 12.5, 0, 25, 0], [24, 0, 0, 0, 12.5, 0]],
     within: 1e-9,
-    from: computedByHand("1 in in 6 h on 1,000 sq ft of roof at 0.95 and a basin of 100 sq ft: 87.5 cu ft in, 4.1667 cu ft/h out, media voids of 50 cu ft"),
+    from: computedByHand("1 in in 6 h on 1,000 sq ft of roof at 0.95 and a basin of 100 sq ft: 87.5 cu ft in, 4.1667 cu ft/h out, soil mix voids of 50 cu ft"),
   },
   equation: [
     "inflow of a step = (runoff share x contributing area + rim area) x rain / 12   (cu ft; areas in sq ft, rain in in)",
     "soaked in = the smaller of f A / 12 x hours and what is there   (cu ft; f in in/h, floor A in sq ft)",
-    "overflow = what is then left over the ponding and the media's voids; the rest is stored   (cu ft)",
+    "overflow = what is then left over the ponding and the soil mix's voids; the rest is stored   (cu ft)",
     "stored before + inflow = soaked in + overflow + stored after   (cu ft, every step)",
   ],
   working(stormRains, typeOrMinutes, contributing, runoff, floor, pond, soaking, soil, voids, slope) {
@@ -301,7 +301,7 @@ export const areaForCapture = worksheetFunction({
     share("shareWanted", "Captured share wanted"),
     rains, stepHours, area("contributingArea", "Contributing area").moreThan(0), runoffShare, ponding, designRate, media, voidShare, sideSlope, evapotranspiration,
   ],
-  result: area("Basin floor area"),
+  result: area("Floor area"),
   sources: [waterBalance, mediaVoids, recordAdvice],
   cautions: [...basinCautions, ...recordCautions, largeFloor<CaptureInputs>(floorOrNone)],
   example: {
@@ -352,7 +352,7 @@ function floorFor(inputs: CaptureInputs): number | CellError {
   if (record.totalRainInches === 0) return NO_RAIN;
   return (
     areaForCaptureSquareFeet(inputs.shareWanted, record, gardenOf(inputs)) ??
-    invalid(`No floor up to ${LARGEST_TIMES_CONTRIBUTING} times the contributing area captures that share: pond deeper, add media or find a faster soil.`)
+    invalid(`No floor up to ${LARGEST_TIMES_CONTRIBUTING} times the contributing area captures that share: pond deeper, add soil mix or find a faster soil.`)
   );
 }
 
@@ -361,7 +361,7 @@ function storeSteps(garden: Garden): readonly WorkingStep[] {
   const store = basinStore(garden);
   return [
     { label: "Rim area", value: store.rimSquareFeet, kind: "area" },
-    { label: "Held in the media's voids", value: store.mediaCubicFeet, kind: "waterVolume" },
+    { label: "Held in the soil mix's voids", value: store.mediaCubicFeet, kind: "waterVolume" },
     { label: "Held when full", value: store.capacityCubicFeet, kind: "waterVolume" },
     { label: "Drawn in an hour", value: store.drawCubicFeetPerHour, kind: "waterVolume" },
   ];

@@ -90,7 +90,7 @@ function Measuring({ draft, close, ...view }: ViewProps & { readonly draft: Retu
       <ChoiceField label={words.shape} value={typed.shape} choices={SHAPES} onChoose={(shape) => set({ shape: shape ?? "ellipse" })} />
       {field("floorLength", length)}
       {field("floorWidth", length)}
-      {field("pondingDepth", depth)}
+      {field("pondingDepth", depth, words.pondingDepthHint)}
       {field("sideSlope", words.sideSlopeUnit, words.sideSlopeHint)}
       {field("mediaDepth", depth, words.mediaDepthHint)}
       {field("sillWidth", length)}

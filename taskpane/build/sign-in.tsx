@@ -105,12 +105,12 @@ function SignedIn({ yard, workbook, write, date }: DigDayPart) {
               <strong>{row.record.who}</strong> {factsOf(row)}
             </span>
             <Removing
-              says={words.takeOut}
-              label={words.takeOutLabel(row.record.who ?? "")}
-              question={words.takeOutQuestion(row.record.who ?? "")}
-              keep={words.keep}
-              remove={words.takeOut}
-              onRemove={() => write(() => clearRow(workbook, row), words.takenOut(row.record.who ?? ""))}
+              says={words.remove}
+              label={words.removeLabel(row.record.who ?? "")}
+              question={words.removeQuestion(row.record.who ?? "")}
+              keep={words.removeKeep}
+              remove={words.removeYes}
+              onRemove={() => write(() => clearRow(workbook, row), words.removed(row.record.who ?? ""))}
             />
           </li>
         ))}

@@ -57,7 +57,7 @@ export const estimateText = {
     quantity: "Quantity",
     kind: "Cash or in-kind",
     kinds: { cash: "Cash", "in-kind": "In-kind" },
-    note: "Note",
+    note: "Note, if any",
     save: "Add the line",
     missing: "Item is missing.",
     done: (item: string) => `${item} was added to Estimate lines.`,

@@ -145,7 +145,7 @@ function Hole({ program, yard, workbook, write, row, holeKey, clocks, onAdded }:
   };
 
   const clearHole = async (held: HoleTestRow) => {
-    if (await write(() => clearRow(workbook, held), holeTestText.sheet.cleared(held.record.hole ?? ""))) draft.clear();
+    if (await write(() => clearRow(workbook, held), holeTestText.sheet.removed(held.record.hole ?? ""))) draft.clear();
   };
 
   const aboveHole = entry.readings.findIndex(({ waterDepth }) => typeof waterDepth === "number" && typeof entry.holeDepth === "number" && waterDepth > entry.holeDepth);
@@ -183,10 +183,10 @@ function Hole({ program, yard, workbook, write, row, holeKey, clocks, onAdded }:
         </div>
         {row !== null && (
           <Removing
-            says={holeTestText.sheet.clear}
-            question={holeTestText.sheet.clearQuestion(row.record.hole ?? "")}
-            keep={holeTestText.sheet.clearKeep}
-            remove={holeTestText.sheet.clearYes}
+            says={holeTestText.sheet.remove}
+            question={holeTestText.sheet.removeQuestion(row.record.hole ?? "")}
+            keep={holeTestText.sheet.removeKeep}
+            remove={holeTestText.sheet.removeYes}
             onRemove={() => clearHole(row)}
           />
         )}

@@ -146,11 +146,11 @@ export const holeTestText = {
     other: (rate: string) => `The sheet holds other readings and computes ${rate}.`,
     differs: (sheet: string, pane: string) => `The sheet computes ${sheet} and the pane ${pane} from the same cells: a formula on Hole tests may have been changed.`,
     noRate: "The sheet has no rate for this hole yet.",
-    clear: "Clear this hole",
-    clearQuestion: (hole: string) => `Take hole ${hole} and its readings out of the sheet?`,
-    clearKeep: "Keep it",
-    clearYes: "Clear it",
-    cleared: (hole: string) => `Hole ${hole} was cleared from Hole tests.`,
+    remove: "Remove this hole",
+    removeQuestion: (hole: string) => `Remove hole ${hole} and its readings from Hole tests?`,
+    removeKeep: "Keep it",
+    removeYes: "Remove it",
+    removed: (hole: string) => `Hole ${hole} was removed from Hole tests.`,
   },
 
   soil: {
@@ -186,7 +186,7 @@ export const holeTestText = {
       source: "Fast and slow: common practice, no source.",
       copy: "Copy the note",
       copied: "The note was copied.",
-      copyByHand: "The clipboard is closed to this page: select the note and copy it.",
+      copyByHand: "The clipboard is closed to this pane: select the note and copy it.",
     },
   },
 } as const;

@@ -5,7 +5,7 @@ export const nextText = {
   title: "What is next",
   explain: "Every yard's next step, and what will not wait: the most urgent first.",
   search: "Find a yard",
-  searchHint: "By number, yard or address",
+  searchHint: "By Site ID, yard or address",
   show: "Show",
   everything: "Everything",
   kinds: {

@@ -14,7 +14,7 @@ const plural = (count: number, one: string, many = `${one}s`) => `${count} ${cou
 export const plantingText = {
   zones: {
     A: "Zone A, floor: wettest",
-    B: "Zone B, sloped sides",
+    B: "Zone B, sloped sides: wet, then dry",
     C: "Zone C, rim and berm: driest",
   } satisfies Record<MoistureZone, string>,
   zone: (zone: MoistureZone) => `Zone ${zone}`,
@@ -65,19 +65,19 @@ export const plantingText = {
     offZone: (plant: string, zone: MoistureZone) => `Plants does not list ${plant} for zone ${zone}.`,
     move: "Move",
     directions: { left: "Left", up: "Uphill", down: "Downhill", right: "Right" },
-    remove: "Take this clump out",
+    remove: "Remove this clump",
     add: "Add a clump of it",
     planted: "These plants are in the ground: a change here changes the record.",
     moved: (name: string, along: string, across: string) => `${name} moved to ${along} along, ${across} across.`,
     exchanged: (name: string, other: string) => `${name} and ${other} changed places.`,
-    removed: (name: string) => `${name} taken out. Nothing is written yet.`,
+    removed: (name: string) => `${name} removed. Nothing is written yet.`,
     wholeNumber: "Plants in the clump must be a whole number.",
   },
 
   picker: {
     title: "Choose plants",
     zone: "For which zone",
-    zones: { A: "A, floor", B: "B, sides", C: "C, rim and berm" } satisfies Record<MoistureZone, string>,
+    zones: { A: "A, floor", B: "B, sloped sides", C: "C, rim and berm" } satisfies Record<MoistureZone, string>,
     sun: "Sun here",
     anySun: "Any",
     suns: { sun: "Sun", "part shade": "Part shade", shade: "Shade" } satisfies Record<SunLevel, string>,
@@ -186,10 +186,10 @@ export const plantingText = {
     title: "On the sheet",
     same: "The plan is as the Planting sheet holds it.",
     willChange: (added: number, changed: number, removed: number) =>
-      `Writing ${list([...(added > 0 ? [`adds ${plural(added, "clump")}`] : []), ...(changed > 0 ? [`changes ${changed}`] : []), ...(removed > 0 ? [`takes ${removed} out`] : [])])} on Planting.`,
+      `Writing ${list([...(added > 0 ? [`adds ${plural(added, "clump")}`] : []), ...(changed > 0 ? [`changes ${changed}`] : []), ...(removed > 0 ? [`removes ${removed}`] : [])])} on Planting.`,
     write: "Write to the Planting sheet",
     back: "Back to what the sheet holds",
     done: (siteId: string) => `The planting plan of ${siteId} was written to Planting.`,
-    notes: (plants: readonly string[]) => `Rows taken out hold more than a plan (planted, date or note): ${list(plants)}. Writing blanks them.`,
+    notes: (plants: readonly string[]) => `Rows that are removed hold more than a plan (planted, date or note): ${list(plants)}. Writing blanks them.`,
   },
 } as const;

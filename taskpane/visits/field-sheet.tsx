@@ -135,7 +135,7 @@ function factsOfYard(yard: Yard, printedOn: string): readonly (readonly [term: s
   const { number, lawfulFrom, expires } = ticketDaysOf(yard);
   const dayWords = (day: number | null) => (day === null ? words.notKnown : isoDate(day));
   return [
-    [words.site, `${yard.siteId} ${site.record.yard ?? ""}`.trim()],
+    [words.yard, `${yard.siteId} ${site.record.yard ?? ""}`.trim()],
     [words.address, site.record.address ?? words.notKnown],
     [words.units, text.units[units]],
     [words.printed, printedOn],

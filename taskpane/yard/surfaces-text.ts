@@ -26,7 +26,7 @@ export const surfacesText = {
 
   remove: "Remove",
   removeLabel: (surface: string) => `Remove ${surface}`,
-  removeQuestion: (surface: string) => `Take ${surface} out of the sheet?`,
+  removeQuestion: (surface: string) => `Remove ${surface} from Surfaces?`,
   removeKeep: "Keep it",
   removeYes: "Remove it",
   removed: (surface: string) => `${surface} was removed from Surfaces.`,
@@ -106,7 +106,7 @@ export const surfacesText = {
     a: { pipe: (width: string) => `a pipe of ${width}`, trench: (width: string) => `a trench ${width} wide` },
     inside: "The inside diameter counts: a pipe's name is not always its inside.",
     afterwards: "Once it is laid, change the share that drains here: the basin is then sized for it.",
-    save: "Keep the check on the sheet",
+    save: "Write the check",
     saved: "The check was written to Surfaces.",
     sourceMissing: "Source of the intensity is missing: say where the number is from.",
     notKnown: "Nothing was written: there is no answer yet.",

@@ -42,7 +42,7 @@ async function sheetNumber(page: Page, address: string): Promise<number> {
 const compared = [
   ["Contributing area", "contributingArea", 1],
   ["Tested rate", "testedRate", 2],
-  ["Basin area, floor", "floorArea", 1],
+  ["Floor area", "floorArea", 1],
   ["Water held", "waterHeld", 2],
   ["Drawdown", "drawdownHours", 1],
   ["Dig, in place", "digVolume", 2],

@@ -45,7 +45,7 @@ describe("From the dig day to the look after a week", { timeout: 90_000 }, () =>
 
   it("two people sign in with Enter, and a second sign-in of one of them is refused in words", async () => {
     await openStage("Dig day");
-    await field("Day").first().fill("2026-05-16");
+    await field("Date").first().fill("2026-05-16");
     await field("Who").fill("Wren Alder, Ash Pell");
     await field("Hours").fill("3");
     await field("Hours").press("Enter");
@@ -73,9 +73,9 @@ describe("From the dig day to the look after a week", { timeout: 90_000 }, () =>
     await button(page, "Measure what was built").click();
     await field("Floor length").fill("17");
     await field("Floor width").fill("7");
-    await field("Floor up to the sill").fill("6");
+    await field("Ponding depth").fill("6");
     await field("Side slope").fill("3");
-    await field("Lowest place of the berm above the sill").fill("-0.5");
+    await field("Berm above sill, lowest").fill("-0.5");
     // Handbook of rain gardens, test G3: such an ellipse has 93.46 sq ft of floor and holds 62.05 cu ft.
     await expect.poll(() => part("As-built").innerText(), PATIENCE).toContain("Holds 62 cu ft");
     expect(await part("As-built").innerText()).toContain("Berm 0.5 in below the sill: water leaves there first. Fill it.");

@@ -121,8 +121,8 @@ describe("The hole test in the pane", () => {
     const summary = pane(page).getByRole("region", { name: "The soil of this yard" });
     await expect.poll(() => summary.innerText(), PATIENCE).toMatch(/0\.84 in\/h.*0\.41 in\/h.*0\.59 in\/h.*0\.29 in\/h.*2\.1 times the lowest.*Nothing speaks for testing again.*We tested your soil in 2 holes/s);
 
-    await button(page, "Clear this hole").click();
-    await button(page, "Clear it").click();
+    await button(page, "Remove this hole").click();
+    await button(page, "Remove it").click();
     await expectCell(page, address(holeTestsSheet, nextHole + 1, "siteId"), null);
     await expectCell(page, address(holeTestsSheet, nextHole + 1, "water3"), null);
     await expectCell(page, address(designSheet, UNTESTED, "holes"), 1);

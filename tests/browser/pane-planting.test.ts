@@ -84,7 +84,7 @@ describe("The planting of a yard in the pane", () => {
   it("takes a clump out and says what writing changes, then goes back to what the sheet holds", async () => {
     const count = await planned();
     await field("Clump").selectOption({ index: 2 });
-    await button(page, "Take this clump out").click();
+    await button(page, "Remove this clump").click();
     await expect.poll(() => sheetPart().innerText(), PATIENCE).toContain("Writing takes 1 out on Planting.");
     await button(page, "Back to what the sheet holds").click();
     await expect.poll(planned, PATIENCE).toBe(count);

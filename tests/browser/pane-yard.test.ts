@@ -57,7 +57,7 @@ describe("The pane beside the workbook", { timeout: LONGEST_TEST_MILLISECONDS },
     await openTab(page, "Yard");
     for (const [label, key, decimals, unit] of [
       ["Contributing area", "contributingArea", 1, "sq ft"],
-      ["Basin area, floor", "floorArea", 1, "sq ft"],
+      ["Floor area", "floorArea", 1, "sq ft"],
       ["Water held", "waterHeld", 2, "cu ft"],
       ["Drawdown", "drawdownHours", 1, "h"],
       ["Dig, in place", "digVolume", 2, "cu yd"],
@@ -192,10 +192,10 @@ describe("The pane beside the workbook", { timeout: LONGEST_TEST_MILLISECONDS },
     await pane(page).getByLabel("Inside diameter").fill("3");
     await pane(page).getByLabel("Slope", { exact: true }).fill("1");
     expect(await pane(page).locator(".downspout-answer").innerText()).toMatch(/Carries it.*0\.042 cfs.*3 in takes 0\.115 cfs/s);
-    await button(page, "Keep the check on the sheet").click();
+    await button(page, "Write the check").click();
     expect(await pane(page).getByText("Source of the intensity is missing: say where the number is from.").isVisible()).toBe(true);
     await pane(page).getByLabel("Source of the intensity").fill("county table, 10 years");
-    await button(page, "Keep the check on the sheet").click();
+    await button(page, "Write the check").click();
     await expect.poll(() => status(page).innerText(), PATIENCE).toBe("The check was written to Surfaces.");
     expect(await pane(page).locator(".downspout").innerText()).toContain("320 sq ft of roof, 6 in/h (county table, 10 years), coefficient 0.95.");
   });

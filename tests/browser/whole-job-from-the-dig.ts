@@ -39,7 +39,7 @@ export function walkFromTheDigOn(yard: YardWalk): void {
     // Three people from 8:30 to 12:00 are 3 x 3.5 h, and 2 h of the fourth.
     await expect.poll(() => pane(page).getByRole("region", { name: "Totals" }).innerText(), PATIENCE).toContain("2027-04-17 4 people, 12.5 h.");
     for (const [item, quantity] of [["soil dug, in place", "5.2"], ["compost brought, loose", "0.75"]] as const) {
-      await yard.field("What").selectOption(item);
+      await yard.field("Item").selectOption(item);
       await yard.field("Quantity").fill(quantity);
       await button(page, "Write the quantity").click();
       await yard.said("Written to Dig days.");
@@ -116,7 +116,7 @@ export function walkFromTheDigOn(yard: YardWalk): void {
     for (const key of ["14", "Tab", "9.4", "Tab", "4.75", "Tab", "4", "Tab", "6", "Tab", "2", "Tab", "2.5", "Tab", "22"]) await strike(page, key);
     const lines = pane(page).locator(".build-lines");
     await expect.poll(() => lines.innerText(), PATIENCE).toContain("Holds 84.5 cu ft: 96 % of the 88.4 cu ft designed.");
-    expect(await lines.innerText()).toContain("Empty after 22 h: within the 48 h that the program allows. Design expects 24.5 h.");
+    expect(await lines.innerText()).toContain("Drained in 22 h: within the 48 h that the program allows. Design expects 24.5 h.");
     await button(page, "Write to As-built").click();
     await yard.said("Written to As-built.");
     await expect.poll(async () => Number((await recordsOf(page, asBuiltSheet, SITE_ID))[0]?.record.waterHeld), PATIENCE).toBeCloseTo(byHand.heldAsBuilt, 6);
@@ -175,7 +175,7 @@ export function walkFromTheDigOn(yard: YardWalk): void {
     await yard.field("To").fill("2027-04-30");
     const built = async (label: string) => (await pane(page).locator(".report-line", { has: page.locator("h3", { hasText: new RegExp(`^${label}$`) }) }).first().locator(".report-number").first().innerText());
     await expect.poll(() => built("Yards"), PATIENCE).toBe("1");
-    expect([await built("Contributing area treated"), await built("Garden area, floor"), await built("Water held")]).toEqual(["700 sq ft", "131.6 sq ft", "84.53 cu ft"]);
+    expect([await built("Contributing area treated"), await built("Floor area"), await built("Water held")]).toEqual(["700 sq ft", "131.6 sq ft", "84.53 cu ft"]);
     expect([await built("Volunteers"), await built("Volunteer hours"), await built("Value of the volunteer hours")]).toEqual(["4", "12.5 h", "397.50"]);
   });
 }

@@ -269,7 +269,7 @@ describe("The sail loft in Sailmaker Lane, from the first call to the look after
     const shown = await pane(page).locator(".results .result").allInnerTexts();
     const results = shown.map((result) => result.replaceAll(/\s+/g, " ").trim());
     expect(results).toEqual(expect.arrayContaining([
-      "Contributing area 700 sq ft", "Tested rate (2 holes) 0.53 in/h", "Basin area, floor 130.5 sq ft", "Basin area, rim 219.4 sq ft", "Water held 88.44 cu ft", "Drawdown 24.5 h",
+      "Contributing area 700 sq ft", "Tested rate (2 holes) 0.53 in/h", "Floor area 130.5 sq ft", "Rim area 219.4 sq ft", "Water held 88.44 cu ft", "Drawdown 24.5 h",
       "Dig, in place 5.09 cu yd", "Dig, loose 6.36 cu yd", "Mix: sand, loose 1.48 cu yd", "Mulch 2.03 cu yd", "Plants 113",
     ]));
   });

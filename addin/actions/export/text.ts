@@ -85,7 +85,7 @@ export const text = {
     address: "Address",
     date: "Date",
     floorArea: "Floor area",
-    rimArea: "Area at the rim",
+    rimArea: "Rim area",
     floorSize: "Floor, length × width",
     floorEdge: "Floor edge, for the string",
     pondingDepth: "Ponding depth",

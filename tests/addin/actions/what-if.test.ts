@@ -56,7 +56,7 @@ test("two inputs are met by one formula, whose other inputs are cells to change"
   const written = cells(layOutWhatIf(drawdown, placesAsSetUp, 20));
   expect(written.get("A21")).toBe("Drawdown: ponding depth down, design rate across (SOAK.DRAWDOWN)");
   expect(["A24", "B24"].map((cell) => written.get(cell))).toEqual(["Units", "us"]);
-  expect(["A25", "B25", "C25"].map((cell) => written.get(cell))).toEqual(["Media depth", 12, '=IF($B$24="metric","mm","in")']);
+  expect(["A25", "B25", "C25"].map((cell) => written.get(cell))).toEqual(["Soil mix depth", 12, '=IF($B$24="metric","mm","in")']);
   expect(["A26", "B26"].map((cell) => written.get(cell))).toEqual(["Void share", 0.25]);
   expect(written.get("A28")).toBe('="Ponding depth ("&IF($B$24="metric","mm","in")&")"&" down, "&"Design rate ("&IF($B$24="metric","mm/h","in/h")&")"&" across"');
   expect(["B28", "C28", "A29", "A30", "A31"].map((cell) => written.get(cell))).toEqual([0.25, 0.5, 3, 6, 9]);

@@ -60,7 +60,7 @@ describe("BASINAREA", () => {
 
   test("a storm deeper than the basin holds is refused in words", () => {
     expect(cellOf(basinArea, 1000, 0.5, 2, 3)).toEqual(
-      refused("No area can hold this storm: each part of the basin catches 3 in of rain itself and can hold no more than that. Pond deeper or add media."),
+      refused("No area can hold this storm: each part of the basin catches 3 in of rain itself and can hold no more than that. Pond deeper or add soil mix."),
     );
     expect(cellOf(basinArea, 1000, 0.5, 2, 3, null, null, null, null, null, false)).toBeCloseTo((0.95 * 3000) / 2, 8);
   });

@@ -158,7 +158,7 @@ describe("AREAFORCAPTURE", () => {
   test.each<{ inputs: readonly CellInput[]; answer: Cell }>([
     {
       inputs: [1, column(10), 1, 1000, 0.95, 6, 0.25],
-      answer: refused("No floor up to 100 times the contributing area captures that share: pond deeper, add media or find a faster soil."),
+      answer: refused("No floor up to 100 times the contributing area captures that share: pond deeper, add soil mix or find a faster soil."),
     },
     { inputs: [0.9, column(0, 0), 1, 1000, 0.95, 6, 0.25], answer: notThere("It did not rain in this record: there is nothing to capture.") },
     { inputs: [0.9, column(1, null, 1), 1, 1000, 0.95, 6, 0.25], answer: notThere("Rain 2 is blank: write 0 where it stayed dry.") },

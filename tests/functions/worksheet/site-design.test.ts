@@ -96,7 +96,7 @@ describe("yards that cannot be sized", () => {
 
   test("a storm that no area can hold says so", () => {
     const site = design(1000, 0.03);
-    const words = "No area can hold this storm: each part of the basin catches 1 in of rain itself and can hold no more than that. Pond deeper or add media.";
+    const words = "No area can hold this storm: each part of the basin catches 1 in of rain itself and can hold no more than that. Pond deeper or add soil mix.";
     expect(site[STATUS]).toBe(words);
     expect(site[FLOOR]).toEqual(notThere(words));
     expect(site[PONDING]).toBeCloseTo(0.72, 10);

@@ -18,8 +18,8 @@ describe("the basin", () => {
   });
 
   // Computed by hand: voids of 0.25 in 24 in; 6 in / 0.5 in/h.
-  test("drawdown counts the water in the media beside the ponding", () => {
-    expectSteps(workingOf("DRAWDOWN", 6, 0.5, 24), [["Water in the media", 6, "in"], ["Hours for the ponding alone", 12, "h"]]);
+  test("drawdown counts the water in the soil mix beside the ponding", () => {
+    expectSteps(workingOf("DRAWDOWN", 6, 0.5, 24), [["Water in the soil mix", 6, "in"], ["Hours for the ponding alone", 12, "h"]]);
   });
 
   // Computed by hand: 0.95 x 1,000 / 12 = 79.1667 cu ft on 1.000 ft of ponding, voids and soaking: 79.1667 sq ft.
@@ -27,18 +27,18 @@ describe("the basin", () => {
     const storm = (0.95 * 1000) / 12;
     expectSteps(workingOf("BASINAREA", 1000, 0.25, 6, 1, 0.95, 18, 0.25, 6, 0, false), [
       ["Rim area", storm, "sq ft"], ["Runoff", storm, "cu ft"], ["Rain on the basin", 0, "cu ft"],
-      ["Held by ponding", storm / 2, "cu ft"], ["Held in the media's voids", 0.375 * storm, "cu ft"], ["Soaked in during the storm", storm / 8, "cu ft"],
+      ["Held by ponding", storm / 2, "cu ft"], ["Held in the soil mix's voids", 0.375 * storm, "cu ft"], ["Soaked in during the storm", storm / 8, "cu ft"],
       ["All that comes", storm, "cu ft"], ["All that is held or soaked in", storm, "cu ft"],
     ]);
   });
 
   // Computed by hand: 79.1667 / (6 in - 1 in of rain on it) = 190 sq ft; 190 x 0.5 ft = 95 cu ft.
   const site: readonly Expected[] = [
-    ["Design rate", 0.25, "in/h"], ["Deepest ponding that drains", 12, "in"], ["Ponding used", 6, "in"],
+    ["Design rate", 0.25, "in/h"], ["Deepest ponding that drains", 12, "in"], ["Ponding depth used", 6, "in"],
     ["Floor area", 190, "sq ft"], ["Rim area", 190, "sq ft"], ["Runoff", (0.95 * 1000) / 12, "cu ft"], ["Rain on the basin", 190 / 12, "cu ft"],
-    ["Held by ponding", 95, "cu ft"], ["Held in the media's voids", 0, "cu ft"], ["Soaked in during the storm", 0, "cu ft"],
+    ["Held by ponding", 95, "cu ft"], ["Held in the soil mix's voids", 0, "cu ft"], ["Soaked in during the storm", 0, "cu ft"],
     ["All that comes", 95, "cu ft"], ["All that is held or soaked in", 95, "cu ft"],
-    ["Dig down to the floor", 95 / 27, "cu yd"], ["Dig for the media", 0, "cu yd"],
+    ["Dig down to the floor", 95 / 27, "cu yd"], ["Dig for the soil mix", 0, "cu yd"],
   ];
 
   test("a site design is followed from its design rate over the balance of its storm to its dig", () => {
@@ -58,13 +58,13 @@ describe("the basin", () => {
   test("media under the floor holds a quarter of its depth and is dug besides", () => {
     const steps = workingOf("SITEDESIGN", 1000, 0.5, 2, 1, 6, 12, 0, 48);
     expect(numberIn(steps, "Floor area")).toBeCloseTo(118.75, 9);
-    expect(numberIn(steps, "Held in the media's voids")).toBeCloseTo(118.75 / 4, 9);
-    expect(numberIn(steps, "Dig for the media")).toBeCloseTo(118.75 / 27, 9);
+    expect(numberIn(steps, "Held in the soil mix's voids")).toBeCloseTo(118.75 / 4, 9);
+    expect(numberIn(steps, "Dig for the soil mix")).toBeCloseTo(118.75 / 27, 9);
   });
 
   test("a site that never drains is followed no further than its ponding", () => {
     expectSteps(workingOf("SITEDESIGN", 1000, 0), [
-      ["Design rate", 0, "in/h"], ["Deepest ponding that drains", 0, "in"], ["Ponding used", 0, "in"],
+      ["Design rate", 0, "in/h"], ["Deepest ponding that drains", 0, "in"], ["Ponding depth used", 0, "in"],
     ]);
   });
 
@@ -94,7 +94,7 @@ describe("water over time", () => {
   // Computed by hand: 87.5 cu ft come to 100 sq ft of floor that lets 4.1667 cu ft an hour go; all of it soaks in.
   test("a routed storm shows what the basin can hold and where its water went", () => {
     expectSteps(workingOf("STORMROUTE", [[1]], 360, 1000, 0.95, 100, 6, 0.5, 24), [
-      ["Rim area", 100, "sq ft"], ["Held in the media's voids", 50, "cu ft"], ["Held when full", 100, "cu ft"], ["Drawn in an hour", 50 / 12, "cu ft"],
+      ["Rim area", 100, "sq ft"], ["Held in the soil mix's voids", 50, "cu ft"], ["Held when full", 100, "cu ft"], ["Drawn in an hour", 50 / 12, "cu ft"],
       ["Inflow of the storm", 87.5, "cu ft"], ["Soaked in", 87.5, "cu ft"], ["Overflow", 0, "cu ft"], ["Still stored", 0, "cu ft"],
     ]);
   });
@@ -107,7 +107,7 @@ describe("water over time", () => {
   test("a record shows what came and where it went", () => {
     const soaked = (2191.5 * 0.01 * 100) / 12 + 50;
     expectSteps(workingOf("LONGTERM", [[4], [0], [0], [0]], 2191.5, 1000, 0.95, 100, 6, 0.01), [
-      ["Rim area", 100, "sq ft"], ["Held in the media's voids", 0, "cu ft"], ["Held when full", 50, "cu ft"], ["Drawn in an hour", 1 / 12, "cu ft"],
+      ["Rim area", 100, "sq ft"], ["Held in the soil mix's voids", 0, "cu ft"], ["Held when full", 50, "cu ft"], ["Drawn in an hour", 1 / 12, "cu ft"],
       ["Years of record", 1], ["Runoff of the record", 3800 / 12, "cu ft"], ["Rain on the basin", 400 / 12, "cu ft"],
       ["Soaked in", soaked, "cu ft"], ["Evapotranspiration", 0, "cu ft"], ["Overflow", 350 - soaked, "cu ft"], ["Still stored", 0, "cu ft"],
       ["All that came", 350, "cu ft"], ["All that left or is stored", 350, "cu ft"],

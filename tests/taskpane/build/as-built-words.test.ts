@@ -45,8 +45,8 @@ describe("what was built, in words", () => {
   });
 
   test("the flow test is held against the program's hours and told beside the design's", () => {
-    expect(sentences({ drainHours: 20 }, {})).toEqual(["Empty after 20 h: within the 48 h that the program allows. Design expects 24 h."]);
-    expect(sentences({ drainHours: 50 }, {})[0]).toMatch(/^Empty after 50 h: over the 48 h that the program allows: look for smeared or packed soil/);
+    expect(sentences({ drainHours: 20 }, {})).toEqual(["Drained in 20 h: within the 48 h that the program allows. Design expects 24 h."]);
+    expect(sentences({ drainHours: 50 }, {})[0]).toMatch(/^Drained in 50 h: over the 48 h that the program allows: look for smeared or packed soil/);
   });
 
   test("a sill in the wrong place and sides too steep say so, in the yard's units", () => {
@@ -73,7 +73,7 @@ describe("measurements as typed", () => {
   test("words, a width of zero and a missing day are refused, and nothing is written", () => {
     const wrong = { ...typed, date: "", floorLength: "17 ft", floorWidth: "0" };
     expect(readAsBuilt(wrong).faults).toEqual({
-      date: "Day is missing.",
+      date: "Date is missing.",
       floorLength: 'Floor length must be a number alone, in the unit shown; it is "17 ft".',
       floorWidth: "Floor width must be more than 0.",
     });
