@@ -1,17 +1,18 @@
-import { addressOf, columnLetters, WorkbookRefused } from "../workbook/workbook.ts";
+import { addressOf, WorkbookRefused } from "../workbook/workbook.ts";
 import type { CellRange, CellValue, FormulaWrite, ValueWrite, Workbook } from "../workbook/workbook.ts";
 import { changeLogSheet } from "../records/change-log.ts";
 import type { ChangeRow } from "../records/change-log.ts";
 import { findPlace, headingText } from "../records/place.ts";
 import { readRecords } from "../records/read-records.ts";
 import { recordSheets } from "../records/program-sheets.ts";
+import { blocksOf, fitsInBlocks, isLarge, packed, unpacked } from "./change-blocks.ts";
 import { now } from "./dates.ts";
 import { standsBefore } from "./unlogged.ts";
 import { sameCell } from "./write-records.ts";
 
-/** What one cell held: a value, or a formula as typed. */
+/** What one cell held, a value or a formula as typed; or the values of a block of cells. */
 interface Held {
-  readonly holds: "value" | "formula";
+  readonly holds: "value" | "formula" | "values";
   readonly content: CellValue;
 }
 
@@ -38,16 +39,18 @@ export function logWrites(inner: Workbook): LoggedWorkbook {
   /** Sheets that did not exist before: what is first written on them changes nothing anybody had. */
   const added = new Set<string>();
   const keep = async (ranges: readonly CellRange[], after: (range: number, row: number, column: number) => Held, write: () => Promise<void>) => {
-    const before = await heldIn(inner, ranges);
+    const before = await contentsOf(inner, ranges);
     await write();
     written = true;
-    ranges.forEach((range, index) =>
+    ranges.forEach((range, index) => {
+      if (added.has(range.sheet)) return;
+      if (before.isBlock(index) && after(index, 0, 0).holds === "value") return void histories.push(...historiesOfBlock(range, before.values(index), (row, column) => after(index, row, column).content));
       eachCell(range, (where, row, column) => {
-        const held = before[index]?.[row]?.[column] ?? BLANK;
+        const held = before.held(index, row, column);
         const now = after(index, row, column);
-        if (!added.has(where.sheet) && !sameHeld(held, now)) histories.push({ where, before: held, after: now });
-      }),
-    );
+        if (!sameHeld(held, now)) histories.push({ where, before: held, after: now });
+      });
+    });
   };
   const workbook: Workbook = {
     ...boundTo(inner),
@@ -88,6 +91,7 @@ function boundTo(inner: Workbook): Workbook {
     readFormulas: (range) => inner.readFormulas(range),
     writeValues: (writes) => inner.writeValues(writes),
     writeFormulas: (writes) => inner.writeFormulas(writes),
+    continueLayout: (ranges) => inner.continueLayout(ranges),
     placePicture: (picture) => inner.placePicture(picture),
     pictureNames: (sheet) => inner.pictureNames(sheet),
     calculated: () => inner.calculated(),
@@ -100,19 +104,40 @@ function boundTo(inner: Workbook): Workbook {
   };
 }
 
-const BLANK: Held = { holds: "value", content: null };
+/** What ranges held before they are written. */
+interface Contents {
+  held(range: number, row: number, column: number): Held;
+  values(range: number): readonly (readonly CellValue[])[];
+  /** Whether the range is kept as blocks: large, and without a formula that would have to come back. */
+  isBlock(range: number): boolean;
+}
 
-async function heldIn(workbook: Workbook, ranges: readonly CellRange[]): Promise<readonly (readonly (readonly Held[])[])[]> {
+async function contentsOf(workbook: Workbook, ranges: readonly CellRange[]): Promise<Contents> {
   const around = [...new Set(ranges.map(({ sheet }) => sheet))].map((sheet) => rangeAround(sheet, ranges));
   const [values, ...formulas] = await Promise.all([workbook.read(ranges), ...around.map((range) => workbook.readFormulas(range))]);
-  return ranges.map((range, index) => {
+  const formulaAt = (range: CellRange, row: number, column: number) => {
     const of = around.findIndex(({ sheet }) => sheet === range.sheet);
-    const { row = 0, column = 0 } = around[of] ?? {};
-    return (values[index] ?? []).map((cells, r) => cells.map((content, c): Held => {
-      const formula = formulas[of]?.[range.row - row + r]?.[range.column - column + c] ?? "";
-      return formula === "" ? { holds: "value", content } : { holds: "formula", content: formula };
-    }));
-  });
+    const { row: top = 0, column: left = 0 } = around[of] ?? {};
+    return formulas[of]?.[range.row - top + row]?.[range.column - left + column] ?? "";
+  };
+  return {
+    held: (index, row, column) => {
+      const range = ranges[index];
+      const formula = range === undefined ? "" : formulaAt(range, row, column);
+      return formula === "" ? { holds: "value", content: values[index]?.[row]?.[column] ?? null } : { holds: "formula", content: formula };
+    },
+    values: (index) => values[index] ?? [],
+    isBlock: (index) => {
+      const range = ranges[index];
+      if (range === undefined || !isLarge(range) || !fitsInBlocks(values[index] ?? [])) return false;
+      return !(values[index] ?? []).some((cells, row) => cells.some((_, column) => formulaAt(range, row, column) !== ""));
+    },
+  };
+}
+
+function historiesOfBlock(range: CellRange, before: readonly (readonly CellValue[])[], after: (row: number, column: number) => CellValue): readonly CellHistory[] {
+  const now = before.map((cells, row) => cells.map((_, column) => after(row, column)));
+  return blocksOf(range, before, now).map((block) => ({ where: block.where, before: { holds: "values", content: block.before }, after: { holds: "values", content: block.after } }));
 }
 
 /** The smallest range that covers all of those on one sheet: one question to the spreadsheet, however many cells are written. */
@@ -152,7 +177,7 @@ async function appendToLog(workbook: Workbook, cells: readonly CellHistory[], { 
   const entries = cells.map(({ where, before, after }) => {
     const around = contextOf(where, sheets[touched.indexOf(where.sheet)] ?? []);
     return {
-      change, when, by: by === "" ? null : by, what, siteId: around.siteId, sheet: where.sheet, cell: `${columnLetters(where.column)}${where.row + 1}`, heading: around.heading,
+      change, when, by: by === "" ? null : by, what, siteId: around.siteId, sheet: where.sheet, cell: addressOf(where).replace(/^.*!/, ""), heading: around.heading,
       beforeHolds: before.holds, before: before.content, afterHolds: after.holds, after: after.content,
     };
   });
@@ -192,7 +217,7 @@ export async function latestChanges(workbook: Workbook, count: number): Promise<
   return numbers.slice(0, count).map((change) => {
     const cells = rows.filter(({ record }) => record.change === change);
     const { when = null, by = null, what = null } = cells[0]?.record ?? {};
-    return { change, when, by, what: what ?? "", siteIds: [...new Set(cells.flatMap(({ record }) => (record.siteId === null ? [] : [record.siteId])))], cells: cells.length };
+    return { change, when, by, what: what ?? "", siteIds: [...new Set(cells.flatMap(({ record }) => (record.siteId === null ? [] : [record.siteId])))], cells: cells.reduce((sum, row) => sum + areaOf(rangeOf(row)), 0) };
   });
 }
 
@@ -204,11 +229,11 @@ export async function undoChange(workbook: Workbook, change: number): Promise<vo
   const cells = (await readLog(workbook)).filter(({ record }) => record.change === change);
   if (cells.length === 0) throw new WorkbookRefused(`The Change log has no change ${change}.`);
   const places = cells.map((row) => ({ row, where: rangeOf(row) }));
-  const held = await heldIn(workbook, places.map(({ where }) => where));
+  const held = await contentsOf(workbook, places.map(({ where }) => where));
   const touched = [...new Set(places.map(({ where }) => where.sheet))];
   const sheets = await workbook.readSheets(touched);
   const changedSince = places.flatMap(({ row: { record }, where }, index): string[] => {
-    const now = held[index]?.[0]?.[0] ?? BLANK;
+    const now = record.afterHolds === "values" && !hasFormula(held, index, where) ? { holds: "values" as const, content: packed(held.values(index)) } : held.held(index, 0, 0);
     const around = contextOf(where, sheets[touched.indexOf(where.sheet)] ?? []);
     // A row that the change itself filled or emptied says whose it is by its Site ID cell, which is among the cells compared.
     const moved = around.heading !== record.heading || (around.siteId !== null && record.siteId !== null && around.siteId !== record.siteId);
@@ -219,7 +244,9 @@ export async function undoChange(workbook: Workbook, change: number): Promise<vo
   if (changedSince.length > 0) throw new WorkbookRefused(`Nothing was undone, because cells have changed since. ${inShort(changedSince)}`);
   const values = places.filter(({ row }) => row.record.beforeHolds !== "formula");
   const formulas = places.filter(({ row }) => row.record.beforeHolds === "formula");
-  if (values.length > 0) await workbook.writeValues(values.map(({ row, where }) => ({ range: where, values: [[row.record.before]] })));
+  if (values.length > 0) {
+    await workbook.writeValues(values.map(({ row, where }) => ({ range: where, values: row.record.beforeHolds === "values" ? unpacked(row.record.before, where) : [[row.record.before]] })));
+  }
   if (formulas.length > 0) await workbook.writeFormulas(formulas.map(({ row, where }) => ({ range: where, formulas: [[String(row.record.before)]] })));
 }
 
@@ -234,8 +261,22 @@ function spoken(value: CellValue): string {
   return value === null || value === "" ? "nothing" : `"${String(value).slice(0, 60)}"`;
 }
 
+function hasFormula(held: Contents, index: number, { rows, columns }: CellRange): boolean {
+  return Array.from({ length: rows }).some((_, row) => Array.from({ length: columns }).some((__, column) => held.held(index, row, column).holds === "formula"));
+}
+
+function areaOf({ rows, columns }: CellRange): number {
+  return rows * columns;
+}
+
+/** Of "B4", or of a block such as "B4:C903". */
 function rangeOf({ record }: ChangeRow): CellRange {
-  const [, letters = "A", row = "1"] = /^([A-Z]+)(\d+)$/.exec(record.cell ?? "") ?? [];
-  const column = [...letters].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0) - 1;
-  return { sheet: record.sheet ?? "", row: Number(row) - 1, column, rows: 1, columns: 1 };
+  const [first, last = first] = (record.cell ?? "").split(":").map(cellAt);
+  const { row = 0, column = 0 } = first ?? {};
+  return { sheet: record.sheet ?? "", row, column, rows: (last?.row ?? row) - row + 1, columns: (last?.column ?? column) - column + 1 };
+}
+
+function cellAt(address: string): { readonly row: number; readonly column: number } {
+  const [, letters = "A", row = "1"] = /^([A-Z]+)(\d+)$/.exec(address) ?? [];
+  return { row: Number(row) - 1, column: [...letters].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0) - 1 };
 }

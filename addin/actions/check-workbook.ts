@@ -3,6 +3,8 @@ import type { CellRange, CellValue, FormulaWrite, Workbook } from "../workbook/w
 import { workbookFormulas } from "../records/formulas.ts";
 import { findPlace, headingText } from "../records/place.ts";
 import type { MissingColumn } from "../records/place.ts";
+import { MOST_ROWS } from "../records/prepared-rows.ts";
+import type { PreparedRows } from "../records/prepared-rows.ts";
 import { readRecords } from "../records/read-records.ts";
 import { isBlank } from "../records/sheet.ts";
 import type { Sheet } from "../records/sheet.ts";
@@ -10,6 +12,7 @@ import { recordSheets } from "../records/program-sheets.ts";
 import { programSettings, programSheet } from "../records/program.ts";
 import type { Places, ProgramKey } from "../records/program.ts";
 import { readProgram } from "./read-program.ts";
+import { growSheets, neededRows, readPreparedRows, rowsInUse } from "./grow-sheet.ts";
 import { placesIn } from "./places-in.ts";
 import { plainFormula as plain } from "./plain-formula.ts";
 import { readSettings } from "./read-settings.ts";
@@ -38,7 +41,9 @@ export async function checkWorkbook(workbook: Workbook): Promise<readonly Findin
   if (settings.length > 0) return settings;
   const version = await versionFinding(workbook);
   const lastRows = new Map(recordSheets.map((sheet, index) => [plain(sheet.name), lastRowInUse(sheet, cells[index] ?? [])]));
-  return [...(await formulaFindings(workbook, placesIn(cells), lastRows)), ...(await recordFindings(workbook)), ...version];
+  const prepared = await readPreparedRows(workbook);
+  const growth = growthFindings(cells, prepared);
+  return [...growth, ...(await formulaFindings(workbook, placesIn(cells, prepared), lastRows)), ...(await recordFindings(workbook)), ...version];
 }
 
 /** Runs the repairs in the order found, then looks again, because one repair can uncover the next; what is left has none. */
@@ -105,6 +110,22 @@ function settingFindings(cells: readonly (readonly CellValue[])[]): Finding[] {
         run: async (workbook) => void (await appendRow(workbook, programSheet, { setting, value, unit, meaning })),
       },
     };
+  });
+}
+
+/** Sheets that somebody typed into below the rows prepared, where neither formats and drop-downs nor formulas of other sheets reach. */
+function growthFindings(cells: readonly (readonly (readonly CellValue[])[])[], prepared: PreparedRows): Finding[] {
+  const needed = neededRows(cells, prepared);
+  return recordSheets.flatMap((sheet, index): Finding[] => {
+    const [own, found] = [prepared.get(sheet) ?? 0, findPlace(sheet, cells[index] ?? [])];
+    const used = rowsInUse(sheet, cells[index] ?? []);
+    if (used <= own || !("place" in found)) return [];
+    const { firstRow } = found.place;
+    const where = found.place.cell(firstRow + own, Object.keys(sheet.columns)[0] ?? "");
+    const sentence = `Sheet ${sheet.name} is filled in down to row ${firstRow + used}, and is prepared down to row ${firstRow + own}: formulas, formats and drop-downs do not reach the rows below.`;
+    const rows = needed.get(sheet) ?? 0;
+    if (rows <= own) return [{ where, sentence: `${sentence} ${MOST_ROWS} rows are the most. Clear what was typed further down by mistake.` }];
+    return [{ where, sentence, repair: { says: `Prepare the sheet down to row ${firstRow + rows}. Nothing typed is changed.`, run: (workbook) => growSheets(workbook) } }];
   });
 }
 

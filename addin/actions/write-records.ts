@@ -4,7 +4,8 @@ import type { Place } from "../records/place.ts";
 import { readRecords } from "../records/read-records.ts";
 import { isBlank } from "../records/sheet.ts";
 import type { KeyOf, Sheet, SheetRow } from "../records/sheet.ts";
-import { growSheet } from "./grow-sheet.ts";
+import { MOST_ROWS } from "../records/prepared-rows.ts";
+import { growSheets } from "./grow-sheet.ts";
 import { unlogged } from "./unlogged.ts";
 
 /** One cell to write, with what it held when the person saw it. */
@@ -114,14 +115,11 @@ async function appendTo<S extends Sheet>(workbook: Workbook, { place, row: nextR
   const wanted = nextRow - place.firstRow + rows.length;
   if (wanted > MOST_ROWS) throw new WorkbookRefused(`Sheet ${sheet.name} would have ${wanted} rows, and ${MOST_ROWS} are the most. Keep further yards in a second workbook.`);
   // First the formulas: rows that no formula reads would be yards without a design.
-  if (wanted > place.rows) await growSheet(unlogged(workbook), sheet, wanted);
+  if (wanted > sheet.rows) await growSheets(unlogged(workbook), new Map([[sheet, wanted]]));
   const keys = (Object.keys(sheet.columns) as KeyOf<S>[]).filter((key) => rows.some((values) => !isBlank(values[key] ?? null)));
   await workbook.writeValues(keys.map((key) => ({ range: { ...place.cell(nextRow, key), rows: rows.length }, values: rows.map((values) => [values[key] ?? null]) })));
   return rows.map((_, index) => nextRow + index);
 }
-
-/** Far beyond any program, and few enough that a slip with a whole column does not bring the spreadsheet to a stand. */
-const MOST_ROWS = 20_000;
 
 /** Where the sheet's columns stand now, and the row after the last that holds anything typed: a gap a person left stays theirs. */
 interface End<S extends Sheet> {

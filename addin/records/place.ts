@@ -16,9 +16,9 @@ export class Place<S extends Sheet = Sheet> {
     return this.headingRow + 1;
   }
 
-  /** The same columns over more rows, in steps: formulas are written anew only when the rows in use have doubled. */
-  covering(rows: number): Place<S> {
-    return new Place(this.sheet, this.headingRow, this.columns, rowsCovering(rows, this.rows));
+  /** The same columns over so many rows. */
+  over(rows: number): Place<S> {
+    return new Place(this.sheet, this.headingRow, this.columns, rows);
   }
 
   columnIndex(key: KeyOf<S>): number {
@@ -97,8 +97,8 @@ export function findPlace<S extends Sheet>(sheet: S, values: readonly (readonly 
   return { place: new Place(sheet, headingRow, found, rowsCovering(values.length - headingRow - 1, sheet.rows)) };
 }
 
-/** The rows prepared, doubled until they take the rows wanted. */
-function rowsCovering(wanted: number, prepared: number): number {
+/** The rows prepared, doubled until they take the rows wanted: formulas are written anew only when the rows have doubled. */
+export function rowsCovering(wanted: number, prepared: number): number {
   return wanted <= prepared || prepared <= 0 ? Math.max(wanted, prepared) : rowsCovering(wanted, 2 * prepared);
 }
 

@@ -8,7 +8,8 @@ const EXTRA_WIDTH_PIXELS = 25;
 const LINE_HEIGHT_PIXELS = 19;
 const CHARACTER_WIDTH_PIXELS = 7.5;
 const DEFAULT_ROW_HEIGHT_PIXELS = 24;
-const ROOM_BELOW_ROWS = 100;
+/** Below its prepared rows a sheet has some more to type in. */
+export const ROOM_BELOW_ROWS = 100;
 const ROOM_BESIDE_COLUMNS = 6;
 const SMALLEST_COLUMN_COUNT = 20;
 

@@ -20,7 +20,8 @@ import {
 import { merge } from "rxjs";
 import { formulaCell, valueCell } from "./embedded-cells.ts";
 import type { EmbeddedGrid, GridWorkbook } from "./embedded-grid.ts";
-import { choiceRefusal, layOut } from "./embedded-layout.ts";
+import { continueDropDowns, looksOfRowAbove } from "./embedded-growth.ts";
+import { choiceRefusal, layOut, ROOM_BELOW_ROWS } from "./embedded-layout.ts";
 import { pictureNames, placePicture } from "./embedded-pictures.ts";
 import { SheetExists, SheetMissing, WorkbookRefused, addressOf } from "./workbook.ts";
 import type {
@@ -112,6 +113,17 @@ export class EmbeddedWorkbook implements Workbook {
   writeFormulas(writes: readonly FormulaWrite[]): Promise<void> {
     return settle(() => {
       this.#write(writes.map(({ range, formulas }) => ({ range, cells: formulas.map((row) => row.map(formulaCell)) })));
+    });
+  }
+
+  continueLayout(ranges: readonly CellRange[]): Promise<void> {
+    return settle(() => {
+      const targets = ranges.map((range) => ({ range, sheet: this.#sheet(range.sheet) }));
+      for (const { range, sheet } of targets) {
+        this.#makeRoom(sheet, { ...range, rows: range.rows + ROOM_BELOW_ROWS });
+        this.#setCells(sheet, looksOfRowAbove(sheet, range));
+        continueDropDowns(sheet, range);
+      }
     });
   }
 
@@ -277,6 +289,10 @@ export class EmbeddedWorkbook implements Workbook {
       this.#makeRoom(sheet, range);
       cells.forEach((row, down) => row.forEach((cell, across) => ((value[range.row + down] ??= {})[range.column + across] = cell)));
     }
+    this.#setCells(sheet, value);
+  }
+
+  #setCells(sheet: GridSheet, value: Readonly<Record<number, Readonly<Record<number, ICellData>>>>): void {
     const written = this.#grid.api.syncExecuteCommand(SetRangeValuesCommand.id, { unitId: this.#workbook.getId(), subUnitId: sheet.getSheetId(), value, range: A1 });
     if (!written) throw new WorkbookRefused(`Sheet ${sheet.getSheetName()} cannot be changed: it is protected.`);
   }

@@ -90,6 +90,9 @@ export interface Workbook {
   /** Writes formulas: a verb of its own, so that nothing a person typed can become one. */
   writeFormulas(writes: readonly FormulaWrite[]): Promise<void>;
 
+  /** Gives each range the formats, colors and drop-downs of the row above it. What its cells hold stays. Rejects with SheetMissing. */
+  continueLayout(ranges: readonly CellRange[]): Promise<void>;
+
   /** Places the picture in the workbook file itself, instead of an earlier one of its name. Rejects with SheetMissing. */
   placePicture(picture: PictureWrite): Promise<void>;
 

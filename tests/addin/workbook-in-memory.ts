@@ -6,6 +6,8 @@ export class WorkbookInMemory implements Workbook {
   readonly sheets = new Map<string, { values: CellValue[][]; formulas: string[][] }>();
   readonly settings = new Map<string, string>();
   readonly pictures: PictureWrite[] = [];
+  /** The ranges that were given the layout of the row above them. */
+  readonly continued: CellRange[] = [];
   /** How many times a verb that touches cells was called: round trips, in Excel. */
   calls = 0;
   #selection: CellRange | null = null;
@@ -70,6 +72,14 @@ export class WorkbookInMemory implements Workbook {
           (sheet.formulas[row] ??= [])[column] = formulas[row - range.row]?.[column - range.column] ?? "";
         });
       }
+    });
+  }
+
+  continueLayout(ranges: readonly CellRange[]): Promise<void> {
+    this.calls += 1;
+    return this.#attempt(() => {
+      ranges.forEach((range) => this.#sheet(range));
+      this.continued.push(...ranges);
     });
   }
 

@@ -4,13 +4,14 @@
  */
 import type { CellRange, CellValue, SheetLayout, Workbook } from "../../addin/workbook/workbook.ts";
 import { expectEqual, expectRefusal, expectSoon, pause } from "./expectations.ts";
+import type { CellLook, LookAt } from "./looks.ts";
 import { pictureCases } from "./picture-cases.ts";
 
 export interface AgreementCase {
   readonly title: string;
   /** The case reads what formulas answer, so the spreadsheet behind the adapter has to compute. */
   readonly needsComputing?: true;
-  run(workbook: Workbook): Promise<void>;
+  run(workbook: Workbook, lookAt: LookAt): Promise<void>;
 }
 
 export const cases: readonly AgreementCase[] = [
@@ -124,6 +125,31 @@ export const cases: readonly AgreementCase[] = [
       expectEqual(sites.slice(0, 3).map((row) => row.slice(0, 4)), [["Yards", null, null, null], ["One row a yard", null, null, null], ["Yard", "Soil", "Area", "Tested on"]], "the top of Sites");
       expectEqual(nothing, [], "the blank sheet");
       await expectRefusal(workbook.readSheets(["Sites", "Basins"]), "SheetMissing");
+    },
+  },
+  {
+    title: "prepared rows have the formats and drop-downs of their columns, and the row below them has none",
+    async run(workbook, lookAt) {
+      await workbook.addSheets([yards("Sites")]);
+      for (const row of [FIRST_ROW, LAST_ROW]) expectEqual(looksAcross(lookAt, row), PREPARED, `row ${row}`);
+      expectEqual(looksAcross(lookAt, LAST_ROW + 1), [BARE, BARE, BARE, BARE], "the row below");
+    },
+  },
+  {
+    title: "formats and drop-downs go on over further rows, once and once more, and what stands there stays",
+    async run(workbook, lookAt) {
+      await workbook.addSheets([yards("Sites"), yards("Ferry's 2nd round")]);
+      const typed = [["Quay 9", "clay", 7.25, 46_000]];
+      await workbook.writeValues([{ range: range("Sites", LAST_ROW + 3, 0, 1, 4), values: typed }]);
+      const further = { row: LAST_ROW + 1, column: 0, rows: 20, columns: 4 };
+      await workbook.continueLayout([{ ...further, sheet: "Sites" }, { ...further, sheet: "Ferry's 2nd round" }]);
+      await workbook.continueLayout([{ ...further, sheet: "Sites", row: LAST_ROW + 21, rows: 2000 }]);
+      for (const row of [FIRST_ROW, LAST_ROW + 1, LAST_ROW + 3, LAST_ROW + 20, LAST_ROW + 21, LAST_ROW + 2020]) expectEqual(looksAcross(lookAt, row), PREPARED, `row ${row}`);
+      expectEqual(looksAcross(lookAt, LAST_ROW + 2021), [BARE, BARE, BARE, BARE], "the row below");
+      expectEqual(looksAcross(lookAt, LAST_ROW + 20, "Ferry's 2nd round"), PREPARED, "the last row of the other sheet");
+      expectEqual(looksAcross(lookAt, LAST_ROW + 21, "Ferry's 2nd round"), [BARE, BARE, BARE, BARE], "the row below it");
+      expectEqual(await values(workbook, range("Sites", LAST_ROW + 3, 0, 1, 4)), typed, "the row that was typed");
+      await expectRefusal(workbook.continueLayout([{ ...further, sheet: "Basins" }]), "SheetMissing");
     },
   },
   {
@@ -303,6 +329,21 @@ export const cases: readonly AgreementCase[] = [
 
 function range(sheet: string, row: number, column: number, rows = 1, columns = 1): CellRange {
   return { sheet, row, column, rows, columns };
+}
+
+const FIRST_ROW = 3;
+const LAST_ROW = 22;
+const BARE: CellLook = { format: null, fill: null, choices: null };
+/** A row of `yards`: words, a list, a computed number, a date. */
+const PREPARED: readonly CellLook[] = [
+  BARE,
+  { ...BARE, choices: ["sand", "loam, silty", "clay"] },
+  { ...BARE, format: "0.0", fill: "#eef1f4" },
+  { ...BARE, format: "yyyy-mm-dd" },
+];
+
+function looksAcross(lookAt: LookAt, row: number, sheet = "Sites"): readonly CellLook[] {
+  return [0, 1, 2, 3].map((column) => lookAt(range(sheet, row, column)));
 }
 
 async function values(workbook: Workbook, where: CellRange): Promise<readonly (readonly CellValue[])[]> {

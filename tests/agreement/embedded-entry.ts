@@ -12,6 +12,7 @@ import { readWorkbookFile, writeWorkbookFile } from "../../addin/workbook/workbo
 import { actionCases } from "./action-cases.ts";
 import { actionOutcome, type ActionOutcome } from "./action-outcome.ts";
 import { cases } from "./cases.ts";
+import type { LookAt } from "./looks.ts";
 import { picture } from "./picture-cases.ts";
 
 /** What people do to rows in a spreadsheet. */
@@ -40,12 +41,19 @@ if (!container) throw new Error("The page has no place for the grid.");
 const grid = new EmbeddedGrid({ container, functions: catalogue, dark: false });
 const workbook = new EmbeddedWorkbook(grid);
 
+const lookAt: LookAt = ({ sheet, row, column }) => {
+  const cell = grid.workbook().getSheetByName(sheet)?.getRange(row, column);
+  const style = cell?.getCellStyleData("cell");
+  const rule = cell?.getDataValidation();
+  return { format: style?.n?.pattern ?? null, fill: style?.bg?.rgb ?? null, choices: rule == null ? null : (JSON.parse(rule.rule.formula1 ?? "[]") as string[]) };
+};
+
 window.runAgreementCase = async (title) => {
   const found = cases.find((one) => one.title === title);
   if (!found) return `There is no case titled "${title}".`;
   grid.openBlank();
   try {
-    await found.run(workbook);
+    await found.run(workbook, lookAt);
     return null;
   } catch (error) {
     return error instanceof Error ? `${error.name}: ${error.message}` : String(error);

@@ -9,6 +9,7 @@ import { describe, expect, test } from "vitest";
 import type { Workbook } from "../../addin/workbook/workbook.ts";
 import { cases } from "../agreement/cases.ts";
 import { expectEqual, expectSoon, pause } from "../agreement/expectations.ts";
+import { excelLookAt } from "../agreement/looks.ts";
 import { picture } from "../agreement/picture-cases.ts";
 import { InMemoryExcel } from "./in-memory-excel.ts";
 
@@ -151,7 +152,8 @@ async function adapterWith(file: string, find: string, replacement: string): Pro
 
 /** The first check that the adapter fails, and why; null when it passes all. */
 async function firstFailure(adapter: (onTrouble: (error: unknown) => void) => Workbook): Promise<string | null> {
-  for (const { title, run } of [...excelChecks, ...cases]) {
+  const agreed = cases.map(({ title, run }): Check => ({ title, run: (workbook, { book }) => run(workbook, excelLookAt(book)) }));
+  for (const { title, run } of [...excelChecks, ...agreed]) {
     const excel = new InMemoryExcel();
     const troubles: unknown[] = [];
     try {

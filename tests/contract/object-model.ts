@@ -156,6 +156,7 @@ function rangeObject(book: Spreadsheet, sheet: Sheet, area: Area): RangeObject {
       _ValidateArraySize: (height: number, width: number) => {
         if (height !== rows || width !== columns) throw new HostError("InvalidArgument", `The array is not ${rows} by ${columns}, as the range is.`);
       },
+      CopyFrom: (source: RangeObject, kind: string) => change(() => copyFormats(sheet, source.area, area, kind))(null),
       GetRow: (index: number) => rangeObject(book, sheet, { row: row + index, column, rows: 1, columns }),
       GetBoundingRect: (other: RangeObject) => rangeObject(book, sheet, bounding(area, other.area)),
     },
@@ -210,6 +211,19 @@ function setFormat(sheet: Sheet, row: number, column: number, name: string, valu
   sheet.formats.set(key, formats.set(name, value));
 }
 
+/** Excel repeats what is copied over a range that is a whole number of times as large. */
+function copyFormats(sheet: Sheet, from: Area, to: Area, kind: string): void {
+  if (kind !== "Formats") throw new HostError("InvalidArgument", `The in-memory Excel copies formats alone, not ${kind}.`);
+  if (to.rows % from.rows !== 0 || to.columns % from.columns !== 0) throw new HostError("InvalidArgument", "The range to copy to is no multiple of the range to copy.");
+  for (let row = 0; row < to.rows; row += 1) {
+    for (let column = 0; column < to.columns; column += 1) {
+      const formats = sheet.formats.get(keyOf(from.row + (row % from.rows), from.column + (column % from.columns)));
+      if (formats === undefined) sheet.formats.delete(keyOf(to.row + row, to.column + column));
+      else sheet.formats.set(keyOf(to.row + row, to.column + column), new Map(formats));
+    }
+  }
+}
+
 function dataValidationObject(sheet: Sheet, area: Area, change: Change): HostObject {
   const at = (): Validation => {
     const there = sheet.validations.find((each) => JSON.stringify(each.area) === JSON.stringify(area));
@@ -224,7 +238,9 @@ function dataValidationObject(sheet: Sheet, area: Area, change: Change): HostObj
   return {
     type: "DataValidation",
     properties: {
+      Type: { get: () => (sheet.validationAt(area.row, area.column)?.rule === undefined ? "None" : "List") },
       Rule: {
+        get: () => sheet.validationAt(area.row, area.column)?.rule ?? {},
         set: change((rule: { list?: { source: string } }) => {
           const source = rule.list?.source ?? "";
           if (source === "" || (!source.startsWith("=") && source.length > 255)) throw new HostError("InvalidArgument", "A list has 1 to 255 characters, or is a range.");
@@ -238,6 +254,7 @@ function dataValidationObject(sheet: Sheet, area: Area, change: Change): HostObj
         }),
       },
       ErrorAlert: {
+        get: () => sheet.validationAt(area.row, area.column)?.errorAlert ?? {},
         set: change((alert: { title: string; message: string }) => {
           texts(alert);
           at().errorAlert = alert;

@@ -33,8 +33,9 @@ test("a thousand sites and three thousand surfaces go in with few requests, whos
   const { excel, workbook, tripsOf } = await program();
   const sites = await tripsOf(() => appendRows(workbook, sitesSheet, siteIds.map((siteId) => ({ siteId, yard: `Yard ${siteId}`, units: "us", pondingDepth: 6 }))));
   const surfaces = await tripsOf(() => appendRows(workbook, surfacesSheet, siteIds.flatMap((siteId) => ["Roof", "Drive", "Shed"].map((surface) => ({ siteId, surface, cover: "roof", area: 400 })))));
-  expect(sites).toBeLessThanOrEqual(16);
-  expect(surfaces).toBeLessThanOrEqual(16);
+  // Growing past the prepared rows takes four more: what is prepared, the drop-downs above, formats and drop-downs, what is prepared now.
+  expect(sites).toBeLessThanOrEqual(18);
+  expect(surfaces).toBeLessThanOrEqual(18);
   expect(excel.largestRequestBytes).toBeLessThan(4 * MEGABYTE);
   expect(await tripsOf(() => readProgram(workbook))).toBeLessThanOrEqual(8);
   expect((await readProgram(workbook)).yards).toHaveLength(1000);

@@ -1,11 +1,13 @@
 import { beforeEach, describe, expect, test } from "vitest";
 import { logWrites } from "../../../addin/actions/change-log.ts";
-import { checkWorkbook } from "../../../addin/actions/check-workbook.ts";
+import { checkWorkbook, repairWorkbook } from "../../../addin/actions/check-workbook.ts";
 import { addYard } from "../../../addin/actions/record-yard.ts";
 import { setUpWorkbook } from "../../../addin/actions/set-up-workbook.ts";
 import { appendRows } from "../../../addin/actions/write-records.ts";
 import { designSheet } from "../../../addin/records/design.ts";
+import { holeTestsSheet } from "../../../addin/records/hole-tests.ts";
 import { cellOf } from "../../../addin/records/place.ts";
+import { reportYardsSheet } from "../../../addin/records/report-yards.ts";
 import { sitesSheet } from "../../../addin/records/sites.ts";
 import { surfacesSheet } from "../../../addin/records/surfaces.ts";
 import { WorkbookInMemory } from "../workbook-in-memory.ts";
@@ -60,5 +62,82 @@ describe("A program that outgrows the rows prepared", () => {
     const [log = []] = await workbook.readSheets(["Change log"]);
     expect(log.some((row) => row.includes("Sites"))).toBe(true);
     expect(log.some((row) => row.includes("Design"))).toBe(false);
+  });
+
+  test("gives the rows added the formats and drop-downs of those above, and the sheets that hold a row for each yard too", async () => {
+    await appendRows(workbook, sitesSheet, sites(201));
+    const added = { row: FIRST + 200, column: 0, rows: 200 };
+    expect(workbook.continued).toEqual([
+      { ...added, sheet: "Sites", columns: Object.keys(sitesSheet.columns).length },
+      { ...added, sheet: "Design", columns: Object.keys(designSheet.columns).length },
+      { ...added, sheet: "Report yards", columns: Object.keys(reportYardsSheet.columns).length },
+    ]);
+    await appendRows(workbook, sitesSheet, sites(200));
+    expect(workbook.continued).toHaveLength(6);
+    expect(workbook.continued[3]).toMatchObject({ sheet: "Sites", row: FIRST + 400, rows: 400 });
+  });
+
+  test("reaches rows that a person typed below the prepared ones as soon as the pane adds one", async () => {
+    await workbook.writeValues([{ range: cellOf(sitesSheet, FIRST + 230, "siteId"), values: [["Y-900"]] }]);
+    const siteId = await addYard(workbook, { yard: "One more", address: "", units: "us", soilGroup: null });
+    expect(siteId).toBe("Y-901");
+    expect(await formulaAt(FIRST, "siteId")).toContain("Sites!$A$4:$A$403");
+  });
+
+  test("leaves a value that stands where a formula of a further row would go", async () => {
+    const where = cellOf(holeTestsSheet, FIRST + 130, "dropRate");
+    await workbook.writeValues([{ range: where, values: [[0.7]] }]);
+    await appendRows(workbook, holeTestsSheet, Array.from({ length: 121 }, () => ({ siteId: "Y-001", hole: "A" })));
+    expect(await workbook.read([where])).toEqual([[[0.7]]]);
+    expect(await workbook.readFormulas({ ...where, row: where.row + 1 })).toEqual([[expect.stringContaining("SOAK.")]]);
+  });
+
+  test("finds its own formulas again after rows were inserted into them", async () => {
+    const range = cellOf(designSheet, FIRST, "siteId");
+    const stretched = (await formulaAt(FIRST, "siteId")).replaceAll("$203", "$210");
+    await workbook.writeFormulas([{ range, formulas: [[stretched]] }]);
+    await appendRows(workbook, sitesSheet, sites(201));
+    expect(await formulaAt(FIRST, "siteId")).toContain("Sites!$A$4:$A$403");
+  });
+});
+
+describe("Rows typed straight into a sheet below the prepared ones", () => {
+  const typeYard = (row: number) => workbook.writeValues([{ range: cellOf(sitesSheet, row, "siteId"), values: [["Y-900"]] }]);
+
+  test("are found by the check, which prepares the sheet down to them and then finds nothing", async () => {
+    await typeYard(FIRST + 246);
+    const found = (await checkWorkbook(workbook)).filter(({ repair }) => repair !== undefined);
+    expect(found.map(({ sentence, repair }) => [sentence, repair?.says])).toEqual([[
+      "Sheet Sites is filled in down to row 250, and is prepared down to row 203: formulas, formats and drop-downs do not reach the rows below.",
+      "Prepare the sheet down to row 403. Nothing typed is changed.",
+    ]]);
+    const left = await repairWorkbook(workbook, found);
+    expect(left.filter(({ repair }) => repair !== undefined)).toEqual([]);
+    expect(await formulaAt(FIRST, "siteId")).toContain("Sites!$A$4:$A$403");
+    expect(await formulaAt(FIRST + 246, "testedRate")).toContain("$A250");
+    expect(workbook.continued.map(({ sheet }) => sheet)).toEqual(["Sites", "Design", "Report yards"]);
+  });
+
+  test("are nothing to repair within the prepared rows", async () => {
+    await typeYard(FIRST + 199);
+    expect((await checkWorkbook(workbook)).filter(({ repair }) => repair !== undefined)).toEqual([]);
+  });
+
+  test("far below any program are named, and tens of thousands of formulas are not offered", async () => {
+    await typeYard(FIRST + 24_999);
+    const [found] = await checkWorkbook(workbook);
+    expect(found?.sentence).toContain("filled in down to row 25003");
+    expect(found?.sentence).toContain("20000 rows are the most.");
+    expect(found?.repair).toBeUndefined();
+  });
+
+  test("keep their rows when the setting that counts them was damaged", async () => {
+    await appendRows(workbook, sitesSheet, sites(300));
+    for (const text of ["Sites", "Sites\tmany", "Sites\t-7", "__proto__\t9"]) {
+      await workbook.writeSetting("soakbook.rows", text);
+      const found = await checkWorkbook(workbook);
+      await repairWorkbook(workbook, found);
+      expect(await workbook.readSetting("soakbook.rows")).toBe("Sites\t400\nDesign\t400\nReport yards\t400");
+    }
   });
 });

@@ -1,0 +1,20 @@
+import type { ICellData } from "@univerjs/core";
+import type { GridWorkbook } from "./embedded-grid.ts";
+import type { CellRange } from "./workbook.ts";
+
+type GridSheet = ReturnType<GridWorkbook["getActiveSheet"]>;
+
+/** Every cell of the range with the look of the cell above the range in its column, and nothing said about what it holds. */
+export function looksOfRowAbove(sheet: GridSheet, range: CellRange): Readonly<Record<number, Readonly<Record<number, ICellData>>>> {
+  const columns = Array.from({ length: range.columns }, (_, index) => range.column + index);
+  const looks = columns.map((column) => [column, { s: sheet.getRange(range.row - 1, column).getCellStyleData("cell") }]);
+  return Object.fromEntries(Array.from({ length: range.rows }, (_, index) => [range.row + index, Object.fromEntries(looks)]));
+}
+
+/** The rule that holds in the row above holds in the range too, each in its own column. */
+export function continueDropDowns(sheet: GridSheet, range: CellRange): void {
+  for (let column = range.column; column < range.column + range.columns; column += 1) {
+    const rule = sheet.getRange(range.row - 1, column).getDataValidation();
+    rule?.setRanges([...rule.getRanges(), sheet.getRange(range.row, column, range.rows, 1)]);
+  }
+}
