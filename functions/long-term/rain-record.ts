@@ -14,30 +14,31 @@ export function rainRecord(rainInches: readonly number[], stepHours: number, ini
   const wet: number[] = [];
   const runoff: number[] = [];
   const drySteps: number[] = [];
-  let dry = 0;
-  let stepsBefore = 0;
+  const stepsBefore = wetStepFrom(rainInches, 0);
   let lossLeft = initialLossInches;
   let totalRainInches = 0;
   let totalRunoffInches = 0;
-  for (const rain of rainInches) {
-    if (!(rain > 0)) {
-      dry += 1;
-      continue;
-    }
-    if (wet.length === 0) stepsBefore = dry;
-    else drySteps.push(dry);
-    if (dry * stepHours >= DRY_HOURS_BETWEEN_STORMS) lossLeft = initialLossInches;
-    dry = 0;
+  let step = stepsBefore;
+  while (step < rainInches.length) {
+    const rain = rainInches[step]!;
+    const nextWet = wetStepFrom(rainInches, step + 1);
+    const dry = nextWet - step - 1;
     const held = Math.min(rain, lossLeft);
-    lossLeft -= held;
+    lossLeft = dry * stepHours >= DRY_HOURS_BETWEEN_STORMS ? initialLossInches : lossLeft - held;
     wet.push(rain);
     runoff.push(rain - held);
+    drySteps.push(dry);
     totalRainInches += rain;
     totalRunoffInches += rain - held;
+    step = nextWet;
   }
-  if (wet.length === 0) stepsBefore = dry;
-  else drySteps.push(dry);
   return { steps: rainInches.length, stepHours, stepsBefore, rainInches: wet, runoffInches: runoff, drySteps, totalRainInches, totalRunoffInches };
+}
+
+function wetStepFrom(rainInches: readonly number[], from: number): number {
+  let step = from;
+  while (step < rainInches.length && !(rainInches[step]! > 0)) step += 1;
+  return step;
 }
 
 export interface RainRecord {

@@ -60,7 +60,8 @@ function cellLane(rule: ArgumentRule, grid: Grid, read: Reader): Lane {
 /** Reads a whole series (a column, a row, or a grid row by row) in one pass: a record of rain has hundreds of thousands of cells. */
 function seriesLane(rule: ArgumentRule, grid: Grid, read: Reader): Lane {
   const { label, keepsBlanks } = rule;
-  const values: unknown[] = [];
+  const values: unknown[] = new Array(grid.rows * grid.columns);
+  let count = 0;
   let place = 0;
   let isEmpty = true;
   let unusable: Shown | undefined;
@@ -68,17 +69,18 @@ function seriesLane(rule: ArgumentRule, grid: Grid, read: Reader): Lane {
     for (const cell of line) {
       place += 1;
       if (isBlank(cell)) {
-        if (keepsBlanks === true) values.push(null);
+        if (keepsBlanks === true) values[count++] = null;
         continue;
       }
       isEmpty = false;
       const value = read(cell);
-      if (value !== refused) values.push(value);
+      if (value !== refused) values[count++] = value;
       else if (isCellError(cell)) return wholeLane(rule, grid, refused, { cell, label });
       else unusable ??= { cell, label: `${label} ${place}` };
     }
   }
   if (isEmpty) return wholeLane(rule, grid, blankValue(rule), { cell: null, label });
+  values.length = count;
   return unusable === undefined ? wholeLane(rule, grid, values, { cell: true, label }) : wholeLane(rule, grid, refused, unusable);
 }
 
