@@ -54,7 +54,7 @@ export const cutFill = worksheetFunction({
     length("across", "Length across the slope"),
     length("down", "Length down the slope"),
     depth("ponding", "Ponding depth"),
-    percent("groundSlope", "Ground slope percent"),
+    percent("groundSlope", "Ground slope"),
     length("bermTop", "Berm top width").optional(LEAST_BERM_TOP_FEET),
     number("bermSideSlope", "Berm side slope").atLeast(0).optional(USUAL_SIDE_SLOPE),
     depth("freeboard", "Freeboard").optional(LEAST_FREEBOARD_INCHES),

@@ -13,7 +13,7 @@ const TOO_STEEP = `Too steep: over ${STEEPEST_PUBLISHED_PERCENT}% look for anoth
 export const depthForSlope = worksheetFunction({
   name: "DEPTHFORSLOPE",
   summary: "Shallowest and deepest ponding that suit the slope of the ground, by the published bands.",
-  arguments: [percent("groundSlope", "Ground slope percent")],
+  arguments: [percent("groundSlope", "Ground slope")],
   result: rowOf([ponding("Shallowest ponding"), ponding("Deepest ponding")]),
   sources: [slopeBands.from],
   cautions: [

@@ -56,11 +56,11 @@ const fastestMedia = Math.max(...printedMediaRates);
 
 export const filterArea = worksheetFunction({
   name: "FILTERAREA",
-  summary: "Area of a filter bed that passes a volume of water through its media in time (Darcy).",
+  summary: "Area of a filter bed that passes a volume of water through its soil mix in time (Darcy).",
   arguments: [
     waterVolume("waterVolume", "Water volume"),
-    depth("media", "Media depth").moreThan(0),
-    rate("mediaRate", "Media rate").moreThan(0),
+    depth("media", "Soil mix depth").moreThan(0),
+    rate("mediaRate", "Soil mix rate").moreThan(0),
     depth("averagePonding", "Average ponding"),
     hours("drainHours", "Drain hours").moreThan(0),
   ],
@@ -76,9 +76,9 @@ export const filterArea = worksheetFunction({
     {
       when: ({ mediaRate }) => mediaRate < slowestMedia || mediaRate > fastestMedia,
       says: (_, speaker) =>
-        `Published media rates run from ${speaker.rate(slowestMedia)} (bioretention soil) to ${speaker.rate(fastestMedia)} (leaf compost): give the rate of the filter media, not of the native soil.`,
+        `Published rates run from ${speaker.rate(slowestMedia)} (bioretention soil) to ${speaker.rate(fastestMedia)} (leaf compost): give the rate of the soil mix, not of the native soil.`,
     },
-    { when: () => true, says: "The method holds where the media is what slows the water and an outlet below lets it go." },
+    { when: () => true, says: "The method holds where the soil mix is what slows the water and an outlet below lets it go." },
     standsLong<{ readonly drainHours: number }>(({ drainHours }) => drainHours),
   ],
   example: {
@@ -87,7 +87,7 @@ export const filterArea = worksheetFunction({
     within: 0.5,
     from: georgiaStormwaterManual.place("appendix D, bioretention example"),
   },
-  equation: ["A = V df / (k (hf + df) tf)   (sq ft; V in cu ft, df media depth and hf average ponding in ft, k media rate in ft/h, tf in h)"],
+  equation: ["A = V df / (k (hf + df) tf)   (sq ft; V in cu ft, df soil mix depth and hf average ponding in ft, k soil mix rate in ft/h, tf in h)"],
   working: (_, media, __, averagePonding) => [{ label: "Hydraulic gradient (hf + df) / df", value: hydraulicGradient(averagePonding, media) }],
   calculate: (water, media, mediaRate, averagePonding, drainHours) => filterAreaSquareFeet(water, media, mediaRate, averagePonding, drainHours),
 });

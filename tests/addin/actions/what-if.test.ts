@@ -6,7 +6,10 @@ import { setUpWorkbook } from "../../../addin/actions/set-up-workbook.ts";
 import { faultsOf, functionsFor, variable } from "../../../addin/actions/what-if-request.ts";
 import type { WhatIfRequest } from "../../../addin/actions/what-if-request.ts";
 import { spread } from "../../../addin/actions/what-if-values.ts";
+import { designSheet } from "../../../addin/records/design.ts";
 import { placesAsSetUp } from "../../../addin/records/program.ts";
+import { sitesSheet } from "../../../addin/records/sites.ts";
+import { sourceOf } from "../../../addin/records/what-if-sources.ts";
 import { addressOf } from "../../../addin/workbook/workbook.ts";
 import { catalogue } from "../../../functions/worksheet/catalogue.ts";
 import { WorkbookInMemory } from "../workbook-in-memory.ts";
@@ -51,6 +54,19 @@ test("a step of 0, a range written backwards and a range of ten thousand values 
     sentence: "Ponding depth: these are 10,000 values, and a table takes 100 there. Take a larger step or a narrower range.",
   });
 });
+
+test.each(["contributingArea", "testedRate", "designRate", "media", "sideSlope", "floorArea", "groundSlope", "soilGroup"])(
+  "the input %s bears the name of the column that it follows, whichever function asks for it",
+  (key) => {
+    const asked = catalogue.flatMap(({ name, parameters }) => parameters.filter((parameter) => parameter.key === key).map(({ label }) => ({ label, source: sourceOf(name, key) })));
+    expect(asked.length).toBeGreaterThan(0);
+    for (const { label, source } of asked) {
+      if (source?.kind !== "site" && source?.kind !== "design") throw new Error(`${key} follows no column.`);
+      const { heading } = source.kind === "site" ? sitesSheet.columns[source.key] : designSheet.columns[source.key];
+      expect(heading.replace(/ \(.+\)$/, "")).toBe(label);
+    }
+  },
+);
 
 test("two inputs are met by one formula, whose other inputs are cells to change", () => {
   const written = cells(layOutWhatIf(drawdown, placesAsSetUp, 20));

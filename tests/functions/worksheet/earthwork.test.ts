@@ -58,7 +58,7 @@ describe("CUTFILL", () => {
 
   test("refuses a soil without swell factors and a slope given as a share", () => {
     expect(cellOf(cutFill, 20, 10, 6, 6, 1, 3, 2, "gravel")).toEqual(refused('Soil must be "sand", "loam" or "clay"; it is "gravel".'));
-    expect(cellOf(cutFill, 20, 10, 6, 0.06)).toEqual(refused("Ground slope percent is a percent, 0 or 1 to 100: for 6% write 6, not 0.06."));
+    expect(cellOf(cutFill, 20, 10, 6, 0.06)).toEqual(refused("Ground slope is a percent, 0 or 1 to 100: for 6% write 6, not 0.06."));
   });
 });
 

@@ -20,9 +20,9 @@ describe("DEPTHFORSLOPE", () => {
   });
 
   test("refuses a share for a percent, and a slope below level or over 100", () => {
-    expect(cellOf(depthForSlope, 0.06)).toEqual(refused("Ground slope percent is a percent, 0 or 1 to 100: for 6% write 6, not 0.06."));
-    expect(cellOf(depthForSlope, -1)).toEqual(refused("Ground slope percent must be 0 or more."));
-    expect(cellOf(depthForSlope, 101)).toEqual(refused("Ground slope percent must be 100 or less."));
+    expect(cellOf(depthForSlope, 0.06)).toEqual(refused("Ground slope is a percent, 0 or 1 to 100: for 6% write 6, not 0.06."));
+    expect(cellOf(depthForSlope, -1)).toEqual(refused("Ground slope must be 0 or more."));
+    expect(cellOf(depthForSlope, 101)).toEqual(refused("Ground slope must be 100 or less."));
   });
 
   test("cautions between the published bands and above them, and nowhere else", () => {

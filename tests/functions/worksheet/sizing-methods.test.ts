@@ -61,7 +61,7 @@ describe("FILTERAREA", () => {
     );
   });
 
-  test.each([[2, "Media depth"], [3, "Media rate"], [5, "Drain hours"]])("refuses a zero as argument %d, %s", (place, label) => {
+  test.each([[2, "Soil mix depth"], [3, "Soil mix rate"], [5, "Drain hours"]])("refuses a zero as argument %d, %s", (place, label) => {
     const inputs = [8102, 60, 0.25, 3, 48].map((value, at) => (at === place - 1 ? 0 : value));
     expect(cellOf(filterArea, ...inputs)).toEqual(refused(`${label} must be more than 0.`));
   });
