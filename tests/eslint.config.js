@@ -7,7 +7,7 @@ import officeAddins from "eslint-plugin-office-addins";
 import tseslint from "typescript-eslint";
 
 const SOURCE = ["addin/**/*.{ts,tsx}", "functions/**/*.ts", "taskpane/**/*.{ts,tsx}", "manifest/**/*.ts"];
-const EXCEL = ["addin/workbook/excel-workbook.ts", "addin/workbook/excel-run.ts", "addin/workbook/excel-pictures.ts", "addin/excel.ts", "addin/excel-commands.ts", "addin/excel-functions.ts"];
+const EXCEL = ["addin/workbook/excel-workbook.ts", "addin/workbook/excel-run.ts", "addin/workbook/excel-layout.ts", "addin/workbook/excel-pictures.ts", "addin/excel.ts", "addin/excel-commands.ts", "addin/excel-functions.ts"];
 const TESTS = ["tests/**/*.{ts,tsx}"];
 
 const dialogs = ["alert", "confirm", "prompt"].map((name) => ({
