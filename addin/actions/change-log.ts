@@ -174,8 +174,9 @@ async function appendToLog(workbook: Workbook, cells: readonly CellHistory[], { 
   const when = now();
   const row = (rows.at(-1)?.row ?? place.headingRow) + 1;
   const keys = Object.keys(changeLogSheet.columns) as (keyof typeof changeLogSheet.columns)[];
+  const contextAt = contextsIn(touched, sheets);
   const entries = cells.map(({ where, before, after }) => {
-    const around = contextOf(where, sheets[touched.indexOf(where.sheet)] ?? []);
+    const around = contextAt(where);
     return {
       change, when, by: by === "" ? null : by, what, siteId: around.siteId, sheet: where.sheet, cell: addressOf(where).replace(/^.*!/, ""), heading: around.heading,
       beforeHolds: before.holds, before: before.content, afterHolds: after.holds, after: after.content,
@@ -185,14 +186,25 @@ async function appendToLog(workbook: Workbook, cells: readonly CellHistory[], { 
   return change;
 }
 
-/** The Site ID of a cell's row and the heading of its column, where its sheet is one of ours. */
-function contextOf(where: CellRange, cells: readonly (readonly CellValue[])[]): { readonly siteId: string | null; readonly heading: string | null } {
-  const sheet = recordSheets.find(({ name }) => name === where.sheet);
-  const found = sheet === undefined ? null : findPlace(sheet, cells);
-  if (found === null || !("place" in found)) return { siteId: null, heading: null };
-  const { place } = found;
-  const siteId = "siteId" in place.sheet.columns ? cells[where.row]?.[place.columnIndex("siteId")] : null;
-  return { siteId: typeof siteId === "string" ? siteId : null, heading: headingText(cells[place.headingRow]?.[where.column] ?? null) };
+interface CellContext {
+  readonly siteId: string | null;
+  readonly heading: string | null;
+}
+
+/** The Site ID of a cell's row and the heading of its column, where its sheet is one of ours; each sheet is looked through once. */
+function contextsIn(names: readonly string[], sheets: readonly (readonly (readonly CellValue[])[])[]): (where: CellRange) => CellContext {
+  const places = names.map((name, index) => {
+    const sheet = recordSheets.find((one) => one.name === name);
+    const found = sheet === undefined ? null : findPlace(sheet, sheets[index] ?? []);
+    return found !== null && "place" in found ? found.place : null;
+  });
+  return ({ sheet, row, column }) => {
+    const index = names.indexOf(sheet);
+    const [place, cells] = [places[index] ?? null, sheets[index] ?? []];
+    if (place === null) return { siteId: null, heading: null };
+    const siteId = "siteId" in place.sheet.columns ? cells[row]?.[place.columnIndex("siteId")] : null;
+    return { siteId: typeof siteId === "string" ? siteId : null, heading: headingText(cells[place.headingRow]?.[column] ?? null) };
+  };
 }
 
 async function readLog(workbook: Workbook): Promise<readonly ChangeRow[]> {
@@ -231,10 +243,10 @@ export async function undoChange(workbook: Workbook, change: number): Promise<vo
   const places = cells.map((row) => ({ row, where: rangeOf(row) }));
   const held = await contentsOf(workbook, places.map(({ where }) => where));
   const touched = [...new Set(places.map(({ where }) => where.sheet))];
-  const sheets = await workbook.readSheets(touched);
+  const contextAt = contextsIn(touched, await workbook.readSheets(touched));
   const changedSince = places.flatMap(({ row: { record }, where }, index): string[] => {
     const now = record.afterHolds === "values" && !hasFormula(held, index, where) ? { holds: "values" as const, content: packed(held.values(index)) } : held.held(index, 0, 0);
-    const around = contextOf(where, sheets[touched.indexOf(where.sheet)] ?? []);
+    const around = contextAt(where);
     // A row that the change itself filled or emptied says whose it is by its Site ID cell, which is among the cells compared.
     const moved = around.heading !== record.heading || (around.siteId !== null && record.siteId !== null && around.siteId !== record.siteId);
     const isSame = sameHeld(now, { holds: record.afterHolds ?? "value", content: record.after });

@@ -7,9 +7,10 @@ import type { CellValue } from "../workbook/workbook.ts";
 
 const anyCell = (heading: string): Column<CellValue> => ({ heading, cell: z.custom<CellValue>(), role: "input", widthPixels: 170 });
 
-const HOLDS = ["value", "formula"] as const;
+/** "values" of a block of cells that were written at once, such as years of rain: see change-blocks.ts. */
+const HOLDS = ["value", "formula", "values"] as const;
 
-/** One row a cell that the pane wrote: what it held before, and what it holds since. */
+/** One row a cell that the pane wrote, or a block of many: what it held before, and what it holds since. */
 export const changeLogSheet = {
   name: "Change log",
   preface: [
