@@ -18,3 +18,15 @@ export interface ViewProps {
    */
   readonly write: (action: () => Promise<readonly Conflict[]> | Promise<void>, done: string) => Promise<boolean>;
 }
+
+/** What the form of a stage is handed besides: who enters it, and the day of the visit. */
+export interface VisitProps extends ViewProps {
+  readonly by: string;
+  /** Null while what is typed for the day is none: it is said beside the field, and nothing may be written. */
+  readonly day: number | null;
+}
+
+/** What is done on a day that is known. */
+export interface DayProps extends VisitProps {
+  readonly day: number;
+}

@@ -5,7 +5,7 @@ import type { Stage } from "./stage.ts";
 export const plantingDay: Stage = {
   id: "planting",
   name: "Planting",
-  purpose: "Set the plants out by the plan, plant, water, mulch. What went in, clump by clump, goes on Planting.",
+  purpose: "Set the plants out by the plan, plant, water, mulch. People who come sign in; what went in, clump by clump, goes on Planting.",
   reminders: [heatReminder, liftingReminder, dustReminder, standingWaterReminder],
   steps: [
     { id: "plants-planted", title: "Plants", ask: "Plants put in the ground", why: "The count is held against the plan, and next year's losses against the count.", answer: counted("plants") },

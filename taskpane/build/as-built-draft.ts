@@ -1,4 +1,5 @@
-import { dayNumberOf } from "../../addin/actions/dates.ts";
+import type { Yard } from "../../addin/actions/read-program.ts";
+import { newestAsBuilt } from "../../addin/actions/record-as-built.ts";
 import type { AsBuiltEntry, AsBuiltMeasures } from "../../addin/actions/record-as-built.ts";
 import type { BasinShape } from "../../functions/basin/basin-shape.ts";
 import { isRefused, readTypedNumber } from "../typed-number.ts";
@@ -6,7 +7,6 @@ import { buildText } from "./text.ts";
 
 /** Measurements as typed: nothing is a number yet. */
 export interface TypedAsBuilt {
-  readonly date: string;
   readonly shape: BasinShape;
   readonly floorLength: string;
   readonly floorWidth: string;
@@ -19,10 +19,15 @@ export interface TypedAsBuilt {
   readonly note: string;
 }
 
-export type MeasureKey = Exclude<keyof TypedAsBuilt, "date" | "shape" | "note">;
+export type MeasureKey = Exclude<keyof TypedAsBuilt, "shape" | "note">;
 
-export function blankAsBuilt(date: string, shape: BasinShape): TypedAsBuilt {
-  return { date, shape, floorLength: "", floorWidth: "", pondingDepth: "", sideSlope: "", mediaDepth: "", sillWidth: "", lowestBerm: "", drainHours: "", note: "" };
+/** Built in the shape it was last measured in, or else was designed in, until somebody says otherwise. */
+export function startingAsBuilt({ asBuilt, site }: Pick<Yard, "asBuilt" | "site">): TypedAsBuilt {
+  return blankAsBuilt(newestAsBuilt(asBuilt)?.record.shape ?? site.record.shape ?? "ellipse");
+}
+
+export function blankAsBuilt(shape: BasinShape): TypedAsBuilt {
+  return { shape, floorLength: "", floorWidth: "", pondingDepth: "", sideSlope: "", mediaDepth: "", sillWidth: "", lowestBerm: "", drainHours: "", note: "" };
 }
 
 const MEASURES: readonly { readonly key: MeasureKey; readonly label: string; readonly moreThan?: number; readonly atLeast?: number }[] = [
@@ -39,18 +44,17 @@ const MEASURES: readonly { readonly key: MeasureKey; readonly label: string; rea
 export interface ReadAsBuilt {
   /** What can be read so far, for the comparison beside the form; null where nothing or no number was typed. */
   readonly measures: AsBuiltMeasures;
-  readonly faults: Readonly<Partial<Record<MeasureKey | "date" | "nothing", string>>>;
+  readonly faults: Readonly<Partial<Record<MeasureKey | "nothing", string>>>;
 }
 
 export function readAsBuilt(typed: TypedAsBuilt): ReadAsBuilt {
-  const faults: Partial<Record<MeasureKey | "date" | "nothing", string>> = {};
+  const faults: Partial<Record<MeasureKey | "nothing", string>> = {};
   const values: Partial<Record<MeasureKey, number | null>> = {};
   for (const { key, ...rule } of MEASURES) {
     const read = readTypedNumber(typed[key], rule);
     if (isRefused(read)) faults[key] = read.sentence;
     else values[key] = read.value;
   }
-  if (dayNumberOf(typed.date) === null) faults.date = buildText.asBuilt.dateMissing;
   if (MEASURES.every(({ key }) => typed[key].trim() === "")) faults.nothing = buildText.asBuilt.nothing;
   const of = (key: MeasureKey) => values[key] ?? null;
   const measures: AsBuiltMeasures = {
@@ -68,8 +72,7 @@ export function readAsBuilt(typed: TypedAsBuilt): ReadAsBuilt {
 }
 
 /** The row to write, or null while anything is at fault. */
-export function asBuiltEntry(typed: TypedAsBuilt, by: string): AsBuiltEntry | null {
+export function asBuiltEntry(typed: TypedAsBuilt, date: number, by: string): AsBuiltEntry | null {
   const { measures, faults } = readAsBuilt(typed);
-  const date = dayNumberOf(typed.date);
-  return date === null || Object.keys(faults).length > 0 ? null : { ...measures, date, by: by.trim(), note: typed.note.trim() };
+  return Object.keys(faults).length > 0 ? null : { ...measures, date, by, note: typed.note.trim() };
 }

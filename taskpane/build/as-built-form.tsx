@@ -1,17 +1,16 @@
 import { useState } from "preact/hooks";
-import { isoDate, today } from "../../addin/actions/dates.ts";
+import { isoDate } from "../../addin/actions/dates.ts";
 import type { Yard } from "../../addin/actions/read-program.ts";
 import { compareAsBuilt, newestAsBuilt, recordAsBuilt } from "../../addin/actions/record-as-built.ts";
 import type { AsBuiltMeasures } from "../../addin/actions/record-as-built.ts";
 import { BASIN_SHAPES } from "../../functions/basin/basin-shape.ts";
 import { useDraft } from "../drafts.ts";
 import { useFocusWhenOpened } from "../focus.ts";
-import { Button, ChoiceField, DateField, NumberField, TextField, VerdictBadge } from "../form.tsx";
+import { Button, ChoiceField, NumberField, TextField, VerdictBadge, WriteOrDiscard } from "../form.tsx";
 import { LiveSentence } from "../live-sentence.tsx";
 import { shownUnit } from "../numbers.ts";
-import { useRememberedName } from "../remembered-name.ts";
-import type { ViewProps } from "../view.ts";
-import { asBuiltEntry, blankAsBuilt, readAsBuilt } from "./as-built-draft.ts";
+import type { ViewProps, VisitProps } from "../view.ts";
+import { asBuiltEntry, readAsBuilt, startingAsBuilt } from "./as-built-draft.ts";
 import type { MeasureKey, TypedAsBuilt } from "./as-built-draft.ts";
 import { asBuiltLines } from "./as-built-words.ts";
 import { buildText } from "./text.ts";
@@ -21,11 +20,11 @@ const words = buildText.asBuilt;
 const SHAPES = BASIN_SHAPES.map((shape) => ({ value: shape, says: words.shapes[shape] }));
 
 /** The finished garden, measured again and held beside the design. */
-export function AsBuiltForm(view: ViewProps) {
+export function AsBuiltForm(view: VisitProps) {
   const { yard } = view;
   const newest = newestAsBuilt(yard.asBuilt);
   const [opened, setOpened] = useState(false);
-  const draft = useDraft<TypedAsBuilt>(`${yard.siteId}/as-built`, blankAsBuilt(isoDate(today()), newest?.record.shape ?? "ellipse"));
+  const draft = useDraft<TypedAsBuilt>(`${yard.siteId}/as-built`, startingAsBuilt(yard));
   const open = opened || draft.touched;
   const place = useFocusWhenOpened(open);
   return (
@@ -66,16 +65,15 @@ function Newest({ newest, ...view }: ViewProps & { readonly newest: Yard["asBuil
   );
 }
 
-function Measuring({ draft, close, ...view }: ViewProps & { readonly draft: ReturnType<typeof useDraft<TypedAsBuilt>>; readonly close: () => void }) {
-  const { yard, workbook, write } = view;
-  const [by, rememberBy] = useRememberedName();
+function Measuring({ draft, close, ...view }: VisitProps & { readonly draft: ReturnType<typeof useDraft<TypedAsBuilt>>; readonly close: () => void }) {
+  const { yard, workbook, write, by, day } = view;
   const [asked, ask] = useState(false);
   const typed = draft.value;
   const { measures, faults } = readAsBuilt(typed);
   const set = (changed: Partial<TypedAsBuilt>) => draft.set((current) => ({ ...current, ...changed }));
   const save = async () => {
     ask(true);
-    const entry = asBuiltEntry(typed, by);
+    const entry = day === null ? null : asBuiltEntry(typed, day, by);
     if (entry !== null && (await write(() => recordAsBuilt(workbook, yard, entry), words.done))) close();
   };
   const field = (key: MeasureKey, unit: string, hint?: string) => (
@@ -85,8 +83,6 @@ function Measuring({ draft, close, ...view }: ViewProps & { readonly draft: Retu
   const depth = shownUnit("depth", yard.units);
   return (
     <div class="form">
-      <DateField label={words.date} value={typed.date} fault={asked ? faults.date : null} onInput={(date) => set({ date })} />
-      <TextField label={words.by} value={by} onInput={rememberBy} />
       <ChoiceField label={words.shape} value={typed.shape} choices={SHAPES} onChoose={(shape) => set({ shape: shape ?? "ellipse" })} />
       {field("floorLength", length)}
       {field("floorWidth", length)}
@@ -99,20 +95,11 @@ function Measuring({ draft, close, ...view }: ViewProps & { readonly draft: Retu
       <p class="hint">{words.flowTestHint}</p>
       {field("drainHours", "h")}
       <TextField label={words.note} value={typed.note} onInput={(note) => set({ note })} />
-      <h3>{words.beside}</h3>
       <Beside {...view} measures={measures} live />
       <p class="fault" role="status">
         {asked ? (faults.nothing ?? "") : ""}
       </p>
-      {draft.touched && <p class="unsaved">{words.unsaved}</p>}
-      <div class="buttons">
-        <Button kind="primary" onClick={save}>
-          {words.save}
-        </Button>
-        <Button kind="quiet" onClick={close}>
-          {words.discard}
-        </Button>
-      </div>
+      <WriteOrDiscard save={words.save} touched={draft.touched} onSave={save} onDiscard={close} />
     </div>
   );
 }
@@ -123,6 +110,7 @@ function Beside({ program, yard, measures, live = false }: ViewProps & { readonl
   const lines = asBuiltLines(compareAsBuilt(measures, yard.design, designedSlope, program.settings, yard.units), typeof expected === "number" ? expected : null, yard.units);
   return (
     <>
+      {live && lines.length > 0 && <h3>{words.beside}</h3>}
       <ul class="build-lines">
         {lines.map(({ what, words: says, finding }) => (
           <li key={what}>

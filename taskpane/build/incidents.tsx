@@ -2,15 +2,15 @@ import { useState } from "preact/hooks";
 import { recordIncident } from "../../addin/actions/record-dig-day.ts";
 import { useDraft } from "../drafts.ts";
 import { useFocusWhenOpened } from "../focus.ts";
-import { Button, MessageBar, TextField } from "../form.tsx";
-import type { DigDayPart } from "./dig-day-part.ts";
+import { Button, MessageBar, TextField, WriteOrDiscard } from "../form.tsx";
+import type { DayProps } from "../view.ts";
 import { buildText } from "./text.ts";
 
-const words = buildText.dig.incident;
+const words = buildText.day.incident;
 const BLANK = { who: "", note: "", done: "" };
 
 /** Every incident, however small: the person first, the paper second. */
-export function Incidents({ yard, workbook, write, date, by }: DigDayPart) {
+export function Incidents({ yard, workbook, write, day, by }: DayProps) {
   const [opened, setOpened] = useState(false);
   const [asked, ask] = useState(false);
   const draft = useDraft(`${yard.siteId}/dig-day/incident`, BLANK);
@@ -27,9 +27,9 @@ export function Incidents({ yard, workbook, write, date, by }: DigDayPart) {
     ask(true);
     const entry = { who: typed.who.trim(), note: typed.note.trim(), done: typed.done.trim() };
     if (entry.note === "" || entry.done === "") return;
-    if (await write(() => recordIncident(workbook, yard, date, entry, by), words.saved)) close();
+    if (await write(() => recordIncident(workbook, yard, day, entry, by), words.saved)) close();
   };
-  const written = yard.digDays.filter(({ record }) => record.entry === "incident" && record.date === date);
+  const written = yard.digDays.filter(({ record }) => record.entry === "incident" && record.date === day);
   return (
     <section class="form" aria-label={words.title}>
       <h3>{words.title}</h3>
@@ -45,18 +45,11 @@ export function Incidents({ yard, workbook, write, date, by }: DigDayPart) {
       <div ref={place} class="form">
         {open ? (
           <>
-            <MessageBar kind="warning">{buildText.dig.firstPeople}</MessageBar>
+            <MessageBar kind="warning">{buildText.day.firstPeople}</MessageBar>
             <TextField label={words.who} value={typed.who} onInput={(who) => set({ who })} />
             <TextField label={words.what} value={typed.note} fault={asked && typed.note.trim() === "" ? words.whatMissing : null} onInput={(note) => set({ note })} />
             <TextField label={words.done} hint={words.doneHint} value={typed.done} fault={asked && typed.done.trim() === "" ? words.doneMissing : null} onInput={(done) => set({ done })} />
-            <div class="buttons">
-              <Button kind="primary" onClick={save}>
-                {words.save}
-              </Button>
-              <Button kind="quiet" onClick={close}>
-                {buildText.dig.discard}
-              </Button>
-            </div>
+            <WriteOrDiscard save={words.save} touched={draft.touched} onSave={save} onDiscard={close} />
           </>
         ) : (
           <Button onClick={() => setOpened(true)}>{words.open}</Button>

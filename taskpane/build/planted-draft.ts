@@ -1,4 +1,3 @@
-import { dayNumberOf } from "../../addin/actions/dates.ts";
 import type { Yard } from "../../addin/actions/read-program.ts";
 import type { PlantedClump } from "../../addin/actions/record-planted.ts";
 import { asTyped, isRefused, readTypedNumber } from "../typed-number.ts";
@@ -6,36 +5,40 @@ import { buildText } from "./text.ts";
 
 type ClumpRow = Yard["clumps"][number];
 
-/** Counts as typed, by the clump's row; a clump that is not among them went in as planned. */
-export interface TypedPlanted {
-  readonly date: string;
-  readonly counts: readonly (readonly [row: number, typed: string])[];
+/** Counts as typed; a clump that is not among them went in as planned. */
+export type TypedPlanted = readonly (readonly [clump: string, typed: string])[];
+
+/** A clump to count: what it is known by wherever its row is sorted to, what is typed for it, and what is wrong with that. */
+export interface CountedClump {
+  readonly row: ClumpRow;
+  readonly key: string;
+  readonly typed: string;
+  readonly fault: string | null;
+  /** Null for a fault, and for a blank: not in the ground yet. */
+  readonly planted: number | null;
 }
 
-export interface ReadPlanted {
-  readonly date: number | null;
-  /** A clump whose count was blanked is not in the ground yet, and is left out. */
-  readonly counted: readonly PlantedClump[];
-  /** By the clump's row. */
-  readonly faults: ReadonlyMap<number, string>;
-}
-
-export function typedCount({ counts }: TypedPlanted, { row, record }: ClumpRow): string {
-  return counts.find(([of]) => of === row)?.[1] ?? asTyped(record.planned);
-}
-
-export function withCount(typed: TypedPlanted, { row }: ClumpRow, count: string): TypedPlanted {
-  return { ...typed, counts: [...typed.counts.filter(([of]) => of !== row), [row, count]] };
-}
-
-export function readPlanted(typed: TypedPlanted, clumps: readonly ClumpRow[]): ReadPlanted {
-  const words = buildText.planted;
-  const faults = new Map<number, string>();
-  const counted = clumps.flatMap((row): PlantedClump[] => {
-    const read = readTypedNumber(typedCount(typed, row), { label: words.count, atLeast: 0 });
-    const fault = isRefused(read) ? read.sentence : read.value !== null && !Number.isInteger(read.value) ? words.whole : null;
-    if (fault !== null) faults.set(row.row, fault);
-    return fault !== null || isRefused(read) || read.value === null ? [] : [{ row, planted: read.value }];
+export function countedClumps(typed: TypedPlanted, rows: readonly ClumpRow[]): readonly CountedClump[] {
+  const names = rows.map(({ record: { plant, zone, alongLength, acrossWidth } }) => JSON.stringify([plant, zone, alongLength, acrossWidth]));
+  return rows.map((row, place) => {
+    const name = names[place] ?? "";
+    const key = `${name} ${names.slice(0, place).filter((earlier) => earlier === name).length}`;
+    return { row, key, ...counted(typed.find(([clump]) => clump === key)?.[1] ?? asTyped(row.record.planned)) };
   });
-  return { date: dayNumberOf(typed.date), counted, faults };
+}
+
+export function withCount(typed: TypedPlanted, key: string, count: string): TypedPlanted {
+  return [...typed.filter(([clump]) => clump !== key), [key, count]];
+}
+
+/** What can be written: clumps with a count. */
+export function plantedClumps(clumps: readonly CountedClump[]): readonly PlantedClump[] {
+  return clumps.flatMap(({ row, planted }) => (planted === null ? [] : [{ row, planted }]));
+}
+
+function counted(typed: string): Pick<CountedClump, "typed" | "fault" | "planted"> {
+  const read = readTypedNumber(typed, { label: buildText.planted.count, atLeast: 0 });
+  if (isRefused(read)) return { typed, fault: read.sentence, planted: null };
+  const whole = read.value === null || Number.isInteger(read.value);
+  return { typed, fault: whole ? null : buildText.planted.whole, planted: whole ? read.value : null };
 }

@@ -2,17 +2,17 @@ import { useState } from "preact/hooks";
 import { itemsToMove, quantitiesMoved, recordQuantity } from "../../addin/actions/record-dig-day.ts";
 import type { MovedQuantity } from "../../addin/actions/record-dig-day.ts";
 import { useDraft } from "../drafts.ts";
-import { Button, ChoiceField, NumberField, TextField } from "../form.tsx";
+import { ChoiceField, NumberField, TextField, WriteOrDiscard } from "../form.tsx";
 import { shown } from "../numbers.ts";
 import { isRefused, readTypedNumber } from "../typed-number.ts";
-import type { DigDayPart } from "./dig-day-part.ts";
+import type { DayProps } from "../view.ts";
 import { buildText } from "./text.ts";
 
-const words = buildText.dig.quantity;
+const words = buildText.day.quantity;
 const BLANK = { item: null as string | null, quantity: "", note: "" };
 
 /** What was really moved, beside what the design asks for. */
-export function Quantities({ yard, workbook, write, date, by }: DigDayPart) {
+export function Quantities({ yard, workbook, write, day, by }: DayProps) {
   const draft = useDraft(`${yard.siteId}/dig-day/quantity`, BLANK);
   const [asked, ask] = useState(false);
   const typed = draft.value;
@@ -22,13 +22,15 @@ export function Quantities({ yard, workbook, write, date, by }: DigDayPart) {
   const { unit, designed } = item ?? { unit: "", designed: null };
   const quantity = readTypedNumber(typed.quantity, { label: words.quantity, required: true, atLeast: 0 });
 
+  const discard = () => {
+    draft.clear();
+    ask(false);
+  };
   const save = async () => {
     ask(true);
     if (item === null || isRefused(quantity) || quantity.value === null) return;
     const entry = { item: item.item, quantity: quantity.value, unit, note: typed.note.trim() };
-    if (!(await write(() => recordQuantity(workbook, yard, date, entry, by), words.done))) return;
-    draft.clear();
-    ask(false);
+    if (await write(() => recordQuantity(workbook, yard, day, entry, by), words.done)) discard();
   };
 
   const moved = quantitiesMoved(yard.digDays, yard.design, yard.units);
@@ -63,7 +65,7 @@ export function Quantities({ yard, workbook, write, date, by }: DigDayPart) {
         onInput={(text) => set({ quantity: text })}
       />
       <TextField label={words.note} value={typed.note} onInput={(note) => set({ note })} />
-      <Button onClick={save}>{words.save}</Button>
+      <WriteOrDiscard save={words.save} touched={draft.touched} onSave={save} onDiscard={discard} />
     </section>
   );
 }

@@ -23,7 +23,7 @@ export type ReadSignIn = { readonly people: readonly SignIn[] } | { readonly fau
 
 /** Hours stay blank until somebody leaves: a blank is never taken for none. */
 export function readSignIn(typed: TypedSignIn): ReadSignIn {
-  const words = buildText.dig.signIn;
+  const words = buildText.day.signIn;
   const names = peopleIn(typed.names);
   const arrived = timeOfDay(typed.arrived);
   const left = timeOfDay(typed.left);
@@ -40,7 +40,7 @@ export function readSignIn(typed: TypedSignIn): ReadSignIn {
 }
 
 function timesFault(arrived: number | null, left: number | null, hoursGiven: boolean): string | null {
-  const words = buildText.dig.signIn;
+  const words = buildText.day.signIn;
   if (left !== null && hoursGiven) return words.bothWays;
   if (left !== null && arrived === null) return words.leftOnly;
   return left !== null && arrived !== null && left <= arrived ? words.leftFirst : null;

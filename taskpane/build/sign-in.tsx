@@ -3,33 +3,38 @@ import type { Yard } from "../../addin/actions/read-program.ts";
 import { doubleSignIns, doubleSignInSentence, signIn, signInsOn, signOut } from "../../addin/actions/record-dig-day.ts";
 import { clearRow } from "../../addin/actions/write-records.ts";
 import { useDraft } from "../drafts.ts";
-import { Button, MessageBar, NumberField, TextField, TimeField } from "../form.tsx";
+import { Button, MessageBar, NumberField, TextField, TimeField, WriteOrDiscard } from "../form.tsx";
 import { shown } from "../numbers.ts";
 import { Removing } from "../removing.tsx";
-import type { DigDayPart } from "./dig-day-part.ts";
+import type { DayProps } from "../view.ts";
 import { BLANK_SIGN_IN, readSignIn, timeOfDay, timeWords } from "./sign-in-draft.ts";
 import type { SignInFaults, TypedSignIn } from "./sign-in-draft.ts";
 import { buildText } from "./text.ts";
 
 type SignInRow = Yard["digDays"][number];
 
-const words = buildText.dig.signIn;
+const words = buildText.day.signIn;
 
 /** Volunteers, many and quickly: the times of the last ones stay, and Enter signs in. */
-export function SignInForm(part: DigDayPart) {
-  const { program, yard, workbook, write, date, by } = part;
+export function SignInForm(part: DayProps) {
+  const { program, yard, workbook, write, day, by } = part;
   const [usual, setUsual] = useState(BLANK_SIGN_IN);
   const draft = useDraft<TypedSignIn>(`${yard.siteId}/dig-day/sign-in`, usual);
   const [faults, setFaults] = useState<SignInFaults>({});
   const [asked, ask] = useState(false);
   const form = useRef<HTMLDivElement>(null);
   const read = readSignIn(draft.value);
-  const doubles = "people" in read ? doubleSignIns(program.yards, date, read.people.map(({ who }) => who)) : [];
+  const doubles = "people" in read ? doubleSignIns(program.yards, day, read.people.map(({ who }) => who)) : [];
   const set = (changed: Partial<TypedSignIn>) => {
     ask(false);
     draft.set((current) => ({ ...current, ...changed }));
   };
 
+  const discard = () => {
+    draft.clear();
+    setFaults({});
+    ask(false);
+  };
   const save = async (confirmed: boolean) => {
     // A time typed in part is no time to the browser: taken for a blank, it would be lost without a word.
     const half = form.current?.querySelector("input:invalid") != null ? { times: words.halfTime } : {};
@@ -38,10 +43,9 @@ export function SignInForm(part: DigDayPart) {
     if ("faults" in read || Object.keys(found).length > 0) return;
     ask(doubles.length > 0);
     if (doubles.length > 0 && !confirmed) return;
-    if (!(await write(() => signIn(workbook, yard, date, read.people, confirmed, by), words.done(read.people.length)))) return;
+    if (!(await write(() => signIn(workbook, yard, day, read.people, confirmed, by), words.done(read.people.length)))) return;
     setUsual({ ...draft.value, names: "" });
-    draft.clear();
-    ask(false);
+    discard();
     form.current?.querySelector("input")?.focus();
   };
   const saveOnEnter = (event: KeyboardEvent) => {
@@ -73,27 +77,18 @@ export function SignInForm(part: DigDayPart) {
         >
           <strong>{words.doubleTitle}</strong>
           {doubles.map((double) => (
-            <p key={double.who}>{doubleSignInSentence(double, date)}</p>
+            <p key={double.who}>{doubleSignInSentence(double, day)}</p>
           ))}
         </MessageBar>
       )}
-      <div class="buttons">
-        <Button kind="primary" onClick={() => save(false)}>
-          {words.save}
-        </Button>
-        {draft.touched && (
-          <Button kind="quiet" onClick={draft.clear}>
-            {buildText.dig.discard}
-          </Button>
-        )}
-      </div>
+      <WriteOrDiscard save={words.save} touched={draft.touched} onSave={() => save(false)} onDiscard={discard} />
       <SignedIn {...part} />
     </section>
   );
 }
 
-function SignedIn({ yard, workbook, write, date }: DigDayPart) {
-  const rows = signInsOn(yard.digDays, date);
+function SignedIn({ yard, workbook, write, day }: DayProps) {
+  const rows = signInsOn(yard.digDays, day);
   const here = rows.filter(({ record }) => record.arrived !== null && record.hours === null);
   if (rows.length === 0) return <p class="hint">{words.none}</p>;
   return (
@@ -126,7 +121,7 @@ function factsOf({ record }: SignInRow): string {
   return [times, hours === null ? words.stillHere : words.hoursOf(shown(hours, 2))].filter((fact) => fact !== "").join(" · ");
 }
 
-function SignOut({ rows, workbook, write }: { readonly rows: readonly SignInRow[] } & Pick<DigDayPart, "workbook" | "write">) {
+function SignOut({ rows, workbook, write }: { readonly rows: readonly SignInRow[] } & Pick<DayProps, "workbook" | "write">) {
   const [typed, setTyped] = useState("");
   const [fault, setFault] = useState<string | null>(null);
   const save = async () => {

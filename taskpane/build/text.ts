@@ -3,13 +3,9 @@ const clumps = (count: number) => (count === 1 ? "1 clump" : `${count} clumps`);
 
 /** The words of dig day, planting and as-built. */
 export const buildText = {
-  dig: {
+  day: {
     title: "People, quantities, incidents",
     locked: (date: string) => `No digging on ${date}`,
-    date: "Date",
-    dateMissing: "Date is missing.",
-    by: "Your name",
-    byHint: "Kept on this device and written beside each entry.",
     firstPeople: "See to the person first. Write it down when they are looked after.",
     reminders: "Heat plan and lifting",
 
@@ -82,8 +78,6 @@ export const buildText = {
       save: "Write the incident",
       saved: "The incident was written to Dig days.",
     },
-    unsaved: "Typed, not written yet",
-    discard: "Discard",
   },
 
   planted: {
@@ -91,8 +85,6 @@ export const buildText = {
     explain: "Clump by clump from the planting plan: as planned, unless you change a count.",
     noPlan: "No planting plan is on sheet Planting yet. Draft one on the Planting tab.",
     soFar: (planted: number, planned: number, counted: number) => `${plants(planted)} in the ground of ${planned} planned, in ${clumps(counted)}.`,
-    date: "Planted on",
-    dateMissing: "Planted on is missing.",
     change: "Change a count",
     changeHint: "Blank: not planted yet, to be counted later. 0: left out for good.",
     clump: (plant: string, zone: string | null, planned: number | null) => [plant, ...(zone === null ? [] : [`zone ${zone}`]), ...(planned === null ? [] : [`${planned} planned`])].join(", "),
@@ -102,8 +94,6 @@ export const buildText = {
     fixFirst: "Nothing was written: put right what is marked first.",
     save: (count: number, counted: number) => `Write ${plants(count)} in ${clumps(counted)} as planted`,
     done: (count: number, counted: number) => `${plants(count)} in ${clumps(counted)}: written to Planting.`,
-    unsaved: "Typed, not written yet",
-    discard: "Discard",
   },
 
   asBuilt: {
@@ -114,9 +104,6 @@ export const buildText = {
     earlier: (count: number) => (count === 1 ? "One earlier measurement stays on As-built." : `${count} earlier measurements stay on As-built.`),
     again: "Measure again",
     first: "Measure what was built",
-    date: "Date",
-    dateMissing: "Date is missing.",
-    by: "Measured by",
     shape: "Shape of the floor",
     shapes: { ellipse: "Ellipse", rectangle: "Rectangle" },
     floorLength: "Floor length",
@@ -138,8 +125,6 @@ export const buildText = {
     save: "Write to As-built",
     done: "Written to As-built.",
     nothing: "Measure at least one thing.",
-    unsaved: "Typed, not written yet",
-    discard: "Discard",
     beside: "Beside the design",
 
     floorArea: (built: string) => `Floor ${built}`,

@@ -3,7 +3,7 @@ import { dayNumberOf, isoDate, today } from "../../addin/actions/dates.ts";
 import type { StageOfYard, StepStanding } from "../../addin/actions/stage-standing.ts";
 import { Button, DateField, MessageBar, TextField, VerdictBadge } from "../form.tsx";
 import type { TabId } from "../tab-ids.ts";
-import type { ViewProps } from "../view.ts";
+import type { ViewProps, VisitProps } from "../view.ts";
 import { printFieldSheet } from "./field-sheet.tsx";
 import { stageForms } from "./stage-forms.tsx";
 import { focusStep, StepCard } from "./step-card.tsx";
@@ -31,6 +31,8 @@ export function StageSteps({ stages, standing, by, rememberBy, openTab, onPick, 
   const { tab, says } = TABS[stage.id] ?? {};
   const { form: Form, writesSteps = false } = stageForms[stage.id] ?? {};
   const next = stages[stages.indexOf(standing) + 1];
+  const [typedDay, setDay] = useState(isoDate(today()));
+  const day = dayNumberOf(typedDay);
 
   return (
     <>
@@ -45,21 +47,22 @@ export function StageSteps({ stages, standing, by, rememberBy, openTab, onPick, 
         <p class="hint">{words.localCodes}</p>
       </section>
       {tab !== undefined && says !== undefined && <Button onClick={() => openTab(tab)}>{says}</Button>}
-      {Form !== undefined && <Form {...view} />}
-      {!writesSteps && <StepList {...view} standing={standing} by={by} rememberBy={rememberBy} />}
+      {!writesSteps && (
+        <section class="who-and-when">
+          <TextField label={words.name} hint={words.nameHint} value={by} onInput={rememberBy} />
+          <DateField label={words.day} hint={words.dayHint} value={typedDay} fault={day === null ? words.dayMissing : null} onInput={setDay} />
+        </section>
+      )}
+      {Form !== undefined && <Form {...view} by={by.trim()} day={day} />}
+      {!writesSteps && <StepList {...view} standing={standing} by={by} day={day} />}
       <FieldSheetButton {...view} standing={standing} />
       {next !== undefined && <Button onClick={() => onPick(next.stage.id)}>{words.stages.next(next.stage.name)}</Button>}
     </>
   );
 }
 
-/** Who enters, of which day, and each step in its card. */
-function StepList({ standing: { stage, steps }, by, rememberBy, ...view }: ViewProps & {
-  readonly standing: StageOfYard;
-  readonly by: string;
-  readonly rememberBy: (name: string) => void;
-}) {
-  const [day, setDay] = useState(isoDate(today()));
+/** Each step in its card. */
+function StepList({ standing: { stage, steps }, by, day, ...view }: VisitProps & { readonly standing: StageOfYard }) {
   const [open, setOpen] = useState<string | null>(() => nextUnmeasured(steps, null));
   const [written, setWritten] = useState<string | null>(null);
   const [moved, setMoved] = useState<string | null>(null);
@@ -81,28 +84,22 @@ function StepList({ standing: { stage, steps }, by, rememberBy, ...view }: ViewP
   }, [moved]);
 
   return (
-    <>
-      <section class="who-and-when">
-        <TextField label={words.name} hint={words.nameHint} value={by} onInput={rememberBy} />
-        <DateField label={words.day} hint={words.dayHint} value={day} fault={dayNumberOf(day) === null ? words.dayMissing : null} onInput={setDay} />
-      </section>
-      <ol class="steps">
-        {steps.map((each) => (
-          <StepCard
-            key={each.step.id}
-            {...view}
-            stage={stage}
-            standing={each}
-            by={by}
-            day={dayNumberOf(day)}
-            open={open === each.step.id}
-            hint={(set) => ticketHint(each.step.id, view.yard, set)}
-            onToggle={() => setOpen(open === each.step.id ? null : each.step.id)}
-            onWritten={() => setWritten(each.step.id)}
-          />
-        ))}
-      </ol>
-    </>
+    <ol class="steps">
+      {steps.map((each) => (
+        <StepCard
+          key={each.step.id}
+          {...view}
+          stage={stage}
+          standing={each}
+          by={by}
+          day={day}
+          open={open === each.step.id}
+          hint={(set) => ticketHint(each.step.id, view.yard, set)}
+          onToggle={() => setOpen(open === each.step.id ? null : each.step.id)}
+          onWritten={() => setWritten(each.step.id)}
+        />
+      ))}
+    </ol>
   );
 }
 

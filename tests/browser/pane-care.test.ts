@@ -45,7 +45,7 @@ describe("From the dig day to the look after a week", { timeout: 90_000 }, () =>
 
   it("two people sign in with Enter, and a second sign-in of one of them is refused in words", async () => {
     await openStage("Dig day");
-    await field("Date").first().fill("2026-05-16");
+    await field("Day of the visit").fill("2026-05-16");
     await field("Who").fill("Wren Alder, Ash Pell");
     await field("Hours").fill("3");
     await field("Hours").press("Enter");
@@ -62,6 +62,19 @@ describe("From the dig day to the look after a week", { timeout: 90_000 }, () =>
     await pane(page).getByText("wren alder has signed in on 2026-05-16 already, at Y-001: hours of one person count once a day.").waitFor();
     expect(await rows(digDaysSheet)).toHaveLength(2);
     await part("Sign in").getByRole("button", { name: "Discard" }).click();
+  });
+
+  it("a planting day takes sign-ins too, and counts them beside those of the dig", async () => {
+    await openStage("Planting");
+    await field("Day of the visit").fill("2026-05-17");
+    await field("Who").fill("Ash Pell");
+    await field("Hours").fill("2.5");
+    await field("Hours").press("Enter");
+    await expect.poll(() => status().innerText(), PATIENCE).toBe("Signed in: written to Dig days.");
+    // 6 h on the dig day and 2.5 h on this one.
+    await expect.poll(() => part("Totals").innerText(), PATIENCE).toContain("2 days, 8.5 h in all.");
+    await expectUsable(page);
+    await openStage("Dig day");
   });
 
   it("nothing of it is cut off, too small or out of reach at 320 pixels", async () => {

@@ -1,10 +1,14 @@
 import { describe, expect, test } from "vitest";
-import { compareAsBuilt } from "../../../addin/actions/record-as-built.ts";
+import { compareAsBuilt, recordAsBuilt } from "../../../addin/actions/record-as-built.ts";
 import type { AsBuiltMeasures } from "../../../addin/actions/record-as-built.ts";
-import type { DesignCells } from "../../../addin/actions/read-program.ts";
+import { readProgram } from "../../../addin/actions/read-program.ts";
+import type { DesignCells, Yard } from "../../../addin/actions/read-program.ts";
+import { addYard } from "../../../addin/actions/record-yard.ts";
+import { setUpWorkbook } from "../../../addin/actions/set-up-workbook.ts";
 import { designSheet } from "../../../addin/records/design.ts";
-import { asBuiltEntry, blankAsBuilt, readAsBuilt } from "../../../taskpane/build/as-built-draft.ts";
+import { asBuiltEntry, blankAsBuilt, readAsBuilt, startingAsBuilt } from "../../../taskpane/build/as-built-draft.ts";
 import { asBuiltLines } from "../../../taskpane/build/as-built-words.ts";
+import { WorkbookInMemory } from "../../addin/workbook-in-memory.ts";
 
 const blank = Object.fromEntries(Object.keys(designSheet.columns).map((key) => [key, null])) as unknown as DesignCells;
 const nothing: AsBuiltMeasures = { shape: "ellipse", floorLength: null, floorWidth: null, pondingDepth: null, sideSlope: null, mediaDepth: null, sillWidth: null, lowestBerm: null, drainHours: null };
@@ -61,27 +65,43 @@ describe("what was built, in words", () => {
   });
 });
 
+test("the shape is what Sites asks for until the garden was measured, and then what was found", async () => {
+  const workbook = new WorkbookInMemory();
+  await setUpWorkbook(workbook);
+  await addYard(workbook, { yard: "Lantern House", address: "3 Cooper's Rise", units: "us", soilGroup: "B" });
+  const yardNow = async (): Promise<Yard> => {
+    const [yard] = (await readProgram(workbook)).yards;
+    if (yard === undefined) throw new Error("no yard");
+    return yard;
+  };
+  const yard = await yardNow();
+  expect(startingAsBuilt(yard).shape).toBe("ellipse");
+  await workbook.writeValues([{ range: yard.site.at("shape"), values: [["rectangle"]] }]);
+  expect(startingAsBuilt(await yardNow()).shape).toBe("rectangle");
+  await recordAsBuilt(workbook, yard, { ...nothing, shape: "ellipse", floorLength: 17, date: 46193, by: "", note: "" });
+  expect(startingAsBuilt(await yardNow()).shape).toBe("ellipse");
+});
+
 describe("measurements as typed", () => {
-  const typed = { ...blankAsBuilt("2026-06-20", "ellipse"), floorLength: "17", floorWidth: "7", pondingDepth: "6" };
+  const typed = { ...blankAsBuilt("ellipse"), floorLength: "17", floorWidth: "7", pondingDepth: "6" };
 
   test("what was measured is written, what was not stays blank", () => {
-    expect(asBuiltEntry(typed, " Wren ")).toEqual({
+    expect(asBuiltEntry(typed, 46193, "Wren")).toEqual({
       date: 46193, shape: "ellipse", floorLength: 17, floorWidth: 7, pondingDepth: 6, sideSlope: null, mediaDepth: null, sillWidth: null, lowestBerm: null, drainHours: null, by: "Wren", note: "",
     });
   });
 
-  test("words, a width of zero and a missing day are refused, and nothing is written", () => {
-    const wrong = { ...typed, date: "", floorLength: "17 ft", floorWidth: "0" };
+  test("words and a width of zero are refused, and nothing is written", () => {
+    const wrong = { ...typed, floorLength: "17 ft", floorWidth: "0" };
     expect(readAsBuilt(wrong).faults).toEqual({
-      date: "Date is missing.",
       floorLength: 'Floor length must be a number alone, in the unit shown; it is "17 ft".',
       floorWidth: "Floor width must be more than 0.",
     });
-    expect(asBuiltEntry(wrong, "")).toBeNull();
+    expect(asBuiltEntry(wrong, 46193, "")).toBeNull();
   });
 
   test("a berm below the sill is a negative number; a form with no measurement is none", () => {
     expect(readAsBuilt({ ...typed, lowestBerm: "-0.5" }).measures.lowestBerm).toBe(-0.5);
-    expect(readAsBuilt(blankAsBuilt("2026-06-20", "ellipse")).faults).toEqual({ nothing: "Measure at least one thing." });
+    expect(readAsBuilt(blankAsBuilt("ellipse")).faults).toEqual({ nothing: "Measure at least one thing." });
   });
 });

@@ -9,7 +9,7 @@ import { clumpsToCount, plantedSoFar, recordPlanted } from "../../../../addin/ac
 import { writePlan } from "../../../../addin/actions/record-planting.ts";
 import { addYard } from "../../../../addin/actions/record-yard.ts";
 import { setUpWorkbook } from "../../../../addin/actions/set-up-workbook.ts";
-import { readPlanted, typedCount, withCount } from "../../../../taskpane/build/planted-draft.ts";
+import { countedClumps, plantedClumps, withCount } from "../../../../taskpane/build/planted-draft.ts";
 import { WorkbookInMemory } from "../../workbook-in-memory.ts";
 
 const DAY = dayNumber(2027, 4, 24);
@@ -36,11 +36,9 @@ describe("counting what went into the ground", () => {
     const clumps = clumpsToCount(await yardNow());
     const [, sedge, aster] = clumps;
     if (sedge === undefined || aster === undefined) throw new Error("no clumps");
-    const typed = withCount(withCount({ date: "2027-04-24", counts: [] }, sedge, "6"), aster, "");
-    expect(clumps.map((row) => typedCount(typed, row))).toEqual(["5", "6", ""]);
-    const { date, counted } = readPlanted(typed, clumps);
-    expect(date).toBe(DAY);
-    expect(await recordPlanted(workbook, DAY, counted)).toEqual([]);
+    const shown = countedClumps(withCount(withCount([], keyOf(clumps, sedge), "6"), keyOf(clumps, aster), ""), clumps);
+    expect(shown.map(({ typed }) => typed)).toEqual(["5", "6", ""]);
+    expect(await recordPlanted(workbook, DAY, plantedClumps(shown))).toEqual([]);
     expect(await inGround()).toEqual([["Iris versicolor", 5, DAY], ["Carex stricta", 6, DAY], ["Aster novae-angliae", null, null]]);
     const yard = await yardNow();
     // 5 + 6 of the 5 + 7 planned for the two clumps that were counted.
@@ -63,8 +61,23 @@ describe("counting what went into the ground", () => {
     const clumps = clumpsToCount(await yardNow());
     const [first] = clumps;
     if (first === undefined) throw new Error("no clumps");
-    const { faults, counted } = readPlanted(withCount({ date: "2027-04-24", counts: [] }, first, text), clumps);
-    expect([...faults.values()]).toEqual([sentence]);
-    expect(counted).toHaveLength(2);
+    const shown = countedClumps(withCount([], keyOf(clumps, first), text), clumps);
+    expect(shown.flatMap(({ fault }) => fault ?? [])).toEqual([sentence]);
+    expect(plantedClumps(shown)).toHaveLength(2);
+  });
+
+  test("a count that is typed stays with its clump when the sheet is sorted, and of two clumps alike each keeps its own", async () => {
+    const clumps = [...clumpsToCount(await yardNow())];
+    const [iris, sedge, aster] = clumps;
+    if (iris === undefined || sedge === undefined || aster === undefined) throw new Error("no clumps");
+    const typed = withCount([], keyOf(clumps, sedge), "6");
+    const sorted = [{ ...aster, row: iris.row }, iris, { ...sedge, row: aster.row }];
+    expect(countedClumps(typed, sorted).map(({ row, typed: count }) => [row.record.plant, count])).toEqual([["Aster novae-angliae", "3"], ["Iris versicolor", "5"], ["Carex stricta", "6"]]);
+    const alike = [iris, { ...iris, row: sedge.row }];
+    expect(countedClumps(withCount([], countedClumps([], alike)[1]?.key ?? "", "2"), alike).map(({ typed: count }) => count)).toEqual(["5", "2"]);
   });
 });
+
+function keyOf(clumps: Parameters<typeof countedClumps>[1], row: (typeof clumps)[number]): string {
+  return countedClumps([], clumps).find((each) => each.row === row)?.key ?? "";
+}
