@@ -6,7 +6,7 @@ import type { Notice, NoticeKind, Urgency } from "../../addin/actions/what-is-ne
 import { ChoiceField, TextField, VerdictBadge } from "../form.tsx";
 import type { ShownVerdict } from "../form.tsx";
 import { showTabNext } from "../yard-page.tsx";
-import { YardButton } from "../yard-button.tsx";
+import { nameOf } from "../yard-button.tsx";
 import { showStageNext } from "../visits/visits-view.tsx";
 import { boardOf, tabOf } from "./board.ts";
 import { nextText } from "./text.ts";
@@ -21,7 +21,7 @@ export function NextView({ program, onPick }: { readonly program: Program; reado
   const [search, setSearch] = useState("");
   const notices = whatIsNext(program, today());
   const groups = boardOf(notices, kind, search);
-  const shown = groups.reduce((sum, group) => sum + group.notices.length, 0);
+  const shown = groups.flatMap(({ yards }) => yards.flatMap((each) => each.notices)).length;
   const open = (notice: Notice) => {
     if (notice.yard === null) return;
     showTabNext(tabOf(notice));
@@ -39,15 +39,24 @@ export function NextView({ program, onPick }: { readonly program: Program; reado
           {notices.length === 0 ? nextText.none : shown === 0 ? nextText.noMatch : nextText.count(shown, notices.length)}
         </p>
       </section>
-      {groups.map(({ urgency, notices: lines }) => (
+      {groups.map(({ urgency, yards }) => (
         <section key={urgency} class="board-group" aria-label={nextText.urgencies[urgency]}>
           <h3>
             <VerdictBadge verdict={BADGES[urgency]} says={nextText.urgencies[urgency]} />
           </h3>
           <ul class="yard-list">
-            {lines.map((notice) => (
-              <li key={`${notice.kind} ${notice.yard?.siteId ?? ""} ${notice.sentence}`}>
-                <Line notice={notice} onOpen={() => open(notice)} />
+            {yards.map(({ yard, notices: lines }) => (
+              <li key={yard?.siteId ?? ""} class="board-yard">
+                <h4>
+                  <span class="yard-id">{yard?.siteId ?? nextText.program}</span> {yard !== null && nameOf(yard)}
+                </h4>
+                <ul class="yard-list">
+                  {lines.map((notice) => (
+                    <li key={`${notice.kind} ${notice.sentence}`}>
+                      <Line notice={notice} under={urgency} onOpen={() => open(notice)} />
+                    </li>
+                  ))}
+                </ul>
               </li>
             ))}
           </ul>
@@ -57,15 +66,19 @@ export function NextView({ program, onPick }: { readonly program: Program; reado
   );
 }
 
-function Line({ notice, onOpen }: { readonly notice: Notice; readonly onOpen: () => void }) {
-  const { yard, sentence } = notice;
-  if (yard === null) {
-    return (
-      <div class="board-line">
-        <span class="yard-id">{nextText.program}</span>
-        <span>{sentence}</span>
-      </div>
-    );
-  }
-  return <YardButton yard={yard} says={sentence} onPick={onOpen} />;
+/** A line tells its own urgency where it is not the one that it stands under. */
+function Line({ notice: { yard, sentence, urgency }, under, onOpen }: { readonly notice: Notice; readonly under: Urgency; readonly onOpen: () => void }) {
+  const says = (
+    <>
+      {urgency !== under && <VerdictBadge verdict={BADGES[urgency]} says={nextText.urgencies[urgency]} />}
+      <span>{sentence}</span>
+    </>
+  );
+  if (yard === null) return <p class="board-line">{says}</p>;
+  return (
+    <button type="button" class="yard-button board-line" onClick={onOpen}>
+      <span class="unseen">{nextText.open(yard.siteId)}</span>
+      {says}
+    </button>
+  );
 }

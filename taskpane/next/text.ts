@@ -3,7 +3,7 @@ import type { NoticeKind, Urgency } from "../../addin/actions/what-is-next.ts";
 /** The words of what is next across the program. */
 export const nextText = {
   title: "What is next",
-  explain: "Every yard's next step, and what will not wait: the most urgent first.",
+  explain: "Every yard's next step, and what will not wait: the most urgent first, each yard once.",
   search: "Find a yard",
   searchHint: "By Site ID, yard or address",
   show: "Show",
@@ -27,6 +27,6 @@ export const nextText = {
   count: (shown: number, all: number) => (shown === all ? `${all} ${all === 1 ? "line" : "lines"}` : `${shown} of ${all} lines`),
   none: "Nothing is left to do here.",
   noMatch: "No line matches.",
-  open: (siteId: string, sentence: string) => `Open ${siteId}: ${sentence}`,
+  open: (siteId: string) => `Open ${siteId}: `,
   program: "Program",
 } as const;
