@@ -1,12 +1,13 @@
 import type { Readable } from "node:stream";
 import type { Cell, CellInput } from "../../functions/worksheet/cell.ts";
+import type { WorksheetFunction } from "../../functions/worksheet/worksheet-function.ts";
 import { sourcesInJson } from "./argument-sources.ts";
 import { inputFromJson } from "./cells.ts";
-import { computedRows, type ArgumentSource, type RowAnswer } from "./computed-rows.ts";
+import { computedRows, type RowAnswer } from "./computed-rows.ts";
 import type { BatchOptions } from "./options.ts";
 import { Refusal } from "./refusal.ts";
+import { inBatches, type OpenStream, type StreamRow, type StreamWork } from "./stream.ts";
 
-const ROWS_AT_ONCE = 500;
 const LONGEST_LINE = 16_777_216;
 
 interface JsonRow {
@@ -15,18 +16,14 @@ interface JsonRow {
 }
 
 /** A stream of one JSON object a line, each with its `result` and, where something is wrong, its `error`. */
-export async function* computedNdjson(input: Readable, options: BatchOptions): AsyncGenerator<string> {
-  const sources = sourcesInJson(options);
-  let batch: JsonRow[] = [];
-  for await (const line of linesOf(input)) {
-    if (line.trim() === "") continue;
-    batch.push(rowFrom(line));
-    if (batch.length === ROWS_AT_ONCE) {
-      yield computed(batch, sources, options);
-      batch = [];
-    }
-  }
-  yield computed(batch, sources, options);
+export function openNdjson(input: Readable, options: BatchOptions): OpenStream {
+  const { fn, columns } = options;
+  const headings = fn.parameters.map(({ key }) => columns.get(key) ?? key);
+  return { head: "", batches: inBatches(rowsOf(input)), work: { functionName: fn.name, format: "ndjson", headings, sources: sourcesInJson(options) } };
+}
+
+async function* rowsOf(input: Readable): AsyncGenerator<StreamRow> {
+  for await (const line of linesOf(input)) if (line.trim() !== "") yield [line];
 }
 
 async function* linesOf(input: Readable): AsyncGenerator<string> {
@@ -51,16 +48,15 @@ function rowFrom(line: string): JsonRow {
   }
 }
 
-function computed(batch: readonly JsonRow[], sources: readonly ArgumentSource[], options: BatchOptions): string {
-  const { fn, columns } = options;
-  const names = fn.parameters.map(({ key }) => columns.get(key) ?? key);
-  const inputs = batch.map(({ given }) => names.map((name): CellInput => (Object.hasOwn(given, name) ? inputFromJson(given[name]) : null)));
+export function computedNdjson({ headings, sources }: StreamWork, fn: WorksheetFunction, rows: readonly StreamRow[]): string {
+  const batch = rows.map(([line = ""]) => rowFrom(line));
+  const inputs = batch.map(({ given }) => headings.map((name): CellInput => (Object.hasOwn(given, name) ? inputFromJson(given[name]) : null)));
   const isCell = (row: readonly CellInput[]): boolean => row.every((input, place) => fn.parameters[place]?.isRange === true || !Array.isArray(input));
   const answers = computedRows(fn, sources, inputs.map((row) => (isCell(row) ? row : row.map(() => null))));
-  return batch.map((row, place) => `${JSON.stringify(output(row, inputs[place] ?? [], answers[place], options, isCell(inputs[place] ?? [])))}\n`).join("");
+  return batch.map((row, place) => `${JSON.stringify(output(row, inputs[place] ?? [], answers[place], fn, isCell(inputs[place] ?? [])))}\n`).join("");
 }
 
-function output({ given, fault }: JsonRow, inputs: readonly CellInput[], answer: RowAnswer | undefined, { fn }: BatchOptions, isCell: boolean): object {
+function output({ given, fault }: JsonRow, inputs: readonly CellInput[], answer: RowAnswer | undefined, fn: WorksheetFunction, isCell: boolean): object {
   const listed = fn.parameters.find(({ isRange }, place) => !isRange && Array.isArray(inputs[place]));
   const error = fault !== "" ? fault : !isCell && listed !== undefined ? `${listed.label} must be a single value.` : (answer?.error ?? "");
   const rows = fault === "" && isCell ? (answer?.rows ?? []) : [];

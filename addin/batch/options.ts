@@ -1,3 +1,4 @@
+import { availableParallelism } from "node:os";
 import { parseArgs } from "node:util";
 import { catalogue } from "../../functions/worksheet/catalogue.ts";
 import { nearestKeys } from "../../functions/worksheet/nearest-keys.ts";
@@ -18,6 +19,8 @@ export interface BatchOptions {
   readonly values: ReadonlyMap<string, string>;
   /** Argument to a file whose cells every row gets. */
   readonly files: ReadonlyMap<string, string>;
+  /** Threads that compute. */
+  readonly workers: number;
 }
 
 export const HELP = `node soakbook-batch.mjs FUNCTION [options] < rows > rows
@@ -32,14 +35,15 @@ long the stream, memory stays the same.
   --value NAME=VALUE       the same value for every row, such as --value units=metric
   --file NAME=PATH         the same cells for every row, out of a CSV file: a rain record, a table
   --headings A,B,C         the stream has no line of headings, and these are its columns; the output has none either
+  --workers N              threads that compute; one for each core, 4 at most, if left out. The output is the same
   --list                   every function
   --help                   this; after a function, its arguments and results
 
 A cell that is itself a list has its parts apart by semicolons in CSV and is an array in JSON. A function that answers
-with a table gives a line for each of its rows. Many at once, with the same bytes out as from one:
+with a table gives a line for each of its rows. Many processes, with the same bytes out as from one:
 
   tail -n +2 parcels.csv | parallel --pipe -k node soakbook-batch.mjs SITEDESIGN \\
-    --headings parcel,roof,rate --column contributingArea=roof --column testedRate=rate
+    --workers 1 --headings parcel,roof,rate --column contributingArea=roof --column testedRate=rate
 
 GNU parallel parts a stream at line ends, so keep line breaks out of its quoted cells.
 `;
@@ -64,8 +68,9 @@ export function optionsFrom(words: readonly string[]): BatchOptions | { readonly
     values: pairs("value", values.value, fn),
     files: pairs("file", values.file, fn),
   };
+  const workers = workersFrom(values.workers);
   refuseTwice(options);
-  return { fn, format, ...(values.headings === undefined ? {} : { headings: values.headings.split(",") }), ...options };
+  return { fn, format, ...(values.headings === undefined ? {} : { headings: values.headings.split(",") }), ...options, workers };
 }
 
 function parsed(words: readonly string[]) {
@@ -76,6 +81,7 @@ function parsed(words: readonly string[]) {
       allowPositionals: true,
       options: {
         format: { type: "string", default: "csv" }, headings: { type: "string" }, column: several, value: several, file: several,
+        workers: { type: "string" },
         list: { type: "boolean" }, help: { type: "boolean", short: "h" },
       },
     });
@@ -84,7 +90,18 @@ function parsed(words: readonly string[]) {
   }
 }
 
-function functionNamed(typed: string): WorksheetFunction {
+function workersFrom(typed: string | undefined): number {
+  if (typed === undefined) return Math.min(availableParallelism(), MOST_UNASKED_WORKERS);
+  const workers = Number(typed);
+  if (Number.isInteger(workers) && workers >= 1 && workers <= MOST_WORKERS) return workers;
+  throw new Refusal(`Workers must be a whole number from 1 to ${MOST_WORKERS}; it is ${quoted(typed)}.`);
+}
+
+const MOST_WORKERS = 256;
+/** Each takes some 60 MB. */
+const MOST_UNASKED_WORKERS = 4;
+
+export function functionNamed(typed: string): WorksheetFunction {
   const name = typed.toUpperCase().replace(/^SOAK\./, "");
   const found = catalogue.find((fn) => fn.name === name);
   if (found !== undefined) return found;

@@ -5,9 +5,11 @@ import { Readable } from "node:stream";
 import { parse } from "csv-parse/sync";
 import fc from "fast-check";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { computedCsv, csvLine } from "../../../addin/batch/csv-stream.ts";
-import { computedNdjson } from "../../../addin/batch/ndjson-stream.ts";
+import { csvLine, openCsv } from "../../../addin/batch/csv-stream.ts";
+import { openNdjson } from "../../../addin/batch/ndjson-stream.ts";
 import { HELP, optionsFrom } from "../../../addin/batch/options.ts";
+import { computedStream } from "../../../addin/batch/stream.ts";
+import { computerOf } from "../../../addin/batch/workers.ts";
 import { siteDesign } from "../../../functions/worksheet/basin.ts";
 import { catalogue } from "../../../functions/worksheet/catalogue.ts";
 import { longTerm } from "../../../functions/worksheet/long-term.ts";
@@ -33,7 +35,8 @@ async function answered(words: readonly string[], input: string): Promise<string
   // In bites of a few bytes, as a pipe may hand them over.
   const stream = Readable.from((input.match(/[^]{1,7}/g) ?? []).map((piece) => Buffer.from(piece)));
   let output = "";
-  for await (const piece of options.format === "csv" ? computedCsv(stream, options) : computedNdjson(stream, options)) output += piece;
+  const opened = options.format === "csv" ? await openCsv(stream, options) : openNdjson(stream, options);
+  for await (const piece of computedStream(opened, computerOf(opened.work), 1)) output += piece;
   return output;
 }
 
@@ -153,6 +156,8 @@ describe("the batch refuses in a sentence", () => {
     { words: ["DRAWDON"], says: 'There is no function "DRAWDON". The nearest are "DRAWDOWN", "DROPRATE" and "VERSION".' },
     { words: ["DRAWDOWN", "DROPRATE"], says: 'One function at a time: "DROPRATE" is one word too many. Put quotes around a heading with spaces.' },
     { words: ["DRAWDOWN", "--format", "xml"], says: 'Format must be "csv" or "ndjson"; it is "xml".' },
+    { words: ["DRAWDOWN", "--workers", "0"], says: 'Workers must be a whole number from 1 to 256; it is "0".' },
+    { words: ["DRAWDOWN", "--workers", "1.5"], says: 'Workers must be a whole number from 1 to 256; it is "1.5".' },
     { words: ["DRAWDOWN", "--column", "depth=x"], says: 'DRAWDOWN has no argument "depth": it has "ponding", "designRate", "media", "voidShare" and "units".' },
     { words: ["DRAWDOWN", "--column", "ponding"], says: '--column takes an argument\'s name, an equals sign and the rest; it is "ponding".' },
     { words: ["DRAWDOWN", "--column", "ponding=a", "--value", "ponding=6"], says: 'Argument "ponding" is given twice: as a column, a value or a file, but not as two of them.' },
@@ -183,6 +188,47 @@ describe("the built script", () => {
     expect(await node([script, "DRAWDON"], [])).toMatchObject({ code: 1, stdout: "", stderr: expect.stringMatching(/^There is no function "DRAWDON"\.[^\n]*\n$/) as string });
   });
 
+  describe.each([2, 3])("on %i workers gives the same bytes as on one", (workers) => {
+    const onWorkers = async (words: readonly string[], input: Iterable<string>) => {
+      const [one, many] = [await node([script, ...words, "--workers", "1"], input), await node([script, ...words, "--workers", String(workers)], input)];
+      expect({ ...many, stdout: many.stdout.length }).toEqual({ ...one, stdout: one.stdout.length });
+      expect(many.stdout === one.stdout).toBe(true);
+      return one;
+    };
+
+    test("for parcels with missing rates and quoted names", async () => {
+      const { code, stdout } = await onWorkers([...PARCEL_WORDS, "--headings", PARCEL_HEADINGS], [...parcels(20_300)]);
+      expect(code).toBe(0);
+      expect(stdout.split("\n")).toHaveLength(20_301);
+      expect(stdout).toContain("Tested rate is missing.");
+    });
+
+    test("for parcels under the same rain", async () => {
+      const path = join(folder, "year.csv");
+      await writeFile(path, inventedHours(1).inches.join("\n"));
+      const same = ["stepHours=1", "runoffShare=0.95", "ponding=6", "designRate=0.5"].flatMap((value) => ["--value", value]);
+      const rows = Array.from({ length: 2600 }, (_, row) => `${row % 50 === 7 ? "roof" : 500 + row},0.8\n`);
+      const { stdout } = await onWorkers(["AREAFORCAPTURE", "--headings", "contributingArea,shareWanted", "--file", `rains=${path}`, ...same], rows);
+      expect(stdout.split("\n")).toHaveLength(2601);
+      expect(stdout).toContain('Contributing area must be a number; it is the text ""roof"".');
+    });
+
+    test("for JSON lines, some of which are none", async () => {
+      const lines = Array.from({ length: 3100 }, (_, row) => (row % 9 === 4 ? "{no\n" : `{"id":${row},"ponding":${row % 20},"designRate":0.5}\n`));
+      const { stdout } = await onWorkers(["DRAWDOWN", "--format", "ndjson"], lines);
+      expect(stdout.split("\n")).toHaveLength(3101);
+      expect(stdout).toContain("The line is not JSON.");
+    });
+
+    test("up to where a stream breaks, and the same sentence about that", async () => {
+      const rows = [...Array.from({ length: 4321 }, (_, row) => `${row % 20},0.5\n`), '7,"0.5"x\n'];
+      const { code, stdout, stderr } = await onWorkers(["DRAWDOWN", "--headings", "ponding,designRate"], rows);
+      expect(code).toBe(1);
+      expect(stdout.split("\n")).toHaveLength(4001);
+      expect(stderr).toMatch(/^The stream is not CSV that can be read: [^\n]* line 4322/);
+    });
+  });
+
   test("gives the same bytes through GNU parallel as from one process", async () => {
     expect(hasGnuParallel(), HOW_TO_INSTALL).toBe(true);
     const words = [script, ...PARCEL_WORDS, "--headings", PARCEL_HEADINGS];
@@ -194,8 +240,9 @@ describe("the built script", () => {
     expect(many.stdout === one.stdout).toBe(true);
   });
 
-  test("needs no more memory for a long stream: 200,000 rows, over 24 MB out, with 24 MB for its objects", async () => {
-    const { code, stdout, stderr } = await node(["--max-old-space-size=24", script, ...PARCEL_WORDS, "--headings", PARCEL_HEADINGS], parcels(200_000));
+  test.each([1, 2])("needs no more memory for a long stream on %i workers: 200,000 rows, over 24 MB out, with 24 MB for the objects of each thread", async (workers) => {
+    const words = ["--max-old-space-size=24", script, ...PARCEL_WORDS, "--headings", PARCEL_HEADINGS, "--workers", String(workers)];
+    const { code, stdout, stderr } = await node(words, parcels(200_000));
     expect(stderr).toBe("");
     expect(code).toBe(0);
     expect(stdout.length).toBeGreaterThan(24_000_000);
