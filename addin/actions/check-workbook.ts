@@ -3,7 +3,7 @@ import type { CellRange, CellValue, FormulaWrite, Workbook } from "../workbook/w
 import { workbookFormulas } from "../records/formulas.ts";
 import { findPlace, headingText } from "../records/place.ts";
 import type { MissingColumn } from "../records/place.ts";
-import { MOST_ROWS } from "../records/prepared-rows.ts";
+import { mostRowsOf } from "../records/prepared-rows.ts";
 import type { PreparedRows } from "../records/prepared-rows.ts";
 import { readRecords } from "../records/read-records.ts";
 import { isBlank } from "../records/sheet.ts";
@@ -124,7 +124,7 @@ function growthFindings(cells: readonly (readonly (readonly CellValue[])[])[], p
     const where = found.place.cell(firstRow + own, Object.keys(sheet.columns)[0] ?? "");
     const sentence = `Sheet ${sheet.name} is filled in down to row ${firstRow + used}, and is prepared down to row ${firstRow + own}: formulas, formats and drop-downs do not reach the rows below.`;
     const rows = needed.get(sheet) ?? 0;
-    if (rows <= own) return [{ where, sentence: `${sentence} ${MOST_ROWS} rows are the most. Clear what was typed further down by mistake.` }];
+    if (rows <= own) return [{ where, sentence: `${sentence} ${mostRowsOf(sheet)} rows are the most. Clear what was typed further down by mistake.` }];
     return [{ where, sentence, repair: { says: `Prepare the sheet down to row ${firstRow + rows}. Nothing typed is changed.`, run: (workbook) => growSheets(workbook) } }];
   });
 }

@@ -1,7 +1,7 @@
 import { designSheet } from "../records/design.ts";
 import { workbookFormulas } from "../records/formulas.ts";
 import { rowsCovering } from "../records/place.ts";
-import { MOST_ROWS, PREPARED_ROWS_SETTING, preparedRows, preparedRowsText } from "../records/prepared-rows.ts";
+import { PREPARED_ROWS_SETTING, mostRowsOf, preparedRows, preparedRowsText } from "../records/prepared-rows.ts";
 import type { PreparedRows } from "../records/prepared-rows.ts";
 import { recordSheets } from "../records/program-sheets.ts";
 import type { Places } from "../records/program.ts";
@@ -48,7 +48,7 @@ export function neededRows(cells: Cells, prepared: PreparedRows, wanted: Prepare
   const own = new Map(recordSheets.map((sheet, index) => {
     const rows = Math.max(rowsInUse(sheet, cells[index] ?? []), wanted.get(sheet) ?? 0);
     const there = prepared.get(sheet) ?? 0;
-    return [sheet, rows > MOST_ROWS ? there : rowsCovering(rows, there)];
+    return [sheet, rows > mostRowsOf(sheet) ? there : Math.min(rowsCovering(rows, there), Math.max(there, mostRowsOf(sheet)))];
   }));
   return new Map(recordSheets.map((sheet) => [sheet, Math.max(own.get(sheet) ?? 0, besideSites.has(sheet) ? (own.get(sitesSheet) ?? 0) : 0)]));
 }

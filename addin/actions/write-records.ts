@@ -4,7 +4,7 @@ import type { Place } from "../records/place.ts";
 import { readRecords } from "../records/read-records.ts";
 import { isBlank } from "../records/sheet.ts";
 import type { KeyOf, Sheet, SheetRow } from "../records/sheet.ts";
-import { MOST_ROWS } from "../records/prepared-rows.ts";
+import { mostRowsOf } from "../records/prepared-rows.ts";
 import { growSheets } from "./grow-sheet.ts";
 import { unlogged } from "./unlogged.ts";
 
@@ -113,7 +113,7 @@ export async function appendRows<S extends Sheet>(workbook: Workbook, sheet: S, 
 async function appendTo<S extends Sheet>(workbook: Workbook, { place, row: nextRow }: End<S>, rows: readonly Values<S>[]): Promise<readonly number[]> {
   const { sheet } = place;
   const wanted = nextRow - place.firstRow + rows.length;
-  if (wanted > MOST_ROWS) throw new WorkbookRefused(`Sheet ${sheet.name} would have ${wanted} rows, and ${MOST_ROWS} are the most. Keep further yards in a second workbook.`);
+  if (wanted > mostRowsOf(sheet)) throw new WorkbookRefused(`Sheet ${sheet.name} would have ${wanted} rows, and ${mostRowsOf(sheet)} are the most. Keep further yards in a second workbook.`);
   // First the formulas: rows that no formula reads would be yards without a design.
   if (wanted > sheet.rows) await growSheets(unlogged(workbook), new Map([[sheet, wanted]]));
   const keys = (Object.keys(sheet.columns) as KeyOf<S>[]).filter((key) => rows.some((values) => !isBlank(values[key] ?? null)));

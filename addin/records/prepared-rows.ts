@@ -21,4 +21,8 @@ export function preparedRowsText(rows: PreparedRows): string {
 }
 
 /** Far beyond any program, and few enough that a slip with a whole column does not bring the spreadsheet to a stand. */
-export const MOST_ROWS = 20_000;
+const MOST_ROWS = 20_000;
+
+export function mostRowsOf(sheet: Sheet): number {
+  return sheet.mostRows ?? MOST_ROWS;
+}

@@ -1,6 +1,9 @@
 import { choiceColumn, momentColumn, numberColumn, textColumn } from "./column.ts";
 import type { RecordOf, Sheet, SheetRow } from "./sheet.ts";
 
+/** Thirty years of hours: a spreadsheet has a million rows, and this many it still opens and saves within seconds. */
+export const MOST_READINGS = 263_000;
+
 /** One row a reading of a rain gauge. */
 export const rainRecordSheet = {
   name: "Rain record",
@@ -16,6 +19,7 @@ export const rainRecordSheet = {
     note: textColumn("Note", { widthPixels: 260 }),
   },
   rows: 1000,
+  mostRows: MOST_READINGS,
   frozenColumns: 1,
 } as const satisfies Sheet;
 

@@ -11,6 +11,8 @@ export interface Sheet<Columns extends Record<string, Column> = Record<string, C
   /** Rows prepared below the headings; formulas over the sheet cover them all. */
   readonly rows: number;
   readonly frozenColumns: number;
+  /** Rows that the sheet may grow to, where it may hold more than others do. */
+  readonly mostRows?: number;
   /** Runs of columns, first to last, that a formula fills or a function reads by place: they stay side by side in this order. */
   readonly together?: readonly (readonly [first: keyof Columns & string, last: keyof Columns & string])[];
 }

@@ -1,0 +1,79 @@
+import { rainRecordSheet } from "../../records/rain-record.ts";
+import { WorkbookRefused } from "../../workbook/workbook.ts";
+import type { CellValue, ValueWrite, Workbook } from "../../workbook/workbook.ts";
+import { growSheets } from "../grow-sheet.ts";
+import { unlogged } from "../unlogged.ts";
+import type { Remark, RainSeries } from "./rain-series.ts";
+import { readRecordedRain } from "./recorded-rain.ts";
+import type { RecordedRain } from "./recorded-rain.ts";
+
+/** "replace" puts the series in place of what stands there; "add" puts what is newer below it. */
+export type WayOfWriting = "replace" | "add";
+
+const DAY_MINUTES = 1440;
+
+/** Why a series cannot be added below a record, or how much of it is newer than the record. */
+export type Addition = { readonly newer: number; readonly between: number } | { readonly why: "step" | "unit" | "nothing newer" | "not in step" | "too long" };
+
+/** How a series goes on from a record: only what begins after the record's last reading is added. */
+export function additionTo(present: RecordedRain, series: RainSeries, mostReadings: number): Addition {
+  if (present.unit !== series.unit) return { why: "unit" };
+  if (present.lastBegan === null || (present.stepMinutes !== null && present.stepMinutes !== series.stepMinutes)) return { why: "step" };
+  const stepsOn = (series.beganMinutes - present.lastBegan * DAY_MINUTES) / series.stepMinutes;
+  if (Math.abs(stepsOn - Math.round(stepsOn)) * series.stepMinutes > 0.1) return { why: "not in step" };
+  const known = Math.max(0, 1 - Math.round(stepsOn));
+  const newer = series.depths.length - known;
+  const between = Math.max(0, Math.round(stepsOn) - 1);
+  if (newer <= 0) return { why: "nothing newer" };
+  return present.readings + between + newer > mostReadings ? { why: "too long" } : { newer, between };
+}
+
+/**
+ * Writes the series onto the Rain record: one write, and so one change that an undo takes back whole. Rejects with
+ * WorkbookRefused, and writes nothing, where the record has changed since it was shown.
+ */
+export async function writeRainRecord(workbook: Workbook, series: RainSeries, way: WayOfWriting, gauge: string, shown: RecordedRain): Promise<void> {
+  const present = await readRecordedRain(workbook);
+  if (present.seen !== shown.seen) throw new WorkbookRefused(`The sheet ${rainRecordSheet.name} has changed since it was shown here, so nothing was written. Look at what stands there now, and write again.`);
+  const written = way === "add" ? added(present, series, gauge) : inPlaceOf(present, series, gauge);
+  const rows = Math.max(...written.map(({ range }) => range.row + range.rows)) - present.place.firstRow;
+  if (rows > rainRecordSheet.rows) await growSheets(unlogged(workbook), new Map([[rainRecordSheet, rows]]));
+  await workbook.writeValues(written);
+}
+
+type Key = keyof typeof rainRecordSheet.columns;
+
+function inPlaceOf({ place, readings }: RecordedRain, series: RainSeries, gauge: string): readonly ValueWrite[] {
+  return columnsFrom(place.firstRow, series, gauge, 0, 0, Math.max(readings, series.depths.length), { place });
+}
+
+function added(present: RecordedRain, series: RainSeries, gauge: string): readonly ValueWrite[] {
+  const addition = additionTo(present, series, Infinity);
+  if ("why" in addition) throw new WorkbookRefused("Nothing was written: these readings do not go on from the record that stands there.");
+  const { newer, between } = addition;
+  return columnsFrom(present.endRow, series, gauge, series.depths.length - newer, between, between + newer, present);
+}
+
+/** One write a column, from a row on: `between` blank steps first, then the series from a place on, then blank cells. */
+function columnsFrom(row: number, series: RainSeries, gauge: string, from: number, between: number, rows: number, { place }: Pick<RecordedRain, "place">): readonly ValueWrite[] {
+  const { depths, remarks, unit, beganMinutes, stepMinutes } = series;
+  const count = between + depths.length - from;
+  const placeOf = (index: number) => index - between + from;
+  const column = (key: Key, value: (place: number) => CellValue): ValueWrite => ({
+    range: { ...place.cell(row, key), rows },
+    values: Array.from({ length: rows }, (_, index) => [index < count ? value(placeOf(index)) : null]),
+  });
+  return [
+    column("began", (at) => (beganMinutes + at * stepMinutes) / DAY_MINUTES),
+    column("depth", (at) => (at < from ? null : (depths[at] ?? null))),
+    column("unit", () => unit),
+    column("gauge", () => (gauge === "" ? null : gauge)),
+    column("note", (at) => (at < from ? WORDS["no reading"] : remarkWords(remarks.get(at)))),
+  ];
+}
+
+const WORDS: Readonly<Record<Remark, string>> = { trace: "trace", "not measured": "not measured", "no reading": "no reading in the file", "taken as dry": "not measured, taken as dry" };
+
+function remarkWords(remark: Remark | undefined): string | null {
+  return remark === undefined ? null : WORDS[remark];
+}
