@@ -1,29 +1,29 @@
 /** npm run sideload: builds, serves over https on this machine, and says how to put the add-in into an Excel here. */
+import { readFile } from "node:fs/promises";
 import { join } from "node:path";
 import { platform } from "node:process";
-import { getHttpsServerOptions } from "office-addin-dev-certs";
+import { ensureCertificatesAreInstalled } from "office-addin-dev-certs";
+import { localhostCertificatePath, localhostKeyPath } from "office-addin-dev-certs/lib/defaults.js";
 import { DEFAULT_ORIGIN, DIST, build } from "./build.ts";
 import { serve } from "./serve.ts";
-import type { Certificate } from "./serve.ts";
-import { sideloadSteps, withoutCertificate } from "./sideload-steps.ts";
+import { sideloadSteps, withoutTrust } from "./sideload-steps.ts";
 
-const certificate = await trustedCertificate();
-if (certificate !== null) {
-  const port = Number(new URL(DEFAULT_ORIGIN).port);
+/** A certificate that this machine makes is good for so long; running the command again makes another. */
+const CERTIFICATE_DAYS = 365;
+
+const refusal = await ensureCertificatesAreInstalled(CERTIFICATE_DAYS).then(() => null, firstLine);
+try {
+  const [cert, key] = await Promise.all([readFile(localhostCertificatePath), readFile(localhostKeyPath)]);
   // The manifests name the port, so it is taken first and the build follows what was free.
-  const { address } = await serve(DIST, port, certificate);
+  const { address } = await serve(DIST, Number(new URL(DEFAULT_ORIGIN).port), { cert, key });
   await build({ origin: address.replace(/\/$/, ""), directory: DIST });
-  console.log(sideloadSteps(platform, { address, manifest: join(DIST, "manifest.xml"), folder: DIST }).join("\n"));
+  if (refusal !== null) console.error(`\n${withoutTrust(refusal).join("\n")}\n`);
+  console.log(sideloadSteps(platform, { address, manifest: join(DIST, "manifest.xml"), folder: DIST, isTrusted: refusal === null }).join("\n"));
+} catch (error) {
+  console.error([...(refusal === null ? [] : withoutTrust(refusal)), `Nothing is served: ${firstLine(error)}`].join("\n"));
+  process.exitCode = 1;
 }
 
-/** Asks for this machine's trust in a certificate of its own making, once; null where that was refused. */
-async function trustedCertificate(): Promise<Certificate | null> {
-  try {
-    const { cert, key } = await getHttpsServerOptions();
-    return { cert, key };
-  } catch (error) {
-    console.error(withoutCertificate(error instanceof Error ? error.message.split("\n")[0] ?? "" : String(error)).join("\n"));
-    process.exitCode = 1;
-    return null;
-  }
+function firstLine(error: unknown): string {
+  return (error instanceof Error ? error.message : String(error)).split("\n")[0] ?? "";
 }

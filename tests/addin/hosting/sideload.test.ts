@@ -5,9 +5,9 @@ import { join } from "node:path";
 import { generateCertificates } from "office-addin-dev-certs";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { serve } from "../../../addin/hosting/serve.ts";
-import { sideloadSteps, withoutCertificate } from "../../../addin/hosting/sideload-steps.ts";
+import { sideloadSteps, withoutTrust } from "../../../addin/hosting/sideload-steps.ts";
 
-const served = { address: "https://localhost:3500/", manifest: "/home/me/soakbook/dist/manifest.xml", folder: "/home/me/soakbook/dist" };
+const served = { address: "https://localhost:3500/", manifest: "/home/me/soakbook/dist/manifest.xml", folder: "/home/me/soakbook/dist", isTrusted: true };
 
 describe("Sideloading", () => {
   let folder: string;
@@ -51,8 +51,16 @@ describe("Sideloading", () => {
     expect(steps).not.toMatch(/undefined|null/);
   });
 
-  it("says what is missing and what else can be done where no certificate is trusted", () => {
-    const words = withoutCertificate("certutil was not found").join("\n");
+  it.each(["win32", "darwin", "linux"] as const)("without a trusted certificate leads %s to Excel on the web, where a browser can be told to accept it", (platform) => {
+    const steps = sideloadSteps(platform, { ...served, isTrusted: false }).join("\n");
+    expect(steps).toContain("Accept its warning about the certificate");
+    expect(steps).not.toContain("no warning");
+    expect(steps).not.toMatch(/wef|Trusted Add-in Catalogs/);
+    expect(steps).toContain("it answers 12");
+  });
+
+  it("says why the certificate is not trusted and what else can be done", () => {
+    const words = withoutTrust("certutil was not found").join("\n");
     expect(words).toContain("certutil was not found");
     expect(words).toContain("npx office-addin-dev-certs install");
     expect(words).toContain("npm start");
