@@ -47,6 +47,7 @@ import { keepSelectedCellInView } from "./embedded-scrolling.ts";
 import { CellSentences } from "./embedded-sentences.ts";
 import { computeChainsOfSpills } from "./embedded-spills.ts";
 import { toolbarMenus } from "./embedded-toolbar.ts";
+import { keepWhatIsBeingTyped } from "./embedded-typing.ts";
 import { WorkbookRefused, isErrorCode } from "./workbook.ts";
 import type { CellValue, StopListening } from "./workbook.ts";
 
@@ -277,6 +278,7 @@ export class EmbeddedGrid {
   #start(): void {
     computeChainsOfSpills(this.injector);
     keepSelectedCellInView(this.injector);
+    keepWhatIsBeingTyped(this.injector);
     this.#watchCalculations();
     this.#checkOnlyWhatIsOpen();
     this.#explainErrors();

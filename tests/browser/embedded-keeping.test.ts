@@ -36,17 +36,6 @@ describe("A workbook in the page without Excel", () => {
     await context.close();
   }, TEST_MILLISECONDS);
 
-  it("keeps every letter of what is typed fast into a cell out of sight, beside columns wider than the frozen one", async () => {
-    const { page, context } = await host.openProgram();
-    await page.reload();
-    await started(page);
-    for (const cell of ["Program!K25", "Sites!AB30", "Sites!B400"]) {
-      await typeInto(page, cell, "Ask at the bakery first");
-      await expectCell(page, cell, "Ask at the bakery first");
-    }
-    await context.close();
-  }, TEST_MILLISECONDS);
-
   it("of the untouched demo is still untouched after the page is loaded anew, so starting over asks nothing more", async () => {
     const { page, context } = await host.openProgram();
     await expectSaved(page);

@@ -1,0 +1,14 @@
+import type { Injector } from "@univerjs/core";
+import { IEditorBridgeService } from "@univerjs/preset-sheets-core";
+
+/**
+ * When an answer is put into a cell the grid fills the editor anew from the cell in front, on whatever sheet the answer
+ * stands: the letters typed so far would be gone. Here a cell that is being typed into is left alone until it is confirmed.
+ */
+export function keepWhatIsBeingTyped(injector: Injector): void {
+  const editor = injector.get(IEditorBridgeService);
+  const refresh = editor.refreshEditCellState.bind(editor);
+  editor.refreshEditCellState = () => {
+    if (!editor.isVisible().visible) refresh();
+  };
+}
