@@ -8,6 +8,7 @@ import { mkdir, writeFile } from "node:fs/promises";
 import { availableParallelism, cpus, loadavg } from "node:os";
 import { fileURLToPath } from "node:url";
 import { batch } from "./batch.bench.ts";
+import { formulaEngine } from "./formula-engine.bench.ts";
 import { growth } from "./growth.bench.ts";
 import { guardedCalls } from "./guarded-calls.bench.ts";
 import type { BenchRow, BenchSection } from "./measure.ts";
@@ -17,6 +18,7 @@ const sections: Readonly<Record<string, BenchSection>> = {
   "water-balance": waterBalance,
   "guarded-calls": guardedCalls,
   growth,
+  "formula-engine": formulaEngine,
   batch,
 };
 
