@@ -1,7 +1,9 @@
 import type { FollowUpKind, FollowUpRow } from "../records/follow-ups.ts";
 import { followUpsSheet } from "../records/follow-ups.ts";
+import { WorkbookRefused } from "../workbook/workbook.ts";
 import type { Workbook } from "../workbook/workbook.ts";
 import { monthsAfter } from "./dates.ts";
+import { yardNow } from "./read-program.ts";
 import type { Yard } from "./read-program.ts";
 import { newestAsBuilt } from "./record-as-built.ts";
 import { appendRows } from "./write-records.ts";
@@ -39,6 +41,14 @@ export function proposedFollowUps(followUps: readonly FollowUpRow[], from: numbe
 function scheduled(kind: "watering" | "1 week" | "1 month" | "1 year" | "yearly", from: number): PlannedFollowUp {
   const due = { watering: from + DAYS_A_WEEK, "1 week": from + DAYS_A_WEEK, "1 month": monthsAfter(from, 1), "1 year": monthsAfter(from, 12), yearly: monthsAfter(from, 24) };
   return { kind, due: due[kind], action: null, note: kind === "1 month" ? STORM_NOTE : null };
+}
+
+/** Writes the first looks, or none of them where somebody has planned one meanwhile: every look would be due twice. */
+export async function planFirstLooks(workbook: Workbook, { siteId }: Pick<Yard, "siteId">, planned: readonly PlannedFollowUp[]): Promise<void> {
+  const now = await yardNow(workbook, siteId);
+  const there = planned.filter(({ kind }) => now.followUps.some(({ record }) => record.kind === kind));
+  if (there.length > 0) throw new WorkbookRefused(`${there.map(({ kind }) => `"${kind}"`).join(", ")} was planned on ${followUpsSheet.name} meanwhile. Nothing was written: look at what is planned again.`);
+  await writeFollowUps(workbook, now, planned);
 }
 
 export async function writeFollowUps(workbook: Workbook, yard: Pick<Yard, "siteId">, planned: readonly PlannedFollowUp[]): Promise<void> {

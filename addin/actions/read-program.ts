@@ -1,3 +1,4 @@
+import { WorkbookRefused } from "../workbook/workbook.ts";
 import type { CellRange, CellValue, Workbook } from "../workbook/workbook.ts";
 import { asBuiltSheet } from "../records/as-built.ts";
 import type { AsBuiltRow } from "../records/as-built.ts";
@@ -184,6 +185,13 @@ function readDesign(cells: readonly (readonly CellValue[])[]) {
       return { design: values, designAt: place === null || row < 0 ? null : (key) => place.cell(row, key) };
     },
   };
+}
+
+/** A yard as the workbook holds it at this moment, for whoever must not write what somebody else has written since. */
+export async function yardNow(workbook: Workbook, siteId: string): Promise<Yard> {
+  const yard = (await readProgram(workbook)).yards.find((candidate) => candidate.siteId === siteId);
+  if (yard === undefined) throw new WorkbookRefused(`${siteId} is no longer on ${sitesSheet.name}. Nothing was written.`);
+  return yard;
 }
 
 /** The yard that a selected cell belongs to: the one whose row it is, on whichever sheet. */

@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
 import { dayNumberOf, isoDate } from "../../addin/actions/dates.ts";
-import { followUpsCountFrom, proposedFollowUps, writeFollowUps } from "../../addin/actions/plan-follow-ups.ts";
+import { followUpsCountFrom, planFirstLooks, proposedFollowUps } from "../../addin/actions/plan-follow-ups.ts";
 import { Button, DateField } from "../form.tsx";
 import type { ViewProps } from "../view.ts";
 import { careText } from "./text.ts";
@@ -18,7 +18,7 @@ export function PlanForm({ yard, workbook, write }: ViewProps) {
   if (missing.length === 0) return null;
   const save = async () => {
     ask(true);
-    if (from !== null) await write(() => writeFollowUps(workbook, yard, missing), words.done);
+    if (from !== null) await write(() => planFirstLooks(workbook, yard, missing), words.done);
   };
   return (
     <section class="form" aria-label={words.title}>

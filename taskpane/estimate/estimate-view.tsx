@@ -4,7 +4,7 @@ import type { Answer } from "../../addin/actions/draft-basin.ts";
 import type { DraftedLine } from "../../addin/actions/draft-estimate.ts";
 import { estimateOf } from "../../addin/actions/estimate.ts";
 import type { Estimate, PricedLine } from "../../addin/actions/estimate.ts";
-import { addEstimateLines, proposeEstimate, takeDraftedQuantity } from "../../addin/actions/propose-estimate.ts";
+import { addEstimateLines, addProposedLines, proposeEstimate, takeDraftedQuantity } from "../../addin/actions/propose-estimate.ts";
 import type { Yard } from "../../addin/actions/read-program.ts";
 import { useDraft } from "../drafts.ts";
 import { Button, MessageBar } from "../form.tsx";
@@ -171,7 +171,7 @@ function Proposal({ program, yard, workbook, write }: ViewProps) {
               </li>
             ))}
           </ul>
-          <Button kind="primary" onClick={() => write(() => addEstimateLines(workbook, yard, missing), words.added(missing.length, yard.siteId))}>
+          <Button kind="primary" onClick={() => write(() => addProposedLines(workbook, yard, missing), words.added(missing.length, yard.siteId))}>
             {words.add(missing.length)}
           </Button>
         </>

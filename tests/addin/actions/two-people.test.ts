@@ -1,9 +1,9 @@
 import { beforeEach, describe, expect, test } from "vitest";
 import { addWhatIf } from "../../../addin/actions/add-what-if.ts";
 import { recordDownspout } from "../../../addin/actions/check-downspout.ts";
-import { writeFollowUps } from "../../../addin/actions/plan-follow-ups.ts";
+import { planFirstLooks, proposedFollowUps, writeFollowUps } from "../../../addin/actions/plan-follow-ups.ts";
 import { NEW_CLUMP } from "../../../addin/actions/planting/plan.ts";
-import { addEstimateLines, takeDraftedQuantity } from "../../../addin/actions/propose-estimate.ts";
+import { addEstimateLines, addProposedLines, takeDraftedQuantity } from "../../../addin/actions/propose-estimate.ts";
 import { readProgram } from "../../../addin/actions/read-program.ts";
 import type { Yard } from "../../../addin/actions/read-program.ts";
 import { recordAnswer } from "../../../addin/actions/record-answer.ts";
@@ -102,6 +102,34 @@ test("two measurements of one garden stand side by side, and the one of the late
   const { asBuilt } = await yardNow();
   expect(asBuilt.map(({ record: { by } }) => by)).toEqual(["Ash", "Brook"]);
   expect(newestAsBuilt(asBuilt)?.record).toMatchObject({ by: "Ash", pondingDepth: 6 });
+});
+
+describe("What two people add at once stands once", () => {
+  test("a line of the draft that somebody else added meanwhile is not added again, and neither are the lines with it", async () => {
+    const shown = await yardNow();
+    const compost = { ...line, item: "compost" };
+    await addEstimateLines(workbook, shown, [compost]);
+    const before = filledCells();
+    await expect(addProposedLines(workbook, shown, [{ ...line, item: "mulch" }, compost])).rejects.toThrow("compost was added to Estimate lines meanwhile. Nothing was added: look at the draft again.");
+    expect(filledCells()).toEqual(before);
+    await addProposedLines(workbook, shown, [{ ...line, item: "mulch" }]);
+    expect((await yardNow()).estimateLines.map(({ record }) => record.item)).toEqual(["sand", "compost", "mulch"]);
+  });
+
+  test("looks that somebody else planned meanwhile are not planned again", async () => {
+    const shown = await yardNow();
+    const looks = proposedFollowUps(shown.followUps, DAY);
+    await planFirstLooks(workbook, shown, looks);
+    const before = filledCells();
+    await expect(planFirstLooks(workbook, shown, looks)).rejects.toThrow('was planned on Follow-ups meanwhile. Nothing was written: look at what is planned again.');
+    expect(filledCells()).toEqual(before);
+  });
+
+  test("a yard that somebody else took off Sites meanwhile gets no line", async () => {
+    const shown = await yardNow();
+    await clearRow(workbook, shown.site);
+    await expect(addProposedLines(workbook, shown, [line])).rejects.toThrow("Y-001 is no longer on Sites. Nothing was written.");
+  });
 });
 
 test("a what-if table goes below what somebody else typed on the sheet meanwhile, and over none of it", async () => {
