@@ -3,7 +3,7 @@ import { addYard } from "../addin/actions/record-yard.ts";
 import type { NewYard } from "../addin/actions/record-yard.ts";
 import { useDraft } from "./drafts.ts";
 import { useFocusWhenOpened } from "./focus.ts";
-import { Button, ChoiceField, Segmented, TextField, WriteOrDiscard } from "./form.tsx";
+import { Button, ChoiceField, Segmented, TextField, WriteOrDiscard, isEnterInField } from "./form.tsx";
 import { text } from "./text.ts";
 import type { ViewProps } from "./view.ts";
 
@@ -45,7 +45,7 @@ export function AddYard({ workbook, write, onAdded }: Pick<ViewProps, "workbook"
     onAdded(siteId);
   };
   return (
-    <div ref={place} class="card" role="group" aria-label={text.addYard.title}>
+    <div ref={place} class="card" role="group" aria-label={text.addYard.title} onKeyDown={(event) => isEnterInField(event) && void save()}>
       <h2>{text.addYard.title}</h2>
       <TextField label={text.addYard.yard} hint={text.addYard.yardHint} value={entry.yard} fault={fault} onInput={(yard) => set({ yard })} />
       <TextField label={text.addYard.address} value={entry.address} onInput={(address) => set({ address })} />

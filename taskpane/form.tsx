@@ -240,6 +240,15 @@ export function Button({ kind = "plain", disabled = false, onClick, children, ..
   );
 }
 
+/** Enter in a field writes it; on a button or a link it does what they do. */
+export function isEnterInField(event: KeyboardEvent): boolean {
+  const { target } = event;
+  const isField = target instanceof HTMLInputElement || target instanceof HTMLSelectElement;
+  if (event.key !== "Enter" || event.isComposing || !isField) return false;
+  event.preventDefault();
+  return true;
+}
+
 /** The end of a form: says what is not written yet, writes it, or lets it go. */
 export function WriteOrDiscard({ save, touched, onSave, onDiscard }: {
   /** The words of the button that writes. */

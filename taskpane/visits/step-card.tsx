@@ -5,7 +5,7 @@ import { recordAnswer } from "../../addin/actions/record-answer.ts";
 import type { RuleInForce, StageStanding, StepStanding } from "../../addin/actions/stage-standing.ts";
 import type { Yard } from "../../addin/actions/read-program.ts";
 import { useDraft } from "../drafts.ts";
-import { Button, TextField, VerdictBadge } from "../form.tsx";
+import { Button, TextField, VerdictBadge, isEnterInField } from "../form.tsx";
 import { shown } from "../numbers.ts";
 import { text } from "../text.ts";
 import { asTyped } from "../typed-number.ts";
@@ -105,15 +105,6 @@ export function focusStep(stepId: string): void {
 
 export function answerDraftKey({ siteId }: Yard, stepId: string): string {
   return `${siteId}/visits/${stepId}`;
-}
-
-/** Enter in a field writes it; on a button or a link it does what they do. */
-function isEnterInField(event: KeyboardEvent): boolean {
-  const { target } = event;
-  const isField = target instanceof HTMLInputElement || target instanceof HTMLSelectElement;
-  if (event.key !== "Enter" || event.isComposing || !isField) return false;
-  event.preventDefault();
-  return true;
 }
 
 function StepBadge({ standing: { step, answer, verdict } }: { readonly standing: StepStanding }) {
