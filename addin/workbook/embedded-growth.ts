@@ -1,4 +1,5 @@
-import type { ICellData } from "@univerjs/core";
+import type { ICellData, Injector } from "@univerjs/core";
+import { IDependencyManagerService } from "@univerjs/preset-sheets-core";
 import type { GridWorkbook } from "./embedded-grid.ts";
 import type { CellRange } from "./workbook.ts";
 
@@ -17,4 +18,13 @@ export function continueDropDowns(sheet: GridSheet, range: CellRange): void {
     const rule = sheet.getRange(range.row - 1, column).getDataValidation();
     rule?.setRanges([...rule.getRanges(), sheet.getRange(range.row, column, range.rows, 1)]);
   }
+}
+
+/**
+ * What the formulas depend on is found out anew at the next calculation, as when a workbook is opened. Otherwise the grid
+ * looks for each formula that is overwritten among all ranges that any formula reads: more than a minute for a few hundred
+ * that read one column.
+ */
+export function forgetDependencies(injector: Injector): void {
+  injector.get(IDependencyManagerService).reset();
 }

@@ -20,7 +20,7 @@ import {
 import { merge } from "rxjs";
 import { formulaCell, valueCell } from "./embedded-cells.ts";
 import type { EmbeddedGrid, GridWorkbook } from "./embedded-grid.ts";
-import { continueDropDowns, looksOfRowAbove } from "./embedded-growth.ts";
+import { continueDropDowns, forgetDependencies, looksOfRowAbove } from "./embedded-growth.ts";
 import { choiceRefusal, layOut, ROOM_BELOW_ROWS } from "./embedded-layout.ts";
 import { pictureNames, placePicture } from "./embedded-pictures.ts";
 import { SheetExists, SheetMissing, WorkbookRefused, addressOf } from "./workbook.ts";
@@ -53,6 +53,9 @@ const CELL_MUTATIONS: ReadonlySet<string> = new Set([
 
 /** Long enough to take in a paste of many cells, short enough that nobody sees the wait. */
 const BURST_MILLISECONDS = 30;
+
+/** From here on it is quicker to find out anew what every formula depends on than to forget it formula by formula. */
+const MANY_FORMULAS = 200;
 
 /** The command asks for a range even where its cells say for themselves where they stand. */
 const A1 = { startRow: 0, endRow: 0, startColumn: 0, endColumn: 0 };
@@ -112,6 +115,7 @@ export class EmbeddedWorkbook implements Workbook {
 
   writeFormulas(writes: readonly FormulaWrite[]): Promise<void> {
     return settle(() => {
+      if (writes.reduce((count, { range }) => count + range.rows * range.columns, 0) > MANY_FORMULAS) forgetDependencies(this.#grid.injector);
       this.#write(writes.map(({ range, formulas }) => ({ range, cells: formulas.map((row) => row.map(formulaCell)) })));
     });
   }

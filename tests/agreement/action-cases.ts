@@ -32,9 +32,15 @@ import { whatIsNext } from "../../addin/actions/what-is-next.ts";
 import { refusal } from "../../addin/checklist/refusal.ts";
 import { screeningVisit } from "../../addin/checklist/screening-visit.ts";
 import type { Stage } from "../../addin/checklist/stage.ts";
+import { designSheet } from "../../addin/records/design.ts";
+import { recordSheets } from "../../addin/records/program-sheets.ts";
+import { reportYardsSheet } from "../../addin/records/report-yards.ts";
+import type { Sheet } from "../../addin/records/sheet.ts";
+import { sitesSheet } from "../../addin/records/sites.ts";
 import { surfacesSheet } from "../../addin/records/surfaces.ts";
 import { cellOf, firstRow } from "../../addin/records/place.ts";
-import type { Workbook } from "../../addin/workbook/workbook.ts";
+import { appendRows } from "../../addin/actions/write-records.ts";
+import type { CellRange, Workbook } from "../../addin/workbook/workbook.ts";
 import { catalogue } from "../../functions/worksheet/catalogue.ts";
 import { picture } from "./picture-cases.ts";
 
@@ -42,6 +48,8 @@ export interface ActionCase {
   readonly title: string;
   /** The answer is compared as JSON. */
   run(workbook: Workbook): Promise<unknown>;
+  /** Where formats and drop-downs are compared too. */
+  readonly looksAt?: readonly CellRange[];
 }
 
 /** The yard that the cases add, and take all the way to its first look. */
@@ -78,8 +86,16 @@ function drawing(description: string): Drawing {
 const answered = { note: "", by: "Crew one", day: DAY };
 const steep = refusal("screening-stops", "The screening visit says stop.", "slope");
 
+/** The rows prepared of every sheet and of the columns it declares, and the row below them. */
+function everyLook(rowsOf: (sheet: Sheet) => number): readonly CellRange[] {
+  return recordSheets.map((sheet) => ({ sheet: sheet.name, row: firstRow(sheet), column: 0, rows: rowsOf(sheet) + 1, columns: Object.keys(sheet.columns).length }));
+}
+
+/** A sheet outgrows its rows once. */
+const grownRows = (sheet: Sheet) => ([sitesSheet, designSheet, reportYardsSheet, surfacesSheet] as readonly Sheet[]).includes(sheet) ? 2 * sheet.rows : sheet.rows;
+
 export const actionCases: readonly ActionCase[] = [
-  { title: "the workbook is set up", run: async (workbook) => [await programState(workbook), await setUpWorkbook(workbook), await programState(workbook)] },
+  { title: "the workbook is set up", looksAt: everyLook(({ rows }) => rows), run: async (workbook) => [await programState(workbook), await setUpWorkbook(workbook), await programState(workbook)] },
   { title: "the demo program is filled in", run: (workbook) => fillDemoProgram(workbook, DAY) },
   {
     title: "a yard is added under the next Site ID, and its row comes to the front",
@@ -237,6 +253,22 @@ export const actionCases: readonly ActionCase[] = [
       }
       const [copies, formulas] = [await workbook.readSheets(["Design", ...names]), await workbook.readFormulas({ sheet: names[0]!, row: 0, column: 0, rows: 30, columns: 36 })];
       return [names, copies[0]?.[3]?.[0] === copies[1]?.[3]?.[0], formulas.flat().filter((formula) => formula !== "")];
+    },
+  },
+  {
+    title: "sheets outgrow their rows from the pane and by hand: formulas, formats and drop-downs reach every row in use",
+    looksAt: everyLook(grownRows),
+    run: async (workbook) => {
+      const { yards } = await program(workbook);
+      const more = Array.from({ length: 201 - yards.length }, (_, index) => ({ siteId: `Z-${index}`, yard: `Further yard ${index}`, units: "us" }));
+      await appendRows(workbook, sitesSheet, more);
+      const typed = [["Z-0", "Roof", "roof", 640]];
+      await workbook.writeValues([{ range: { ...cellOf(surfacesSheet, firstRow(surfacesSheet) + surfacesSheet.rows + 9, "siteId"), columns: 4 }, values: typed }]);
+      const found = await checkWorkbook(workbook);
+      const left = await repairWorkbook(workbook, found);
+      const read = await program(workbook);
+      const further = read.yards.filter(({ siteId }) => ["Z-0", more.at(-1)?.siteId].includes(siteId)).map(({ site, design }) => [site.row, design.yard, design.contributingArea]);
+      return [found, left].map((findings) => findings.map(({ sentence, repair }) => [sentence, repair?.says ?? null])).concat([further as never]);
     },
   },
 ];

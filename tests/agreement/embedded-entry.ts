@@ -65,7 +65,7 @@ window.beginActionCases = () => grid.openBlank();
 window.runActionCase = (title) => {
   const found = actionCases.find((one) => one.title === title);
   if (!found) throw new Error(`There is no action titled "${title}".`);
-  return actionOutcome(workbook, found);
+  return actionOutcome(workbook, lookAt, found);
 };
 
 window.pictureKept = async () => {

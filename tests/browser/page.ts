@@ -29,6 +29,7 @@ const LONGEST_START_MILLISECONDS = 60_000;
 const TEST_SCRIPTS = {
   "agreement-entry": fileURLToPath(new URL("../agreement/embedded-entry.ts", import.meta.url)),
   "draft-entry": fileURLToPath(new URL("draft-entry.ts", import.meta.url)),
+  "many-sites-entry": fileURLToPath(new URL("../bench/many-sites-entry.ts", import.meta.url)),
 };
 
 export interface OpenPage {
@@ -48,10 +49,11 @@ export class PageHost {
     private readonly serving: Serving,
   ) {}
 
-  static async start(): Promise<PageHost> {
+  /** `directory` holds a build of the test's own, for tests that change what is hosted. */
+  static async start(directory?: string): Promise<PageHost> {
     const executablePath = findChromium();
     if (executablePath === null) throw new Error(HOW_TO_INSTALL);
-    const serving = await serve(await builtOnce(), 0);
+    const serving = await serve(directory ?? (await builtOnce()), 0);
     return new PageHost(serving.address, await chromium.launch({ executablePath, args: CHROMIUM_ARGUMENTS }), serving);
   }
 
@@ -103,6 +105,7 @@ async function builtOnce(): Promise<string> {
     const names = await build({ origin: DEFAULT_ORIGIN, directory, scripts: TEST_SCRIPTS });
     await writeFile(join(directory, "agreement.html"), withNames(gridPage("Agreement", "agreement-entry.js"), names));
     await writeFile(join(directory, "draft.html"), withNames(gridPage("Draft", "draft-entry.js"), names));
+    await writeFile(join(directory, "many-sites.html"), withNames(gridPage("Many sites", "many-sites-entry.js"), names));
     await writeFile(done, "");
   } catch (error) {
     await writeFile(failed, "");

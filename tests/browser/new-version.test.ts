@@ -1,0 +1,82 @@
+import { mkdtemp, readFile, rename, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, expect, it } from "vitest";
+import { build, DEFAULT_ORIGIN } from "../../addin/hosting/build.ts";
+import { hashedName } from "../../addin/hosting/bundle.ts";
+import { expectCell, goTo, typeInto } from "./grid.ts";
+import { PageHost, started } from "./page.ts";
+
+let directory: string;
+let host: PageHost;
+beforeAll(async () => {
+  directory = await mkdtemp(join(tmpdir(), "soakbook-versions-"));
+  await build({ origin: DEFAULT_ORIGIN, directory });
+  host = await PageHost.start(directory);
+}, 180_000);
+afterAll(async () => {
+  await host.close();
+  await rm(directory, { recursive: true });
+});
+
+const path = (name: string): string => join(directory, name);
+
+/** The host gets the next build: another start script under another name, the old one gone, as `npm run build` leaves it. */
+async function deployNextVersion(): Promise<void> {
+  const [page, worker] = await Promise.all(["index.html", "offline-worker.js"].map((name) => readFile(path(name), "utf8")));
+  const script = /src="(browser-\w+\.js)"/.exec(page!)![1]!;
+  const next = `${await readFile(path(script), "utf8")}\ndocument.documentElement.dataset.build = "next";\n`;
+  const nextName = hashedName("browser.js", next);
+  await rename(path(script), path(nextName));
+  await writeFile(path(nextName), next);
+  await writeFile(path("index.html"), page!.replaceAll(script, nextName));
+  const version = /version:"(\w+)"/.exec(worker!)![1]!;
+  await writeFile(path("offline-worker.js"), worker!.replaceAll(script, nextName).replace(version, `${version.slice(1)}0`));
+}
+
+const buildOf = (page: Page): Promise<string> => page.evaluate(() => document.documentElement.dataset["build"] ?? "first");
+const keptVersions = (page: Page): Promise<string[]> => page.evaluate(() => caches.keys());
+const workerState = (page: Page) =>
+  page.evaluate(async () => {
+    const { active, waiting, installing } = await navigator.serviceWorker.ready;
+    return { active: active?.state ?? null, waiting: waiting?.state ?? null, installing: installing?.state ?? null };
+  });
+
+it("a new version takes the old one's place when its page is gone, and what was typed into a cell and into the pane stays", async () => {
+  const { page, context, address, faults } = await host.openProgram();
+  const surface = (on: Page) => on.locator("#pane").getByLabel("Surface", { exact: true });
+  await page.reload();
+  await started(page);
+  await typeInto(page, "Program!H5", "typed under the first version");
+  await goTo(page, "Sites!B4");
+  await page.locator("#pane").getByRole("button", { name: "Add a surface" }).click();
+  await surface(page).fill("Shed roof");
+  const [first] = await keptVersions(page);
+
+  await deployNextVersion();
+  await page.reload();
+  await started(page);
+  expect(await buildOf(page)).toBe("next");
+  await expectCell(page, "Program!H5", "typed under the first version");
+  expect(await surface(page).inputValue()).toBe("Shed roof");
+  // The worker of the first version still answers this page; the next one has fetched its files and waits.
+  await expect.poll(() => workerState(page), { timeout: 20_000 }).toEqual({ active: "activated", waiting: "installed", installing: null });
+  expect(await keptVersions(page)).toHaveLength(2);
+  await typeInto(page, "Program!H6", "typed under the next version");
+  await page.close();
+
+  const later = await context.newPage();
+  await later.goto(address);
+  await started(later);
+  await expect.poll(() => workerState(later), { timeout: 20_000 }).toEqual({ active: "activated", waiting: null, installing: null });
+  await expect.poll(() => keptVersions(later), { timeout: 20_000 }).toHaveLength(1);
+  expect(await keptVersions(later)).not.toEqual([first]);
+  await context.setOffline(true);
+  await later.reload();
+  await started(later);
+  expect(await buildOf(later)).toBe("next");
+  await expectCell(later, "Program!H5", "typed under the first version");
+  await expectCell(later, "Program!H6", "typed under the next version");
+  expect(faults).toEqual([]);
+}, 180_000);
