@@ -76,7 +76,7 @@ interface Told {
   readonly id: string;
   readonly name: string;
   readonly description?: string | undefined;
-  readonly parameters: readonly { readonly name: string; readonly description?: string | undefined; readonly type: string; readonly dimensionality?: string; readonly optional?: boolean }[];
+  readonly parameters: readonly { readonly name: string; readonly description?: string | undefined; readonly type?: string | undefined; readonly dimensionality?: string; readonly optional?: boolean }[];
   readonly result?: { readonly dimensionality?: string | undefined } | undefined;
 }
 
