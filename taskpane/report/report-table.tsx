@@ -17,7 +17,10 @@ export function ReportTable({ lines, select }: { readonly lines: readonly Report
             <Total name={words.designed} figure={line.figure} total={line.designed} />
           </dl>
           <details class="report-behind">
-            <summary>{words.behind(line.figure.label)}</summary>
+            <summary>
+              {words.behind}
+              <span class="unseen">{words.behindOf(line.figure.label)}</span>
+            </summary>
             <p class="hint">{line.figure.source}</p>
             <Behind name={words.built} figure={line.figure} total={line.built} select={select} />
             <Behind name={words.designed} figure={line.figure} total={line.designed} select={select} />

@@ -22,6 +22,7 @@ export const whatIfText = {
   down: "Vary down the rows",
   across: "Vary across the columns",
   input: "Input",
+  choose: "Choose an input",
   acrossNone: "Nothing: one column",
   acrossTooMany: "All values fill the columns already.",
   how: "Values",

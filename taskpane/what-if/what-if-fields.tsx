@@ -15,8 +15,8 @@ export function ValuesFields({ title, typed, read, units, choices, none, convert
   readonly read: ValuesAsRead;
   readonly units: UnitSystem;
   readonly choices: readonly Parameter[];
-  /** Says that nothing need be varied here. */
-  readonly none?: string;
+  /** Says that nothing is varied here, or that something has yet to be. */
+  readonly none: string;
   readonly converted?: boolean;
   readonly set: (typed: TypedValues) => void;
 }) {
@@ -32,7 +32,7 @@ export function ValuesFields({ title, typed, read, units, choices, none, convert
         label={words.input}
         value={parameter?.key ?? null}
         choices={choices.map((choice) => ({ value: choice.key, says: withUnit(choice, units) }))}
-        {...(none === undefined ? {} : { blank: none })}
+        blank={none}
         onChoose={(key) => change({ key })}
       />
       {isNumber && (

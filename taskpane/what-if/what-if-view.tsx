@@ -41,7 +41,7 @@ export function WhatIfView({ program, workbook, write }: Pick<ViewProps, "progra
       <p class="hint">{words.explain}</p>
       <ScopeFields form={form} read={read} program={program} set={set} />
       <ResultFields form={form} read={read} set={set} />
-      {read.scope.kind !== "all" && <ValuesFields title={words.down} typed={typed.down} read={read.down} units={read.units} choices={variable(read.worksheetFunction)} set={(down) => setTyped({ down })} />}
+      {read.scope.kind !== "all" && <ValuesFields title={words.down} typed={typed.down} read={read.down} units={read.units} choices={variable(read.worksheetFunction)} none={words.choose} set={(down) => setTyped({ down })} />}
       {fillsColumns(read, form) ? (
         <p class="hint">{words.acrossTooMany}</p>
       ) : (
@@ -52,7 +52,7 @@ export function WhatIfView({ program, workbook, write }: Pick<ViewProps, "progra
           units={read.units}
           choices={variable(read.worksheetFunction)}
           converted={read.scope.kind === "all"}
-          {...(read.scope.kind === "all" ? {} : { none: words.acrossNone })}
+          none={read.scope.kind === "all" ? words.choose : words.acrossNone}
           set={(across) => setTyped({ across })}
         />
       )}
@@ -141,7 +141,7 @@ function ResultFields({ form, read, set }: PartProps) {
 /** "Drawdown (DRAWDOWN)"; a row by what it begins with. */
 function functionWords({ name, result }: WorksheetFunction): string {
   const labels = result.values.map(({ label }) => label);
-  return `${labels.length > 2 ? `${labels.slice(0, 2).join(", ")} …` : labels.join(", ")} (${name})`;
+  return `${labels.length > 1 ? `${labels[0] ?? ""} …` : labels.join("")} (${name})`;
 }
 
 function fillsColumns(read: WhatIfAsRead, form: TypedWhatIf): boolean {

@@ -90,6 +90,23 @@ describe("Every view of the pane", { timeout: 30_000 }, () => {
     }
   });
 
+  it("shows in forced colors where the keyboard stands, and which button does nothing", async () => {
+    await page.emulateMedia({ forcedColors: "active" });
+    await openYardPage(page);
+    await openTab(page, text.tabs.basin);
+    const doesNothing = button(page, "Write to the sheet");
+    expect(await doesNothing.evaluate((each) => [each.getAttribute("aria-disabled"), getComputedStyle(each).borderTopStyle])).toEqual(["true", "dashed"]);
+    await pane(page).locator("fluent-tab[aria-selected=true]").focus();
+    let stops = 0;
+    while (stops < 100 && !(await hasFocus(doesNothing))) {
+      await page.keyboard.press("Tab");
+      stops += 1;
+      expect(await outlineOfFocus(page), `stop ${stops}`).toBe("3px solid");
+    }
+    expect(stops).toBeGreaterThan(15);
+    await page.emulateMedia({ forcedColors: "none" });
+  });
+
   it("caused no error on the page", () => {
     expect(opened.faults).toEqual([]);
   });
@@ -122,5 +139,14 @@ function coveredBy(page: Page): Promise<string> {
     const over = document.elementFromPoint(left + width / 2, top + height / 2);
     const inSight = over !== null && (focused.contains(over) || over.contains(focused) || focused.closest("label")?.contains(over) === true);
     return inSight ? "nothing" : `${focused.outerHTML.slice(0, 100)} lies under ${over?.outerHTML.slice(0, 100) ?? "the edge"}`;
+  });
+}
+
+/** The line around what has the focus, or around the label that stands for it. */
+function outlineOfFocus(page: Page): Promise<string> {
+  return page.evaluate(() => {
+    const focused = document.activeElement ?? document.body;
+    const { outlineWidth, outlineStyle } = getComputedStyle(focused.closest(".segment, .check") ?? focused);
+    return `${outlineWidth} ${outlineStyle}`;
   });
 }
