@@ -3,6 +3,7 @@ import { useFocusIfAsked } from "./focus.ts";
 import { ExportMany } from "./estimate/export-many.tsx";
 import { Tabs, TabPanel } from "./form.tsx";
 import { NextView } from "./next/next-view.tsx";
+import { RainView } from "./rain/rain-view.tsx";
 import { ReportView } from "./report/report-view.tsx";
 import type { GoTo } from "./slip-list.tsx";
 import { PROGRAM_TAB_IDS } from "./tab-ids.ts";
@@ -54,6 +55,7 @@ export function ProgramPage({ program, workbook, write, goTo, takesFocus, onPick
             <ExportMany program={program} />
           </>
         )}
+        {tab === "rain" && <RainView workbook={workbook} write={write} goTo={goTo} />}
         {tab === "workbook" && <WorkbookView {...view} goTo={goTo} />}
       </TabPanel>
     </>

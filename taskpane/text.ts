@@ -5,7 +5,7 @@
 export const text = {
   verdicts: { pass: "Pass", refer: "Refer", stop: "Stop", watch: "Watch", fail: "Fail", "not measured": "Not measured" },
   tabs: { label: "Views of this yard", yard: "Yard", visits: "Visits", "hole-test": "Hole test", basin: "Basin", planting: "Planting", estimate: "Estimate" },
-  programTabs: { title: "Rain garden program", label: "Views of the program", yards: "Yards", next: "Next", "what-if": "What if", report: "Report", workbook: "Workbook" },
+  programTabs: { title: "Rain garden program", label: "Views of the program", yards: "Yards", next: "Next", "what-if": "What if", report: "Report", rain: "Rain", workbook: "Workbook" },
   form: { unsaved: "Typed, not written yet", discard: "Discard" },
   units: { us: "US units: ft, in", metric: "Metric units: m, mm" },
 

@@ -13,6 +13,7 @@ import { plantingSheet } from "../records/planting.ts";
 import { pricesSheet } from "../records/prices.ts";
 import { settingCell } from "../records/program.ts";
 import type { ProgramKey } from "../records/program.ts";
+import { rainRecordSheet } from "../records/rain-record.ts";
 import type { Sheet } from "../records/sheet.ts";
 import { sitesSheet } from "../records/sites.ts";
 import { surfacesSheet } from "../records/surfaces.ts";
@@ -22,6 +23,7 @@ import { addressOf } from "../workbook/workbook.ts";
 import { today } from "./dates.ts";
 import { demoJobs } from "./demo-jobs.ts";
 import type { DemoRow, DemoSite } from "./demo-jobs.ts";
+import { demoRain } from "./demo-rain.ts";
 
 /**
  * An invented program in an invented town, Tamsin Ferry: yards that differ in earnest, so that every answer the
@@ -286,6 +288,7 @@ export async function fillDemoProgram(workbook: WorkbookWriting, day: number = t
     ...columnWrites(asBuiltSheet, jobs.asBuilt),
     ...columnWrites(followUpsSheet, jobs.followUps),
     ...columnWrites(pricesSheet, jobs.prices),
+    ...columnWrites(rainRecordSheet, demoRain(day)),
     ...demoSettings.map(([key, value]) => ({ range: settingCell(key), values: [[value]] })),
   ]);
   await workbook.writeFormulas(visits.flatMap(({ siteId, rule = null }, index) => {

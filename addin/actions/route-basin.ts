@@ -1,4 +1,5 @@
 import { routedTotals, routeStorm, typedStormRains } from "../../functions/basin/storm-route.ts";
+import type { Garden } from "../../functions/basin/water-balance.ts";
 import { USUAL_VOID_SHARE } from "../../functions/basin/drawdown.ts";
 import type { StormType } from "../../functions/published/scs-24-hour-storms.ts";
 import { fromUs, toUs } from "../../functions/quantities.ts";
@@ -33,15 +34,12 @@ export interface RoutedBasin {
   readonly emptyHours: number | null;
 }
 
-/** Null while the basin has no size, or no floor. */
-export function routeBasin(inputs: BasinInputs, draft: BasinDraft, type: StormType): RoutedBasin | null {
-  const { units, shape, lengthToWidth } = draft;
-  const { floorArea, pondingDepth, designRate, stormDepth, mediaDepth, sideSlope } = draft;
-  if (stormDepth === null || mediaDepth === null || sideSlope === null) return null;
+/** The drafted basin as its water sees it; null while it has no size, or no floor. */
+export function draftedGarden(inputs: BasinInputs, draft: BasinDraft): Garden | null {
+  const { units, shape, lengthToWidth, floorArea, pondingDepth, designRate, mediaDepth, sideSlope } = draft;
+  if (mediaDepth === null || sideSlope === null || typeof inputs.contributingArea !== "number") return null;
   if (!("value" in floorArea) || !("value" in pondingDepth) || !("value" in designRate) || floorArea.value <= 0) return null;
-  if (typeof inputs.contributingArea !== "number") return null;
-  const rains = typedStormRains(toUs("depth", stormDepth, units), type);
-  const routed = routeStorm(rains, {
+  return {
     contributingSquareFeet: toUs("area", inputs.contributingArea, units),
     runoffShare: ROOF_RUNOFF_SHARE,
     floorSquareFeet: toUs("area", floorArea.value, units),
@@ -52,7 +50,15 @@ export function routeBasin(inputs: BasinInputs, draft: BasinDraft, type: StormTy
     sideSlope,
     evapotranspirationInchesPerDay: 0,
     outline: { shape, lengthToWidth },
-  });
+  };
+}
+
+export function routeBasin(inputs: BasinInputs, draft: BasinDraft, type: StormType): RoutedBasin | null {
+  const { units, stormDepth } = draft;
+  const garden = draftedGarden(inputs, draft);
+  if (stormDepth === null || garden === null) return null;
+  const rains = typedStormRains(toUs("depth", stormDepth, units), type);
+  const routed = routeStorm(rains, garden);
   const volume = (cubicFeet: number) => fromUs("waterVolume", cubicFeet, units);
   const { inflowCubicFeet, overflowCubicFeet } = routedTotals(routed);
   const peak = routed.reduce((deepest, step) => (step.pondingInches > deepest.pondingInches ? step : deepest));

@@ -8,6 +8,7 @@ import { routeBasin } from "../../addin/actions/route-basin.ts";
 import type { StormType } from "../../functions/published/scs-24-hour-storms.ts";
 import type { UnitSystem } from "../../functions/quantities.ts";
 import { useDraft } from "../drafts.ts";
+import { CaptureCurveView } from "../capture/capture-curve.tsx";
 import { Button, MessageBar, NumberField, VerdictBadge } from "../form.tsx";
 import { LiveSentence } from "../live-sentence.tsx";
 import { shown, shownUnit } from "../numbers.ts";
@@ -111,6 +112,7 @@ export function BasinView({ program, yard, workbook, write }: ViewProps) {
         onChoose={choose}
       />
       <StormRouting routed={routed} type={storm.value} units={units} onType={(type) => storm.set(type)} />
+      <CaptureCurveView workbook={workbook} inputs={inputsFor(yard, entry, grounds)} draft={draft} />
       <BasinDrawings {...view} draft={draft} basin={dimensions} assumed={isAssumed} />
       <LiveSentence says={announcement(draft, units)} />
       <section class="sheet-part" aria-label={basinText.sheet.title}>

@@ -25,6 +25,8 @@ export interface ReadReadings {
   readonly readings: readonly RainReading[];
   /** "open": only a person can say; "both": some dates can only be the one and some only the other. */
   readonly dateOrder: DateOrder | "open" | "both";
+  /** Some dates have day and month in figures, and the year last. */
+  readonly hasOpenDates: boolean;
   readonly hasTimes: boolean;
   /** All times carry their distance from Greenwich, and this is the least of them: standard time. */
   readonly standardOffsetMinutes: number | null;
@@ -68,7 +70,7 @@ export function readReadings(table: RainTable, columns: { readonly [Key in keyof
   const wasSorted = readings.every(({ minutes }, index) => index === 0 || minutes >= (readings[index - 1]?.minutes ?? minutes));
   return {
     readings: wasSorted ? readings : readings.toSorted((one, other) => one.minutes - other.minutes),
-    dateOrder, hasTimes: moments.some((moment) => moment !== null && moment.minutes !== null), standardOffsetMinutes, decimalMark, badDates, badDepths, tooWide, traces, codes, wasSorted,
+    dateOrder, hasOpenDates: moments.some((moment) => moment?.order === "open"), hasTimes: moments.some((moment) => moment !== null && moment.minutes !== null), standardOffsetMinutes, decimalMark, badDates, badDepths, tooWide, traces, codes, wasSorted,
   };
 }
 

@@ -42,6 +42,9 @@ export type RainRefusal =
 /** Everything there is to say about a file before any of it is written. */
 export interface RainFile {
   readonly lines: number;
+  readonly depthColumn: number | null;
+  /** From the first reading to the last. */
+  readonly steps: number;
   readonly read: ReadReadings | null;
   readonly unit: DepthUnit | null;
   readonly unitFrom: "heading" | "person" | null;
@@ -69,7 +72,7 @@ export function readRainFile(table: RainTable, choices: RainChoices): RainFile {
   const { columns } = choices;
   const unitWritten = columns.depth === null ? null : unitInHeading(table.headings[columns.depth] ?? "");
   const nothing: RainFile = {
-    lines: table.rows.length, read: null, unit: null, unitFrom: null, stepMinutes: null, clockChanges: [], isSummerTime: false, again: 0, clashes: [], notMeasured: 0,
+    lines: table.rows.length, depthColumn: columns.depth, steps: 0, read: null, unit: null, unitFrom: null, stepMinutes: null, clockChanges: [], isSummerTime: false, again: 0, clashes: [], notMeasured: 0,
     stepsWithoutReading: 0, unlikely: [], asks: [], open: [], refusal: null, series: null,
   };
   if (columns.date === null || columns.depth === null) return { ...nothing, asks: ["columns"], open: ["columns"] };
@@ -93,7 +96,7 @@ function withSeries(start: RainFile, read: ReadReadings, choices: RainChoices): 
   const off = offTheStep(shifted, usual);
   const notMeasured = shifted.filter(({ depth }) => depth === null).length;
   const steps = Math.round(((shifted.at(-1)?.minutes ?? 0) - (shifted[0]?.minutes ?? 0)) / usual) + 1;
-  const found: RainFile = { ...start, stepMinutes: usual, clockChanges: changes, isSummerTime, again, clashes, notMeasured, stepsWithoutReading: off.length > 0 ? 0 : steps - shifted.length };
+  const found: RainFile = { ...start, stepMinutes: usual, clockChanges: changes, isSummerTime, steps, again, clashes, notMeasured, stepsWithoutReading: off.length > 0 ? 0 : steps - shifted.length };
   const asks = questionsOf(found, read);
   const open = asks.filter((question) => answerTo(question, choices, found) === null);
   const refusal = off.length > 0 ? offRefusal(off, usual) : lengthRefusal(steps, usual, choices);

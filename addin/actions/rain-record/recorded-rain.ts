@@ -6,6 +6,8 @@ import { absolute, addressOf, WorkbookRefused } from "../../workbook/workbook.ts
 import type { CellRange, CellValue, Workbook } from "../../workbook/workbook.ts";
 import type { DepthUnit } from "./rain-table.ts";
 
+export const RAIN_RECORD_NAME = rainRecordSheet.name;
+
 /** The Rain record as it stands on its sheet. */
 export interface RecordedRain {
   readonly place: Place<typeof rainRecordSheet>;

@@ -1,4 +1,4 @@
-import { rainRecordSheet } from "../../records/rain-record.ts";
+import { MOST_READINGS, rainRecordSheet } from "../../records/rain-record.ts";
 import { WorkbookRefused } from "../../workbook/workbook.ts";
 import type { CellValue, ValueWrite, Workbook } from "../../workbook/workbook.ts";
 import { growSheets } from "../grow-sheet.ts";
@@ -16,7 +16,7 @@ const DAY_MINUTES = 1440;
 export type Addition = { readonly newer: number; readonly between: number } | { readonly why: "step" | "unit" | "nothing newer" | "not in step" | "too long" };
 
 /** How a series goes on from a record: only what begins after the record's last reading is added. */
-export function additionTo(present: RecordedRain, series: RainSeries, mostReadings: number): Addition {
+export function additionTo(present: RecordedRain, series: RainSeries, mostReadings = MOST_READINGS): Addition {
   if (present.unit !== series.unit) return { why: "unit" };
   if (present.lastBegan === null || (present.stepMinutes !== null && present.stepMinutes !== series.stepMinutes)) return { why: "step" };
   const stepsOn = (series.beganMinutes - present.lastBegan * DAY_MINUTES) / series.stepMinutes;

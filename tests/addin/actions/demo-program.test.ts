@@ -1,9 +1,12 @@
 import { expect, test } from "vitest";
 import { fillDemoProgram } from "../../../addin/actions/demo-program.ts";
 import { dayNumber } from "../../../addin/actions/dates.ts";
+import { readRecordedRain } from "../../../addin/actions/rain-record/recorded-rain.ts";
 import { readProgram } from "../../../addin/actions/read-program.ts";
 import { setUpWorkbook } from "../../../addin/actions/set-up-workbook.ts";
 import { whatIsNext } from "../../../addin/actions/what-is-next.ts";
+import { rainRecordSheet } from "../../../addin/records/rain-record.ts";
+import { readRecords } from "../../../addin/records/read-records.ts";
 import { isBlank } from "../../../addin/records/sheet.ts";
 import { WorkbookInMemory } from "../workbook-in-memory.ts";
 
@@ -47,4 +50,16 @@ test("the board has a ticket that runs out within days, one gone by, a look that
   const said = JSON.stringify(whatIsNext(program, TODAY));
   for (const siteId of ["Y-002", "Y-013"]) expect(said).toContain(siteId);
   expect(said).toMatch(/river stone/);
+});
+
+test("the demo's two years of rain are whole, about 38 in a year, and say in every row that they are invented", async () => {
+  const workbook = new WorkbookInMemory();
+  await setUpWorkbook(workbook);
+  await fillDemoProgram(workbook, TODAY);
+  const { readings, stepMinutes, unit, lastBegan, total, faults } = await readRecordedRain(workbook);
+  expect({ readings, stepMinutes, unit, lastBegan, faults }).toEqual({ readings: 730, stepMinutes: 1440, unit: "in", lastBegan: TODAY - 1, faults: [] });
+  expect((total ?? 0) / 2).toBeGreaterThan(34);
+  expect((total ?? 0) / 2).toBeLessThan(42);
+  const [cells = []] = await workbook.readSheets([rainRecordSheet.name]);
+  expect(readRecords(rainRecordSheet, cells).rows.every(({ record }) => record.gauge?.includes("invented"))).toBe(true);
 });
