@@ -11,7 +11,10 @@ import { batch } from "./batch.bench.ts";
 import { formulaEngine } from "./formula-engine.bench.ts";
 import { growth } from "./growth.bench.ts";
 import { guardedCalls } from "./guarded-calls.bench.ts";
+import { libreOffice } from "./libreoffice.bench.ts";
+import { manySites } from "./many-sites.bench.ts";
 import type { BenchRow, BenchSection } from "./measure.ts";
+import { opening } from "./opening.bench.ts";
 import { waterBalance } from "./water-balance.bench.ts";
 
 const sections: Readonly<Record<string, BenchSection>> = {
@@ -19,7 +22,10 @@ const sections: Readonly<Record<string, BenchSection>> = {
   "guarded-calls": guardedCalls,
   growth,
   "formula-engine": formulaEngine,
+  libreoffice: libreOffice,
   batch,
+  "many-sites": manySites,
+  opening,
 };
 
 const RESULTS = new URL("../../.bench/results.json", import.meta.url);

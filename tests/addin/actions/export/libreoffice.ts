@@ -28,7 +28,7 @@ export function installLibreOffice(): boolean {
 const LONGEST_CONVERSION_MILLISECONDS = 100_000;
 
 // As it comes, it trusts the answers kept in a file: here it computes them all again.
-const COMPUTE_ALWAYS = `<?xml version="1.0" encoding="UTF-8"?>
+export const COMPUTE_ALWAYS = `<?xml version="1.0" encoding="UTF-8"?>
 <oor:items xmlns:oor="http://openoffice.org/2001/registry">
 <item oor:path="/org.openoffice.Office.Calc/Formula/Load"><prop oor:name="OOXMLRecalcMode" oor:op="fuse"><value>0</value></prop></item>
 </oor:items>
