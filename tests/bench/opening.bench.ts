@@ -96,10 +96,9 @@ async function pages(browser: Browser, address: string): Promise<readonly BenchR
 
 /** When the page set the mark, counted from the start of going there. */
 function momentOf(browser: Browser, address: string, mark: string): Promise<number> {
-  const moment = `performance.getEntriesByName(${JSON.stringify(mark)})[0]?.startTime`;
   return inFreshProfile(browser, address, async (page) => {
-    await page.waitForFunction(moment, undefined, { timeout: LONGEST_MILLISECONDS });
-    return page.evaluate<number>(moment);
+    const moment = await page.waitForFunction((name) => performance.getEntriesByName(name)[0]?.startTime, mark, { timeout: LONGEST_MILLISECONDS });
+    return Number(await moment.jsonValue());
   });
 }
 
