@@ -41,7 +41,7 @@ export class Call {
     inputs: readonly CellInput[],
   ) {
     const ownCount = plan.arguments.length;
-    this.given = plan.arguments.map((argument, place) => ({ ...argument, grid: gridOf(inputs[place]) }));
+    this.given = plan.arguments.map(({ rule, readers }, place) => ({ rule, readers, grid: gridOf(inputs[place]) }));
     this.units = plan.takesUnits ? laneOf(unitsRule, gridOf(inputs[ownCount]), readUnits) : undefined;
     this.inputs = new Array(ownCount + 1);
   }
