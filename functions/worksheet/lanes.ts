@@ -80,7 +80,7 @@ function seriesLane(rule: ArgumentRule, grid: Grid, read: Reader): Lane {
     }
   }
   if (isEmpty) return wholeLane(rule, grid, blankValue(rule), { cell: null, label });
-  values.length = count;
+  if (count < values.length) values.length = count;
   return unusable === undefined ? wholeLane(rule, grid, values, { cell: true, label }) : wholeLane(rule, grid, refused, unusable);
 }
 
