@@ -1,3 +1,4 @@
+import { FIRST_SOUND_DATE, LAST_DATE } from "../earthwork/dig-date.ts";
 import { kinds, type Kind, type NumberKind } from "../quantities.ts";
 import type { Cell } from "./cell.ts";
 
@@ -15,6 +16,8 @@ export interface ArgumentRule {
   readonly most?: number | undefined;
   readonly mostExcluded?: boolean;
   readonly whole?: boolean;
+  /** A day of the calendar, as the worksheet numbers days; a share of the day may follow. */
+  readonly isDate?: boolean;
   readonly choices?: readonly string[];
   /** "cell" lifts over ranges; "range" takes a whole series; "table" takes rows of cells as they are. */
   readonly takes: "cell" | "range" | "table";
@@ -117,6 +120,11 @@ export const share = numberBuilder("share");
 export const percent = numberBuilder("percent");
 export const number = numberBuilder("number");
 export const count = numberBuilder("count");
+
+/** 1 March 1900, before which worksheets count a day that never was, to 31 December 9999. */
+export function date<const Key extends string>(key: Key, label: string): NumberArgument<Key> {
+  return new NumberArgument({ ...number(key, label).rule, least: FIRST_SOUND_DATE, most: LAST_DATE, isDate: true });
+}
 
 /** One of a list of keys, written in any case and with any spacing. */
 export function choice<const Key extends string, const Choice extends string>(

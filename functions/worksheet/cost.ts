@@ -1,12 +1,12 @@
 import { COST_SHARE_KINDS, programShare } from "../cost/cost-share.ts";
 import { orderAmount, orderedQuantity } from "../cost/order-amount.ts";
 import { inKindValue } from "../cost/volunteer-value.ts";
-import { FEWEST_USUAL_BUSINESS_DAYS, FIRST_SOUND_DATE, firstDigDate, isBusinessDay, LAST_DATE, MOST_BUSINESS_DAYS, USUAL_BUSINESS_DAYS } from "../earthwork/dig-date.ts";
+import { FEWEST_USUAL_BUSINESS_DAYS, firstDigDate, isBusinessDay, MOST_BUSINESS_DAYS, USUAL_BUSINESS_DAYS } from "../earthwork/dig-date.ts";
 import { perAreaProgramPage, percentProgramPage } from "../published/cost-share-pages.ts";
 import { excelWorkday } from "../published/excel-workday.ts";
 import { commonPractice, computedByHand } from "../published/source.ts";
 import { volunteerDollarsPerHour, volunteerHour } from "../published/volunteer-hour.ts";
-import { choice, count, hours, money, number, percent, rangeOf, tableRange, text } from "./arguments.ts";
+import { choice, count, date, hours, money, number, percent, rangeOf, tableRange, text } from "./arguments.ts";
 import { isCellError } from "./cell.ts";
 import { priceOf } from "./price-table.ts";
 import { readerOf, refused } from "./reading.ts";
@@ -123,9 +123,9 @@ export const digDate = worksheetFunction({
   name: "DIGDATE",
   summary: "First day to dig by the business days of a one-call ticket, the day of the request not counted. Local law decides how days count.",
   arguments: [
-    number("requestDate", "Request date").atLeast(FIRST_SOUND_DATE).atMost(LAST_DATE),
+    date("requestDate", "Request date"),
     count("businessDays", "Business days").atLeast(1).atMost(MOST_BUSINESS_DAYS).optional(USUAL_BUSINESS_DAYS),
-    rangeOf(number("holidays", "Holiday")).optional([]),
+    rangeOf(date("holidays", "Holiday")).optional([]),
   ],
   result: number("First day to dig"),
   sources: [excelWorkday.place("a count that leaves out the start date, weekends and holidays")],

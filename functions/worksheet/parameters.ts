@@ -69,6 +69,7 @@ function limitsInWords(rule: ArgumentRule): readonly string[] {
   if (rule.choices !== undefined) return rule.choices.length <= LONGEST_LIST ? [orList(rule.choices)] : [];
   if (rule.kind === "flag") return ["TRUE or FALSE"];
   if (!isNumberRule(rule)) return [];
+  if (rule.isDate === true) return ["a date from March 1, 1900 on"];
   const unit = unitOf(rule.kind, "us");
   const words = [
     ...(rule.least === undefined ? [] : [rule.leastExcluded === true ? `more than ${limitInWords(rule.least, unit)}` : `at least ${limitInWords(rule.least, unit)}`]),

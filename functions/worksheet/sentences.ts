@@ -46,6 +46,7 @@ export function whyRefused(rule: ArgumentRule, cell: Cell, system: UnitSystem, l
 }
 
 function whyNotNumber(rule: NumberRule, cell: Cell, system: UnitSystem, label: string): string {
+  if (rule.isDate === true) return `${label} must be a date${typeof cell === "string" ? `; it is the text ${quoted(cell)}. Type the date again` : " from March 1, 1900 on"}.`;
   if (typeof cell !== "number") return `${label} must be a number; it is ${typeof cell === "string" ? "the text " : ""}${quoted(cell)}.`;
   if (Number.isNaN(cell)) return `${label} must be a number.`;
   const { least, most } = limitsOf(rule, system);

@@ -80,6 +80,34 @@ describe("A cell of a range", () => {
   });
 });
 
+describe("A cell with a date", () => {
+  // Microsoft, Excel help, "Date systems in Excel" and WORKDAY: in the 1900 system 1 January 2008 is day 39448, and
+  // WORKDAY(DATE(2008,10,1),151) is 30 April 2009. 1 October 2008 is 274 days after 1 January 2008, in a leap year.
+  const january1 = 39_448;
+  const october1 = january1 + 274;
+  const april30 = january1 + 366 + 119;
+
+  test("arrives as the number of its day, with the time of day as a share, and the answer is such a number", () => {
+    expect(call("DIGDATE", [[october1], [october1 + 0.75]], [[151]], [[january1]])).toEqual([[april30], [april30]]);
+  });
+
+  test.each(["3/2/2026", "02.03.2026", "2026-03-02", "2 mars 2026"])("typed as the text %s is never guessed at: 3/2 is March 2 in one country and February 3 in another", (typed) => {
+    expect(said("DIGDATE", [[typed]])).toBe(`Request date must be a date; it is the text "${typed}". Type the date again.`);
+  });
+
+  test("before March 1, 1900 is refused, because Excel counts a February 29 that never was", () => {
+    expect(said("DIGDATE", [[60]])).toBe("Request date must be a date from March 1, 1900 on.");
+  });
+
+  test("beside a price is any day; a price without one is told", () => {
+    const prices = [["Item", "Unit price", "Unit", "Package size", "Minimum order", "Delivery", "Price date"], ["Mulch", 30, "cu yd", "", "", "", october1], ["Sand", 40, "cu yd", "", "", "", "March 2026"], ["Stone", 50, "cu yd", "", "", "", ""]];
+    const materialPrice = catalogue.find(({ name }) => name === "PRICED")!;
+    for (const [item, price] of [["Mulch", 30], ["Sand", 40], ["Stone", 50]] as const) expect(call("PRICED", [[1]], [[item]], prices)).toEqual([[price]]);
+    expect(materialPrice.cautionsFor([1, "Stone", prices])).toEqual(["The price of Stone has no date: note when the supplier gave it."]);
+    expect(materialPrice.cautionsFor([1, "Mulch", prices])).toEqual([]);
+  });
+});
+
 test("an argument left out between two others is null and takes its default", () => {
   const [first] = catalogue.filter(({ parameters }) => parameters.at(-1)?.key === "units" && parameters.at(-2)?.optional === true && !parameters.at(-2)!.isRange);
   expect(first).toBeDefined();

@@ -122,13 +122,12 @@ describe("DIGDATE", () => {
   });
 
   test("refuses text, a date before 1 March 1900, no days, half a day and more than a year of days", () => {
-    expect(cellOf(digDate, "3/2/2026")).toEqual(refused('Request date must be a number; it is the text "3/2/2026".'));
-    expect(cellOf(digDate, 60)).toEqual(refused("Request date must be 61 or more."));
-    expect(cellOf(digDate, 3_000_000)).toEqual(refused("Request date must be 2,958,465 or less."));
+    expect(cellOf(digDate, "3/2/2026")).toEqual(refused('Request date must be a date; it is the text "3/2/2026". Type the date again.'));
+    for (const noDate of [60, 3_000_000, -1, true]) expect(cellOf(digDate, noDate)).toEqual(refused("Request date must be a date from March 1, 1900 on."));
     expect(cellOf(digDate, monday, 0)).toEqual(refused("Business days must be 1 or more."));
     expect(cellOf(digDate, monday, 2.5)).toEqual(refused("Business days must be a whole number."));
     expect(cellOf(digDate, monday, 366)).toEqual(refused("Business days must be 365 or less."));
-    expect(cellOf(digDate, monday, 3, column(monday, "May Day"))).toEqual(refused('Holiday 2 must be a number; it is the text "May Day".'));
+    expect(cellOf(digDate, monday, 3, column(monday, "May Day"))).toEqual(refused('Holiday 2 must be a date; it is the text "May Day". Type the date again.'));
   });
 
   test("always says that local law decides", () => {
