@@ -9,7 +9,7 @@ import { watchedProcess } from "./watched-process.ts";
 
 const FEW_ROWS = 100_000;
 const MANY_ROWS = 1_000_000;
-const LONG_TERM_SITES = 12_000;
+const LONG_TERM_SITES = 40_000;
 const ROUNDS = 3;
 
 export const batch: BenchSection = {
