@@ -15,7 +15,7 @@ export const whatIfSheet = {
     { label: "Storm depth (in)", value: 1 },
     { label: "Soaking counted during the storm (h)", value: 6 },
     { label: "Side slope (run to 1)", value: 3 },
-    { label: "Drain hours allowed (h)", value: 48 },
+    { label: "Drain hours (h)", value: 48 },
   ],
   designRatesInchesPerHour: [0.1, 0.15, 0.25, 0.5, 1, 2, 4],
   contributingAreasSquareFeet: [250, 500, 750, 1000, 1250, 1500, 2000, 2500],

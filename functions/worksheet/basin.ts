@@ -68,7 +68,7 @@ export const basinArea = worksheetFunction({
     hours("stormHours", "Storm hours").optional(0),
     number("sideSlope", "Side slope").atLeast(0).optional(0),
     flag("rainOnBasin", "Rain on the basin counted").optional(true),
-    hours("drainHours", "Drain hours allowed").optional(USUAL_DRAIN_HOURS),
+    hours("drainHours", "Drain hours").optional(USUAL_DRAIN_HOURS),
   ],
   result: area("Floor area"),
   sources: [stormStorage, prismoidal, drainLimit, sizeLimit],

@@ -3,6 +3,7 @@ import type { Yard } from "../../addin/actions/read-program.ts";
 import { clumpsToCount, plantedSoFar, recordPlanted } from "../../addin/actions/record-planted.ts";
 import { useDraft } from "../drafts.ts";
 import { NumberField, WriteOrDiscard } from "../form.tsx";
+import { quantityWords } from "../quantity-words.ts";
 import type { VisitProps } from "../view.ts";
 import { countedClumps, plantedClumps, withCount } from "./planted-draft.ts";
 import type { TypedPlanted } from "./planted-draft.ts";
@@ -35,13 +36,13 @@ export function PlantedForm({ yard, workbook, write, day }: VisitProps) {
       <SoFar yard={yard} waiting={waiting.length} />
       {waiting.length > 0 && (
         <div class="form">
-          <details class="build-reminders" open={draft.touched}>
+          <details class="build-counts" open={draft.touched}>
             <summary>{words.change}</summary>
             <p class="hint">{words.changeHint}</p>
             {clumps.map(({ row: { record }, key, typed, fault }) => (
               <NumberField
                 key={key}
-                label={words.clump(record.plant ?? "", record.zone, record.planned)}
+                label={words.clump(record.plant ?? "", record.zone, record.planned, placeWords(record, yard.units))}
                 value={typed}
                 fault={fault}
                 onInput={(count) => draft.set((current) => withCount(current, key, count))}
@@ -54,6 +55,11 @@ export function PlantedForm({ yard, workbook, write, day }: VisitProps) {
       )}
     </section>
   );
+}
+
+/** Where a clump stands on the plan, which tells it from others of its kind. */
+function placeWords({ alongLength, acrossWidth }: Yard["clumps"][number]["record"], units: Yard["units"]): string | null {
+  return alongLength === null || acrossWidth === null ? null : words.place(quantityWords("length", alongLength, units), quantityWords("length", acrossWidth, units));
 }
 
 function SoFar({ yard, waiting }: { readonly yard: Yard; readonly waiting: number }) {

@@ -44,7 +44,6 @@ export const careText = {
     note: "Note, if any",
     noteOfLook: "Note on the whole look, if any",
     missing: (label: string) => `${label} is missing.`,
-    belowZero: (label: string) => `${label} must be 0 or more.`,
     repair: "To do",
     repairBy: "Put right by",
     repairByMissing: "Put right by must be a day.",

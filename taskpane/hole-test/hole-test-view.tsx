@@ -8,6 +8,7 @@ import { hasDraft, useDraft } from "../drafts.ts";
 import { Button, ChoiceField, MessageBar } from "../form.tsx";
 import { quantityWords } from "../quantity-words.ts";
 import { Removing } from "../removing.tsx";
+import { text } from "../text.ts";
 import type { ViewProps } from "../view.ts";
 import { useClocks } from "./clocks.ts";
 import type { Clocks } from "./clocks.ts";
@@ -173,12 +174,12 @@ function Hole({ program, yard, workbook, write, row, holeKey, clocks, onAdded }:
       <HoleVerdict test={test} units={units} reductionFactor={program.settings.reductionFactor} notSoaked={typed.soaked === "no"} marked={faults.length > 0} />
       <div class="sheet-part">
         <p class="fault" role="status">{refusal ?? ""}</p>
-        {draft.touched && <p class="unsaved">{holeTestText.sheet.unsaved}</p>}
+        {draft.touched && <p class="unsaved">{text.form.unsaved}</p>}
         {row !== null && <SheetRate row={row} touched={draft.touched} pane={test.infiltrationRate} view={yard} />}
         <div class="buttons">
           <Button kind="primary" onClick={save}>{holeTestText.sheet.write}</Button>
           {draft.touched && (
-            <Button kind="quiet" onClick={draft.clear}>{row === null ? holeTestText.sheet.discard : holeTestText.sheet.back}</Button>
+            <Button kind="quiet" onClick={draft.clear}>{row === null ? text.form.discard : holeTestText.sheet.back}</Button>
           )}
         </div>
         {row !== null && (

@@ -135,8 +135,6 @@ export const holeTestText = {
   sheet: {
     write: "Write to the sheet",
     back: "Back to what the sheet holds",
-    discard: "Discard",
-    unsaved: "Typed, not written yet",
     fixFirst: "Nothing was written: put right what is marked first.",
     addFirst: "Nothing was written: add the water depth typed at the timer as a reading first, or clear it.",
     nothing: "Nothing was written: there is no reading yet.",

@@ -186,7 +186,7 @@ export const plantingText = {
     title: "On the sheet",
     same: "The plan is as the Planting sheet holds it.",
     willChange: (added: number, changed: number, removed: number) =>
-      `Writing ${list([...(added > 0 ? [`adds ${plural(added, "clump")}`] : []), ...(changed > 0 ? [`changes ${changed}`] : []), ...(removed > 0 ? [`removes ${removed}`] : [])])} on Planting.`,
+      `Writing ${list([...(added > 0 ? [`adds ${plural(added, "clump")}`] : []), ...(changed > 0 ? [`changes ${changed}`] : []), ...(removed > 0 ? [`removes ${plural(removed, "clump")}`] : [])])} on Planting.`,
     write: "Write to the Planting sheet",
     back: "Back to what the sheet holds",
     done: (siteId: string) => `The planting plan of ${siteId} was written to Planting.`,

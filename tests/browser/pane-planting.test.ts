@@ -85,7 +85,7 @@ describe("The planting of a yard in the pane", () => {
     const count = await planned();
     await field("Clump").selectOption({ index: 2 });
     await button(page, "Remove this clump").click();
-    await expect.poll(() => sheetPart().innerText(), PATIENCE).toContain("Writing takes 1 out on Planting.");
+    await expect.poll(() => sheetPart().innerText(), PATIENCE).toContain("Writing removes 1 clump on Planting.");
     await button(page, "Back to what the sheet holds").click();
     await expect.poll(planned, PATIENCE).toBe(count);
   });

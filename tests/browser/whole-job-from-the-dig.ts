@@ -111,7 +111,7 @@ export function walkFromTheDigOn(yard: YardWalk): void {
     expect(await yard.gate().innerText()).toContain("The finished garden is not measured. Measure it and write it to As-built.");
     await pickStage(page, "As-built");
     await button(page, "Measure what was built").click();
-    await yard.field("Shape of the floor").selectOption("rectangle");
+    await yard.field("Shape").selectOption("rectangle");
     await tabTo(page, "Floor length");
     for (const key of ["14", "Tab", "9.4", "Tab", "4.75", "Tab", "4", "Tab", "6", "Tab", "2", "Tab", "2.5", "Tab", "22"]) await strike(page, key);
     const lines = pane(page).locator(".build-lines");
