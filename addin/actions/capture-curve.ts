@@ -23,6 +23,8 @@ export interface CapturedYears {
 export interface CaptureCurve {
   /** From no garden to the end of the curve. */
   readonly points: readonly CapturedYears[];
+  /** From there to areas well beyond the draft's, where that is larger. */
+  readonly further: readonly CapturedYears[];
   /** What the last point captures at least, or the area where that takes more than drains to it. */
   readonly endsAt: "share wanted" | "contributing area";
   readonly knee: CapturedYears | null;
@@ -45,6 +47,10 @@ export interface YearsOfRain {
 export const SHARE_AT_END = 0.95;
 
 const POINTS = 60;
+const FURTHER_POINTS = 12;
+
+/** So that gardens somewhat larger than the draft can be looked at too. */
+const BEYOND_DRAFT = 1.25;
 
 /** Null where the record is empty or has a fault that the record's sheet names. */
 export function yearsOfRain({ depths, faults, stepMinutes, unit, readings }: RecordedRain): YearsOfRain | null {
@@ -66,8 +72,10 @@ export function captureCurve(inputs: BasinInputs, draft: BasinDraft, { record }:
   const end = Math.min(wanted, contributingSquareFeet);
   const at = (squareFeet: number) => capturedYears(record, garden, squareFeet, units);
   const points = Array.from({ length: POINTS + 1 }, (_, index) => at((end * index) / POINTS));
+  const last = BEYOND_DRAFT * floorSquareFeet;
   return {
     points,
+    further: last <= end ? [] : Array.from({ length: FURTHER_POINTS }, (_, index) => at(end + ((last - end) * (index + 1)) / FURTHER_POINTS)),
     endsAt: wanted <= contributingSquareFeet ? "share wanted" : "contributing area",
     knee: captureKnee(points) ?? null,
     drafted: at(floorSquareFeet),

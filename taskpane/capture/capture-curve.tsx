@@ -56,7 +56,7 @@ function Drawn({ curve, rain, units }: { readonly curve: CaptureCurve; readonly 
           </ResultRow>
         ))}
       </dl>
-      <TimeChart title={words.chart(unit)} words={words.chartWords(sentence)} points={capturePoints(curve, tried)} marks={captureMarks(curve, tried)} until={last * ROOM_BESIDE} />
+      <TimeChart title={words.chart(unit)} words={words.chartWords(sentence)} points={capturePoints(curve)} marks={captureMarks(curve, part === null ? null : tried)} until={last * ROOM_BESIDE} />
       <p class="chart-axis">{words.axis(unit)}</p>
       <p class="hint">{Object.values(words.legend).join(" · ")}</p>
       <div class="field">

@@ -55,18 +55,16 @@ export function basisWords({ endsAt }: CaptureCurve): string {
   return words.basis(words.ends[endsAt](`${shown(SHARE_AT_END * 100, 0)} %`));
 }
 
-/** The curve, and the draft where it lies beyond the curve's end. */
-export function capturePoints({ points, drafted }: CaptureCurve, tried: CapturedYears): ChartPoints {
-  const end = points.at(-1)?.area ?? 0;
-  const beyond = [drafted, tried].filter(({ area }) => area > end).sort((one, other) => one.area - other.area);
-  const all = [...points, ...beyond];
+export function capturePoints({ points, further }: CaptureCurve): ChartPoints {
+  const all = [...points, ...further];
   return { times: all.map(({ area }) => area), values: all.map(percentOf) };
 }
 
-export function captureMarks({ drafted, knee }: CaptureCurve, tried: CapturedYears): readonly ChartMark[] {
+/** The area tried is marked once one is. */
+export function captureMarks({ drafted, knee }: CaptureCurve, tried: CapturedYears | null): readonly ChartMark[] {
   const at = (point: CapturedYears) => ({ time: point.area, value: percentOf(point) });
   return [
-    { ...at(tried), shape: "square", letter: words.marks.tried },
+    ...(tried === null ? [] : [{ ...at(tried), shape: "square" as const, letter: words.marks.tried }]),
     ...(knee === null ? [] : [{ ...at(knee), shape: "diamond" as const, letter: words.marks.knee }]),
     { ...at(drafted), shape: "circle", letter: words.marks.drafted },
   ];
@@ -76,9 +74,8 @@ function percentOf({ capturedShare }: CapturedYears): number {
   return capturedShare * 100;
 }
 
-/** Where the area's axis ends: the curve's end, or the draft if it is larger. */
-export function lastArea({ points, drafted }: CaptureCurve): number {
-  return Math.max(points.at(-1)?.area ?? 0, drafted.area);
+export function lastArea({ points, further }: CaptureCurve): number {
+  return (further.at(-1) ?? points.at(-1))?.area ?? 0;
 }
 
 const ROWS_OF_TABLE = 10;

@@ -8,6 +8,7 @@ import type { RecordedRain } from "../../addin/actions/rain-record/recorded-rain
 import { additionTo, writeRainRecord } from "../../addin/actions/rain-record/write-rain-record.ts";
 import type { WayOfWriting } from "../../addin/actions/rain-record/write-rain-record.ts";
 import { Button, MessageBar, Segmented, TextField } from "../form.tsx";
+import { LiveSentence } from "../live-sentence.tsx";
 import type { ViewProps } from "../view.ts";
 import { CsvSource } from "./csv-source.tsx";
 import { Questions } from "./questions.tsx";
@@ -71,12 +72,14 @@ export function RainImport({ workbook, write, present }: Pick<ViewProps, "workbo
 
 function Found({ table, file, onDays }: { readonly table: RainTable; readonly file: RainFile; readonly onDays: () => void }) {
   const { refusal } = file;
+  const sentences = findings(table, file);
   const offersDays = refusal?.kind === "too long" && refusal.daysWouldFit;
   return (
     <section aria-label={rainText.found.title}>
       <h3>{rainText.found.title}</h3>
-      <ul class="bullets" role="status">
-        {findings(table, file).map((sentence) => (
+      <LiveSentence says={sentences.join(" ")} />
+      <ul class="bullets">
+        {sentences.map((sentence) => (
           <li key={sentence}>{sentence}</li>
         ))}
       </ul>

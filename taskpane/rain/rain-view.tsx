@@ -40,7 +40,7 @@ function Recorded({ record, goTo }: { readonly record: RecordedRain; readonly go
     { label: words.facts.span, says: spanWords(record) },
     { label: words.facts.step, says: stepMinutes === null ? words.unknown : stepHoursWords(stepMinutes) },
     { label: words.facts.total, says: depth(total) },
-    { label: words.facts.yearly, says: depth(yearly) },
+    ...(yearly === null ? [] : [{ label: words.facts.yearly, says: depth(yearly) }]),
     ...(record.notMeasured > 0 ? [{ label: words.facts.notMeasured, says: record.notMeasured.toLocaleString("en-US") }] : []),
     ...(stepMinutes !== null && unit !== null ? [{ label: words.formula, says: words.formulaWords(record.reference, stepHoursWords(stepMinutes), unit) }] : []),
   ];

@@ -36,11 +36,14 @@ export function depthWords(depth: number, unit: "in" | "mm"): string {
   return shown(depth, unit === "mm" ? 1 : 2);
 }
 
-/** Rain in a year of what was measured. */
+/** Rain in a year of what was measured; null where that is less than most of a year, whose seasons differ. */
 export function yearlyOf(depths: readonly (number | null)[], stepMinutes: number, total: number): number | null {
   const measured = depths.reduce<number>((count, depth) => count + (depth === null ? 0 : 1), 0);
-  return measured === 0 ? null : total / yearsOf(measured, stepMinutes / 60);
+  const years = yearsOf(measured, stepMinutes / 60);
+  return years < LEAST_YEARS ? null : total / years;
 }
+
+const LEAST_YEARS = 0.95;
 
 /** Everything that was found, a sentence each, the series first. */
 export function findings(table: RainTable, file: RainFile): readonly string[] {
@@ -68,7 +71,8 @@ export function seriesWords({ depths, stepMinutes, beganMinutes, unit }: RainSer
   const yearly = yearlyOf(depths, stepMinutes, total);
   return [
     words.series(depths.length, stepName(stepMinutes), momentWords(beganMinutes, stepMinutes), momentWords(last, stepMinutes)),
-    words.total(depthWords(total, unit), unit, yearly === null ? "0" : depthWords(yearly, unit), depthWords(largest, unit)),
+    words.total(`${depthWords(total, unit)} ${unit}`, `${depthWords(largest, unit)} ${unit}`),
+    ...(yearly === null ? [] : [words.yearly(`${depthWords(yearly, unit)} ${unit}`)]),
   ];
 }
 

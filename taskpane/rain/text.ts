@@ -2,6 +2,9 @@ const rows = (count: number) => (count === 1 ? "1 row" : `${count.toLocaleString
 const lines = (count: number) => (count === 1 ? "1 line" : `${count.toLocaleString("en-US")} lines`);
 const steps = (count: number, step: string) => (count === 1 ? `1 ${step}` : `${count.toLocaleString("en-US")} ${step}s`);
 
+const has = (count: number) => (count === 1 ? "has" : "have");
+const isOrAre = (count: number) => (count === 1 ? "is" : "are");
+
 /** Every word of the Rain view. */
 export const rainText = {
   sheet: {
@@ -16,12 +19,12 @@ export const rainText = {
     formulaWords: (reference: string, hours: string, unit: string) => `Depths ${reference}, ${hours} in a step, in ${unit}`,
     goTo: "Go to the cell",
     faults: {
-      "bad moment": (count: number) => `${rows(count)} have no date in Began.`,
-      "uneven steps": (count: number) => `${rows(count)} do not follow the row above by the same step. LONGTERM takes every step alike.`,
-      "bad depth": (count: number) => `${rows(count)} hold no depth of 0 or more in Rain depth.`,
-      "blank depth": (count: number) => `${rows(count)} have a blank depth: not measured. Write 0 where it stayed dry; LONGTERM does not guess.`,
-      "no unit": (count: number) => `${rows(count)} do not say in or mm in Unit.`,
-      "two units": (count: number) => `${rows(count)} have another unit than the first row. LONGTERM needs one unit.`,
+      "bad moment": (count: number) => `${rows(count)} ${has(count)} no date in Began.`,
+      "uneven steps": (count: number) => `${rows(count)} ${count === 1 ? "does" : "do"} not follow the row above by the same step. LONGTERM takes every step alike.`,
+      "bad depth": (count: number) => `${rows(count)} ${has(count)} no depth of 0 or more in Rain depth.`,
+      "blank depth": (count: number) => `${rows(count)} ${has(count)} a blank depth: not measured. Write 0 where it stayed dry; LONGTERM does not guess.`,
+      "no unit": (count: number) => `${rows(count)} ${count === 1 ? "does" : "do"} not say in or mm in Unit.`,
+      "two units": (count: number) => `${rows(count)} ${has(count)} another unit than the first row. LONGTERM needs one unit.`,
     },
   },
 
@@ -56,22 +59,23 @@ export const rainText = {
     lines: (count: number) => `${lines(count)} under the headings.`,
     noHeadings: "There are no headings: the first line is taken for a reading.",
     series: (count: number, step: string, first: string, last: string) => `${steps(count, step)} without a break, from ${first} to ${last}.`,
-    total: (total: string, unit: string, yearly: string, largest: string) => `${total} ${unit} of rain in all, ${yearly} ${unit} in a year; the most in one step is ${largest} ${unit}.`,
+    total: (total: string, largest: string) => `${total} of rain in all; the most in one step is ${largest}.`,
+    yearly: (yearly: string) => `That is ${yearly} in a year.`,
     unitRead: (unit: string, heading: string) => `Unit: ${unit}, as the heading "${heading}" says.`,
     dateOrder: (first: "day" | "month") => `Dates are written with the ${first} first: some have a number over 12 there.`,
     sorted: "The lines were not in the order of their times, and were sorted.",
     comma: "Depths are written with a decimal comma.",
     offsets: (offset: string) => `Times carry their distance from Greenwich and are kept in standard time, ${offset}.`,
-    traces: (count: number) => `${count === 1 ? "1 trace is" : `${count} traces are`} written as 0 with the note "trace".`,
+    traces: (count: number) => `${count === 1 ? "1 trace" : `${count.toLocaleString("en-US")} traces`} ${isOrAre(count)} written as 0 with the note "trace".`,
     codes: (count: number, code: string) => `${lines(count)} ${code === "" ? "with a blank depth" : `with "${code}" for a depth`}: not measured.`,
     badDepths: (count: number, some: string) => `${lines(count)} with a depth that cannot be read, taken as not measured: ${some}.`,
     tooWide: (count: number, some: string) => `${lines(count)} with more cells than headings, taken as not measured: ${some}. A decimal comma needs semicolons between the columns.`,
     badDates: (count: number, some: string) => `${lines(count)} without a date that can be read, left out: ${some}.`,
     line: (line: number, words: string) => `line ${line} "${words}"`,
-    again: (count: number) => `${lines(count)} say again what another line says, and count once.`,
+    again: (count: number) => `${lines(count)} ${count === 1 ? "says again what another says, and counts" : "say again what others say, and count"} once.`,
     clashes: (count: number, some: string) => `${count === 1 ? "1 time stands" : `${count} times stand`} twice with different depths: ${some}.`,
     clash: (moment: string, depths: string) => `${moment} (${depths})`,
-    noReading: (count: number, step: string) => `${steps(count, step)} have no line in the file.`,
+    noReading: (count: number, step: string) => `${steps(count, step)} ${has(count)} no line in the file.`,
     clockSummer: (skipped: number, doubled: number) => `The clock follows summer time (${skipped} hours skipped, ${doubled} told twice); readings are kept in standard time, and none is lost.`,
     clockStandard: "The clock is taken as standard time all year.",
   },
@@ -86,7 +90,7 @@ export const rainText = {
     "no dates": "Most lines have no date that can be read. Write dates as 2026-05-04, with four digits for the year, and choose the column that holds them.",
     "one reading": "One reading alone has no step. A record needs two or more.",
     "both orders": "Some dates can only be read with the day first and some only with the month first. Write them all as 2026-05-04.",
-    "off the step": (count: number, step: string, some: string) => `${lines(count)} do not fall on the record's step of ${step}: line ${some}. Put their times right, or leave them out.`,
+    "off the step": (count: number, step: string, some: string) => `${lines(count)} ${count === 1 ? "does" : "do"} not fall on the record's step of ${step}: line ${some}. Put their times right, or leave them out.`,
     "too long": (readings: number, most: number) => `That would be ${rows(readings)}, and the sheet takes ${most.toLocaleString("en-US")}.`,
     days: "Daily totals would fit.",
     useDays: "Keep daily totals",
@@ -110,7 +114,7 @@ export const rainText = {
     slow: "So many rows take a while to write and make the workbook slower to open.",
     button: (count: number) => `Write ${rows(count)}`,
     choose: "Nothing was written: say first what becomes of the readings on the sheet.",
-    done: (count: number) => `${rows(count)} were written to Rain record.`,
+    done: (count: number) => `${rows(count)} ${count === 1 ? "was" : "were"} written to Rain record.`,
   },
 
   stepNames: { day: "day", hour: "hour", minutes: (minutes: string) => `step of ${minutes} min`, other: "step" },
