@@ -76,7 +76,7 @@ export const rainText = {
     clashes: (count: number, some: string) => `${count === 1 ? "1 time stands" : `${count} times stand`} twice with different depths: ${some}.`,
     clash: (moment: string, depths: string) => `${moment} (${depths})`,
     noReading: (count: number, step: string) => `${steps(count, step)} ${has(count)} no line in the file.`,
-    clockSummer: (skipped: number, doubled: number) => `The clock follows summer time (${skipped} hours skipped, ${doubled} told twice); readings are kept in standard time, and none is lost.`,
+    clockSummer: (skipped: number, doubled: number) => `The clock follows summer time (${steps(skipped, "hour")} skipped, ${doubled} told twice); readings are kept in standard time, and none is lost.`,
     clockStandard: "The clock is taken as standard time all year.",
   },
 
