@@ -28,6 +28,7 @@ const LONGEST_START_MILLISECONDS = 60_000;
 /** Entries that only tests load, beside the pages that are shipped. */
 const TEST_SCRIPTS = {
   "agreement-entry": fileURLToPath(new URL("../agreement/embedded-entry.ts", import.meta.url)),
+  "commands-entry": fileURLToPath(new URL("commands-entry.ts", import.meta.url)),
   "draft-entry": fileURLToPath(new URL("draft-entry.ts", import.meta.url)),
   "many-sites-entry": fileURLToPath(new URL("../bench/many-sites-entry.ts", import.meta.url)),
 };
@@ -104,6 +105,7 @@ async function builtOnce(): Promise<string> {
   try {
     const names = await build({ origin: DEFAULT_ORIGIN, directory, scripts: TEST_SCRIPTS });
     await writeFile(join(directory, "agreement.html"), withNames(gridPage("Agreement", "agreement-entry.js"), names));
+    await writeFile(join(directory, "commands.html"), withNames(gridPage("Commands", "commands-entry.js"), names));
     await writeFile(join(directory, "draft.html"), withNames(gridPage("Draft", "draft-entry.js"), names));
     await writeFile(join(directory, "many-sites.html"), withNames(gridPage("Many sites", "many-sites-entry.js"), names));
     await writeFile(done, "");

@@ -132,6 +132,10 @@ const faults: readonly Fault[] = [
   ["a selected chart that is an error", "excel-workbook", '=== "InvalidSelection"', '=== "NoSelection"'],
   ["a listener that stays", "excel-workbook", "for (const handler of handlers) handler.remove();", ""],
   ["changes told one by one", "excel-bursts", "timer ??= setTimeout(() => void answer().catch(onTrouble), BURST_MILLISECONDS);", "void answer().catch(onTrouble);"],
+  ["formats that do not go on", "excel-layout", 'rangeIn(context, range).copyFrom(rangeIn(context, rowAbove(range)), "Formats");', "void range;"],
+  ["contents that are copied along with formats", "excel-layout", '"Formats"', '"All"'],
+  ["a drop-down that does not go on", "excel-layout", "dataValidation.rule = above.rule;", ""],
+  ["a drop-down that is read without having been loaded", "excel-layout", 'load("type, rule, errorAlert")', 'load("type")'],
   ["formulas of changed sheets that nobody hears of", "excel-workbook", "[sheets.onChanged.add(note), sheets.onCalculated.add(note)]", "[sheets.onCalculated.add(note)]"],
 ];
 

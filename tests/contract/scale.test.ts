@@ -7,9 +7,12 @@ import { addSurface } from "../../addin/actions/record-yard.ts";
 import { setUpWorkbook } from "../../addin/actions/set-up-workbook.ts";
 import { appendRows } from "../../addin/actions/write-records.ts";
 import { screeningVisit } from "../../addin/checklist/screening-visit.ts";
+import { cellOf, firstRow } from "../../addin/records/place.ts";
+import type { Sheet } from "../../addin/records/sheet.ts";
 import { sitesSheet } from "../../addin/records/sites.ts";
 import { surfacesSheet } from "../../addin/records/surfaces.ts";
 import { excelWorkbook } from "../../addin/workbook/excel-workbook.ts";
+import { excelLookAt } from "../agreement/looks.ts";
 import { InMemoryExcel } from "./in-memory-excel.ts";
 
 const siteIds = Array.from({ length: 1000 }, (_, index) => `Y-${String(index + 1).padStart(3, "0")}`);
@@ -39,6 +42,10 @@ test("a thousand sites and three thousand surfaces go in with few requests, whos
   expect(excel.largestRequestBytes).toBeLessThan(4 * MEGABYTE);
   expect(await tripsOf(() => readProgram(workbook))).toBeLessThanOrEqual(8);
   expect((await readProgram(workbook)).yards).toHaveLength(1000);
+  const look = (sheet: Sheet, place: number) => Object.keys(sheet.columns).map((key) => excelLookAt(excel.book)(cellOf(sheet, firstRow(sheet) + place, key)));
+  expect(look(sitesSheet, 999)).toEqual(look(sitesSheet, 0));
+  expect(look(surfacesSheet, 2999)).toEqual(look(surfacesSheet, 0));
+  expect(look(sitesSheet, 0).filter(({ choices }) => choices !== null).length).toBeGreaterThan(2);
 });
 
 test("what the pane writes for one answer or one surface, its log included, is at most eleven requests", async () => {
