@@ -16,6 +16,10 @@ import { proposedFollowUps, writeFollowUps } from "../../addin/actions/plan-foll
 import { plantsFor, readPalette, suggestedFrom } from "../../addin/actions/planting/palette.ts";
 import { addEstimateLines, proposeEstimate, takeDraftedQuantity } from "../../addin/actions/propose-estimate.ts";
 import { readProgram, type Program, type Yard } from "../../addin/actions/read-program.ts";
+import { NOTHING_CHOSEN, readRainFile } from "../../addin/actions/rain-record/read-rain-file.ts";
+import { readRainTable } from "../../addin/actions/rain-record/rain-table.ts";
+import { RAIN_RECORD_NAME, readRecordedRain } from "../../addin/actions/rain-record/recorded-rain.ts";
+import { writeRainRecord } from "../../addin/actions/rain-record/write-rain-record.ts";
 import { recordAnswer, recordOverride, withdrawOverride } from "../../addin/actions/record-answer.ts";
 import { recordAsBuilt } from "../../addin/actions/record-as-built.ts";
 import { recordIncident, recordQuantity, signIn, signOut } from "../../addin/actions/record-dig-day.ts";
@@ -226,6 +230,21 @@ export const actionCases: readonly ActionCase[] = [
       const told = await latestChanges(workbook, 1);
       await undoChange(workbook, change!);
       return told.map(({ change: number, what, cells, siteIds }) => ({ number, what, cells, siteIds }));
+    },
+  },
+  {
+    title: "a gauge's file takes the place of the rain record as one change, and is undone",
+    run: async (workbook) => {
+      const table = readRainTable("Date;Rain (mm)\n2026-05-04;12,5\n2026-05-05;T\n2026-05-06;=1+1\n2026-05-08;3\n");
+      if ("sentence" in table) throw new Error(table.sentence);
+      const { series } = readRainFile(table, { ...NOTHING_CHOSEN, columns: table.guess, notMeasured: "dry", noReading: "blank" });
+      const logged = logWrites(workbook);
+      await writeRainRecord(logged.workbook, series!, "replace", "=Ferry steps", await readRecordedRain(workbook));
+      const change = await logged.putOnLog({ by: "Coordinator", what: "Rain" });
+      const { readings, faults, reference, total } = await readRecordedRain(workbook);
+      const cells = await workbook.read([{ sheet: RAIN_RECORD_NAME, row: 3, column: 0, rows: 6, columns: 5 }]);
+      await undoChange(workbook, change!);
+      return [readings, faults, reference, total, cells, (await readRecordedRain(workbook)).readings];
     },
   },
   {
