@@ -3,7 +3,8 @@ import type { NumberKind, UnitSystem } from "../functions/quantities.ts";
 
 /** A computed number as a person reads it: thousands apart, at most the decimals that the sheet shows. */
 export function shown(value: number, decimals: number): string {
-  return value.toLocaleString("en-US", { maximumFractionDigits: decimals });
+  const said = value.toLocaleString("en-US", { maximumFractionDigits: decimals });
+  return said === "-0" ? "0" : said;
 }
 
 /** "ft", "sq ft", "h", "%"; "" for a count. */
