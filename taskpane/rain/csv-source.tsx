@@ -37,11 +37,9 @@ export function CsvSource({ text, onText }: { readonly text: string; readonly on
         <label class="label" for={`${id}-paste`}>{words.paste}</label>
         <textarea class="input" id={`${id}-paste`} rows={4} spellcheck={false} value={text.slice(0, MOST_LETTERS_SHOWN)} readOnly={text.length > MOST_LETTERS_SHOWN} onInput={(event) => onText(event.currentTarget.value)} />
       </div>
-      {text !== "" && (
-        <div class="buttons">
-          <Button kind="quiet" onClick={() => onText("")}>{words.clear}</Button>
-        </div>
-      )}
+      <div class="buttons">
+        <Button kind="quiet" disabled={text === ""} onClick={() => onText("")}>{words.clear}</Button>
+      </div>
     </>
   );
 }

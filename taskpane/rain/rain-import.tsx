@@ -1,4 +1,4 @@
-import { useMemo, useReducer, useState } from "preact/hooks";
+import { useMemo, useReducer, useRef, useState } from "preact/hooks";
 import { NOTHING_CHOSEN, readRainFile } from "../../addin/actions/rain-record/read-rain-file.ts";
 import type { RainChoices, RainFile } from "../../addin/actions/rain-record/read-rain-file.ts";
 import { readRainTable } from "../../addin/actions/rain-record/rain-table.ts";
@@ -34,6 +34,7 @@ const MANY_ROWS = 50_000;
 export function RainImport({ workbook, write, present }: Pick<ViewProps, "workbook" | "write"> & { readonly present: RecordedRain }) {
   const [, showAgain] = useReducer((count: number) => count + 1, 0);
   const [refusal, refuse] = useState<string | null>(null);
+  const heading = useRef<HTMLHeadingElement>(null);
   const change = (changed: Partial<Opened>) => {
     opened = { ...opened, ...changed };
     refuse(null);
@@ -48,12 +49,15 @@ export function RainImport({ workbook, write, present }: Pick<ViewProps, "workbo
     const way = present.readings === 0 ? "replace" : opened.way;
     if (way === null) return refuse(rainText.write.choose);
     const rows = rowsWritten(present, series, way);
-    if (await write(() => writeRainRecord(workbook, series, way, opened.gauge.trim(), present), rainText.write.done(rows))) change(NOTHING_OPENED);
+    if (!(await write(() => writeRainRecord(workbook, series, way, opened.gauge.trim(), present), rainText.write.done(rows)))) return;
+    // The button that had the focus goes with the form.
+    if (heading.current?.parentElement?.contains(document.activeElement) === true) heading.current.focus();
+    change(NOTHING_OPENED);
   };
 
   return (
     <section class="rain-import" aria-label={rainText.source.title}>
-      <h2>{rainText.source.title}</h2>
+      <h2 ref={heading} tabIndex={-1}>{rainText.source.title}</h2>
       <p class="hint">{rainText.source.explain}</p>
       <CsvSource text={opened.text} onText={(text) => change({ text, choices: {}, way: null })} />
       {table !== null && "sentence" in table && <MessageBar kind="error">{table.sentence}</MessageBar>}

@@ -52,6 +52,7 @@ describe("Years of rain", { timeout: 60_000 }, () => {
     await choose(page, rainText.write.way, rainText.write.replace);
     await button(page, "Write 1,096 rows").click();
     await expect.poll(() => status(page).innerText(), PATIENCE).toBe(rainText.write.done(1096));
+    await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toBe(rainText.source.title);
     expect([await depthAt(page, 0), await depthAt(page, 3), await depthAt(page, 20), await depthAt(page, 1092)]).toEqual([0.5, 0, 0, (1092 % 17) + 0.5]);
     expect(await value(page, address(rainRecordSheet, 3, "note"))).toBe("trace");
     await expect.poll(() => pane(page).innerText()).toContain("$B$4:$B$1099");
