@@ -44,7 +44,7 @@ export const pollutantLoad = worksheetFunction({
     { when: () => true, says: "A long-run mean of storm runoff alone: concentrations scatter widely from place to place and storm to storm." },
     {
       when: ({ area: squareFeet }) => squareFeet > LARGEST_SIMPLE_METHOD_SQUARE_FEET,
-      says: "The simple method is for areas under about a square mile (2.6 square kilometres).",
+      says: "The simple method is for areas under about a square mile (2.6 square kilometers).",
     },
   ],
   example: {

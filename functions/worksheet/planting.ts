@@ -16,7 +16,7 @@ export const plantCount = worksheetFunction({
     {
       when: ({ spacing }) => spacing > WIDEST_LIKELY_SPACING_FEET,
       says: (_, speaker) =>
-        `A spacing over ${speaker.length(WIDEST_LIKELY_SPACING_FEET)} suits trees alone: spacing is in ${speaker.system === "us" ? "feet, so 18 in is 1.5" : "metres, so 45 cm is 0.45"}.`,
+        `A spacing over ${speaker.length(WIDEST_LIKELY_SPACING_FEET)} suits trees alone: spacing is in ${speaker.system === "us" ? "feet, so 18 in is 1.5" : "meters, so 45 cm is 0.45"}.`,
     },
   ],
   example: { arguments: [100, 1, "square"], result: 100, from: chart },

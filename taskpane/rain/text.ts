@@ -30,7 +30,7 @@ export const rainText = {
 
   source: {
     title: "Import a gauge's file",
-    explain: "A CSV with a date column and a depth column, daily or hourly, in inches or millimetres. Nothing is written before you have seen what was found.",
+    explain: "A CSV with a date column and a depth column, daily or hourly, in inches or millimeters. Nothing is written before you have seen what was found.",
     file: "Open a CSV file",
     paste: "Or paste its lines",
     clear: "Clear",
@@ -81,7 +81,7 @@ export const rainText = {
   },
 
   unlikely: {
-    "looks like mm": (yearly: string) => `${yearly} in of rain in a year is more than almost any town gets. Are these millimetres?`,
+    "looks like mm": (yearly: string) => `${yearly} in of rain in a year is more than almost any town gets. Are these millimeters?`,
     "looks like inches": (yearly: string) => `${yearly} mm of rain in a year is a desert. Are these inches?`,
     "more than ever measured": (largest: string, within: string, most: string) => `One reading is ${largest}: more than was ever measured in ${within === "hour" ? "an hour" : "a day"} anywhere, ${most}.`,
   },

@@ -65,7 +65,7 @@ describe("Why a file is not taken", () => {
 });
 
 test("Doubts name the amount and ask for the unit", () => {
-  expect(unlikelyWords({ kind: "looks like mm", yearlyInches: 401.2 })).toBe("401 in of rain in a year is more than almost any town gets. Are these millimetres?");
+  expect(unlikelyWords({ kind: "looks like mm", yearlyInches: 401.2 })).toBe("401 in of rain in a year is more than almost any town gets. Are these millimeters?");
   expect(unlikelyWords({ kind: "more than ever measured", largest: 80, most: 71.85, unit: "in", within: "day" })).toBe("One reading is 80 in: more than was ever measured in a day anywhere, 71.85 in.");
 });
 
