@@ -63,6 +63,8 @@ const A1 = { startRow: 0, endRow: 0, startColumn: 0, endColumn: 0 };
 /** The workbook port on the embedded spreadsheet. */
 export class EmbeddedWorkbook implements Workbook {
   readonly #grid: EmbeddedGrid;
+  /** Resolves when many formulas that were just written show their answers. */
+  #manyAnswers: Promise<void> | null = null;
 
   constructor(grid: EmbeddedGrid) {
     this.#grid = grid;
@@ -108,16 +110,30 @@ export class EmbeddedWorkbook implements Workbook {
   }
 
   writeValues(writes: readonly ValueWrite[]): Promise<void> {
-    return settle(() => {
+    return this.#afterManyAnswers(() => {
       this.#write(writes.map(({ range, values }) => ({ range, cells: values.map((row) => row.map(valueCell)) })));
     });
   }
 
   writeFormulas(writes: readonly FormulaWrite[]): Promise<void> {
-    return settle(() => {
-      if (writes.reduce((count, { range }) => count + range.rows * range.columns, 0) > MANY_FORMULAS) forgetDependencies(this.#grid.injector);
+    const areMany = writes.reduce((count, { range }) => count + range.rows * range.columns, 0) > MANY_FORMULAS;
+    return this.#afterManyAnswers(() => {
+      if (areMany) forgetDependencies(this.#grid.injector);
       this.#write(writes.map(({ range, formulas }) => ({ range, cells: formulas.map((row) => row.map(formulaCell)) })));
+      if (areMany) this.#waitForManyAnswers();
     });
+  }
+
+  /** A write that overtook the first answers of many formulas would leave them without any: see `#writeSheet`. */
+  #afterManyAnswers(write: () => void): Promise<void> {
+    return this.#manyAnswers === null ? settle(write) : this.#manyAnswers.then(write);
+  }
+
+  #waitForManyAnswers(): void {
+    const answers = this.#grid.calculated().then(() => undefined, () => undefined).then(() => {
+      if (this.#manyAnswers === answers) this.#manyAnswers = null;
+    });
+    this.#manyAnswers = answers;
   }
 
   continueLayout(ranges: readonly CellRange[]): Promise<void> {
