@@ -30,7 +30,7 @@ async function carryOut(run: () => Promise<string | null>, tell: Tell, event?: O
 function commands(workbook: Workbook): Readonly<Record<CommandId, () => Promise<string | null>>> {
   return {
     setUpWorkbook: async () => {
-      const { programState } = await import("./actions/set-up-workbook.ts");
+      const { programState } = await import("./actions/workbook/set-up-workbook.ts");
       const { state } = await programState(workbook);
       // Where sheets are to be added or repaired, the pane says which before it adds any.
       if (state === "ready") await showView("workbook");
@@ -47,12 +47,12 @@ function commands(workbook: Workbook): Readonly<Record<CommandId, () => Promise<
       return Promise.resolve(null);
     },
     repairFormulas: async () => {
-      const { repairFormulas, repairSentence } = await import("./actions/repair-formulas.ts");
+      const { repairFormulas, repairSentence } = await import("./actions/workbook/repair-formulas.ts");
       await Office.addin.showAsTaskpane();
       return repairSentence(await repairFormulas(workbook));
     },
     turnIntoValues: async () => {
-      const { turnIntoValues } = await import("./actions/turn-into-values.ts");
+      const { turnIntoValues } = await import("./actions/workbook/turn-into-values.ts");
       await Office.addin.showAsTaskpane();
       return `Sheet "${await turnIntoValues(workbook)}" holds what the cells show now, without formulas.`;
     },

@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
-import { addYard } from "../addin/actions/record-yard.ts";
-import type { NewYard } from "../addin/actions/record-yard.ts";
+import { addYard } from "../addin/actions/yard/record-yard.ts";
+import type { NewYard } from "../addin/actions/yard/record-yard.ts";
 import { useDraft } from "./drafts.ts";
 import { useFocusWhenOpened } from "./focus.ts";
 import { Button, ChoiceField, Segmented, TextField, WriteOrDiscard, isEnterInField } from "./form.tsx";

@@ -1,9 +1,9 @@
 import { render } from "preact";
 import { useEffect, useErrorBoundary, useMemo, useRef, useState } from "preact/hooks";
-import { logWrites } from "../addin/actions/change-log.ts";
-import type { Program } from "../addin/actions/read-program.ts";
-import { yardAt } from "../addin/actions/read-program.ts";
-import { selectYard } from "../addin/actions/select-yard.ts";
+import { logWrites } from "../addin/actions/program/change-log.ts";
+import type { Program } from "../addin/actions/program/read-program.ts";
+import { yardAt } from "../addin/actions/program/read-program.ts";
+import { selectYard } from "../addin/actions/yard/select-yard.ts";
 import type { CellRange, Workbook } from "../addin/workbook/workbook.ts";
 import { onViewAsked } from "./asked-view.ts";
 import { applyTheme } from "./fluent.ts";

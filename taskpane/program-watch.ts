@@ -1,7 +1,7 @@
-import { readProgram } from "../addin/actions/read-program.ts";
-import type { Program } from "../addin/actions/read-program.ts";
-import { programState, sheetNamesOfProgram } from "../addin/actions/set-up-workbook.ts";
-import type { ProgramState } from "../addin/actions/set-up-workbook.ts";
+import { readProgram } from "../addin/actions/program/read-program.ts";
+import type { Program } from "../addin/actions/program/read-program.ts";
+import { programState, sheetNamesOfProgram } from "../addin/actions/workbook/set-up-workbook.ts";
+import type { ProgramState } from "../addin/actions/workbook/set-up-workbook.ts";
 import type { Workbook } from "../addin/workbook/workbook.ts";
 import { isSheetMissing, sentenceOfError } from "./spoken-errors.ts";
 

@@ -1,4 +1,4 @@
-import { setUpWorkbook, sheetNamesOfProgram } from "../addin/actions/set-up-workbook.ts";
+import { setUpWorkbook, sheetNamesOfProgram } from "../addin/actions/workbook/set-up-workbook.ts";
 import type { Workbook } from "../addin/workbook/workbook.ts";
 import { Button, MessageBar } from "./form.tsx";
 import { text } from "./text.ts";

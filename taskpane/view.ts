@@ -1,5 +1,5 @@
-import type { Program, Yard } from "../addin/actions/read-program.ts";
-import type { Conflict } from "../addin/actions/write-records.ts";
+import type { Program, Yard } from "../addin/actions/program/read-program.ts";
+import type { Conflict } from "../addin/actions/program/write-records.ts";
 import type { Workbook } from "../addin/workbook/workbook.ts";
 
 /**

@@ -1,5 +1,5 @@
 import { useEffect } from "preact/hooks";
-import { sentenceOf } from "../addin/actions/write-records.ts";
+import { sentenceOf } from "../addin/actions/program/write-records.ts";
 import { useFocusWhileShown } from "./focus.ts";
 import { Button, MessageBar } from "./form.tsx";
 import { text } from "./text.ts";

@@ -1,8 +1,8 @@
 import { useMemo, useState } from "preact/hooks";
-import { undoChange } from "../addin/actions/change-log.ts";
-import type { LoggedWorkbook } from "../addin/actions/change-log.ts";
-import { writeUnlessChanged } from "../addin/actions/write-records.ts";
-import type { Conflict } from "../addin/actions/write-records.ts";
+import { undoChange } from "../addin/actions/program/change-log.ts";
+import type { LoggedWorkbook } from "../addin/actions/program/change-log.ts";
+import { writeUnlessChanged } from "../addin/actions/program/write-records.ts";
+import type { Conflict } from "../addin/actions/program/write-records.ts";
 import { rememberedName } from "./remembered-name.ts";
 import { sentenceOfError } from "./spoken-errors.ts";
 import { text } from "./text.ts";

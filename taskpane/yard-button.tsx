@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import type { Yard } from "../addin/actions/read-program.ts";
+import type { Yard } from "../addin/actions/program/read-program.ts";
 import { text } from "./text.ts";
 
 /** The way to a yard, in any list of yards; `says` is what the list has to say of it. */

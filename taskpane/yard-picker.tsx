@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import type { Program, Yard } from "../addin/actions/read-program.ts";
+import type { Program, Yard } from "../addin/actions/program/read-program.ts";
 import { AddYard } from "./add-yard.tsx";
 import { hasDraft } from "./drafts.ts";
 import { TextField } from "./form.tsx";

@@ -1,9 +1,9 @@
-import { checkRoom } from "../../addin/actions/basin-room.ts";
-import type { RoomCheck } from "../../addin/actions/basin-room.ts";
-import { draftBasin } from "../../addin/actions/draft-basin.ts";
-import type { Answer, BasinDraft } from "../../addin/actions/draft-basin.ts";
-import type { Program, Yard } from "../../addin/actions/read-program.ts";
-import type { BasinEntry } from "../../addin/actions/record-yard.ts";
+import { checkRoom } from "../../addin/actions/basin/basin-room.ts";
+import type { RoomCheck } from "../../addin/actions/basin/basin-room.ts";
+import { draftBasin } from "../../addin/actions/basin/draft-basin.ts";
+import type { Answer, BasinDraft } from "../../addin/actions/basin/draft-basin.ts";
+import type { Program, Yard } from "../../addin/actions/program/read-program.ts";
+import type { BasinEntry } from "../../addin/actions/yard/record-yard.ts";
 import { shown } from "../numbers.ts";
 import { quantityWords } from "../quantity-words.ts";
 import { text } from "../text.ts";

@@ -1,9 +1,9 @@
-import { checkRule, DRAWDOWN_RULE, PONDING_RULE, SLOPE_RULE, TESTED_RATE_RULE } from "../../addin/actions/check-rule.ts";
-import type { RuleCheck } from "../../addin/actions/check-rule.ts";
-import type { RimSize } from "../../addin/actions/basin-earthwork.ts";
-import type { Remedy, Room, RoomCheck } from "../../addin/actions/basin-room.ts";
-import type { Answer, BasinDraft } from "../../addin/actions/draft-basin.ts";
-import type { Program } from "../../addin/actions/read-program.ts";
+import { checkRule, DRAWDOWN_RULE, PONDING_RULE, SLOPE_RULE, TESTED_RATE_RULE } from "../../addin/actions/visits/check-rule.ts";
+import type { RuleCheck } from "../../addin/actions/visits/check-rule.ts";
+import type { RimSize } from "../../addin/actions/basin/basin-earthwork.ts";
+import type { Remedy, Room, RoomCheck } from "../../addin/actions/basin/basin-room.ts";
+import type { Answer, BasinDraft } from "../../addin/actions/basin/draft-basin.ts";
+import type { Program } from "../../addin/actions/program/read-program.ts";
 import type { CellValue } from "../../addin/workbook/workbook.ts";
 import type { UnitSystem } from "../../functions/quantities.ts";
 import { drawdown } from "../../functions/worksheet/basin.ts";

@@ -1,4 +1,4 @@
-import type { BasinDraft } from "../../addin/actions/draft-basin.ts";
+import type { BasinDraft } from "../../addin/actions/basin/draft-basin.ts";
 import type { BasinShape } from "../../functions/basin/basin-shape.ts";
 import { USUAL_SIDE_SLOPE } from "../../functions/basin/basin-volume.ts";
 import { LEAST_BERM_TOP_FEET, LEAST_FREEBOARD_INCHES } from "../../functions/earthwork/berm-volume.ts";

@@ -1,5 +1,5 @@
 import { useId } from "preact/hooks";
-import type { BasinDraft } from "../../addin/actions/draft-basin.ts";
+import type { BasinDraft } from "../../addin/actions/basin/draft-basin.ts";
 import type { ViewProps } from "../view.ts";
 import type { BasinDimensions } from "./basin-dimensions.ts";
 import { Patterns } from "./drafting.tsx";

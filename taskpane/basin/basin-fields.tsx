@@ -1,5 +1,5 @@
-import type { BasinDraft } from "../../addin/actions/draft-basin.ts";
-import type { Program } from "../../addin/actions/read-program.ts";
+import type { BasinDraft } from "../../addin/actions/basin/draft-basin.ts";
+import type { Program } from "../../addin/actions/program/read-program.ts";
 import { mixRecipes } from "../../functions/amendment/mix-recipes.ts";
 import { BASIN_SHAPES } from "../../functions/basin/basin-shape.ts";
 import { DEEPEST_USUAL_PONDING_INCHES } from "../../functions/basin/deepest-ponding.ts";

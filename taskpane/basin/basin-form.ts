@@ -1,8 +1,8 @@
-import type { Remedy } from "../../addin/actions/basin-room.ts";
-import { basinInputsOf } from "../../addin/actions/draft-basin.ts";
-import type { BasinInputs } from "../../addin/actions/draft-basin.ts";
-import type { BasinEntry } from "../../addin/actions/record-yard.ts";
-import type { Yard } from "../../addin/actions/read-program.ts";
+import type { Remedy } from "../../addin/actions/basin/basin-room.ts";
+import { basinInputsOf } from "../../addin/actions/basin/draft-basin.ts";
+import type { BasinInputs } from "../../addin/actions/basin/draft-basin.ts";
+import type { BasinEntry } from "../../addin/actions/yard/record-yard.ts";
+import type { Yard } from "../../addin/actions/program/read-program.ts";
 import type { CellValue } from "../../addin/workbook/workbook.ts";
 import { asTyped, isRefused, readTypedNumber } from "../typed-number.ts";
 import type { NumberRule } from "../typed-number.ts";

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import type { Answer, BasinDraft } from "../../addin/actions/draft-basin.ts";
+import type { Answer, BasinDraft } from "../../addin/actions/basin/draft-basin.ts";
 import type { UnitSystem } from "../../functions/quantities.ts";
 import { shown, shownUnit } from "../numbers.ts";
 import { columnWords, numberWords } from "../quantity-words.ts";

@@ -1,10 +1,10 @@
 import { useMemo, useState } from "preact/hooks";
-import type { Remedy, RoomCheck } from "../../addin/actions/basin-room.ts";
+import type { Remedy, RoomCheck } from "../../addin/actions/basin/basin-room.ts";
 import { today } from "../../addin/actions/dates.ts";
-import type { BasinDraft } from "../../addin/actions/draft-basin.ts";
-import { writeBasin } from "../../addin/actions/record-yard.ts";
-import type { Yard } from "../../addin/actions/read-program.ts";
-import { routeBasin } from "../../addin/actions/route-basin.ts";
+import type { BasinDraft } from "../../addin/actions/basin/draft-basin.ts";
+import { writeBasin } from "../../addin/actions/yard/record-yard.ts";
+import type { Yard } from "../../addin/actions/program/read-program.ts";
+import { routeBasin } from "../../addin/actions/basin/route-basin.ts";
 import type { StormType } from "../../functions/published/scs-24-hour-storms.ts";
 import type { UnitSystem } from "../../functions/quantities.ts";
 import { useDraft } from "../drafts.ts";

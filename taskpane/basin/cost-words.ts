@@ -1,6 +1,6 @@
-import type { Answer, BasinDraft } from "../../addin/actions/draft-basin.ts";
-import { estimateOfDraft } from "../../addin/actions/estimate.ts";
-import type { Program, Yard } from "../../addin/actions/read-program.ts";
+import type { Answer, BasinDraft } from "../../addin/actions/basin/draft-basin.ts";
+import { estimateOfDraft } from "../../addin/actions/estimate/estimate.ts";
+import type { Program, Yard } from "../../addin/actions/program/read-program.ts";
 import { valueOf } from "./basin-checks.ts";
 import { basinText } from "./text.ts";
 

@@ -1,5 +1,5 @@
 import { render } from "preact";
-import type { Drawing } from "../../addin/actions/save-drawing.ts";
+import type { Drawing } from "../../addin/actions/basin/save-drawing.ts";
 import { svgPicture } from "../svg-picture.ts";
 import { DrawingSheet, SHEET_PIXELS, sheetHeight, sheetWords } from "./drawing-sheet.tsx";
 import type { DrawingSheetProps } from "./drawing-sheet.tsx";

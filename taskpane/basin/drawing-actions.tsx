@@ -1,7 +1,7 @@
 import { useEffect, useState } from "preact/hooks";
 import { isoDate, today } from "../../addin/actions/dates.ts";
-import type { BasinDraft } from "../../addin/actions/draft-basin.ts";
-import { hasDrawing, saveDrawing } from "../../addin/actions/save-drawing.ts";
+import type { BasinDraft } from "../../addin/actions/basin/draft-basin.ts";
+import { hasDrawing, saveDrawing } from "../../addin/actions/basin/save-drawing.ts";
 import { Button } from "../form.tsx";
 import { printPaper } from "../print-paper.tsx";
 import type { ViewProps } from "../view.ts";

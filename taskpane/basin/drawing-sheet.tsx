@@ -1,6 +1,6 @@
 import { useId } from "preact/hooks";
-import type { BasinDraft } from "../../addin/actions/draft-basin.ts";
-import type { Yard } from "../../addin/actions/read-program.ts";
+import type { BasinDraft } from "../../addin/actions/basin/draft-basin.ts";
+import type { Yard } from "../../addin/actions/program/read-program.ts";
 import { quantityWords } from "../quantity-words.ts";
 import { nameOf } from "../yard-button.tsx";
 import { rimWords, valueOf } from "./basin-checks.ts";

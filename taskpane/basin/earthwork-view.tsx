@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import type { BasinDraft } from "../../addin/actions/draft-basin.ts";
+import type { BasinDraft } from "../../addin/actions/basin/draft-basin.ts";
 import type { UnitSystem } from "../../functions/quantities.ts";
 import { shownUnit } from "../numbers.ts";
 import { numberWords, quantityWords } from "../quantity-words.ts";

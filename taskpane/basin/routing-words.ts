@@ -1,4 +1,4 @@
-import type { RoutedBasin } from "../../addin/actions/route-basin.ts";
+import type { RoutedBasin } from "../../addin/actions/basin/route-basin.ts";
 import type { UnitSystem } from "../../functions/quantities.ts";
 import { shown } from "../numbers.ts";
 import { quantityWords } from "../quantity-words.ts";

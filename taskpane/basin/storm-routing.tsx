@@ -1,4 +1,4 @@
-import type { RoutedBasin } from "../../addin/actions/route-basin.ts";
+import type { RoutedBasin } from "../../addin/actions/basin/route-basin.ts";
 import { STORM_TYPES } from "../../functions/published/scs-24-hour-storms.ts";
 import type { StormType } from "../../functions/published/scs-24-hour-storms.ts";
 import type { UnitSystem } from "../../functions/quantities.ts";

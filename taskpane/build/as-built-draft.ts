@@ -1,6 +1,6 @@
-import type { Yard } from "../../addin/actions/read-program.ts";
-import { newestAsBuilt } from "../../addin/actions/record-as-built.ts";
-import type { AsBuiltEntry, AsBuiltMeasures } from "../../addin/actions/record-as-built.ts";
+import type { Yard } from "../../addin/actions/program/read-program.ts";
+import { newestAsBuilt } from "../../addin/actions/build/record-as-built.ts";
+import type { AsBuiltEntry, AsBuiltMeasures } from "../../addin/actions/build/record-as-built.ts";
 import type { BasinShape } from "../../functions/basin/basin-shape.ts";
 import { isRefused, readTypedNumber } from "../typed-number.ts";
 import { buildText } from "./text.ts";

@@ -1,8 +1,8 @@
 import { useState } from "preact/hooks";
 import { isoDate } from "../../addin/actions/dates.ts";
-import type { Yard } from "../../addin/actions/read-program.ts";
-import { compareAsBuilt, newestAsBuilt, recordAsBuilt } from "../../addin/actions/record-as-built.ts";
-import type { AsBuiltMeasures } from "../../addin/actions/record-as-built.ts";
+import type { Yard } from "../../addin/actions/program/read-program.ts";
+import { compareAsBuilt, newestAsBuilt, recordAsBuilt } from "../../addin/actions/build/record-as-built.ts";
+import type { AsBuiltMeasures } from "../../addin/actions/build/record-as-built.ts";
 import { BASIN_SHAPES } from "../../functions/basin/basin-shape.ts";
 import { useDraft } from "../drafts.ts";
 import { useFocusWhenOpened } from "../focus.ts";

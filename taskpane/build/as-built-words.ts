@@ -1,5 +1,5 @@
-import { LEVEL_PASS_INCHES } from "../../addin/actions/record-as-built.ts";
-import type { AsBuiltComparison, BuiltBeside } from "../../addin/actions/record-as-built.ts";
+import { LEVEL_PASS_INCHES } from "../../addin/actions/build/record-as-built.ts";
+import type { AsBuiltComparison, BuiltBeside } from "../../addin/actions/build/record-as-built.ts";
 import { fromUs } from "../../functions/quantities.ts";
 import type { UnitSystem } from "../../functions/quantities.ts";
 import { shown } from "../numbers.ts";

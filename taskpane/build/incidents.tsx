@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import { recordIncident } from "../../addin/actions/record-dig-day.ts";
+import { recordIncident } from "../../addin/actions/build/record-dig-day.ts";
 import { useDraft } from "../drafts.ts";
 import { useFocusWhenOpened } from "../focus.ts";
 import { Button, MessageBar, TextField, WriteOrDiscard } from "../form.tsx";

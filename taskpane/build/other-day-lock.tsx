@@ -1,5 +1,5 @@
 import { isoDate, today } from "../../addin/actions/dates.ts";
-import { digRefusals } from "../../addin/actions/record-dig-day.ts";
+import { digRefusals } from "../../addin/actions/build/record-dig-day.ts";
 import { MessageBar } from "../form.tsx";
 import type { VisitProps } from "../view.ts";
 import { buildText } from "./text.ts";

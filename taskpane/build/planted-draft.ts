@@ -1,5 +1,5 @@
-import type { Yard } from "../../addin/actions/read-program.ts";
-import type { PlantedClump } from "../../addin/actions/record-planted.ts";
+import type { Yard } from "../../addin/actions/program/read-program.ts";
+import type { PlantedClump } from "../../addin/actions/planting/record-planted.ts";
 import { asTyped, isRefused, readTypedNumber } from "../typed-number.ts";
 import { buildText } from "./text.ts";
 

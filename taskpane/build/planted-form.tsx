@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
-import type { Yard } from "../../addin/actions/read-program.ts";
-import { clumpsToCount, plantedSoFar, recordPlanted } from "../../addin/actions/record-planted.ts";
+import type { Yard } from "../../addin/actions/program/read-program.ts";
+import { clumpsToCount, plantedSoFar, recordPlanted } from "../../addin/actions/planting/record-planted.ts";
 import { useDraft } from "../drafts.ts";
 import { NumberField, WriteOrDiscard } from "../form.tsx";
 import { quantityWords } from "../quantity-words.ts";

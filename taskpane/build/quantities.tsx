@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
-import { itemsToMove, quantitiesMoved, recordQuantity } from "../../addin/actions/record-dig-day.ts";
-import type { MovedQuantity } from "../../addin/actions/record-dig-day.ts";
+import { itemsToMove, quantitiesMoved, recordQuantity } from "../../addin/actions/build/record-dig-day.ts";
+import type { MovedQuantity } from "../../addin/actions/build/record-dig-day.ts";
 import { useDraft } from "../drafts.ts";
 import { ChoiceField, NumberField, TextField, WriteOrDiscard } from "../form.tsx";
 import { shown } from "../numbers.ts";

@@ -1,5 +1,5 @@
-import { hoursBetween, peopleIn } from "../../addin/actions/record-dig-day.ts";
-import type { SignIn } from "../../addin/actions/record-dig-day.ts";
+import { hoursBetween, peopleIn } from "../../addin/actions/build/record-dig-day.ts";
+import type { SignIn } from "../../addin/actions/build/record-dig-day.ts";
 import { isRefused, readTypedNumber } from "../typed-number.ts";
 import { buildText } from "./text.ts";
 

@@ -1,7 +1,7 @@
 import { useRef, useState } from "preact/hooks";
-import type { Yard } from "../../addin/actions/read-program.ts";
-import { doubleSignIns, doubleSignInSentence, signIn, signInsOn, signOut } from "../../addin/actions/record-dig-day.ts";
-import { clearRow } from "../../addin/actions/write-records.ts";
+import type { Yard } from "../../addin/actions/program/read-program.ts";
+import { doubleSignIns, doubleSignInSentence, signIn, signInsOn, signOut } from "../../addin/actions/build/record-dig-day.ts";
+import { clearRow } from "../../addin/actions/program/write-records.ts";
 import { useDraft } from "../drafts.ts";
 import { Button, MessageBar, NumberField, TextField, TimeField, WriteOrDiscard } from "../form.tsx";
 import { shown } from "../numbers.ts";

@@ -1,5 +1,5 @@
 import { isoDate } from "../../addin/actions/dates.ts";
-import { digDayReminders, digDayTotals } from "../../addin/actions/record-dig-day.ts";
+import { digDayReminders, digDayTotals } from "../../addin/actions/build/record-dig-day.ts";
 import { shown } from "../numbers.ts";
 import type { ViewProps, VisitProps } from "../view.ts";
 import { Incidents } from "./incidents.tsx";

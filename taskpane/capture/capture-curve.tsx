@@ -1,7 +1,7 @@
 import { useId, useMemo, useState } from "preact/hooks";
-import { captureCurve, yearsOfRain } from "../../addin/actions/capture-curve.ts";
-import type { CaptureCurve, YearsOfRain } from "../../addin/actions/capture-curve.ts";
-import type { BasinDraft, BasinInputs } from "../../addin/actions/draft-basin.ts";
+import { captureCurve, yearsOfRain } from "../../addin/actions/basin/capture-curve.ts";
+import type { CaptureCurve, YearsOfRain } from "../../addin/actions/basin/capture-curve.ts";
+import type { BasinDraft, BasinInputs } from "../../addin/actions/basin/draft-basin.ts";
 import type { UnitSystem } from "../../functions/quantities.ts";
 import type { Workbook } from "../../addin/workbook/workbook.ts";
 import { MessageBar } from "../form.tsx";

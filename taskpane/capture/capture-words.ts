@@ -1,5 +1,5 @@
-import type { CaptureCurve, CapturedYears, YearsOfRain } from "../../addin/actions/capture-curve.ts";
-import { SHARE_AT_END } from "../../addin/actions/capture-curve.ts";
+import type { CaptureCurve, CapturedYears, YearsOfRain } from "../../addin/actions/basin/capture-curve.ts";
+import { SHARE_AT_END } from "../../addin/actions/basin/capture-curve.ts";
 import { fromUs } from "../../functions/quantities.ts";
 import type { UnitSystem } from "../../functions/quantities.ts";
 import { shown } from "../numbers.ts";

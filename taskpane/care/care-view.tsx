@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 import { today } from "../../addin/actions/dates.ts";
-import { dueFollowUps } from "../../addin/actions/due-follow-ups.ts";
-import type { DueFollowUp } from "../../addin/actions/due-follow-ups.ts";
+import { dueFollowUps } from "../../addin/actions/care/due-follow-ups.ts";
+import type { DueFollowUp } from "../../addin/actions/care/due-follow-ups.ts";
 import { useFocusWhenOpened } from "../focus.ts";
 import { Button, NumberField } from "../form.tsx";
 import { LiveSentence } from "../live-sentence.tsx";

@@ -1,8 +1,8 @@
 import { isoDate } from "../../addin/actions/dates.ts";
-import type { DueFollowUp } from "../../addin/actions/due-follow-ups.ts";
-import { mulchTopUp, wantedMulch, wateringNeed } from "../../addin/actions/garden-care.ts";
-import type { Program, Yard } from "../../addin/actions/read-program.ts";
-import { gardenArea } from "../../addin/actions/record-as-built.ts";
+import type { DueFollowUp } from "../../addin/actions/care/due-follow-ups.ts";
+import { mulchTopUp, wantedMulch, wateringNeed } from "../../addin/actions/care/garden-care.ts";
+import type { Program, Yard } from "../../addin/actions/program/read-program.ts";
+import { gardenArea } from "../../addin/actions/build/record-as-built.ts";
 import { fromUs } from "../../functions/quantities.ts";
 import { shown } from "../numbers.ts";
 import { quantityWords } from "../quantity-words.ts";

@@ -1,6 +1,6 @@
-import { askedAt } from "../../addin/actions/asked-at-look.ts";
+import { askedAt } from "../../addin/actions/care/asked-at-look.ts";
 import { isoDate } from "../../addin/actions/dates.ts";
-import type { Yard } from "../../addin/actions/read-program.ts";
+import type { Yard } from "../../addin/actions/program/read-program.ts";
 import { VerdictBadge } from "../form.tsx";
 import { shown } from "../numbers.ts";
 import type { ViewProps } from "../view.ts";

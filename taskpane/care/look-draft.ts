@@ -1,7 +1,7 @@
 import { dayNumberOf, isoDate } from "../../addin/actions/dates.ts";
-import { askedAt, findingOfReading } from "../../addin/actions/asked-at-look.ts";
-import type { AskedStep, LookKind } from "../../addin/actions/asked-at-look.ts";
-import type { LookAnswer, LookEntry } from "../../addin/actions/record-look.ts";
+import { askedAt, findingOfReading } from "../../addin/actions/care/asked-at-look.ts";
+import type { AskedStep, LookKind } from "../../addin/actions/care/asked-at-look.ts";
+import type { LookAnswer, LookEntry } from "../../addin/actions/care/record-look.ts";
 import type { UnitSystem } from "../../functions/quantities.ts";
 import { shownUnit } from "../numbers.ts";
 import { isRefused, readTypedNumber } from "../typed-number.ts";

@@ -1,10 +1,10 @@
 import { useState } from "preact/hooks";
-import { askedAt } from "../../addin/actions/asked-at-look.ts";
-import type { LookKind } from "../../addin/actions/asked-at-look.ts";
+import { askedAt } from "../../addin/actions/care/asked-at-look.ts";
+import type { LookKind } from "../../addin/actions/care/asked-at-look.ts";
 import { isoDate, today } from "../../addin/actions/dates.ts";
-import type { Yard } from "../../addin/actions/read-program.ts";
-import { planLook, recordLook, REPAIR_DAYS } from "../../addin/actions/record-look.ts";
-import type { LookPlan } from "../../addin/actions/record-look.ts";
+import type { Yard } from "../../addin/actions/program/read-program.ts";
+import { planLook, recordLook, REPAIR_DAYS } from "../../addin/actions/care/record-look.ts";
+import type { LookPlan } from "../../addin/actions/care/record-look.ts";
 import { useDraft } from "../drafts.ts";
 import { DateField, TextField, VerdictBadge, WriteOrDiscard } from "../form.tsx";
 import { useRememberedName } from "../remembered-name.ts";

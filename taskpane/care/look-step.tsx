@@ -1,4 +1,4 @@
-import type { AskedLook, AskedStep } from "../../addin/actions/asked-at-look.ts";
+import type { AskedLook, AskedStep } from "../../addin/actions/care/asked-at-look.ts";
 import { DateField, NumberField, Segmented, TextField } from "../form.tsx";
 import { shownUnit } from "../numbers.ts";
 import { text } from "../text.ts";

@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
 import { dayNumberOf, isoDate } from "../../addin/actions/dates.ts";
-import { followUpsCountFrom, planFirstLooks, proposedFollowUps } from "../../addin/actions/plan-follow-ups.ts";
+import { followUpsCountFrom, planFirstLooks, proposedFollowUps } from "../../addin/actions/care/plan-follow-ups.ts";
 import { Button, DateField } from "../form.tsx";
 import type { ViewProps } from "../view.ts";
 import { careText } from "./text.ts";

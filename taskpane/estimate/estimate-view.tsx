@@ -1,11 +1,11 @@
 import { useMemo, useState } from "preact/hooks";
 import { isoDate, today } from "../../addin/actions/dates.ts";
-import type { Answer } from "../../addin/actions/draft-basin.ts";
-import type { DraftedLine } from "../../addin/actions/draft-estimate.ts";
-import { estimateOf } from "../../addin/actions/estimate.ts";
-import type { Estimate, PricedLine } from "../../addin/actions/estimate.ts";
-import { addEstimateLines, addProposedLines, proposeEstimate, takeDraftedQuantity } from "../../addin/actions/propose-estimate.ts";
-import type { Yard } from "../../addin/actions/read-program.ts";
+import type { Answer } from "../../addin/actions/basin/draft-basin.ts";
+import type { DraftedLine } from "../../addin/actions/estimate/draft-estimate.ts";
+import { estimateOf } from "../../addin/actions/estimate/estimate.ts";
+import type { Estimate, PricedLine } from "../../addin/actions/estimate/estimate.ts";
+import { addEstimateLines, addProposedLines, proposeEstimate, takeDraftedQuantity } from "../../addin/actions/estimate/propose-estimate.ts";
+import type { Yard } from "../../addin/actions/program/read-program.ts";
 import { useDraft } from "../drafts.ts";
 import { Button, MessageBar } from "../form.tsx";
 import { LiveSentence } from "../live-sentence.tsx";

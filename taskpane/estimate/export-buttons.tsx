@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 import { today } from "../../addin/actions/dates.ts";
 import type { ExportName } from "../../addin/actions/export/export-files.ts";
-import type { Program, Yard } from "../../addin/actions/read-program.ts";
+import type { Program, Yard } from "../../addin/actions/program/read-program.ts";
 import { Button } from "../form.tsx";
 import { saveFile } from "../save-file.ts";
 import { copyText } from "../working/copy-text.ts";

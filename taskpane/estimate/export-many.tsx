@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import type { Program } from "../../addin/actions/read-program.ts";
+import type { Program } from "../../addin/actions/program/read-program.ts";
 import { Button, CheckField } from "../form.tsx";
 import { nameOf } from "../yard-button.tsx";
 import { ExportButtons } from "./export-buttons.tsx";

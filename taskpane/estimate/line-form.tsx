@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
-import type { DraftedLine, LineKind } from "../../addin/actions/draft-estimate.ts";
-import { unitOnPrices } from "../../addin/actions/draft-estimate.ts";
-import type { Program } from "../../addin/actions/read-program.ts";
+import type { DraftedLine, LineKind } from "../../addin/actions/estimate/draft-estimate.ts";
+import { unitOnPrices } from "../../addin/actions/estimate/draft-estimate.ts";
+import type { Program } from "../../addin/actions/program/read-program.ts";
 import type { Draft } from "../drafts.ts";
 import { ChoiceField, NumberField, Segmented, TextField, WriteOrDiscard } from "../form.tsx";
 import { isRefused, readTypedNumber } from "../typed-number.ts";

@@ -1,5 +1,5 @@
-import type { HoleInterval } from "../../addin/actions/draft-hole-test.ts";
-import type { Reading } from "../../addin/actions/record-yard.ts";
+import type { HoleInterval } from "../../addin/actions/hole-test/draft-hole-test.ts";
+import type { Reading } from "../../addin/actions/yard/record-yard.ts";
 import type { ChartPoints } from "../time-chart.tsx";
 
 /** The water level by time, as far as whole readings go: a half-typed one is left out, and time never runs back. */

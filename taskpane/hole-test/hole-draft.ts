@@ -1,8 +1,8 @@
 import { dayNumberOf, isoDate } from "../../addin/actions/dates.ts";
-import { HOLE_READINGS } from "../../addin/actions/draft-hole-test.ts";
-import { readingsOf } from "../../addin/actions/record-yard.ts";
-import type { HoleTestEntry, Reading } from "../../addin/actions/record-yard.ts";
-import type { Yard } from "../../addin/actions/read-program.ts";
+import { HOLE_READINGS } from "../../addin/actions/hole-test/draft-hole-test.ts";
+import { readingsOf } from "../../addin/actions/yard/record-yard.ts";
+import type { HoleTestEntry, Reading } from "../../addin/actions/yard/record-yard.ts";
+import type { Yard } from "../../addin/actions/program/read-program.ts";
 import { asTyped, isRefused, readTypedNumber } from "../typed-number.ts";
 import type { NumberRule } from "../typed-number.ts";
 import { holeTestText } from "./text.ts";

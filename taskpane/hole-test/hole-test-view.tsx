@@ -1,9 +1,9 @@
 import { useEffect, useState } from "preact/hooks";
-import { combineHoles } from "../../addin/actions/combine-holes.ts";
+import { combineHoles } from "../../addin/actions/hole-test/combine-holes.ts";
 import { today } from "../../addin/actions/dates.ts";
-import { draftHoleTest } from "../../addin/actions/draft-hole-test.ts";
-import { addHoleTest, changeHoleTest } from "../../addin/actions/record-yard.ts";
-import { clearRow } from "../../addin/actions/write-records.ts";
+import { draftHoleTest } from "../../addin/actions/hole-test/draft-hole-test.ts";
+import { addHoleTest, changeHoleTest } from "../../addin/actions/yard/record-yard.ts";
+import { clearRow } from "../../addin/actions/program/write-records.ts";
 import { hasDraft, useDraft } from "../drafts.ts";
 import { Button, ChoiceField, MessageBar } from "../form.tsx";
 import { quantityWords } from "../quantity-words.ts";

@@ -1,6 +1,6 @@
-import type { Answer } from "../../addin/actions/draft-basin.ts";
-import type { HoleTestDraft } from "../../addin/actions/draft-hole-test.ts";
-import type { Reading } from "../../addin/actions/record-yard.ts";
+import type { Answer } from "../../addin/actions/basin/draft-basin.ts";
+import type { HoleTestDraft } from "../../addin/actions/hole-test/draft-hole-test.ts";
+import type { Reading } from "../../addin/actions/yard/record-yard.ts";
 import type { UnitSystem } from "../../functions/quantities.ts";
 import { MessageBar, VerdictBadge } from "../form.tsx";
 import { LiveSentence } from "../live-sentence.tsx";

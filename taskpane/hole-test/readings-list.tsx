@@ -1,6 +1,6 @@
 import { useId } from "preact/hooks";
-import { HOLE_READINGS } from "../../addin/actions/draft-hole-test.ts";
-import type { Reading } from "../../addin/actions/record-yard.ts";
+import { HOLE_READINGS } from "../../addin/actions/hole-test/draft-hole-test.ts";
+import type { Reading } from "../../addin/actions/yard/record-yard.ts";
 import type { UnitSystem } from "../../functions/quantities.ts";
 import { Button } from "../form.tsx";
 import { shownUnit } from "../numbers.ts";

@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import type { CombinedHoles } from "../../addin/actions/combine-holes.ts";
+import type { CombinedHoles } from "../../addin/actions/hole-test/combine-holes.ts";
 import { WIDE_SPREAD_RATIO } from "../../functions/infiltration/design-rate.ts";
 import type { UnitSystem } from "../../functions/quantities.ts";
 import { Button, MessageBar, VerdictBadge } from "../form.tsx";

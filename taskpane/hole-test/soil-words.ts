@@ -1,5 +1,5 @@
-import { PONDING_LIMIT_HOURS } from "../../addin/actions/combine-holes.ts";
-import type { CombinedHole, CombinedHoles } from "../../addin/actions/combine-holes.ts";
+import { PONDING_LIMIT_HOURS } from "../../addin/actions/hole-test/combine-holes.ts";
+import type { CombinedHole, CombinedHoles } from "../../addin/actions/hole-test/combine-holes.ts";
 import type { UnitSystem } from "../../functions/quantities.ts";
 import { shown, shownUnit } from "../numbers.ts";
 import { numberWords, quantityWords } from "../quantity-words.ts";

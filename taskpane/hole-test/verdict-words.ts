@@ -1,4 +1,4 @@
-import type { HoleTestDraft } from "../../addin/actions/draft-hole-test.ts";
+import type { HoleTestDraft } from "../../addin/actions/hole-test/draft-hole-test.ts";
 import { toUs } from "../../functions/quantities.ts";
 import type { UnitSystem } from "../../functions/quantities.ts";
 import { FAST_DROP_INCHES, holeTestText, SLOW_DROP_INCHES } from "./text.ts";

@@ -1,7 +1,7 @@
 import type { ComponentChildren } from "preact";
-import { basinInputsOf, draftBasin } from "../../addin/actions/draft-basin.ts";
-import { draftMaterials } from "../../addin/actions/draft-materials.ts";
-import type { MaterialsDraft } from "../../addin/actions/draft-materials.ts";
+import { basinInputsOf, draftBasin } from "../../addin/actions/basin/draft-basin.ts";
+import { draftMaterials } from "../../addin/actions/estimate/draft-materials.ts";
+import type { MaterialsDraft } from "../../addin/actions/estimate/draft-materials.ts";
 import type { Answer } from "../../addin/actions/worksheet-answers.ts";
 import { PICKUP_TONS } from "../../functions/earthwork/truck-loads.ts";
 import { EARTH_SOILS } from "../../functions/published/fm-5-434.ts";

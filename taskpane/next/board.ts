@@ -1,5 +1,5 @@
-import type { Yard } from "../../addin/actions/read-program.ts";
-import type { Notice, NoticeKind, Urgency } from "../../addin/actions/what-is-next.ts";
+import type { Yard } from "../../addin/actions/program/read-program.ts";
+import type { Notice, NoticeKind, Urgency } from "../../addin/actions/program/what-is-next.ts";
 import { TAB_OF_PLACE } from "../yard/next-steps.ts";
 import type { TabId } from "../tab-ids.ts";
 import { matches } from "../yard-picker.tsx";

@@ -1,8 +1,8 @@
 import { useState } from "preact/hooks";
 import { today } from "../../addin/actions/dates.ts";
-import type { Program } from "../../addin/actions/read-program.ts";
-import { NOTICE_KINDS, whatIsNext } from "../../addin/actions/what-is-next.ts";
-import type { Notice, NoticeKind, Urgency } from "../../addin/actions/what-is-next.ts";
+import type { Program } from "../../addin/actions/program/read-program.ts";
+import { NOTICE_KINDS, whatIsNext } from "../../addin/actions/program/what-is-next.ts";
+import type { Notice, NoticeKind, Urgency } from "../../addin/actions/program/what-is-next.ts";
 import { ChoiceField, TextField, VerdictBadge } from "../form.tsx";
 import type { ShownVerdict } from "../form.tsx";
 import { showTabNext } from "../yard-page.tsx";

@@ -1,4 +1,4 @@
-import type { NoticeKind, Urgency } from "../../addin/actions/what-is-next.ts";
+import type { NoticeKind, Urgency } from "../../addin/actions/program/what-is-next.ts";
 
 /** The words of what is next across the program. */
 export const nextText = {

@@ -1,6 +1,6 @@
 import { clumpOf } from "../../addin/actions/planting/plan.ts";
 import type { PlannedClump } from "../../addin/actions/planting/plan.ts";
-import type { SeenClump } from "../../addin/actions/record-planting.ts";
+import type { SeenClump } from "../../addin/actions/planting/record-planting.ts";
 
 export interface PlanChanges {
   readonly added: number;

@@ -1,6 +1,6 @@
 import type { ComponentChildren } from "preact";
 import { useId } from "preact/hooks";
-import { countsInMix } from "../../addin/actions/draft-planting.ts";
+import { countsInMix } from "../../addin/actions/planting/draft-planting.ts";
 import type { DrawnPlan } from "../../addin/actions/planting/plan.ts";
 import { MOISTURE_ZONES } from "../../addin/actions/planting/planting-zones.ts";
 import type { PlantingZones } from "../../addin/actions/planting/planting-zones.ts";

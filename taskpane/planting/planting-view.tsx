@@ -1,7 +1,7 @@
 import { isoDate, today } from "../../addin/actions/dates.ts";
 import { plantNamed } from "../../addin/actions/planting/palette.ts";
 import type { PlannedClump } from "../../addin/actions/planting/plan.ts";
-import { writePlan } from "../../addin/actions/record-planting.ts";
+import { writePlan } from "../../addin/actions/planting/record-planting.ts";
 import { fromUs } from "../../functions/quantities.ts";
 import "../basin/basin.css";
 import { Button, ChoiceField, MessageBar } from "../form.tsx";

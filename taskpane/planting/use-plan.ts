@@ -1,14 +1,14 @@
 import { useMemo, useState } from "preact/hooks";
-import { draftPlanting, zonesOfYard } from "../../addin/actions/draft-planting.ts";
-import type { PlantingDraft } from "../../addin/actions/draft-planting.ts";
+import { draftPlanting, zonesOfYard } from "../../addin/actions/planting/draft-planting.ts";
+import type { PlantingDraft } from "../../addin/actions/planting/draft-planting.ts";
 import { KINDS_SUGGESTED_A_ZONE, plantNamed, plantsFor, readPalette, suggestedFrom } from "../../addin/actions/planting/palette.ts";
 import type { PalettePlant } from "../../addin/actions/planting/palette.ts";
 import { addClump, clumpOf, drawPlan, moveClump } from "../../addin/actions/planting/plan.ts";
 import type { DrawnPlan, PlannedClump } from "../../addin/actions/planting/plan.ts";
 import { MOISTURE_ZONES } from "../../addin/actions/planting/planting-zones.ts";
 import type { Place, PlantingZones } from "../../addin/actions/planting/planting-zones.ts";
-import { seenClumps } from "../../addin/actions/record-planting.ts";
-import type { SeenClump } from "../../addin/actions/record-planting.ts";
+import { seenClumps } from "../../addin/actions/planting/record-planting.ts";
+import type { SeenClump } from "../../addin/actions/planting/record-planting.ts";
 import { useDraft } from "../drafts.ts";
 import type { Draft } from "../drafts.ts";
 import { quantityWords } from "../quantity-words.ts";

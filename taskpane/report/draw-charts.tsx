@@ -1,5 +1,5 @@
 import { render } from "preact";
-import type { Drawing } from "../../addin/actions/save-drawing.ts";
+import type { Drawing } from "../../addin/actions/basin/save-drawing.ts";
 import { svgPicture } from "../svg-picture.ts";
 import { CHART_PIXELS, chartHeight, chartWords, ReportChart } from "./report-chart.tsx";
 import type { Chart } from "./report-chart.tsx";

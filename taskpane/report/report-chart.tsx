@@ -1,4 +1,4 @@
-import type { ReportPart } from "../../addin/actions/report.ts";
+import type { ReportPart } from "../../addin/actions/report/report.ts";
 import { shown } from "../numbers.ts";
 
 export interface Chart {

@@ -1,4 +1,4 @@
-import type { Report } from "../../addin/actions/report.ts";
+import type { Report } from "../../addin/actions/report/report.ts";
 import { ReportChart } from "./report-chart.tsx";
 import type { Chart } from "./report-chart.tsx";
 import { counted, metricWords, totalWords } from "./report-words.ts";

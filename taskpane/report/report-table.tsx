@@ -1,5 +1,5 @@
-import type { ReportLine, ReportTotal } from "../../addin/actions/report.ts";
-import type { Yard } from "../../addin/actions/read-program.ts";
+import type { ReportLine, ReportTotal } from "../../addin/actions/report/report.ts";
+import type { Yard } from "../../addin/actions/program/read-program.ts";
 import { YardButton } from "../yard-button.tsx";
 import { counted, metricWords, totalWords } from "./report-words.ts";
 import type { ReportFigure } from "./report-words.ts";

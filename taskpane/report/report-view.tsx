@@ -1,9 +1,9 @@
 import { useState } from "preact/hooks";
 import { dayNumberOf, isoDate, today } from "../../addin/actions/dates.ts";
-import type { Yard } from "../../addin/actions/read-program.ts";
-import { reportOf } from "../../addin/actions/report.ts";
-import type { Report, ReportQuestion } from "../../addin/actions/report.ts";
-import { saveReportCharts } from "../../addin/actions/save-report-charts.ts";
+import type { Yard } from "../../addin/actions/program/read-program.ts";
+import { reportOf } from "../../addin/actions/report/report.ts";
+import type { Report, ReportQuestion } from "../../addin/actions/report/report.ts";
+import { saveReportCharts } from "../../addin/actions/report/save-report-charts.ts";
 import { useDraft } from "../drafts.ts";
 import { Button, ChoiceField, DateField, MessageBar } from "../form.tsx";
 import { printPaper } from "../print-paper.tsx";

@@ -1,5 +1,5 @@
-import { unitsOf } from "../../addin/actions/report.ts";
-import type { Report, ReportLine, ReportTotal } from "../../addin/actions/report.ts";
+import { unitsOf } from "../../addin/actions/report/report.ts";
+import type { Report, ReportLine, ReportTotal } from "../../addin/actions/report/report.ts";
 import { moneyWords } from "../estimate/text.ts";
 import { shown } from "../numbers.ts";
 import { reportText as words } from "./text.ts";

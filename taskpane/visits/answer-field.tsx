@@ -1,5 +1,5 @@
-import type { StepStanding } from "../../addin/actions/stage-standing.ts";
-import type { Yard } from "../../addin/actions/read-program.ts";
+import type { StepStanding } from "../../addin/actions/visits/stage-standing.ts";
+import type { Yard } from "../../addin/actions/program/read-program.ts";
 import { unitOf } from "../../functions/quantities.ts";
 import { groundSlope } from "../../functions/worksheet/siting.ts";
 import { CheckField, ChoiceField, DateField, NumberField, Segmented, TextField } from "../form.tsx";

@@ -1,7 +1,7 @@
-import type { StageOfYard, StepStanding } from "../../addin/actions/stage-standing.ts";
-import { ticketDaysOf } from "../../addin/actions/ticket-hints.ts";
+import type { StageOfYard, StepStanding } from "../../addin/actions/visits/stage-standing.ts";
+import { ticketDaysOf } from "../../addin/actions/visits/ticket-hints.ts";
 import { isoDate } from "../../addin/actions/dates.ts";
-import type { Yard } from "../../addin/actions/read-program.ts";
+import type { Yard } from "../../addin/actions/program/read-program.ts";
 import { unitOf } from "../../functions/quantities.ts";
 import { shown, shownUnit } from "../numbers.ts";
 import { printPaper } from "../print-paper.tsx";

@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 import { isoDate } from "../../addin/actions/dates.ts";
-import { recordOverride, withdrawOverride } from "../../addin/actions/record-answer.ts";
-import type { StageOfYard } from "../../addin/actions/stage-standing.ts";
+import { recordOverride, withdrawOverride } from "../../addin/actions/visits/record-answer.ts";
+import type { StageOfYard } from "../../addin/actions/visits/stage-standing.ts";
 import { useDraft } from "../drafts.ts";
 import { useFocusWhenOpened } from "../focus.ts";
 import { Button, MessageBar, TextField } from "../form.tsx";

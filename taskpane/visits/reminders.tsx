@@ -1,4 +1,4 @@
-import type { StageOfYard } from "../../addin/actions/stage-standing.ts";
+import type { StageOfYard } from "../../addin/actions/visits/stage-standing.ts";
 import { visitsText as words } from "./text.ts";
 
 /** The one reminder that is never folded away. */

@@ -1,5 +1,5 @@
 import type { FunctionComponent } from "preact";
-import type { StageOfYard } from "../../addin/actions/stage-standing.ts";
+import type { StageOfYard } from "../../addin/actions/visits/stage-standing.ts";
 import { AsBuiltForm } from "../build/as-built-form.tsx";
 import { OtherDayLock } from "../build/other-day-lock.tsx";
 import { PlantedForm } from "../build/planted-form.tsx";

@@ -1,5 +1,5 @@
 import { useRef } from "preact/hooks";
-import type { StageOfYard } from "../../addin/actions/stage-standing.ts";
+import type { StageOfYard } from "../../addin/actions/visits/stage-standing.ts";
 import { VerdictBadge } from "../form.tsx";
 import type { ShownVerdict } from "../form.tsx";
 import { visitsText } from "./text.ts";

@@ -1,6 +1,6 @@
 import { useEffect, useState } from "preact/hooks";
 import { dayNumberOf, isoDate, today } from "../../addin/actions/dates.ts";
-import type { StageOfYard, StepStanding } from "../../addin/actions/stage-standing.ts";
+import type { StageOfYard, StepStanding } from "../../addin/actions/visits/stage-standing.ts";
 import { Button, DateField, MessageBar, TextField, VerdictBadge } from "../form.tsx";
 import type { TabId } from "../tab-ids.ts";
 import type { ViewProps, VisitProps } from "../view.ts";

@@ -1,9 +1,9 @@
 import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
 import { isoDate } from "../../addin/actions/dates.ts";
-import { recordAnswer } from "../../addin/actions/record-answer.ts";
-import type { RuleInForce, StageStanding, StepStanding } from "../../addin/actions/stage-standing.ts";
-import type { Yard } from "../../addin/actions/read-program.ts";
+import { recordAnswer } from "../../addin/actions/visits/record-answer.ts";
+import type { RuleInForce, StageStanding, StepStanding } from "../../addin/actions/visits/stage-standing.ts";
+import type { Yard } from "../../addin/actions/program/read-program.ts";
 import { useDraft } from "../drafts.ts";
 import { Button, TextField, VerdictBadge, isEnterInField } from "../form.tsx";
 import { shown } from "../numbers.ts";

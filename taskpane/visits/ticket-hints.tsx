@@ -1,6 +1,6 @@
 import { isoDate } from "../../addin/actions/dates.ts";
-import { suggestedLawfulFrom, ticketRuleOfYard } from "../../addin/actions/ticket-hints.ts";
-import type { Yard } from "../../addin/actions/read-program.ts";
+import { suggestedLawfulFrom, ticketRuleOfYard } from "../../addin/actions/visits/ticket-hints.ts";
+import type { Yard } from "../../addin/actions/program/read-program.ts";
 import { Button } from "../form.tsx";
 import { visitsText } from "./text.ts";
 import type { TypedAnswer } from "./typed-answer.ts";

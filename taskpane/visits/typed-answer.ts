@@ -1,6 +1,6 @@
 import { dayNumberOf } from "../../addin/actions/dates.ts";
-import type { StepAnswer } from "../../addin/actions/record-answer.ts";
-import type { StepStanding } from "../../addin/actions/stage-standing.ts";
+import type { StepAnswer } from "../../addin/actions/visits/record-answer.ts";
+import type { StepStanding } from "../../addin/actions/visits/stage-standing.ts";
 import { isRefused, readTypedNumber } from "../typed-number.ts";
 import type { NumberRule, TypedNumber } from "../typed-number.ts";
 import { visitsText as words } from "./text.ts";

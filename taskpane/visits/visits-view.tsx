@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import { today } from "../../addin/actions/dates.ts";
-import { yardStanding } from "../../addin/actions/stage-standing.ts";
-import type { StageOfYard } from "../../addin/actions/stage-standing.ts";
+import { yardStanding } from "../../addin/actions/visits/stage-standing.ts";
+import type { StageOfYard } from "../../addin/actions/visits/stage-standing.ts";
 import { useRememberedName } from "../remembered-name.ts";
 import type { TabId } from "../tab-ids.ts";
 import type { ViewProps } from "../view.ts";

@@ -1,9 +1,9 @@
-import type { Program } from "../../addin/actions/read-program.ts";
-import { factorOf, faultsOf, functionsFor, sourceIn, variable } from "../../addin/actions/what-if-request.ts";
-import type { Scope, Varied, WhatIfRequest } from "../../addin/actions/what-if-request.ts";
-import { MOST_ACROSS, MOST_DOWN, spread } from "../../addin/actions/what-if-values.ts";
-import { placeWords, valueNow } from "../../addin/actions/what-if-preview.ts";
-import type { InputSource } from "../../addin/actions/what-if-preview.ts";
+import type { Program } from "../../addin/actions/program/read-program.ts";
+import { factorOf, faultsOf, functionsFor, sourceIn, variable } from "../../addin/actions/what-if/what-if-request.ts";
+import type { Scope, Varied, WhatIfRequest } from "../../addin/actions/what-if/what-if-request.ts";
+import { MOST_ACROSS, MOST_DOWN, spread } from "../../addin/actions/what-if/what-if-values.ts";
+import { placeWords, valueNow } from "../../addin/actions/what-if/what-if-preview.ts";
+import type { InputSource } from "../../addin/actions/what-if/what-if-preview.ts";
 import type { CellValue } from "../../addin/workbook/workbook.ts";
 import { fromUs } from "../../functions/quantities.ts";
 import type { UnitSystem } from "../../functions/quantities.ts";

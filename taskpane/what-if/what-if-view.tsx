@@ -1,9 +1,9 @@
-import { addWhatIf } from "../../addin/actions/add-what-if.ts";
-import type { Program } from "../../addin/actions/read-program.ts";
-import { firstAnswer } from "../../addin/actions/what-if-preview.ts";
-import { resultsOf } from "../../addin/actions/lay-out-what-if.ts";
-import type { WhatIfRequest } from "../../addin/actions/what-if-request.ts";
-import { takesUnits, variable } from "../../addin/actions/what-if-request.ts";
+import { addWhatIf } from "../../addin/actions/what-if/add-what-if.ts";
+import type { Program } from "../../addin/actions/program/read-program.ts";
+import { firstAnswer } from "../../addin/actions/what-if/what-if-preview.ts";
+import { resultsOf } from "../../addin/actions/what-if/lay-out-what-if.ts";
+import type { WhatIfRequest } from "../../addin/actions/what-if/what-if-request.ts";
+import { takesUnits, variable } from "../../addin/actions/what-if/what-if-request.ts";
 import { isCellError } from "../../functions/worksheet/cell.ts";
 import { isNumberKind } from "../../functions/worksheet/reading.ts";
 import { writtenUnit } from "../../functions/worksheet/working.ts";

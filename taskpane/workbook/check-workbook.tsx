@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
-import { checkWorkbook, repairWorkbook } from "../../addin/actions/check-workbook.ts";
-import type { Finding } from "../../addin/actions/check-workbook.ts";
+import { checkWorkbook, repairWorkbook } from "../../addin/actions/workbook/check-workbook.ts";
+import type { Finding } from "../../addin/actions/workbook/check-workbook.ts";
 import type { Workbook } from "../../addin/workbook/workbook.ts";
 import { Button, MessageBar } from "../form.tsx";
 import type { GoTo } from "../slip-list.tsx";

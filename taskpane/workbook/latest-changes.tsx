@@ -1,6 +1,6 @@
 import { useEffect, useState } from "preact/hooks";
-import { latestChanges, undoChange } from "../../addin/actions/change-log.ts";
-import type { LoggedChange } from "../../addin/actions/change-log.ts";
+import { latestChanges, undoChange } from "../../addin/actions/program/change-log.ts";
+import type { LoggedChange } from "../../addin/actions/program/change-log.ts";
 import { isoDate } from "../../addin/actions/dates.ts";
 import { Button, MessageBar } from "../form.tsx";
 import { sentenceOfError } from "../spoken-errors.ts";

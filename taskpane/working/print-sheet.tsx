@@ -1,4 +1,4 @@
-import type { Working } from "../../addin/actions/show-working.ts";
+import type { Working } from "../../addin/actions/working/show-working.ts";
 import { printPaper } from "../print-paper.tsx";
 import { workingText as words } from "./text.ts";
 import { WorkingSheet } from "./working-sheet.tsx";

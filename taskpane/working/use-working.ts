@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from "preact/hooks";
-import type { Working } from "../../addin/actions/show-working.ts";
+import type { Working } from "../../addin/actions/working/show-working.ts";
 import type { Workbook } from "../../addin/workbook/workbook.ts";
 import { WorkingWatch } from "./working-watch.ts";
 

@@ -1,4 +1,4 @@
-import type { WorkedCall, WorkedInput, WorkedResult, Working } from "../../addin/actions/show-working.ts";
+import type { WorkedCall, WorkedInput, WorkedResult, Working } from "../../addin/actions/working/show-working.ts";
 import { citationText } from "../../functions/published/source.ts";
 import { isCellError } from "../../functions/worksheet/cell.ts";
 import type { Cell } from "../../functions/worksheet/cell.ts";

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import type { WorkedCall, Working } from "../../addin/actions/show-working.ts";
+import type { WorkedCall, Working } from "../../addin/actions/working/show-working.ts";
 import { citationText } from "../../functions/published/source.ts";
 import { workingText as words } from "./text.ts";
 import { inputLine, resultLines, shownResults, shownWords, stepLine } from "./working-lines.ts";

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from "preact/hooks";
-import type { Working } from "../../addin/actions/show-working.ts";
+import type { Working } from "../../addin/actions/working/show-working.ts";
 import { Button } from "../form.tsx";
 import { copyText } from "./copy-text.ts";
 import { printSheet } from "./print-sheet.tsx";

@@ -1,4 +1,4 @@
-import type { Working } from "../../addin/actions/show-working.ts";
+import type { Working } from "../../addin/actions/working/show-working.ts";
 import type { CellRange, Workbook } from "../../addin/workbook/workbook.ts";
 import { CHANGES_SETTLE_MILLISECONDS } from "../program-watch.ts";
 
@@ -47,7 +47,7 @@ export class WorkingWatch {
   async #workingOf(cell: CellRange): Promise<Working | null> {
     try {
       // The whole catalogue with its documentation comes along, so it is fetched when it is first needed.
-      const { showWorking } = await import("../../addin/actions/show-working.ts");
+      const { showWorking } = await import("../../addin/actions/working/show-working.ts");
       return await showWorking(this.workbook, cell);
     } catch {
       // A sheet that went away or a cell being edited: there is nothing to offer until the next change.

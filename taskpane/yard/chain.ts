@@ -1,5 +1,5 @@
 import type { NumberKind } from "../../functions/quantities.ts";
-import type { DesignCells } from "../../addin/actions/read-program.ts";
+import type { DesignCells } from "../../addin/actions/program/read-program.ts";
 import { yardText } from "./text.ts";
 
 export type ChainKey = Exclude<keyof typeof yardText.chain, "title" | "where" | "water" | "soil" | "basin" | "work" | "holes"> & keyof DesignCells;

@@ -1,5 +1,5 @@
-import { areaElsewhere, checkDownspout, LININGS, ROOF_PEAK_COEFFICIENT, USUAL_SIZES } from "../../addin/actions/check-downspout.ts";
-import type { Conduit, DownspoutCheck, DownspoutInputs, Lining } from "../../addin/actions/check-downspout.ts";
+import { areaElsewhere, checkDownspout, LININGS, ROOF_PEAK_COEFFICIENT, USUAL_SIZES } from "../../addin/actions/yard/check-downspout.ts";
+import type { Conduit, DownspoutCheck, DownspoutInputs, Lining } from "../../addin/actions/yard/check-downspout.ts";
 import { unitOf } from "../../functions/quantities.ts";
 import type { UnitSystem } from "../../functions/quantities.ts";
 import { shown } from "../numbers.ts";

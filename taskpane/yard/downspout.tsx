@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
-import { LININGS, recordDownspout, ROOF_PEAK_COEFFICIENT, ROOF_PEAK_SOURCE, TRENCH_REMINDERS } from "../../addin/actions/check-downspout.ts";
-import type { Conduit } from "../../addin/actions/check-downspout.ts";
+import { LININGS, recordDownspout, ROOF_PEAK_COEFFICIENT, ROOF_PEAK_SOURCE, TRENCH_REMINDERS } from "../../addin/actions/yard/check-downspout.ts";
+import type { Conduit } from "../../addin/actions/yard/check-downspout.ts";
 import { isoDate, today } from "../../addin/actions/dates.ts";
 import { useDraft } from "../drafts.ts";
 import { useFocusWhenOpened } from "../focus.ts";

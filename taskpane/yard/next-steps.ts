@@ -1,4 +1,4 @@
-import type { YardStanding } from "../../addin/actions/stage-standing.ts";
+import type { YardStanding } from "../../addin/actions/visits/stage-standing.ts";
 import { text } from "../text.ts";
 import type { TabId } from "../tab-ids.ts";
 import { yardText } from "./text.ts";

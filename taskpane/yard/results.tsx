@@ -1,4 +1,4 @@
-import type { Yard } from "../../addin/actions/read-program.ts";
+import type { Yard } from "../../addin/actions/program/read-program.ts";
 import type { CellValue } from "../../addin/workbook/workbook.ts";
 import { shown, shownUnit } from "../numbers.ts";
 import { NoResult, ResultNumber, ResultRow } from "../result-row.tsx";

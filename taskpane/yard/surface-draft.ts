@@ -1,7 +1,7 @@
-import { figuresOf, followsMeasurement, howMeasured, measuredArea, measurementFrom, SHAPE_NAMES } from "../../addin/actions/measure-surface.ts";
-import type { Figure, Measurement, ShapeName } from "../../addin/actions/measure-surface.ts";
-import type { SurfaceEntry } from "../../addin/actions/record-yard.ts";
-import type { Yard } from "../../addin/actions/read-program.ts";
+import { figuresOf, followsMeasurement, howMeasured, measuredArea, measurementFrom, SHAPE_NAMES } from "../../addin/actions/yard/measure-surface.ts";
+import type { Figure, Measurement, ShapeName } from "../../addin/actions/yard/measure-surface.ts";
+import type { SurfaceEntry } from "../../addin/actions/yard/record-yard.ts";
+import type { Yard } from "../../addin/actions/program/read-program.ts";
 import type { UnitSystem } from "../../functions/quantities.ts";
 import { quantityWords } from "../quantity-words.ts";
 import { asTyped, isRefused, readTypedNumber } from "../typed-number.ts";

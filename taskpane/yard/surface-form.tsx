@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
-import { figuresOf } from "../../addin/actions/measure-surface.ts";
-import type { SurfaceEntry } from "../../addin/actions/record-yard.ts";
+import { figuresOf } from "../../addin/actions/yard/measure-surface.ts";
+import type { SurfaceEntry } from "../../addin/actions/yard/record-yard.ts";
 import type { UnitSystem } from "../../functions/quantities.ts";
 import { curveNumber } from "../../functions/worksheet/runoff.ts";
 import type { Draft } from "../drafts.ts";

@@ -1,4 +1,4 @@
-import type { ShapeName } from "../../addin/actions/measure-surface.ts";
+import type { ShapeName } from "../../addin/actions/yard/measure-surface.ts";
 
 type Way = "area" | "widths" | ShapeName;
 

@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
-import { addSurface, changeSurface } from "../../addin/actions/record-yard.ts";
-import { clearRow } from "../../addin/actions/write-records.ts";
-import type { Yard } from "../../addin/actions/read-program.ts";
+import { addSurface, changeSurface } from "../../addin/actions/yard/record-yard.ts";
+import { clearRow } from "../../addin/actions/program/write-records.ts";
+import type { Yard } from "../../addin/actions/program/read-program.ts";
 import { unitOf } from "../../functions/quantities.ts";
 import { useDraft } from "../drafts.ts";
 import { useFocusWhenOpened } from "../focus.ts";

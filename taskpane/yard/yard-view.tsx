@@ -1,10 +1,10 @@
 import { today } from "../../addin/actions/dates.ts";
-import { explainYard } from "../../addin/actions/explain-yard.ts";
-import type { Explanation } from "../../addin/actions/explain-yard.ts";
-import { yardStanding } from "../../addin/actions/stage-standing.ts";
-import type { YardStanding } from "../../addin/actions/stage-standing.ts";
-import { selectYard } from "../../addin/actions/select-yard.ts";
-import type { Yard } from "../../addin/actions/read-program.ts";
+import { explainYard } from "../../addin/actions/yard/explain-yard.ts";
+import type { Explanation } from "../../addin/actions/yard/explain-yard.ts";
+import { yardStanding } from "../../addin/actions/visits/stage-standing.ts";
+import type { YardStanding } from "../../addin/actions/visits/stage-standing.ts";
+import { selectYard } from "../../addin/actions/yard/select-yard.ts";
+import type { Yard } from "../../addin/actions/program/read-program.ts";
 import { Button, VerdictBadge } from "../form.tsx";
 import { SlipList } from "../slip-list.tsx";
 import type { GoTo } from "../slip-list.tsx";

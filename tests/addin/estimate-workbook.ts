@@ -1,8 +1,8 @@
-import { readProgram } from "../../addin/actions/read-program.ts";
-import type { Program, Yard } from "../../addin/actions/read-program.ts";
-import { addSurface, addYard } from "../../addin/actions/record-yard.ts";
-import { setUpWorkbook } from "../../addin/actions/set-up-workbook.ts";
-import { appendRows } from "../../addin/actions/write-records.ts";
+import { readProgram } from "../../addin/actions/program/read-program.ts";
+import type { Program, Yard } from "../../addin/actions/program/read-program.ts";
+import { addSurface, addYard } from "../../addin/actions/yard/record-yard.ts";
+import { setUpWorkbook } from "../../addin/actions/workbook/set-up-workbook.ts";
+import { appendRows } from "../../addin/actions/program/write-records.ts";
 import { designSheet } from "../../addin/records/design.ts";
 import { estimateLinesSheet } from "../../addin/records/estimate-lines.ts";
 import { pricesSheet } from "../../addin/records/prices.ts";

@@ -1,8 +1,8 @@
 /** Runs the agreement cases inside a page, on the embedded spreadsheet, one at a time by title. */
-import { checkWorkbook } from "../../addin/actions/check-workbook.ts";
-import { fillDemoProgram } from "../../addin/actions/demo-program.ts";
-import { readProgram } from "../../addin/actions/read-program.ts";
-import { setUpWorkbook } from "../../addin/actions/set-up-workbook.ts";
+import { checkWorkbook } from "../../addin/actions/workbook/check-workbook.ts";
+import { fillDemoProgram } from "../../addin/actions/demo/demo-program.ts";
+import { readProgram } from "../../addin/actions/program/read-program.ts";
+import { setUpWorkbook } from "../../addin/actions/workbook/set-up-workbook.ts";
 import { sitesSheet } from "../../addin/records/sites.ts";
 import type { CellValue } from "../../addin/workbook/workbook.ts";
 import { EmbeddedGrid } from "../../addin/workbook/embedded-grid.ts";

@@ -1,6 +1,6 @@
 /** Excel's commands and the pane over the demo inside a page, with as much of Excel as the commands ask for. */
-import { fillDemoProgram } from "../../addin/actions/demo-program.ts";
-import { setUpWorkbook } from "../../addin/actions/set-up-workbook.ts";
+import { fillDemoProgram } from "../../addin/actions/demo/demo-program.ts";
+import { setUpWorkbook } from "../../addin/actions/workbook/set-up-workbook.ts";
 import { associateCommands } from "../../addin/excel-commands.ts";
 import { DraftedWorkbook } from "../../addin/workbook/embedded-draft.ts";
 import { EmbeddedGrid } from "../../addin/workbook/embedded-grid.ts";

@@ -1,6 +1,6 @@
 /** Puts the demo together twice inside a page, on the open grid and before the grid opens it, for comparison. */
-import { fillDemoProgram } from "../../addin/actions/demo-program.ts";
-import { setUpWorkbook } from "../../addin/actions/set-up-workbook.ts";
+import { fillDemoProgram } from "../../addin/actions/demo/demo-program.ts";
+import { setUpWorkbook } from "../../addin/actions/workbook/set-up-workbook.ts";
 import { DraftedWorkbook } from "../../addin/workbook/embedded-draft.ts";
 import { EmbeddedGrid } from "../../addin/workbook/embedded-grid.ts";
 import { EmbeddedWorkbook } from "../../addin/workbook/embedded-workbook.ts";

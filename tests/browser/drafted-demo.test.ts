@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { sheetNamesOfProgram } from "../../addin/actions/set-up-workbook.ts";
+import { sheetNamesOfProgram } from "../../addin/actions/workbook/set-up-workbook.ts";
 import type {} from "./draft-entry.ts";
 import { PageHost } from "./page.ts";
 

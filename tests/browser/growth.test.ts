@@ -1,6 +1,6 @@
 import type { Page } from "playwright-core";
 import { expect, it } from "vitest";
-import { appendRows } from "../../addin/actions/write-records.ts";
+import { appendRows } from "../../addin/actions/program/write-records.ts";
 import { designSheet } from "../../addin/records/design.ts";
 import { readRecords } from "../../addin/records/read-records.ts";
 import { sitesSheet } from "../../addin/records/sites.ts";

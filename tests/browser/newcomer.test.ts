@@ -1,12 +1,12 @@
 /** The main job as a newcomer does it, starting from the demo page: keyboard and pane, the same numbers in both. */
 import { afterAll, beforeAll, expect, test } from "vitest";
 import type { Page } from "playwright-core";
-import { demoYards } from "../../addin/actions/demo-program.ts";
+import { demoYards } from "../../addin/actions/demo/demo-program.ts";
 import { columnLetters } from "../../addin/workbook/workbook.ts";
 import { designSheet } from "../../addin/records/design.ts";
 import { holeTestsSheet } from "../../addin/records/hole-tests.ts";
 import { columnOf, firstRow } from "../../addin/records/place.ts";
-import type { DesignCells } from "../../addin/actions/read-program.ts";
+import type { DesignCells } from "../../addin/actions/program/read-program.ts";
 import { calculated, expectCell, goTo, typeInto, value } from "./grid.ts";
 import { PageHost } from "./page.ts";
 import type { OpenPage } from "./page.ts";

@@ -1,6 +1,6 @@
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
-import { demoYards } from "../../addin/actions/demo-program.ts";
+import { demoYards } from "../../addin/actions/demo/demo-program.ts";
 import { designSheet } from "../../addin/records/design.ts";
 import { holeTestsSheet } from "../../addin/records/hole-tests.ts";
 import { expectCell, typeInto, value } from "./grid.ts";

@@ -5,11 +5,11 @@
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { dayNumber } from "../../addin/actions/dates.ts";
-import { layOutWhatIf } from "../../addin/actions/lay-out-what-if.ts";
-import type { WhatIfTable } from "../../addin/actions/lay-out-what-if.ts";
-import { readProgram } from "../../addin/actions/read-program.ts";
-import { reportOf } from "../../addin/actions/report.ts";
-import type { WhatIfRequest } from "../../addin/actions/what-if-request.ts";
+import { layOutWhatIf } from "../../addin/actions/what-if/lay-out-what-if.ts";
+import type { WhatIfTable } from "../../addin/actions/what-if/lay-out-what-if.ts";
+import { readProgram } from "../../addin/actions/program/read-program.ts";
+import { reportOf } from "../../addin/actions/report/report.ts";
+import type { WhatIfRequest } from "../../addin/actions/what-if/what-if-request.ts";
 import { asBuiltSheet } from "../../addin/records/as-built.ts";
 import { designSheet } from "../../addin/records/design.ts";
 import { estimateLinesSheet } from "../../addin/records/estimate-lines.ts";

@@ -1,7 +1,7 @@
 /** The walk through a yard's job, as one person makes it: where they look, what they read, and how a day passes. */
 import type { Locator, Page } from "playwright-core";
 import { expect } from "vitest";
-import { demoYards } from "../../addin/actions/demo-program.ts";
+import { demoYards } from "../../addin/actions/demo/demo-program.ts";
 import { designSheet } from "../../addin/records/design.ts";
 import { openProgramOn, turnCalendarTo } from "./calendar.ts";
 import { value } from "./grid.ts";

@@ -1,6 +1,6 @@
 /** How Soakbook behaves in a workbook that is somebody's: what it writes, what it leaves, and what it hears. */
 import { beforeAll, describe, expect, test } from "vitest";
-import { setUpWorkbook, sheetNamesOfProgram } from "../../addin/actions/set-up-workbook.ts";
+import { setUpWorkbook, sheetNamesOfProgram } from "../../addin/actions/workbook/set-up-workbook.ts";
 import { excelWorkbook } from "../../addin/workbook/excel-workbook.ts";
 import { addressOf, SheetExists } from "../../addin/workbook/workbook.ts";
 import type { CellRange, Workbook } from "../../addin/workbook/workbook.ts";

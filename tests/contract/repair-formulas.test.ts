@@ -1,6 +1,6 @@
 import { beforeEach, expect, test } from "vitest";
-import { repairFormulas, repairSentence } from "../../addin/actions/repair-formulas.ts";
-import { turnIntoValues } from "../../addin/actions/turn-into-values.ts";
+import { repairFormulas, repairSentence } from "../../addin/actions/workbook/repair-formulas.ts";
+import { turnIntoValues } from "../../addin/actions/workbook/turn-into-values.ts";
 import { excelWorkbook } from "../../addin/workbook/excel-workbook.ts";
 import type { Workbook } from "../../addin/workbook/workbook.ts";
 import { InMemoryExcel } from "./in-memory-excel.ts";

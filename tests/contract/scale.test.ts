@@ -1,11 +1,11 @@
 /** What large programs and ordinary writes cost in requests: each is a wait of its own on Excel for the web. */
 import { expect, test } from "vitest";
-import { logWrites } from "../../addin/actions/change-log.ts";
-import { readProgram } from "../../addin/actions/read-program.ts";
-import { recordAnswer } from "../../addin/actions/record-answer.ts";
-import { addSurface } from "../../addin/actions/record-yard.ts";
-import { setUpWorkbook } from "../../addin/actions/set-up-workbook.ts";
-import { appendRows } from "../../addin/actions/write-records.ts";
+import { logWrites } from "../../addin/actions/program/change-log.ts";
+import { readProgram } from "../../addin/actions/program/read-program.ts";
+import { recordAnswer } from "../../addin/actions/visits/record-answer.ts";
+import { addSurface } from "../../addin/actions/yard/record-yard.ts";
+import { setUpWorkbook } from "../../addin/actions/workbook/set-up-workbook.ts";
+import { appendRows } from "../../addin/actions/program/write-records.ts";
 import { screeningVisit } from "../../addin/checklist/screening-visit.ts";
 import { cellOf, firstRow } from "../../addin/records/place.ts";
 import type { Sheet } from "../../addin/records/sheet.ts";

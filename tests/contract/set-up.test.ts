@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
-import { checkWorkbook } from "../../addin/actions/check-workbook.ts";
-import { fillDemoProgram } from "../../addin/actions/demo-program.ts";
-import { readProgram } from "../../addin/actions/read-program.ts";
-import { setUpWorkbook, sheetNamesOfProgram } from "../../addin/actions/set-up-workbook.ts";
+import { checkWorkbook } from "../../addin/actions/workbook/check-workbook.ts";
+import { fillDemoProgram } from "../../addin/actions/demo/demo-program.ts";
+import { readProgram } from "../../addin/actions/program/read-program.ts";
+import { setUpWorkbook, sheetNamesOfProgram } from "../../addin/actions/workbook/set-up-workbook.ts";
 import { excelWorkbook } from "../../addin/workbook/excel-workbook.ts";
 import { InMemoryExcel } from "./in-memory-excel.ts";
 

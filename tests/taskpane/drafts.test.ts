@@ -1,5 +1,5 @@
 import { describe, expect, expectTypeOf, it } from "vitest";
-import type { Yard } from "../../addin/actions/read-program.ts";
+import type { Yard } from "../../addin/actions/program/read-program.ts";
 import { DraftStore } from "../../taskpane/drafts.ts";
 import type { PlainData } from "../../taskpane/drafts.ts";
 

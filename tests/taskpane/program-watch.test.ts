@@ -1,5 +1,5 @@
 import { beforeEach, describe, expect, it, vi } from "vitest";
-import { RECORDS_VERSION_SETTING, setUpWorkbook } from "../../addin/actions/set-up-workbook.ts";
+import { RECORDS_VERSION_SETTING, setUpWorkbook } from "../../addin/actions/workbook/set-up-workbook.ts";
 import { WorkbookRefused } from "../../addin/workbook/workbook.ts";
 import { CHANGES_SETTLE_MILLISECONDS, ProgramWatch } from "../../taskpane/program-watch.ts";
 import type { Reading } from "../../taskpane/program-watch.ts";

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { SheetMissing, WorkbookRefused } from "../../addin/workbook/workbook.ts";
 import { sentenceOfError } from "../../taskpane/spoken-errors.ts";
-import { logWrites } from "../../addin/actions/change-log.ts";
+import { logWrites } from "../../addin/actions/program/change-log.ts";
 import { HostInMemory } from "./host-in-memory.ts";
 
 describe("What the pane says when something fails", () => {

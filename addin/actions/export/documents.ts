@@ -1,10 +1,10 @@
 import { fromUs, unitOf } from "../../../functions/quantities.ts";
 import { waterNeed } from "../../../functions/worksheet/plants.ts";
 import { isoDate } from "../dates.ts";
-import { basinInputsOf, draftBasin } from "../draft-basin.ts";
-import type { BasinDraft } from "../draft-basin.ts";
-import { countsByPlant } from "../draft-estimate.ts";
-import type { Program, Yard } from "../read-program.ts";
+import { basinInputsOf, draftBasin } from "../basin/draft-basin.ts";
+import type { BasinDraft } from "../basin/draft-basin.ts";
+import { countsByPlant } from "../estimate/draft-estimate.ts";
+import type { Program, Yard } from "../program/read-program.ts";
 import { flagsOf } from "./estimate-sheets.ts";
 import type { YardEstimate } from "./estimate-sheets.ts";
 import type { PrintedBlock, PrintedDocument } from "./printed-page.ts";

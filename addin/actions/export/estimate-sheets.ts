@@ -1,9 +1,9 @@
 import { unitOf } from "../../../functions/quantities.ts";
 import { columnLetters } from "../../workbook/workbook.ts";
 import { isoDate } from "../dates.ts";
-import type { Answer } from "../draft-basin.ts";
-import type { Estimate, PricedLine } from "../estimate.ts";
-import type { Yard } from "../read-program.ts";
+import type { Answer } from "../basin/draft-basin.ts";
+import type { Estimate, PricedLine } from "../estimate/estimate.ts";
+import type { Yard } from "../program/read-program.ts";
 import { quotedSheet, sheetNames } from "./spreadsheet-file.ts";
 import type { FileCell, FileSheet } from "./spreadsheet-file.ts";
 import { text } from "./text.ts";

@@ -1,6 +1,6 @@
 import { isoDate } from "../dates.ts";
-import { estimateOf } from "../estimate.ts";
-import type { Program, Yard } from "../read-program.ts";
+import { estimateOf } from "../estimate/estimate.ts";
+import type { Program, Yard } from "../program/read-program.ts";
 import { csvFile, pastedTable } from "./csv-file.ts";
 import { estimateDocument, handoutDocument, quantityDocument } from "./documents.ts";
 import { estimateSheets, estimateTable } from "./estimate-sheets.ts";

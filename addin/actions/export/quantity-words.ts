@@ -1,7 +1,7 @@
 import { unitOf } from "../../../functions/quantities.ts";
 import type { NumberKind } from "../../../functions/quantities.ts";
 import type { UnitSystem } from "../../records/site-terms.ts";
-import type { Answer } from "../draft-basin.ts";
+import type { Answer } from "../basin/draft-basin.ts";
 
 /** "1,234.5": at most so many decimals, thousands apart. */
 export function numberWords(value: number, decimals = 2): string {

@@ -1,8 +1,8 @@
 import { MOST_READINGS, rainRecordSheet } from "../../records/rain-record.ts";
 import { WorkbookRefused } from "../../workbook/workbook.ts";
 import type { CellValue, ValueWrite, Workbook } from "../../workbook/workbook.ts";
-import { growSheets } from "../grow-sheet.ts";
-import { unlogged } from "../unlogged.ts";
+import { growSheets } from "../workbook/grow-sheet.ts";
+import { unlogged } from "../program/unlogged.ts";
 import type { Remark, RainSeries } from "./rain-series.ts";
 import { readRecordedRain } from "./recorded-rain.ts";
 import type { RecordedRain } from "./recorded-rain.ts";

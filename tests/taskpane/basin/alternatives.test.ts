@@ -1,8 +1,8 @@
 import { beforeEach, describe, expect, test } from "vitest";
-import { readProgram } from "../../../addin/actions/read-program.ts";
-import type { Program, Yard } from "../../../addin/actions/read-program.ts";
-import { addYard } from "../../../addin/actions/record-yard.ts";
-import { setUpWorkbook } from "../../../addin/actions/set-up-workbook.ts";
+import { readProgram } from "../../../addin/actions/program/read-program.ts";
+import type { Program, Yard } from "../../../addin/actions/program/read-program.ts";
+import { addYard } from "../../../addin/actions/yard/record-yard.ts";
+import { setUpWorkbook } from "../../../addin/actions/workbook/set-up-workbook.ts";
 import { compareAlternatives, workOut } from "../../../taskpane/basin/alternatives.ts";
 import type { WorkedBasin } from "../../../taskpane/basin/alternatives.ts";
 import { groundsOf, NOTHING_ASSUMED, readBasin, typedFrom, typedWith } from "../../../taskpane/basin/basin-form.ts";

@@ -1,5 +1,5 @@
-import type { BasinInputs } from "../../../addin/actions/draft-basin.ts";
-import { draftBasin } from "../../../addin/actions/draft-basin.ts";
+import type { BasinInputs } from "../../../addin/actions/basin/draft-basin.ts";
+import { draftBasin } from "../../../addin/actions/basin/draft-basin.ts";
 import { programSettings } from "../../../addin/records/program.ts";
 import type { ProgramKey } from "../../../addin/records/program.ts";
 import { basinDimensions } from "../../../taskpane/basin/basin-dimensions.ts";

@@ -1,9 +1,9 @@
 import { beforeEach, describe, expect, test } from "vitest";
-import { draftBasin } from "../../../addin/actions/draft-basin.ts";
-import { readProgram } from "../../../addin/actions/read-program.ts";
-import type { Yard } from "../../../addin/actions/read-program.ts";
-import { addYard, writeBasin } from "../../../addin/actions/record-yard.ts";
-import { setUpWorkbook } from "../../../addin/actions/set-up-workbook.ts";
+import { draftBasin } from "../../../addin/actions/basin/draft-basin.ts";
+import { readProgram } from "../../../addin/actions/program/read-program.ts";
+import type { Yard } from "../../../addin/actions/program/read-program.ts";
+import { addYard, writeBasin } from "../../../addin/actions/yard/record-yard.ts";
+import { setUpWorkbook } from "../../../addin/actions/workbook/set-up-workbook.ts";
 import { startingRules } from "../../../addin/records/rules.ts";
 import { basinChecks, drawingCautions, ruleOfThumbWords, worstOf } from "../../../taskpane/basin/basin-checks.ts";
 import { basinDimensions } from "../../../taskpane/basin/basin-dimensions.ts";

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { draftBasin } from "../../../addin/actions/draft-basin.ts";
+import { draftBasin } from "../../../addin/actions/basin/draft-basin.ts";
 import { outlineArea, normalAt, planGeometry, pointOn, SILL_ANGLE } from "../../../taskpane/basin/plan-geometry.ts";
 import { sectionGeometry } from "../../../taskpane/basin/section-geometry.ts";
 import { drawn, pencilBasin, roofInMetric, roofInUs, settings } from "./basin-examples.ts";

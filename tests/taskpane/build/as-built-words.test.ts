@@ -1,10 +1,10 @@
 import { describe, expect, test } from "vitest";
-import { compareAsBuilt, recordAsBuilt } from "../../../addin/actions/record-as-built.ts";
-import type { AsBuiltMeasures } from "../../../addin/actions/record-as-built.ts";
-import { readProgram } from "../../../addin/actions/read-program.ts";
-import type { DesignCells, Yard } from "../../../addin/actions/read-program.ts";
-import { addYard } from "../../../addin/actions/record-yard.ts";
-import { setUpWorkbook } from "../../../addin/actions/set-up-workbook.ts";
+import { compareAsBuilt, recordAsBuilt } from "../../../addin/actions/build/record-as-built.ts";
+import type { AsBuiltMeasures } from "../../../addin/actions/build/record-as-built.ts";
+import { readProgram } from "../../../addin/actions/program/read-program.ts";
+import type { DesignCells, Yard } from "../../../addin/actions/program/read-program.ts";
+import { addYard } from "../../../addin/actions/yard/record-yard.ts";
+import { setUpWorkbook } from "../../../addin/actions/workbook/set-up-workbook.ts";
 import { designSheet } from "../../../addin/records/design.ts";
 import { asBuiltEntry, blankAsBuilt, readAsBuilt, startingAsBuilt } from "../../../taskpane/build/as-built-draft.ts";
 import { asBuiltLines } from "../../../taskpane/build/as-built-words.ts";

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import type { DueFollowUp } from "../../../addin/actions/due-follow-ups.ts";
-import type { DesignCells } from "../../../addin/actions/read-program.ts";
+import type { DueFollowUp } from "../../../addin/actions/care/due-follow-ups.ts";
+import type { DesignCells } from "../../../addin/actions/program/read-program.ts";
 import { designSheet } from "../../../addin/records/design.ts";
 import { programSettings } from "../../../addin/records/program.ts";
 import type { SettingValues } from "../../../addin/records/program.ts";

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { askedAt } from "../../../addin/actions/asked-at-look.ts";
+import { askedAt } from "../../../addin/actions/care/asked-at-look.ts";
 import { dayNumber } from "../../../addin/actions/dates.ts";
 import { FOLLOW_UP_KINDS } from "../../../addin/records/follow-ups.ts";
 import type { FollowUpKind } from "../../../addin/records/follow-ups.ts";

@@ -1,9 +1,9 @@
 import { beforeEach, describe, expect, test } from "vitest";
-import { HOLE_READINGS } from "../../../addin/actions/draft-hole-test.ts";
-import { readProgram } from "../../../addin/actions/read-program.ts";
-import type { Yard } from "../../../addin/actions/read-program.ts";
-import { addHoleTest, addYard } from "../../../addin/actions/record-yard.ts";
-import { setUpWorkbook } from "../../../addin/actions/set-up-workbook.ts";
+import { HOLE_READINGS } from "../../../addin/actions/hole-test/draft-hole-test.ts";
+import { readProgram } from "../../../addin/actions/program/read-program.ts";
+import type { Yard } from "../../../addin/actions/program/read-program.ts";
+import { addHoleTest, addYard } from "../../../addin/actions/yard/record-yard.ts";
+import { setUpWorkbook } from "../../../addin/actions/workbook/set-up-workbook.ts";
 import { dayNumber } from "../../../addin/actions/dates.ts";
 import { fromMark, hasRoom, holeAsTyped, lastReadingMinutes, newHole, nextHoleName, readHole, remeasured } from "../../../taskpane/hole-test/hole-draft.ts";
 import type { HoleDraft } from "../../../taskpane/hole-test/hole-draft.ts";

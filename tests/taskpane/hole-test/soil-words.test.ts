@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import type { CombinedHole, CombinedHoles } from "../../../addin/actions/combine-holes.ts";
+import type { CombinedHole, CombinedHoles } from "../../../addin/actions/hole-test/combine-holes.ts";
 import { chainOf, homeownerNote, spreadWords } from "../../../taskpane/hole-test/soil-words.ts";
 
 const hole = (name: string, rate: number, dropRate: number, changed: Partial<CombinedHole> = {}): CombinedHole => ({

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { draftHoleTest } from "../../../addin/actions/draft-hole-test.ts";
+import { draftHoleTest } from "../../../addin/actions/hole-test/draft-hole-test.ts";
 import { homeownerWords, steadinessWords } from "../../../taskpane/hole-test/verdict-words.ts";
 import { settings } from "../basin/basin-examples.ts";
 

@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { dayNumber } from "../../../addin/actions/dates.ts";
-import { fillDemoProgram } from "../../../addin/actions/demo-program.ts";
-import { readProgram } from "../../../addin/actions/read-program.ts";
-import { setUpWorkbook } from "../../../addin/actions/set-up-workbook.ts";
-import { URGENCIES, whatIsNext } from "../../../addin/actions/what-is-next.ts";
-import type { Notice } from "../../../addin/actions/what-is-next.ts";
+import { fillDemoProgram } from "../../../addin/actions/demo/demo-program.ts";
+import { readProgram } from "../../../addin/actions/program/read-program.ts";
+import { setUpWorkbook } from "../../../addin/actions/workbook/set-up-workbook.ts";
+import { URGENCIES, whatIsNext } from "../../../addin/actions/program/what-is-next.ts";
+import type { Notice } from "../../../addin/actions/program/what-is-next.ts";
 import { boardOf, tabOf } from "../../../taskpane/next/board.ts";
 import { HostInMemory } from "../host-in-memory.ts";
 

@@ -1,8 +1,8 @@
 import { beforeAll, expect, test } from "vitest";
-import { fillDemoProgram } from "../../../addin/actions/demo-program.ts";
-import { readProgram } from "../../../addin/actions/read-program.ts";
-import type { Program } from "../../../addin/actions/read-program.ts";
-import { setUpWorkbook } from "../../../addin/actions/set-up-workbook.ts";
+import { fillDemoProgram } from "../../../addin/actions/demo/demo-program.ts";
+import { readProgram } from "../../../addin/actions/program/read-program.ts";
+import type { Program } from "../../../addin/actions/program/read-program.ts";
+import { setUpWorkbook } from "../../../addin/actions/workbook/set-up-workbook.ts";
 import { readWhatIf, startingForm } from "../../../taskpane/what-if/what-if-form.ts";
 import type { TypedInputs, TypedWhatIf } from "../../../taskpane/what-if/what-if-form.ts";
 import { WorkbookInMemory } from "../../addin/workbook-in-memory.ts";

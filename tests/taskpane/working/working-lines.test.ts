@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { WorkedCall, WorkedInput, Working } from "../../../addin/actions/show-working.ts";
+import type { WorkedCall, WorkedInput, Working } from "../../../addin/actions/working/show-working.ts";
 import { inputLine, resultLines, shownResults, workingAsText } from "../../../taskpane/working/working-lines.ts";
 
 const input = (over: Partial<WorkedInput>): WorkedInput => ({ label: "Rain", unit: "in", written: "A1", cells: [1], leftOut: null, ...over });

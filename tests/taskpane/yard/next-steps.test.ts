@@ -1,11 +1,11 @@
 import { describe, expect, it } from "vitest";
-import type { Yard } from "../../../addin/actions/read-program.ts";
-import { readProgram } from "../../../addin/actions/read-program.ts";
-import { yardStanding } from "../../../addin/actions/stage-standing.ts";
-import type { YardStanding } from "../../../addin/actions/stage-standing.ts";
+import type { Yard } from "../../../addin/actions/program/read-program.ts";
+import { readProgram } from "../../../addin/actions/program/read-program.ts";
+import { yardStanding } from "../../../addin/actions/visits/stage-standing.ts";
+import type { YardStanding } from "../../../addin/actions/visits/stage-standing.ts";
 import { dayNumber } from "../../../addin/actions/dates.ts";
-import { fillDemoProgram } from "../../../addin/actions/demo-program.ts";
-import { setUpWorkbook } from "../../../addin/actions/set-up-workbook.ts";
+import { fillDemoProgram } from "../../../addin/actions/demo/demo-program.ts";
+import { setUpWorkbook } from "../../../addin/actions/workbook/set-up-workbook.ts";
 import { nextSteps } from "../../../taskpane/yard/next-steps.ts";
 import { yardsMatching } from "../../../taskpane/yard-picker.tsx";
 import { HostInMemory } from "../host-in-memory.ts";

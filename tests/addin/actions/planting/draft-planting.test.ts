@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { draftPlanting } from "../../../../addin/actions/draft-planting.ts";
-import type { ChosenPlants } from "../../../../addin/actions/draft-planting.ts";
+import { draftPlanting } from "../../../../addin/actions/planting/draft-planting.ts";
+import type { ChosenPlants } from "../../../../addin/actions/planting/draft-planting.ts";
 import { plantsFor, suggestedFrom } from "../../../../addin/actions/planting/palette.ts";
 import { placePlants, SPACING_TOLERANCE } from "../../../../addin/actions/planting/place-plants.ts";
 import { drawPlan } from "../../../../addin/actions/planting/plan.ts";

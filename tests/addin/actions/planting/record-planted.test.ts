@@ -1,14 +1,14 @@
 import { beforeEach, describe, expect, test } from "vitest";
 import { dayNumber } from "../../../../addin/actions/dates.ts";
-import { followUpsCountFrom } from "../../../../addin/actions/plan-follow-ups.ts";
+import { followUpsCountFrom } from "../../../../addin/actions/care/plan-follow-ups.ts";
 import { NEW_CLUMP } from "../../../../addin/actions/planting/plan.ts";
 import type { PlannedClump } from "../../../../addin/actions/planting/plan.ts";
-import { readProgram } from "../../../../addin/actions/read-program.ts";
-import type { Yard } from "../../../../addin/actions/read-program.ts";
-import { clumpsToCount, plantedSoFar, recordPlanted } from "../../../../addin/actions/record-planted.ts";
-import { writePlan } from "../../../../addin/actions/record-planting.ts";
-import { addYard } from "../../../../addin/actions/record-yard.ts";
-import { setUpWorkbook } from "../../../../addin/actions/set-up-workbook.ts";
+import { readProgram } from "../../../../addin/actions/program/read-program.ts";
+import type { Yard } from "../../../../addin/actions/program/read-program.ts";
+import { clumpsToCount, plantedSoFar, recordPlanted } from "../../../../addin/actions/planting/record-planted.ts";
+import { writePlan } from "../../../../addin/actions/planting/record-planting.ts";
+import { addYard } from "../../../../addin/actions/yard/record-yard.ts";
+import { setUpWorkbook } from "../../../../addin/actions/workbook/set-up-workbook.ts";
 import { countedClumps, plantedClumps, withCount } from "../../../../taskpane/build/planted-draft.ts";
 import { WorkbookInMemory } from "../../workbook-in-memory.ts";
 

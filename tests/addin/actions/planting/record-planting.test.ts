@@ -1,12 +1,12 @@
 import { beforeEach, describe, expect, test } from "vitest";
 import { changeClump, clumpOf, NEW_CLUMP } from "../../../../addin/actions/planting/plan.ts";
 import type { PlannedClump } from "../../../../addin/actions/planting/plan.ts";
-import { readProgram } from "../../../../addin/actions/read-program.ts";
-import type { Yard } from "../../../../addin/actions/read-program.ts";
-import { seenClumps, writePlan } from "../../../../addin/actions/record-planting.ts";
-import { addYard } from "../../../../addin/actions/record-yard.ts";
-import { setUpWorkbook } from "../../../../addin/actions/set-up-workbook.ts";
-import { sentenceOf } from "../../../../addin/actions/write-records.ts";
+import { readProgram } from "../../../../addin/actions/program/read-program.ts";
+import type { Yard } from "../../../../addin/actions/program/read-program.ts";
+import { seenClumps, writePlan } from "../../../../addin/actions/planting/record-planting.ts";
+import { addYard } from "../../../../addin/actions/yard/record-yard.ts";
+import { setUpWorkbook } from "../../../../addin/actions/workbook/set-up-workbook.ts";
+import { sentenceOf } from "../../../../addin/actions/program/write-records.ts";
 import { WorkbookInMemory } from "../../workbook-in-memory.ts";
 
 let workbook: WorkbookInMemory;

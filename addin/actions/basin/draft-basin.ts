@@ -1,0 +1,182 @@
+import { isCellError } from "../../../functions/worksheet/cell.ts";
+import type { Cell, CellInput } from "../../../functions/worksheet/cell.ts";
+import { BASIN_SHAPES, USUAL_OUTLINE } from "../../../functions/basin/basin-shape.ts";
+import type { BasinShape } from "../../../functions/basin/basin-shape.ts";
+import { fromUs, INCHES_PER_FOOT, toUs } from "../../../functions/quantities.ts";
+import { basinDesign, basinSize } from "../../../functions/worksheet/basin.ts";
+import { plantCount } from "../../../functions/worksheet/planting.ts";
+import { zoneAreas } from "../../../functions/worksheet/plants.ts";
+import { layerVolume, soilMix, soilState } from "../../../functions/worksheet/soil.ts";
+import type { CellValue } from "../../workbook/workbook.ts";
+import type { SettingValues } from "../../records/program.ts";
+import type { UnitSystem } from "../../records/site-terms.ts";
+import { basinEarthwork } from "./basin-earthwork.ts";
+import type { BasinEarthwork, RimSize } from "./basin-earthwork.ts";
+import type { Yard } from "../program/read-program.ts";
+import { answer, rowOf } from "../worksheet-answers.ts";
+import type { Answer } from "../worksheet-answers.ts";
+
+export type { Answer } from "../worksheet-answers.ts";
+
+/** What the pane's basin view tunes, in the yard's units; blank where the program's setting or a default applies. */
+export interface BasinInputs {
+  readonly units: UnitSystem;
+  readonly contributingArea: CellValue;
+  readonly testedRate: CellValue;
+  readonly stormDepth: CellValue;
+  readonly pondingDepth: CellValue;
+  readonly mediaDepth: CellValue;
+  readonly sideSlope: CellValue;
+  readonly mixRecipe: CellValue;
+  readonly shape: CellValue;
+  /** Across the slope to down it. */
+  readonly lengthToWidth: CellValue;
+  readonly groundSlopePercent: CellValue;
+}
+
+/** The same quantities as the yard's row on Design, from the same worksheet functions. */
+export interface BasinDraft {
+  readonly units: UnitSystem;
+  readonly shape: BasinShape;
+  readonly lengthToWidth: number;
+  readonly stormDepth: number | null;
+  readonly sideSlope: number | null;
+  readonly mediaDepth: number | null;
+  readonly drainHours: number;
+  readonly designRate: Answer;
+  readonly pondingDepth: Answer;
+  readonly floorArea: Answer;
+  readonly rimArea: Answer;
+  readonly runoff: Answer;
+  readonly waterHeld: Answer;
+  readonly drawdownHours: Answer;
+  readonly ruleArea: Answer;
+  readonly digVolume: Answer;
+  /** "fits", or why it does not. */
+  readonly status: string;
+  readonly floorLength: Answer;
+  readonly floorWidth: Answer;
+  readonly floorEdge: Answer;
+  /** The full water's edge across the slope and down it. */
+  readonly rimLength: Answer;
+  readonly rimWidth: Answer;
+  /** Planting zones: the floor, the sloping sides, a ring of the berm's crest. */
+  readonly zones: Readonly<Record<"A" | "B" | "C", Answer>>;
+  readonly groundSlopePercent: number | null;
+  /** Null while the ground slope is not measured. */
+  readonly earthwork: BasinEarthwork | null;
+  readonly looseVolume: Answer;
+  readonly mixVolume: Answer;
+  /** What to buy or keep for the mix, loose; empty when no recipe is chosen. */
+  readonly mix: readonly { readonly material: string; readonly volume: number }[];
+  /** Why the mix cannot be worked out, when a recipe is chosen and it cannot. */
+  readonly mixSentence: string | null;
+  readonly mulchVolume: Answer;
+  readonly plants: Answer;
+  readonly cautions: readonly string[];
+}
+
+/** The inputs as the sheet holds them now. */
+export function basinInputsOf(yard: Yard): BasinInputs {
+  const { cells } = yard.site;
+  return {
+    units: yard.units,
+    contributingArea: blankAsNull(yard.design.contributingArea),
+    testedRate: blankAsNull(yard.design.testedRate),
+    stormDepth: cells.stormDepth,
+    pondingDepth: cells.pondingDepth,
+    mediaDepth: cells.mediaDepth,
+    sideSlope: cells.sideSlope,
+    mixRecipe: cells.mixRecipe,
+    shape: cells.shape,
+    lengthToWidth: cells.lengthToWidth,
+    groundSlopePercent: blankAsNull(yard.design.groundSlopePercent),
+  };
+}
+
+export function draftBasin(inputs: BasinInputs, settings: SettingValues): BasinDraft {
+  const { units, mixRecipe } = inputs;
+  const inchesAsDepth = units === "metric" ? 25.4 : 1;
+  const feetAsLength = units === "metric" ? 0.3048 : 1;
+  const { stormDepth, sideSlope, mediaDepth, designInputs, design, size, rim } = sizeBasin(inputs, settings);
+  const [designRate, pondingDepth, floorArea, rimArea, runoff, waterHeld, drawdownHours, ruleArea, digVolume, status] = design;
+  const [floorLength, floorWidth, floorEdge] = size;
+  const [zoneA, zoneB, zoneC] = rowOf(zoneAreas, [floorArea, pondingDepth, sideSlope, null, inputs.shape, inputs.lengthToWidth, units], 3);
+  const [mixVolume] = rowOf(layerVolume, [floorArea, mediaDepth, 0, units], 1);
+  const mixInputs: CellInput[] = [mixVolume, mixRecipe, settings.settlingShare, units];
+  const mixTable = mixRecipe === null ? [] : soilMix.evaluate(mixInputs);
+  const mixFault = mixTable.flat().find(isCellError);
+  return {
+    units,
+    shape: BASIN_SHAPES.find((shape) => shape === inputs.shape) ?? USUAL_OUTLINE.shape,
+    lengthToWidth: numberOr(inputs.lengthToWidth, USUAL_OUTLINE.lengthToWidth),
+    stormDepth: numberOrNull(stormDepth),
+    sideSlope: numberOrNull(sideSlope),
+    mediaDepth: numberOrNull(mediaDepth),
+    drainHours: settings.drainHours,
+    designRate: answer(designRate), pondingDepth: answer(pondingDepth), floorArea: answer(floorArea), rimArea: answer(rimArea),
+    runoff: answer(runoff), waterHeld: answer(waterHeld), drawdownHours: answer(drawdownHours), ruleArea: answer(ruleArea),
+    digVolume: answer(digVolume),
+    status: isCellError(status) ? status.sentence : String(status ?? ""),
+    floorLength: answer(floorLength), floorWidth: answer(floorWidth), floorEdge: answer(floorEdge),
+    rimLength: rim === null ? answer(floorArea) : { value: rim.length },
+    rimWidth: rim === null ? answer(floorArea) : { value: rim.width },
+    zones: { A: answer(zoneA), B: answer(zoneB), C: answer(zoneC) },
+    groundSlopePercent: typeof inputs.groundSlopePercent === "number" ? inputs.groundSlopePercent : null,
+    earthwork: rim === null ? null : basinEarthwork({ ...inputs, floorArea, pondingDepth, sideSlope }, rim),
+    looseVolume: answer(rowOf(soilState, [digVolume, "in place", "loose", "loam", units], 1)[0]),
+    mixVolume: answer(mixVolume),
+    mix: mixFault !== undefined ? [] : mixTable.flatMap(([material, volume]) => (typeof volume === "number" ? [{ material: String(material), volume }] : [])),
+    mixSentence: mixFault?.sentence ?? null,
+    mulchVolume: answer(rowOf(layerVolume, [rimArea, settings.mulchDepthInches * inchesAsDepth, 0, units], 1)[0]),
+    plants: answer(rowOf(plantCount, [rimArea, settings.plantSpacingFeet * feetAsLength, "triangle", units], 1)[0]),
+    cautions: [...basinDesign.cautionsFor(designInputs), ...(mixRecipe === null ? [] : soilMix.cautionsFor(mixInputs))],
+  };
+}
+
+/** A basin's size alone, for those who try many. */
+export function sizeBasin(inputs: BasinInputs, settings: SettingValues): SizedBasin {
+  const { units, shape, lengthToWidth } = inputs;
+  const stormDepth = inputs.stormDepth ?? fromUs("depth", settings.stormDepthInches, units);
+  const sideSlope = inputs.sideSlope ?? settings.sideSlope;
+  const mediaDepth = inputs.mediaDepth ?? 0;
+  const designInputs: CellInput[] = [
+    inputs.contributingArea, inputs.testedRate, settings.reductionFactor, stormDepth, inputs.pondingDepth,
+    mediaDepth, sideSlope, settings.drainHours, shape, lengthToWidth, units,
+  ];
+  const design = rowOf(basinDesign, designInputs, 10);
+  const [, pondingDepth, floorArea] = design;
+  const size = rowOf(basinSize, [floorArea, shape, lengthToWidth, units], 3);
+  return { stormDepth, sideSlope, mediaDepth, designInputs, design, size, rim: rimOf(size, pondingDepth, sideSlope, units) };
+}
+
+export interface SizedBasin {
+  readonly stormDepth: CellValue;
+  readonly sideSlope: CellValue;
+  readonly mediaDepth: CellValue;
+  readonly designInputs: readonly CellInput[];
+  /** As BASINDESIGN answers. */
+  readonly design: readonly (Cell | undefined)[];
+  /** As BASINSIZE answers. */
+  readonly size: readonly (Cell | undefined)[];
+  readonly rim: RimSize | null;
+}
+
+/** The rim's axes are the floor's, each longer by twice the reach of the sides. */
+function rimOf([length, width]: readonly (Cell | undefined)[], pondingDepth: Cell | undefined, sideSlope: CellValue, units: UnitSystem): RimSize | null {
+  if (typeof length !== "number" || typeof width !== "number" || typeof pondingDepth !== "number" || typeof sideSlope !== "number") return null;
+  const wider = 2 * sideSlope * fromUs("length", toUs("depth", pondingDepth, units) / INCHES_PER_FOOT, units);
+  return { length: length + wider, width: width + wider };
+}
+
+function numberOr(value: CellValue, otherwise: number): number {
+  return typeof value === "number" ? value : otherwise;
+}
+
+function numberOrNull(value: CellValue): number | null {
+  return typeof value === "number" ? value : null;
+}
+
+function blankAsNull(value: CellValue): CellValue {
+  return value === "" ? null : value;
+}

@@ -1,0 +1,75 @@
+import { plantingSheet } from "../../records/planting.ts";
+import type { ClumpRow } from "../../records/planting.ts";
+import { isBlank } from "../../records/sheet.ts";
+import type { CellValue, Workbook } from "../../workbook/workbook.ts";
+import { clumpOf } from "./plan.ts";
+import type { PlannedClump } from "./plan.ts";
+import type { Yard } from "../program/read-program.ts";
+import { appendRows, changesOfRow, rowAsSeen, writeUnlessChanged } from "../program/write-records.ts";
+import type { CellChange, Conflict } from "../program/write-records.ts";
+
+/** A row of Planting as it was when the plan was begun, in plain data. */
+export type SeenClump = Pick<ClumpRow, "row" | "record" | "cells">;
+
+export function seenClumps(yard: Yard): readonly SeenClump[] {
+  return yard.clumps.map(({ row, record, cells }) => ({ row, record, cells }));
+}
+
+/**
+ * Writes the plan into Planting: what changed in a clump, the clumps that are new, and blank rows for those taken out.
+ * A row taken out lends itself to a new clump, unless somebody noted something on it. Nothing is written if a row has
+ * changed since it was seen.
+ */
+export async function writePlan(workbook: Workbook, yard: Yard, seen: readonly SeenClump[], plan: readonly PlannedClump[]): Promise<readonly Conflict[]> {
+  const present = rowsNow(seen, yard.clumps);
+  const rowOf = ({ row }: { readonly row: number | null }) => (row === null ? undefined : present.get(row));
+  const changed: CellChange[] = [];
+  const added = plan.filter((clump) => rowOf(clump) === undefined);
+  for (const before of seen) {
+    const row = rowOf(before);
+    if (row === undefined) continue;
+    const after = plan.find((clump) => clump.row === before.row) ?? (isPlanAlone(before) ? added.shift() : undefined);
+    changed.push(...changesOfRow({ ...row, cells: before.cells }, after === undefined ? blankCells() : changedCells(yard, before, after)));
+  }
+  const conflicts = await writeUnlessChanged(workbook, changed);
+  if (conflicts.length === 0) await appendRows(workbook, plantingSheet, added.map((clump) => cellsOf(yard, clump)));
+  return conflicts;
+}
+
+/** Where each row that was seen stands now: the sheet may be sorted while a plan is worked on. */
+function rowsNow(seen: readonly SeenClump[], clumps: readonly ClumpRow[]): ReadonlyMap<number, ClumpRow> {
+  const now = new Map<number, ClumpRow>();
+  const free = new Set(clumps);
+  const atItsPlace = ({ row }: SeenClump) => clumps.filter((present) => present.row === row && free.has(present));
+  const passes = [(before: SeenClump) => rowAsSeen(before, atItsPlace(before)), (before: SeenClump) => rowAsSeen(before, [...free]), (before: SeenClump) => atItsPlace(before)[0]];
+  for (const find of passes) {
+    for (const before of seen) {
+      const row = now.has(before.row) ? undefined : find(before);
+      if (row === undefined) continue;
+      now.set(before.row, row);
+      free.delete(row);
+    }
+  }
+  return now;
+}
+
+type ClumpCells = { readonly [Key in keyof typeof plantingSheet.columns]?: CellValue };
+
+function cellsOf({ siteId }: Yard, { plant, zone, planned, spacing, along, across }: PlannedClump): ClumpCells {
+  return { siteId, plant, zone, planned, spacing, alongLength: along, acrossWidth: across };
+}
+
+/** Only what differs from the row as it was read: a cell that holds a slip keeps it until somebody puts it right. */
+function changedCells(yard: Yard, before: SeenClump, after: PlannedClump): ClumpCells {
+  const read = cellsOf(yard, clumpOf(before));
+  return Object.fromEntries(Object.entries(cellsOf(yard, after)).filter(([key, value]) => value !== read[key as keyof ClumpCells]));
+}
+
+function blankCells(): ClumpCells {
+  return Object.fromEntries(Object.keys(plantingSheet.columns).map((key) => [key, null]));
+}
+
+/** Nothing on the row tells of plants in the ground, and nobody noted anything. */
+function isPlanAlone({ cells: { planted, plantedOn, note } }: SeenClump): boolean {
+  return [planted, plantedOn, note].every(isBlank);
+}

@@ -1,0 +1,204 @@
+import { WorkbookRefused } from "../../workbook/workbook.ts";
+import type { CellRange, CellValue, Workbook } from "../../workbook/workbook.ts";
+import { asBuiltSheet } from "../../records/as-built.ts";
+import type { AsBuiltRow } from "../../records/as-built.ts";
+import { designSheet } from "../../records/design.ts";
+import { digDaysSheet } from "../../records/dig-days.ts";
+import type { DigDayRow } from "../../records/dig-days.ts";
+import { estimateLinesSheet } from "../../records/estimate-lines.ts";
+import type { EstimateLineRow } from "../../records/estimate-lines.ts";
+import { followUpsSheet } from "../../records/follow-ups.ts";
+import type { FollowUpRow } from "../../records/follow-ups.ts";
+import { holeTestsSheet } from "../../records/hole-tests.ts";
+import type { HoleTestRow } from "../../records/hole-tests.ts";
+import { plantingSheet } from "../../records/planting.ts";
+import type { ClumpRow } from "../../records/planting.ts";
+import { plantsSheet } from "../../records/plants.ts";
+import type { PlantRow } from "../../records/plants.ts";
+import { pricesSheet } from "../../records/prices.ts";
+import type { PriceRow } from "../../records/prices.ts";
+import { programSheet } from "../../records/program.ts";
+import type { SettingValues } from "../../records/program.ts";
+import { rulesSheet } from "../../records/rules.ts";
+import { readRecords } from "../../records/read-records.ts";
+import type { SheetRecords } from "../../records/read-records.ts";
+import { isBlank } from "../../records/sheet.ts";
+import type { Sheet, SheetRow, Slip } from "../../records/sheet.ts";
+import type { UnitSystem } from "../../records/site-terms.ts";
+import { sitesSheet } from "../../records/sites.ts";
+import type { SiteRow } from "../../records/sites.ts";
+import { surfacesSheet } from "../../records/surfaces.ts";
+import type { SurfaceRow } from "../../records/surfaces.ts";
+import { visitsSheet } from "../../records/visits.ts";
+import type { VisitAnswerRow } from "../../records/visits.ts";
+import { readSettings } from "./read-settings.ts";
+
+/** The computed cells of one yard's row on Design, as the workbook shows them. */
+export type DesignCells = { readonly [Key in keyof typeof designSheet.columns]: CellValue };
+
+export interface Yard {
+  readonly siteId: string;
+  readonly units: UnitSystem;
+  readonly site: SiteRow;
+  readonly surfaces: readonly SurfaceRow[];
+  readonly holeTests: readonly HoleTestRow[];
+  /** Every answer given in this yard, the oldest first. */
+  readonly visits: readonly VisitAnswerRow[];
+  /** Newest answer to each step, by step id. */
+  readonly answers: ReadonlyMap<string, VisitAnswerRow>;
+  readonly design: DesignCells;
+  /** Where the yard's row on Design stands; null while Design shows none. */
+  readonly designAt: ((key: keyof typeof designSheet.columns) => CellRange) | null;
+  readonly clumps: readonly ClumpRow[];
+  readonly estimateLines: readonly EstimateLineRow[];
+  readonly digDays: readonly DigDayRow[];
+  /** The oldest first: the newest counts. */
+  readonly asBuilt: readonly AsBuiltRow[];
+  readonly followUps: readonly FollowUpRow[];
+  /** Cells of this yard that do not hold what their column asks for. */
+  readonly slips: readonly Slip[];
+}
+
+export interface Program {
+  readonly settings: SettingValues;
+  readonly yards: readonly Yard[];
+  /** The Rules table below its headings, as SOAK.SITECHECK takes it. */
+  readonly rules: readonly (readonly CellValue[])[];
+  readonly prices: readonly PriceRow[];
+  readonly plants: readonly PlantRow[];
+  /** Slips that belong to no yard: headings, settings, rows without a site, Site IDs that stand twice. */
+  readonly slips: readonly Slip[];
+}
+
+/** Sheets whose rows belong to a yard by the Site ID in them. */
+const sheetsOfYards = { surfaces: surfacesSheet, holeTests: holeTestsSheet, visits: visitsSheet, clumps: plantingSheet, estimateLines: estimateLinesSheet, digDays: digDaysSheet, asBuilt: asBuiltSheet, followUps: followUpsSheet } as const;
+const sheetsOfProgram = { program: programSheet, sites: sitesSheet, design: designSheet, rules: rulesSheet, prices: pricesSheet, plants: plantsSheet } as const;
+const sheetsRead = { ...sheetsOfYards, ...sheetsOfProgram };
+
+type SheetsOfYards = typeof sheetsOfYards;
+type RowsOfYards = { readonly [Name in keyof SheetsOfYards]: SheetRecords<SheetsOfYards[Name]> };
+
+/** Reads the whole program in one call of the port. */
+export async function readProgram(workbook: Workbook): Promise<Program> {
+  const names = Object.keys(sheetsRead);
+  const cells = await workbook.readSheets(Object.values(sheetsRead).map(({ name }) => name));
+  const cellsOf = (name: keyof typeof sheetsRead) => cells[names.indexOf(name)] ?? [];
+  const ofYards = Object.fromEntries(
+    Object.entries(sheetsOfYards).map(([name, sheet]) => [name, readRecords<Sheet>(sheet, cellsOf(name as keyof SheetsOfYards))]),
+  ) as unknown as RowsOfYards;
+  const sites = readRecords(sitesSheet, cellsOf("sites"));
+  const rules = readRecords(rulesSheet, cellsOf("rules"));
+  const prices = readRecords(pricesSheet, cellsOf("prices"));
+  const plants = readRecords(plantsSheet, cellsOf("plants"));
+  const settings = readSettings(cellsOf("program"));
+  const design = readDesign(cellsOf("design"));
+
+  const claimed = new Set<Slip>();
+  const yards = sites.rows.flatMap((site): Yard[] => {
+    const { siteId } = site.record;
+    if (siteId === null || isEarlier(sites.rows, site)) return [];
+    const asTheyStand = rowsOfYard(ofYards, siteId);
+    const rows = { ...asTheyStand, visits: oldestFirst(asTheyStand.visits) };
+    const slips = [...slipsOn(sites, [site]), ...undated(rows.visits), ...(Object.keys(sheetsOfYards) as (keyof SheetsOfYards)[]).flatMap((name) => slipsOn(ofYards[name], rows[name]))];
+    slips.forEach((slip) => claimed.add(slip));
+    return [{
+      siteId,
+      units: site.record.units ?? "us",
+      site,
+      ...rows,
+      answers: new Map(rows.visits.flatMap((row) => (row.record.step === null ? [] : [[row.record.step, row]]))),
+      ...design.of(siteId),
+      slips,
+    }];
+  });
+
+  const everySlip = [sites, ...Object.values(ofYards), rules, prices, plants, settings, design].flatMap(({ slips }) => slips);
+  return {
+    settings: settings.values,
+    yards,
+    rules: rules.place === null ? [] : cellsOf("rules").slice(rules.place.firstRow).map((row) => row.slice(rules.place?.columnIndex("rule"))),
+    prices: prices.rows,
+    plants: plants.rows,
+    slips: [...twiceUsed(sites.rows), ...(sites.place === null ? [] : strays(ofYards, new Set(yards.map(({ siteId }) => siteId)))), ...everySlip.filter((slip) => !claimed.has(slip))],
+  };
+}
+
+function rowsOfYard(ofYards: RowsOfYards, siteId: string): { readonly [Name in keyof SheetsOfYards]: readonly SheetRow<SheetsOfYards[Name]>[] } {
+  const own = Object.entries(ofYards).map(([name, { rows }]) => [name, (rows as readonly SheetRow<SheetsOfYards["visits"]>[]).filter((row) => row.record.siteId === siteId)]);
+  return Object.fromEntries(own) as { readonly [Name in keyof SheetsOfYards]: readonly SheetRow<SheetsOfYards[Name]>[] };
+}
+
+/** By day, and within a day as the rows stand, so that sorting the sheet changes no answer in force. Without a day: the oldest. */
+function oldestFirst(visits: readonly VisitAnswerRow[]): readonly VisitAnswerRow[] {
+  const day = ({ record }: VisitAnswerRow) => Math.floor(record.date ?? 0);
+  return visits.toSorted((one, other) => day(one) - day(other) || one.row - other.row);
+}
+
+/** Answers without a day among others to the same step: which of them is the newest, only a person knows. */
+function undated(visits: readonly VisitAnswerRow[]): Slip[] {
+  return visits.flatMap((row): Slip[] => {
+    const { step } = row.record;
+    if (step === null || !isBlank(row.cells.date) || !visits.some((other) => other !== row && other.record.step === step)) return [];
+    return [{ where: row.at("date"), sentence: "Date is blank: the answer counts as older than any to the same step that has a day. Write the day of the visit." }];
+  });
+}
+
+/** Site IDs on other sheets that no row of Sites bears: one slip an ID, at the first of its rows. */
+function strays(ofYards: RowsOfYards, siteIds: ReadonlySet<string>): Slip[] {
+  const rows = Object.values(ofYards).flatMap((records) => records.rows as readonly SheetRow<SheetsOfYards["visits"]>[]);
+  const unknown = rows.flatMap((row) => (row.record.siteId === null || siteIds.has(row.record.siteId) ? [] : [{ siteId: row.record.siteId, where: row.at("siteId") }]));
+  return [...new Set(unknown.map(({ siteId }) => siteId))].flatMap((siteId): Slip[] => {
+    const [first, ...more] = unknown.filter((row) => row.siteId === siteId);
+    if (first === undefined) return [];
+    const others = more.length === 0 ? "" : ` and ${more.length} more ${more.length === 1 ? "row" : "rows"}`;
+    return [{ where: first.where, sentence: `Site ID "${siteId.slice(0, 40)}" stands here${others}, and no row of Sites has it. Put the yard back on Sites, or mend the ID.` }];
+  });
+}
+
+function slipsOn({ slips }: { readonly slips: readonly Slip[] }, rows: readonly { readonly row: number }[]): Slip[] {
+  return slips.filter((slip) => rows.some((row) => row.row === slip.where.row));
+}
+
+/** Whether a row above bears the same Site ID: that one is the yard. */
+function isEarlier(rows: readonly SiteRow[], row: SiteRow): boolean {
+  return rows.find(({ record }) => record.siteId === row.record.siteId) !== row;
+}
+
+function twiceUsed(rows: readonly SiteRow[]): Slip[] {
+  return rows.flatMap((row) => {
+    const { siteId } = row.record;
+    if (siteId === null || !isEarlier(rows, row)) return [];
+    return [{ where: row.at("siteId"), sentence: `Site ID "${siteId.slice(0, 40)}" stands on Sites twice. The upper row is the yard; give the lower one an ID of its own, because records are kept by Site ID.` }];
+  });
+}
+
+/** Design by Site ID: its rows are where its own formulas put them. */
+function readDesign(cells: readonly (readonly CellValue[])[]) {
+  const { place, slips } = readRecords(designSheet, cells);
+  const keys = Object.keys(designSheet.columns) as (keyof DesignCells)[];
+  const rowOf = (siteId: string) => (place === null ? -1 : cells.findIndex((row, index) => index >= place.firstRow && row[place.columnIndex("siteId")] === siteId));
+  return {
+    slips,
+    of: (siteId: string): Pick<Yard, "design" | "designAt"> => {
+      const row = rowOf(siteId);
+      const values = Object.fromEntries(keys.map((key) => [key, cells[row]?.[place?.columnIndex(key) ?? -1] ?? null])) as DesignCells;
+      return { design: values, designAt: place === null || row < 0 ? null : (key) => place.cell(row, key) };
+    },
+  };
+}
+
+/** A yard as the workbook holds it at this moment, for whoever must not write what somebody else has written since. */
+export async function yardNow(workbook: Workbook, siteId: string): Promise<Yard> {
+  const yard = (await readProgram(workbook)).yards.find((candidate) => candidate.siteId === siteId);
+  if (yard === undefined) throw new WorkbookRefused(`${siteId} is no longer on ${sitesSheet.name}. Nothing was written.`);
+  return yard;
+}
+
+/** The yard that a selected cell belongs to: the one whose row it is, on whichever sheet. */
+export function yardAt(program: Program, sheet: string, row: number): Yard | undefined {
+  const isIn = (where: CellRange) => where.sheet === sheet && where.row === row;
+  return program.yards.find((yard) => {
+    if (isIn(yard.site.at("siteId")) || (yard.designAt !== null && isIn(yard.designAt("siteId")))) return true;
+    return (Object.keys(sheetsOfYards) as (keyof SheetsOfYards)[]).some((name) => sheetsOfYards[name].name === sheet && yard[name].some((held) => held.row === row));
+  });
+}

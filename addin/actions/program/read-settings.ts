@@ -1,0 +1,39 @@
+import type { CellRange, CellValue } from "../../workbook/workbook.ts";
+import type { Place } from "../../records/place.ts";
+import { readRecords } from "../../records/read-records.ts";
+import type { Slip } from "../../records/sheet.ts";
+import { programSettings, programSheet, settingCell } from "../../records/program.ts";
+import type { ProgramKey, ProgramSetting, SettingValues } from "../../records/program.ts";
+
+export interface Settings {
+  readonly values: SettingValues;
+  /** Where each setting's value stands; those that are nowhere are left out. */
+  readonly cells: ReadonlyMap<ProgramKey, CellRange>;
+  readonly place: Place<typeof programSheet> | null;
+  readonly slips: readonly Slip[];
+}
+
+/** Reads the settings of sheet Program, each found by its name. What is blank or gone goes on with its first value, and says so. */
+export function readSettings(values: readonly (readonly CellValue[])[]): Settings {
+  const read = readRecords(programSheet, values);
+  const slips: Slip[] = read.slips.filter(({ where }) => read.place === null || where.column !== read.place.columnIndex("value"));
+  const cells = new Map<ProgramKey, CellRange>();
+  const numbers = (Object.keys(programSettings) as ProgramKey[]).map((key): [ProgramKey, number | null] => {
+    const { setting, value }: ProgramSetting = programSettings[key];
+    const row = read.rows.find(({ record }) => record.setting === setting);
+    const where = row?.at("value");
+    if (where !== undefined) cells.set(key, where);
+    const number = row?.record.value ?? null;
+    const isFaulty = read.slips.some((slip) => slip.where.row === where?.row && slip.where.column === where.column);
+    if (number !== null || (value === null && !isFaulty)) return [key, number];
+    if (read.place !== null) slips.push({ where: where ?? settingCell(key), sentence: `${reason(setting, row?.cells.value, read.slips, where)} The pane goes on ${value === null ? "without it" : `with ${value}`}; cells that use it show an error until it is filled in.` });
+    return [key, value];
+  });
+  return { values: Object.fromEntries(numbers) as SettingValues, cells, place: read.place, slips };
+}
+
+function reason(setting: string, cell: CellValue | undefined, slips: readonly Slip[], where: CellRange | undefined): string {
+  if (where === undefined) return `Sheet Program has no row "${setting}".`;
+  const fault = slips.find((slip) => slip.where.row === where.row && slip.where.column === where.column);
+  return fault !== undefined && cell !== null ? fault.sentence : `${setting} is blank.`;
+}

@@ -1,0 +1,107 @@
+import { groundSlopePercent } from "../../../functions/siting/ground-slope.ts";
+import { OVERRIDDEN, overrideStep, WITHDRAWN } from "../../checklist/overrides.ts";
+import type { Refusal } from "../../checklist/refusal.ts";
+import type { Stage, Step } from "../../checklist/stage.ts";
+import { verdictFormula } from "../../records/formulas.ts";
+import { rulesSheet } from "../../records/rules.ts";
+import { visitsSheet } from "../../records/visits.ts";
+import type { Verdict } from "../../records/visits.ts";
+import { addressOf, WorkbookRefused } from "../../workbook/workbook.ts";
+import type { CellValue, Workbook } from "../../workbook/workbook.ts";
+import { isoDate, today } from "../dates.ts";
+import type { Yard } from "../program/read-program.ts";
+import { appendRow, changesOfRow, writeUnlessChanged } from "../program/write-records.ts";
+import type { Conflict } from "../program/write-records.ts";
+
+export type StepAnswer = SaidAnswer & {
+  readonly note: string;
+  readonly by: string;
+  /** A link, or the name of a picture. */
+  readonly link?: string;
+  /** Day of the visit, where a field sheet is entered later; today otherwise. */
+  readonly day?: number;
+};
+
+type SaidAnswer =
+  | { readonly kind: "measured"; readonly value: number }
+  | { readonly kind: "none" }
+  | { readonly kind: "slope"; readonly drop: number; readonly run: number }
+  | { readonly kind: "chosen"; readonly says: string }
+  | { readonly kind: "text"; readonly text: string }
+  | { readonly kind: "date"; readonly date: number }
+  | { readonly kind: "number"; readonly value: number };
+
+/** Adds the answer as a row of Visits. A measured one gets a verdict formula, so a changed rule changes the verdict. */
+export async function recordAnswer(workbook: Workbook, yard: Yard, stage: Stage, step: Step, answer: StepAnswer): Promise<readonly Conflict[]> {
+  if (answer.kind === "slope") {
+    const slope = changesOfRow(yard.site, { slopeDrop: answer.drop, slopeRun: answer.run });
+    const conflicts = await writeUnlessChanged(workbook, slope);
+    if (conflicts.length > 0) return conflicts;
+  }
+  const rule = "rule" in step.answer && answer.kind !== "none" ? step.answer.rule : null;
+  const common = { siteId: yard.siteId, date: answer.day ?? today(), stage: stage.id, step: step.id, note: answer.note, by: answer.by, link: answer.link ?? null };
+  await appendRow(
+    workbook,
+    visitsSheet,
+    { ...common, rule, answer: answerCell(step, answer), unit: answerUnit(yard, step, answer), verdict: fixedVerdict(step, answer) },
+    (row, visits, placeOf) =>
+      rule === null
+        ? []
+        : [{ range: visits.cell(row, "verdict"), formulas: [[verdictFormula(rule, addressOf(visits.cell(row, "answer")).replace(/^.*!/, ""), yard.units, placeOf(rulesSheet))]] }],
+    rule === null ? [] : [rulesSheet],
+  );
+  return [];
+}
+
+export interface OverrideEntry {
+  readonly by: string;
+  readonly reason: string;
+}
+
+/** Puts a person's name and reason against a refusal on record, as a row of Visits. Refuses where nobody may, and without both. */
+export async function recordOverride(workbook: Workbook, yard: Yard, stage: Stage, refusal: Refusal, { by, reason }: OverrideEntry): Promise<void> {
+  if (refusal.neverOverridden !== null) throw new WorkbookRefused(refusal.neverOverridden);
+  if (by.trim() === "" || reason.trim() === "") throw new WorkbookRefused("An override needs a name and a reason. Nothing was written.");
+  await appendOverride(workbook, yard, stage, refusal, OVERRIDDEN, { by, reason });
+}
+
+/** Takes an override back; both rows stay on record. */
+export function withdrawOverride(workbook: Workbook, yard: Yard, stage: Stage, refusal: Refusal, entry: OverrideEntry): Promise<void> {
+  return appendOverride(workbook, yard, stage, refusal, WITHDRAWN, entry);
+}
+
+async function appendOverride(workbook: Workbook, yard: Yard, stage: Stage, refusal: Refusal, answer: string, { by, reason }: OverrideEntry): Promise<void> {
+  await appendRow(workbook, visitsSheet, { siteId: yard.siteId, date: today(), stage: stage.id, step: overrideStep(refusal.id), answer, note: reason.trim(), by: by.trim() });
+}
+
+function answerCell(step: Step, answer: StepAnswer): CellValue {
+  switch (answer.kind) {
+    case "measured":
+    case "number":
+      return answer.value;
+    case "slope":
+      return groundSlopePercent(answer.drop, answer.run);
+    case "chosen":
+      return answer.says;
+    case "text":
+      return answer.text;
+    case "date":
+      return isoDate(answer.date);
+    case "none":
+      return step.answer.kind === "measured" ? (step.answer.orNone ?? null) : null;
+  }
+}
+
+function answerUnit(yard: Yard, step: Step, answer: StepAnswer): string | null {
+  if (answer.kind === "slope") return "%";
+  if (answer.kind === "number" && step.answer.kind === "number") return step.answer.unit[yard.units];
+  if (answer.kind !== "measured" || step.answer.kind !== "measured") return null;
+  if (step.answer.quantity === "length") return yard.units === "metric" ? "m" : "ft";
+  return yard.units === "metric" ? "mm" : "in";
+}
+
+function fixedVerdict(step: Step, answer: StepAnswer): Verdict | null {
+  if (answer.kind === "none") return "pass";
+  if (answer.kind !== "chosen" || step.answer.kind !== "chosen") return null;
+  return step.answer.options.find(({ says }) => says === answer.says)?.verdict ?? "not measured";
+}

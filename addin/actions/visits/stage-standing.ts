@@ -1,0 +1,221 @@
+import { isCellError } from "../../../functions/worksheet/cell.ts";
+import type { Cell, CellInput } from "../../../functions/worksheet/cell.ts";
+import { rulesNamed } from "../../../functions/worksheet/site-rules.ts";
+import { siteCheck } from "../../../functions/worksheet/siting.ts";
+import { speakers } from "../../../functions/worksheet/speaker.ts";
+import type { NumberKind } from "../../../functions/quantities.ts";
+import { answersInForce, stepsOf, verdictOfStep } from "../../checklist/answers.ts";
+import { gateInto, stopRefusal } from "../../checklist/gates.ts";
+import type { Gate, YardFacts } from "../../checklist/gates.ts";
+import { overrideOf } from "../../checklist/overrides.ts";
+import type { Override } from "../../checklist/overrides.ts";
+import { screeningVisit } from "../../checklist/screening-visit.ts";
+import { stageVerdict } from "../../checklist/stage.ts";
+import type { Stage, StageId, Step } from "../../checklist/stage.ts";
+import { stageNamed, stages } from "../../checklist/stages.ts";
+import type { FollowUpKind } from "../../records/follow-ups.ts";
+import type { UnitSystem } from "../../records/site-terms.ts";
+import type { Verdict, VisitAnswerRow } from "../../records/visits.ts";
+import { isErrorCode } from "../../workbook/workbook.ts";
+import type { CellValue } from "../../workbook/workbook.ts";
+import { checkRule, TESTED_RATE_RULE } from "./check-rule.ts";
+import { isoDate } from "../dates.ts";
+import { openFollowUps } from "../care/due-follow-ups.ts";
+import type { Program, Yard } from "../program/read-program.ts";
+
+/** A visit stage as it stands for one yard. */
+export interface StageStanding {
+  readonly stage: Stage;
+  readonly verdict: Verdict;
+  readonly steps: readonly StepStanding[];
+}
+
+/** "locked": nothing is begun and the gate is shut. "stopped": begun, and something in it says stop. */
+export type StageState = "locked" | "ready" | "begun" | "stopped" | "done";
+
+export interface StageOfYard extends StageStanding {
+  readonly state: StageState;
+  readonly gate: Gate;
+  /** What the stage needs on other sheets before it is done, as sentences. */
+  readonly missing: readonly Missing[];
+}
+
+/** Where a missing thing is put right. */
+export type Place = "visits" | "hole tests" | "basin" | "care";
+
+export interface Missing {
+  readonly sentence: string;
+  readonly place: Place;
+}
+
+export interface NextThing extends Missing {
+  readonly stage: StageId;
+  /** "stop" where going on could do harm, "wait" where only time helps. */
+  readonly kind: "stop" | "wait" | "todo";
+}
+
+/** Where a yard stands, stage by stage, and what is next. */
+export interface YardStanding {
+  readonly yard: Yard;
+  readonly stages: readonly StageOfYard[];
+  /** The first stage that is not done; the last one when all are. */
+  readonly current: StageOfYard;
+  /** Null when nothing is left to do until the next look is due. */
+  readonly next: NextThing | null;
+  readonly overrides: readonly Override[];
+}
+
+export interface StepStanding {
+  readonly step: Step;
+  /** The newest answer, or null when the step was never answered. */
+  readonly answer: VisitAnswerRow | null;
+  readonly verdict: Verdict;
+  /** The limits of the Rules sheet that bear on the answer, in the order of the sheet. */
+  readonly rules: readonly RuleInForce[];
+  /** Why an answer cannot be judged, when it cannot. */
+  readonly fault: string | null;
+}
+
+export interface RuleInForce {
+  readonly comparison: "at least" | "at most";
+  /** In the yard's units, rounded so that what is printed still holds: "10 ft", "3.05 m", "12 %". */
+  readonly limit: string;
+  readonly ifNotMet: "refer" | "stop";
+}
+
+export function stageStanding(program: Program, yard: Yard, stage: Stage): StageStanding {
+  const rules = program.rules.map((row) => row.map(asCell));
+  const answers = answersInForce(stage, yard.visits);
+  const steps = stepsOf(stage, answers).map((step) => standingOf(rules, yard, step, answers.get(step.id) ?? null));
+  return { stage, steps, verdict: stageVerdict(steps.map(({ verdict }) => verdict)) };
+}
+
+export function screeningOf(program: Program, yard: Yard): StageStanding {
+  return stageStanding(program, yard, screeningVisit);
+}
+
+export function yardStanding(program: Program, yard: Yard, today: number): YardStanding {
+  const facts = factsOf(program, yard, today);
+  const standings = stages.map((stage) => stageOfYard(program, yard, stage, facts));
+  const last = standings.findLastIndex(({ state }) => state !== "locked" && state !== "ready");
+  // An early stage of which nothing is on record was passed over before this workbook began; its gates still ask for it.
+  const current = standings.find(({ state }, place) => state !== "done" && (isUnderWay(state) || place > last)) ?? standings.at(-1);
+  if (current === undefined) throw new Error("There are no stages.");
+  const overrides = standings.flatMap(({ gate }) => gate.refusals.flatMap(({ override }) => (override === null ? [] : [override])));
+  return { yard, stages: standings, current, next: nextThing(current, yard, today), overrides: overrides.filter(({ row }, place) => overrides.findIndex((one) => one.row === row) === place) };
+}
+
+/** The planned look that a stage is, by its row of Follow-ups; null for any other stage. */
+function lookOfStage(stage: StageId, { followUps }: Yard): { readonly due: number | null; readonly sentence: string } | null {
+  const kinds: readonly string[] = LOOKS[stage] ?? [];
+  if (kinds.length === 0) return null;
+  const planned = openFollowUps(followUps).filter(({ record }) => kinds.includes(record.kind ?? ""));
+  const due = planned.map(({ record }) => record.due).find((day) => day !== null) ?? null;
+  const { name } = stageNamed(stage);
+  if (planned.length === 0) return { due, sentence: `${name}: no look is planned. Plan the follow-ups.` };
+  return { due, sentence: due === null ? `${name}: the look has no day. Give it one on Follow-ups.` : `${name}: the look is due on ${isoDate(due)}.` };
+}
+
+const LOOKS: Partial<Record<StageId, readonly FollowUpKind[]>> = { week: ["1 week"], month: ["1 month"], year: ["1 year", "yearly"] };
+
+/** What the gates ask of a yard, from its records and the Design sheet. */
+export function factsOf(program: Program, yard: Yard, today: number): YardFacts {
+  const { testedRate, status } = yard.design;
+  const rate = typeof testedRate === "number" ? testedRate : null;
+  return {
+    visits: yard.visits,
+    today,
+    tested: rate !== null,
+    rateVerdict: checkRule(TESTED_RATE_RULE, rate, program.rules, yard.units).verdict,
+    basinStatus: typeof status === "string" && status !== "" && !isErrorCode(status) ? status : null,
+    asBuiltMeasured: yard.asBuilt.length > 0,
+  };
+}
+
+function stageOfYard(program: Program, yard: Yard, stage: Stage, facts: YardFacts): StageOfYard {
+  const standing = stageStanding(program, yard, stage);
+  const gate = gateInto(stage.id, facts);
+  const missing = MISSING[stage.id]?.(facts) ?? [];
+  return { ...standing, gate, missing, state: stateOf(standing, gate, missing, yard, facts) };
+}
+
+function stateOf({ stage, steps }: StageStanding, gate: Gate, missing: readonly Missing[], yard: Yard, facts: YardFacts): StageState {
+  const stops = steps.filter(({ step, verdict }) => verdict === "stop" && !isOverridden(step, facts));
+  if (stops.length > 0) return "stopped";
+  const begun = steps.some(({ answer }) => answer !== null) || RECORDS[stage.id]?.(yard) === true;
+  if (!begun) return gate.open ? "ready" : "locked";
+  return missing.length === 0 && steps.every(({ verdict }) => verdict !== "not measured") ? "done" : "begun";
+}
+
+/** A stop that somebody answered for by name lets the stage be finished. The gate after it is where that is asked. */
+function isOverridden(step: Step, { visits }: YardFacts): boolean {
+  return overrideOf(stopRefusal(step.id, ""), visits) !== null;
+}
+
+function isUnderWay(state: StageState): boolean {
+  return state === "begun" || state === "stopped";
+}
+
+/** Rows of other sheets by which a stage is begun. */
+const RECORDS: Partial<Record<StageId, (yard: Yard) => boolean>> = {
+  "test-visit": ({ holeTests }) => holeTests.length > 0,
+  "dig-day": ({ digDays }) => digDays.length > 0,
+  planting: ({ clumps }) => clumps.some(({ record }) => record.planted !== null),
+  "as-built": ({ asBuilt }) => asBuilt.length > 0,
+};
+
+const MISSING: Partial<Record<StageId, (facts: YardFacts) => readonly Missing[]>> = {
+  "test-visit": ({ tested }) => (tested ? [] : [{ place: "hole tests", sentence: "No hole gives a rate yet. Write each hole's readings to Hole tests." }]),
+  "design-check": ({ basinStatus }) => {
+    if (basinStatus === "fits") return [];
+    return [{ place: "basin", sentence: basinStatus === null ? "There is no basin on Design yet. Size one that fits." : `The basin does not fit: ${basinStatus}` }];
+  },
+  "as-built": ({ asBuiltMeasured }) => (asBuiltMeasured ? [] : [{ place: "visits", sentence: "The finished garden is not measured. Write floor, depth and sill to As-built." }]),
+};
+
+function nextThing({ stage, state, steps, gate, missing }: StageOfYard, yard: Yard, today: number): NextThing | null {
+  if (state === "done") return null;
+  const stopped = steps.filter(({ verdict }) => verdict === "stop").map(({ step }) => step.title);
+  if (state === "stopped") {
+    return { stage: stage.id, kind: "stop", place: "visits", sentence: `${stage.name} says stop: ${stopped.join(", ")}. Settle it, or find another place.` };
+  }
+  const [shut] = gate.refusals.filter(({ override }) => override === null);
+  if (shut !== undefined) {
+    const kind = shut.id === "ticket-not-yet-lawful" ? "wait" : shut.neverOverridden !== null || shut.step !== undefined ? "stop" : "todo";
+    return { stage: stage.id, kind, place: shut.id === "untested-soil" ? "hole tests" : "visits", sentence: shut.sentence };
+  }
+  const [first] = missing;
+  if (first !== undefined) return { ...first, stage: stage.id, kind: "todo" };
+  const look = lookOfStage(stage.id, yard);
+  if (look !== null) return { stage: stage.id, kind: look.due !== null && look.due > today ? "wait" : "todo", place: "care", sentence: look.sentence };
+  const open = steps.filter(({ verdict }) => verdict === "not measured");
+  const more = open.length > 1 ? `, and ${open.length - 1} more` : "";
+  return { stage: stage.id, kind: "todo", place: "visits", sentence: `${stage.name}: ${open[0]?.step.title ?? stage.purpose}${more}.` };
+}
+
+function standingOf(rules: readonly (readonly Cell[])[], yard: Yard, step: Step, answer: VisitAnswerRow | null): StepStanding {
+  const verdict = verdictOfStep(step, answer);
+  const named = "rule" in step.answer ? rulesNamed(step.answer.rule, rules) : null;
+  if (named === null) return { step, answer, verdict, rules: [], fault: null };
+  if (isCellError(named)) return { step, answer, verdict, rules: [], fault: named.sentence };
+  const inForce = named.rules.map(({ comparison, limit, ifNotMet }): RuleInForce => ({ comparison, limit: limitIn(yard.units, named.kind, limit, comparison), ifNotMet }));
+  return { step, answer, verdict, rules: inForce, fault: answer === null ? null : faultOf(rules, yard, answer) };
+}
+
+/** The sentence behind a verdict cell that shows an error. */
+function faultOf(rules: readonly (readonly Cell[])[], yard: Yard, { cells }: VisitAnswerRow): string | null {
+  if (!isErrorCode(cells.verdict)) return null;
+  const inputs: CellInput[] = [asCell(cells.rule), asCell(cells.answer), rules, yard.units];
+  const verdict = siteCheck.evaluate(inputs)[0]?.[0];
+  return isCellError(verdict) && verdict.sentence !== "" ? verdict.sentence : null;
+}
+
+function limitIn(units: UnitSystem, kind: NumberKind, limit: number, comparison: RuleInForce["comparison"]): string {
+  if (kind === "hours") return speakers[units].hours(limit);
+  const words = speakers[units].say(kind, limit, comparison === "at least" ? "up" : "down");
+  return kind === "percent" ? `${words} %` : words;
+}
+
+function asCell(value: CellValue): Cell {
+  return isErrorCode(value) ? { code: value, sentence: "" } : value;
+}

@@ -1,0 +1,93 @@
+import { isCellError } from "../../../functions/worksheet/cell.ts";
+import type { Cell, CellInput } from "../../../functions/worksheet/cell.ts";
+import { basinDesign } from "../../../functions/worksheet/basin.ts";
+import { holeRate } from "../../../functions/worksheet/hole-test.ts";
+import { yardRunoff } from "../../../functions/worksheet/runoff.ts";
+import { groundSlope } from "../../../functions/worksheet/siting.ts";
+import type { WorksheetFunction } from "../../../functions/worksheet/worksheet-function.ts";
+import type { CellRange, CellValue } from "../../workbook/workbook.ts";
+import { isErrorCode } from "../../workbook/workbook.ts";
+import type { designSheet } from "../../records/design.ts";
+import { minutesKey, READINGS, waterKey } from "../../records/hole-tests.ts";
+import type { HoleTestRow } from "../../records/hole-tests.ts";
+import { isBlank } from "../../records/sheet.ts";
+import type { KeyOf } from "../../records/sheet.ts";
+import type { Program, Yard } from "../program/read-program.ts";
+
+/** Why a number of this yard is not there, in words, and the cell to look at. */
+export interface Explanation {
+  readonly what: string;
+  readonly where: CellRange;
+  readonly sentence: string;
+}
+
+/**
+ * Everything about the yard that stops a number: cells that do not hold what they should, and the sentences of the
+ * worksheet functions for the cells that show an error. A grid shows only #VALUE!; this is what it means.
+ */
+export function explainYard(program: Program, yard: Yard): readonly Explanation[] {
+  const slips = yard.slips.map((slip) => ({ what: "Typed", ...slip }));
+  return [...slips, ...slopeFaults(yard), ...yard.holeTests.flatMap((test) => holeTestFaults(yard, test)), ...runoffFaults(yard), ...designFaults(program, yard)];
+}
+
+function slopeFaults(yard: Yard): Explanation[] {
+  const { slopeDrop, slopeRun } = yard.site.cells;
+  return faults("Ground slope", groundSlope, [slopeDrop, slopeRun], yard.site.at("slopeDrop"));
+}
+
+/** The infiltration rate of one hole, as the sheet computes it from the readings as typed. */
+export function holeRateInputs(yard: Yard, test: HoleTestRow): readonly CellInput[] {
+  const readings = Array.from({ length: READINGS }, (_, index) => index + 1);
+  return [
+    [readings.map((reading) => test.cells[minutesKey(reading)])],
+    [readings.map((reading) => test.cells[waterKey(reading)])],
+    test.cells.holeDiameter,
+    yard.units,
+  ];
+}
+
+function holeTestFaults(yard: Yard, test: HoleTestRow): Explanation[] {
+  const name = test.record.hole === null ? "Hole test" : `Hole ${test.record.hole}`;
+  return faults(name, holeRate, holeRateInputs(yard, test), test.at("infiltrationRate"));
+}
+
+function runoffFaults(yard: Yard): Explanation[] {
+  const { soilGroup } = yard.site.cells;
+  if (yard.surfaces.length === 0 || isBlank(soilGroup)) return [];
+  const inputs = [
+    yard.design.stormDepth,
+    yard.surfaces.map(({ cells }) => [cells.cover]),
+    yard.surfaces.map(({ cells }) => [cells.drainingArea]),
+    soilGroup,
+    1,
+    yard.units,
+  ];
+  return faults("Runoff by curve numbers", yardRunoff, inputs.map(asInput), designCell(yard, "yardRunoff"));
+}
+
+function designFaults(program: Program, yard: Yard): Explanation[] {
+  const { settings } = program;
+  const { cells } = yard.site;
+  const inputs: CellValue[] = [
+    yard.design.contributingArea, yard.design.testedRate, settings.reductionFactor, yard.design.stormDepth,
+    cells.pondingDepth, cells.mediaDepth, cells.sideSlope ?? settings.sideSlope, settings.drainHours,
+    cells.shape, cells.lengthToWidth, yard.units,
+  ];
+  return faults("Basin", basinDesign, inputs.map(asInput), designCell(yard, "designRate"));
+}
+
+function designCell(yard: Yard, key: KeyOf<typeof designSheet>): CellRange {
+  return yard.designAt?.(key) ?? yard.site.at("siteId");
+}
+
+function faults(what: string, worksheetFunction: WorksheetFunction, inputs: readonly CellInput[], where: CellRange): Explanation[] {
+  const sentences = worksheetFunction.evaluate(inputs).flat().flatMap((cell: Cell) => (isCellError(cell) ? [cell.sentence] : []));
+  return [...new Set(sentences)].filter((sentence) => sentence !== "").map((sentence) => ({ what, where, sentence }));
+}
+
+/** A cell as a worksheet function is handed it: an error code as an error, so that it passes through without words. */
+function asInput(value: CellValue | readonly (readonly CellValue[])[]): CellInput {
+  if (Array.isArray(value)) return (value as readonly (readonly CellValue[])[]).map((row) => row.map((cell) => asInput(cell) as Cell));
+  const cell = value as CellValue;
+  return isErrorCode(cell) ? { code: cell, sentence: "" } : cell;
+}
