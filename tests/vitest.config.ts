@@ -12,6 +12,8 @@ export default defineConfig({
       { extends: true, test: { name: "together", include: ALL, exclude: APART, isolate: false } },
     ],
     setupFiles: ["tests/property-seed.ts"],
+    // Left to itself the runner keeps one core of two free.
+    maxWorkers: 2,
     testTimeout: 60_000,
     hookTimeout: 120_000,
     coverage: {
