@@ -18,11 +18,8 @@ import type { Answer } from "../worksheet-answers.ts";
 
 export type { Answer } from "../worksheet-answers.ts";
 
-/** What the pane's basin view tunes, in the yard's units; blank where the program's setting or a default applies. */
-export interface BasinInputs {
-  readonly units: UnitSystem;
-  readonly contributingArea: CellValue;
-  readonly testedRate: CellValue;
+/** What a coordinator chooses of a basin, as cells of the yard's row of Sites; blank where the program's setting or a default applies. */
+export interface BasinChoices {
   readonly stormDepth: CellValue;
   readonly pondingDepth: CellValue;
   readonly mediaDepth: CellValue;
@@ -31,6 +28,13 @@ export interface BasinInputs {
   readonly shape: CellValue;
   /** Across the slope to down it. */
   readonly lengthToWidth: CellValue;
+}
+
+/** All that a basin's draft rests on, in the yard's units. */
+export interface BasinInputs extends BasinChoices {
+  readonly units: UnitSystem;
+  readonly contributingArea: CellValue;
+  readonly testedRate: CellValue;
   readonly groundSlopePercent: CellValue;
 }
 

@@ -5,6 +5,7 @@ import type { UnitSystem } from "../../records/site-terms.ts";
 import { sitesSheet } from "../../records/sites.ts";
 import { surfacesSheet } from "../../records/surfaces.ts";
 import type { SurfaceRow } from "../../records/surfaces.ts";
+import type { BasinChoices } from "../basin/draft-basin.ts";
 import { readProgram } from "../program/read-program.ts";
 import type { Yard } from "../program/read-program.ts";
 import { appendRow, changeRow, changesOfRow, writeUnlessChanged } from "../program/write-records.ts";
@@ -97,14 +98,8 @@ export function readingsOf(row: HoleTestRow): readonly Reading[] {
   return readings.slice(0, last + 1);
 }
 
-export interface BasinEntry {
-  readonly stormDepth: CellValue;
-  readonly pondingDepth: CellValue;
-  readonly mediaDepth: CellValue;
-  readonly sideSlope: CellValue;
-  readonly mixRecipe: CellValue;
-  readonly shape: CellValue;
-  readonly lengthToWidth: CellValue;
+/** What the basin form writes: the choices, and the room that was measured for the basin. */
+export interface BasinEntry extends BasinChoices {
   readonly roomLength: CellValue;
   readonly roomWidth: CellValue;
 }
