@@ -16,6 +16,7 @@ import {
   CELL_INVERTED_INDEX_CACHE,
   CalculationMode,
   CellAlertManagerService,
+  ClearSelectionFormatCommand,
   FormulaCalculationSessionService,
   FormulaDataModel,
   IActiveDirtyManagerService,
@@ -27,8 +28,10 @@ import {
   MoveRowsMutation,
   RemoveColMutation,
   RemoveRowMutation,
+  SetBorderCommand,
   SetFormulaCalculationStartMutation,
   SetRangeValuesMutation,
+  SetStyleCommand,
   UniverSheetsCorePreset,
 } from "@univerjs/preset-sheets-core";
 import type { IFormulaCalculationSessionState } from "@univerjs/preset-sheets-core";
@@ -38,8 +41,10 @@ import dataValidationWords from "@univerjs/preset-sheets-data-validation/locales
 import { UniverSheetsDrawingPreset } from "@univerjs/preset-sheets-drawing";
 import drawingWords from "@univerjs/preset-sheets-drawing/locales/en-US";
 import { defaultTheme } from "@univerjs/themes";
-import { filter, firstValueFrom, timeout } from "rxjs";
+import { filter, firstValueFrom, from, timeout } from "rxjs";
 import type { WorksheetFunction } from "../../functions/worksheet/worksheet-function.ts";
+import { calculateInTurn } from "./embedded-calculations.ts";
+import type { EngineIsIdle } from "./embedded-calculations.ts";
 import { cellValue, holdsSomething } from "./embedded-cells.ts";
 import type { DraftedWorkbook } from "./embedded-draft.ts";
 import { functionRegistration } from "./embedded-functions.ts";
@@ -68,6 +73,8 @@ const MOVES_CELLS: ReadonlySet<string> = new Set([
   MoveRangeMutation.id,
 ]);
 
+const CHANGES_LOOKS: ReadonlySet<string> = new Set([SetStyleCommand.id, SetBorderCommand.id, ClearSelectionFormatCommand.id]);
+
 export interface GridOptions {
   readonly container: HTMLElement;
   readonly functions: readonly WorksheetFunction[];
@@ -84,6 +91,7 @@ export class EmbeddedGrid {
   #workbook: GridWorkbook | null = null;
   /** The calculation that was the latest when something last changed; only a later one covers the change. */
   #calculationBeforeChange = -1;
+  #engineIsIdle: EngineIsIdle = () => Promise.resolve();
   readonly #openListeners = new Set<() => void>();
   readonly #settingListeners = new Set<() => void>();
 
@@ -242,19 +250,25 @@ export class EmbeddedGrid {
 
   /** Resolves when every formula shows its answer to the changes so far. */
   async calculated(): Promise<void> {
-    if (this.#isSettled(this.#calculations.state)) return;
-    const settled = this.#calculations.state$.pipe(
-      filter((state) => this.#isSettled(state)),
-      timeout({
-        first: LONGEST_CALCULATION_MILLISECONDS,
-        with: () => {
-          throw new WorkbookRefused("The spreadsheet did not finish computing within two minutes.");
-        },
-      }),
+    await firstValueFrom(
+      from(this.#answersInPlace()).pipe(
+        timeout({
+          first: LONGEST_CALCULATION_MILLISECONDS,
+          with: () => {
+            throw new WorkbookRefused("The spreadsheet did not finish computing within two minutes.");
+          },
+        }),
+      ),
     );
-    await firstValueFrom(settled);
-    // The answers of further sheets are put in place in the same turn.
-    await new Promise((resolve) => setTimeout(resolve, 0));
+  }
+
+  async #answersInPlace(): Promise<void> {
+    do {
+      await firstValueFrom(this.#calculations.state$.pipe(filter((state) => this.#coversChanges(state))));
+      await this.#engineIsIdle();
+      // The answers are put in place in the same turn.
+      await new Promise((resolve) => setTimeout(resolve, 0));
+    } while (!this.#coversChanges(this.#calculations.state));
   }
 
   /** A mutation of the open workbook was carried out, by whomever. */
@@ -270,12 +284,13 @@ export class EmbeddedGrid {
     return this.injector.get(FormulaCalculationSessionService);
   }
 
-  #isSettled(state: IFormulaCalculationSessionState): boolean {
-    const finished = state.stopped || state.completed || state.resultEmitted;
-    return state.id > this.#calculationBeforeChange && state.started && state.resultApplied && finished;
+  /** What else the state says of a calculation may have been said of the one before it: see `calculateInTurn`. */
+  #coversChanges({ id, started }: IFormulaCalculationSessionState): boolean {
+    return started && id > this.#calculationBeforeChange;
   }
 
   #start(): void {
+    this.#engineIsIdle = calculateInTurn(this.injector);
     computeChainsOfSpills(this.injector);
     keepSelectedCellInView(this.injector);
     keepWhatIsBeingTyped(this.injector);
@@ -289,8 +304,7 @@ export class EmbeddedGrid {
     this.injector.get(ICommandService).onCommandExecuted((command, options) => {
       if (command.id === SetFormulaCalculationStartMutation.id) this.#sentences.recalculationStarts();
       if (MOVES_CELLS.has(command.id)) this.#sayEverythingAgain();
-      const isAnswer = command.id === SetRangeValuesMutation.id && options?.onlyLocal === true;
-      if (dirty.get(command.id) && !isAnswer) this.#calculationBeforeChange = this.#calculations.state.id;
+      if (dirty.get(command.id) && !isAnswerOrLook(command, options)) this.#calculationBeforeChange = this.#calculations.state.id;
     });
   }
 
@@ -332,6 +346,13 @@ function compareBlanksApartFromZero(): void {
   CELL_INVERTED_INDEX_CACHE.canUseCache = () => ({ rowsInCache: [], rowsNotInCache: [] });
   CELL_INVERTED_INDEX_CACHE.set = () => undefined;
   CELL_INVERTED_INDEX_CACHE.setContinueBuildingCache = () => undefined;
+}
+
+/** The grid computes nothing for it. */
+function isAnswerOrLook({ id, params }: Readonly<ICommandInfo>, options?: IExecutionOptions): boolean {
+  if (id !== SetRangeValuesMutation.id) return false;
+  const { trigger } = (params ?? {}) as { readonly trigger?: string };
+  return options?.onlyLocal === true || (trigger !== undefined && CHANGES_LOOKS.has(trigger));
 }
 
 function stopping(disposable: IDisposable): StopListening {
