@@ -20,7 +20,6 @@ import { recordPlanted } from "../../../addin/actions/planting/record-planted.ts
 import { seenClumps, writePlan } from "../../../addin/actions/planting/record-planting.ts";
 import { addHoleTest, addSurface, addYard, changeHoleTest, changeSurface, writeBasin } from "../../../addin/actions/yard/record-yard.ts";
 import { saveDrawing } from "../../../addin/actions/basin/save-drawing.ts";
-import { setUpWorkbook } from "../../../addin/actions/workbook/set-up-workbook.ts";
 import { turnIntoValues } from "../../../addin/actions/workbook/turn-into-values.ts";
 import { whatIsNext } from "../../../addin/actions/program/what-is-next.ts";
 import { answersInForce, stepsOf } from "../../../addin/checklist/answers.ts";
@@ -34,11 +33,11 @@ import { isBlank } from "../../../addin/records/sheet.ts";
 import { sitesSheet } from "../../../addin/records/sites.ts";
 import type { CellValue, Workbook } from "../../../addin/workbook/workbook.ts";
 import { catalogue } from "../../../functions/worksheet/catalogue.ts";
-import { WorkbookInMemory } from "../workbook-in-memory.ts";
+import { workbookOfOneYard, yardIn } from "../one-yard.ts";
+import type { WorkbookInMemory } from "../workbook-in-memory.ts";
 import { HOSTILE, hostileText, LONG } from "./export/hostile-text.ts";
 
 const DAY = 46_100;
-const SITE_ID = "Y-001";
 
 /** An action that puts into cells what a person typed. */
 interface Typing {
@@ -139,9 +138,7 @@ function cellsOf(workbook: WorkbookInMemory, except: readonly string[] = []): Ce
 
 /** A yard with a row on every sheet that a person changes. */
 async function startedProgram(): Promise<WorkbookInMemory> {
-  const workbook = new WorkbookInMemory();
-  await setUpWorkbook(workbook);
-  await addYard(workbook, { yard: "Lantern House", address: "3 Cooper's Rise", units: "us", soilGroup: "B" });
+  const workbook = await workbookOfOneYard();
   const yard = await yardIn(workbook);
   await addSurface(workbook, yard, { ...surface("Roof"), cover: "roof" });
   await addHoleTest(workbook, yard, hole("A"));
@@ -149,12 +146,6 @@ async function startedProgram(): Promise<WorkbookInMemory> {
   await writePlan(workbook, yard, [], [{ ...NEW_CLUMP, id: "new-1", plant: "Juncus effusus", zone: "A", planned: 5 }]);
   await writeFollowUps(workbook, yard, proposedFollowUps([], DAY - 7));
   return workbook;
-}
-
-async function yardIn(workbook: Workbook): Promise<Yard> {
-  const yard = (await readProgram(workbook)).yards.find(({ siteId }) => siteId === SITE_ID);
-  if (yard === undefined) throw new Error("no yard");
-  return yard;
 }
 
 /** Everything that the pane would ask of the program now: answers or sentences, and never a fault. */

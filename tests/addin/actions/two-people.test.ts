@@ -4,7 +4,6 @@ import { recordDownspout } from "../../../addin/actions/yard/check-downspout.ts"
 import { planFirstLooks, proposedFollowUps, writeFollowUps } from "../../../addin/actions/care/plan-follow-ups.ts";
 import { NEW_CLUMP } from "../../../addin/actions/planting/plan.ts";
 import { addEstimateLines, addProposedLines, takeDraftedQuantity } from "../../../addin/actions/estimate/propose-estimate.ts";
-import { readProgram } from "../../../addin/actions/program/read-program.ts";
 import type { Yard } from "../../../addin/actions/program/read-program.ts";
 import { recordAnswer } from "../../../addin/actions/visits/record-answer.ts";
 import { newestAsBuilt, recordAsBuilt } from "../../../addin/actions/build/record-as-built.ts";
@@ -12,15 +11,15 @@ import { signIn, signOut } from "../../../addin/actions/build/record-dig-day.ts"
 import { recordLook } from "../../../addin/actions/care/record-look.ts";
 import { recordPlanted } from "../../../addin/actions/planting/record-planted.ts";
 import { writePlan } from "../../../addin/actions/planting/record-planting.ts";
-import { addHoleTest, addSurface, addYard, changeHoleTest, writeBasin } from "../../../addin/actions/yard/record-yard.ts";
-import { setUpWorkbook } from "../../../addin/actions/workbook/set-up-workbook.ts";
+import { addHoleTest, addSurface, changeHoleTest, writeBasin } from "../../../addin/actions/yard/record-yard.ts";
 import { clearRow, sentenceOf } from "../../../addin/actions/program/write-records.ts";
 import type { Conflict } from "../../../addin/actions/program/write-records.ts";
 import { screeningVisit } from "../../../addin/checklist/screening-visit.ts";
 import { whatIfSheet } from "../../../addin/records/what-if.ts";
 import type { CellRange, CellValue } from "../../../addin/workbook/workbook.ts";
 import { catalogue } from "../../../functions/worksheet/catalogue.ts";
-import { WorkbookInMemory } from "../workbook-in-memory.ts";
+import { workbookOfOneYard, yardIn } from "../one-yard.ts";
+import type { WorkbookInMemory } from "../workbook-in-memory.ts";
 
 const DAY = 46_100;
 const hole = { hole: "A", date: DAY, tester: "Crew one", soaked: "yes", holeDepth: 18, holeDiameter: 8, readings: [{ minutes: 0, waterDepth: 8 }] } as const;
@@ -29,11 +28,7 @@ const line = { group: "soil", item: "sand", quantity: 2, unit: "cu yd", kind: "c
 
 let workbook: WorkbookInMemory;
 
-async function yardNow(): Promise<Yard> {
-  const [yard] = (await readProgram(workbook)).yards;
-  if (yard === undefined) throw new Error("no yard");
-  return yard;
-}
+const yardNow = () => yardIn(workbook);
 
 /** Somebody else types into the cell after the form was opened. */
 const typeMeanwhile = (where: CellRange, value: CellValue) => workbook.writeValues([{ range: where, values: [[value]] }]);
@@ -47,9 +42,7 @@ function filledCells(): readonly string[] {
 }
 
 beforeEach(async () => {
-  workbook = new WorkbookInMemory();
-  await setUpWorkbook(workbook);
-  await addYard(workbook, { yard: "Lantern House", address: "3 Cooper's Rise", units: "us", soilGroup: "B" });
+  workbook = await workbookOfOneYard();
   const yard = await yardNow();
   await addSurface(workbook, yard, { surface: "Roof", cover: "roof", area: 600, share: 1 });
   await addHoleTest(workbook, yard, hole);

@@ -2,31 +2,25 @@ import fc from "fast-check";
 import { beforeEach, describe, expect, test } from "vitest";
 import { dayNumber } from "../../../../addin/actions/dates.ts";
 import { readProgram } from "../../../../addin/actions/program/read-program.ts";
-import type { DesignCells, Yard } from "../../../../addin/actions/program/read-program.ts";
+import type { DesignCells } from "../../../../addin/actions/program/read-program.ts";
 import { digDayTotals, doubleSignIns, hoursBetween, quantitiesMoved, recordIncident, recordQuantity, signIn, signInsOn, signOut } from "../../../../addin/actions/build/record-dig-day.ts";
 import { addYard } from "../../../../addin/actions/yard/record-yard.ts";
-import { setUpWorkbook } from "../../../../addin/actions/workbook/set-up-workbook.ts";
 import { designSheet } from "../../../../addin/records/design.ts";
-import { WorkbookInMemory } from "../../workbook-in-memory.ts";
+import { workbookOfOneYard, yardIn } from "../../one-yard.ts";
+import type { WorkbookInMemory } from "../../workbook-in-memory.ts";
 
 const DAY = dayNumber(2026, 5, 16);
 const NINE = 9 / 24;
 const NOON_THIRTY = 12.5 / 24;
 let workbook: WorkbookInMemory;
 
-async function yardOf(siteId: string): Promise<Yard> {
-  const yard = (await readProgram(workbook)).yards.find((one) => one.siteId === siteId);
-  if (yard === undefined) throw new Error(`no yard ${siteId}`);
-  return yard;
-}
+const yardOf = (siteId: string) => yardIn(workbook, siteId);
 
 const person = (who: string, hours: number | null = 3) => ({ who, arrived: null, left: null, hours });
 const put = async (siteId: string, ...names: string[]) => signIn(workbook, await yardOf(siteId), DAY, names.map((who) => person(who)), false, "Crew one");
 
 beforeEach(async () => {
-  workbook = new WorkbookInMemory();
-  await setUpWorkbook(workbook);
-  await addYard(workbook, { yard: "Lantern House", address: "3 Cooper's Rise", units: "us", soilGroup: "B" });
+  workbook = await workbookOfOneYard();
   await addYard(workbook, { yard: "Millrace Cottage", address: "8 Millrace Way", units: "metric", soilGroup: "C" });
 });
 

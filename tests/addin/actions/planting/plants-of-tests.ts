@@ -1,5 +1,7 @@
 import type { PalettePlant } from "../../../../addin/actions/planting/palette.ts";
 import { readPalette } from "../../../../addin/actions/planting/palette.ts";
+import { NEW_CLUMP } from "../../../../addin/actions/planting/plan.ts";
+import type { PlannedClump } from "../../../../addin/actions/planting/plan.ts";
 import { plantingZones } from "../../../../addin/actions/planting/planting-zones.ts";
 import type { PlantedBasin, PlantingZones } from "../../../../addin/actions/planting/planting-zones.ts";
 import { programSettings } from "../../../../addin/records/program.ts";
@@ -9,6 +11,11 @@ import { readRecords } from "../../../../addin/records/read-records.ts";
 import type { UnitSystem } from "../../../../functions/quantities.ts";
 
 export const settings = Object.fromEntries(Object.entries(programSettings).map(([key, { value }]) => [key, value])) as unknown as SettingValues;
+
+/** A clump of a plan on the floor, as one that is not written yet. */
+export function plannedClump(id: string, plant: string, planned: number): PlannedClump {
+  return { ...NEW_CLUMP, id, plant, zone: "A", planned, spacing: 1.25, along: 1.5, across: -2 };
+}
 
 export function startingPalette(units: UnitSystem = "us"): readonly PalettePlant[] {
   const headings = Object.values(plantsSheet.columns).map(({ heading }) => heading);

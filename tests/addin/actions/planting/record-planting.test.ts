@@ -1,30 +1,20 @@
 import { beforeEach, describe, expect, test } from "vitest";
-import { changeClump, clumpOf, NEW_CLUMP } from "../../../../addin/actions/planting/plan.ts";
-import type { PlannedClump } from "../../../../addin/actions/planting/plan.ts";
-import { readProgram } from "../../../../addin/actions/program/read-program.ts";
-import type { Yard } from "../../../../addin/actions/program/read-program.ts";
+import { changeClump, clumpOf } from "../../../../addin/actions/planting/plan.ts";
 import { seenClumps, writePlan } from "../../../../addin/actions/planting/record-planting.ts";
-import { addYard } from "../../../../addin/actions/yard/record-yard.ts";
-import { setUpWorkbook } from "../../../../addin/actions/workbook/set-up-workbook.ts";
 import { sentenceOf } from "../../../../addin/actions/program/write-records.ts";
-import { WorkbookInMemory } from "../../workbook-in-memory.ts";
+import { workbookOfOneYard, yardIn } from "../../one-yard.ts";
+import type { WorkbookInMemory } from "../../workbook-in-memory.ts";
+import { plannedClump as clump } from "./plants-of-tests.ts";
 
 let workbook: WorkbookInMemory;
 
-async function yardNow(): Promise<Yard> {
-  const [yard] = (await readProgram(workbook)).yards;
-  if (yard === undefined) throw new Error("no yard");
-  return yard;
-}
+const yardNow = () => yardIn(workbook);
 
-const clump = (id: string, plant: string, planned: number): PlannedClump => ({ ...NEW_CLUMP, id, plant, zone: "A", planned, spacing: 1.25, along: 1.5, across: -2 });
 const onSheet = async () => (await yardNow()).clumps.map(({ record: { plant, planned } }) => [plant, planned]);
 const planNow = async () => (await yardNow()).clumps.map(clumpOf);
 
 beforeEach(async () => {
-  workbook = new WorkbookInMemory();
-  await setUpWorkbook(workbook);
-  await addYard(workbook, { yard: "Lantern House", address: "3 Cooper's Rise", units: "us", soilGroup: "B" });
+  workbook = await workbookOfOneYard();
   await writePlan(workbook, await yardNow(), [], [clump("new-1", "Iris versicolor", 5), clump("new-2", "Carex stricta", 7)]);
 });
 

@@ -1,31 +1,23 @@
 import { beforeEach, describe, expect, test } from "vitest";
-import { latestChanges, logWrites, undoChange } from "../../../../addin/actions/program/change-log.ts";
-import { setUpWorkbook } from "../../../../addin/actions/workbook/set-up-workbook.ts";
-import { changeLogSheet } from "../../../../addin/records/change-log.ts";
-import { readRecords } from "../../../../addin/records/read-records.ts";
+import { latestChanges, undoChange } from "../../../../addin/actions/program/change-log.ts";
+import type { LoggedWorkbook } from "../../../../addin/actions/program/change-log.ts";
 import type { CellValue } from "../../../../addin/workbook/workbook.ts";
-import { WorkbookInMemory } from "../../workbook-in-memory.ts";
+import type { WorkbookInMemory } from "../../workbook-in-memory.ts";
+import { changeLogIn, loggedInMemory } from "./logged-workbook.ts";
 
 const ROWS = 12_000;
 const where = { sheet: "Rain record", row: 3, column: 1, rows: ROWS, columns: 2 };
 const YEARS = { by: "Coordinator", what: "Years of rain" };
 
 let host: WorkbookInMemory;
-let logged: ReturnType<typeof logWrites>;
+let logged: LoggedWorkbook;
 
 beforeEach(async () => {
-  host = new WorkbookInMemory();
-  await setUpWorkbook(host);
-  logged = logWrites(host);
+  ({ host, logged } = await loggedInMemory());
 });
 
 const cells = (of: (row: number) => readonly CellValue[]) => Array.from({ length: ROWS }, (_, row) => of(row));
 const held = async () => (await host.read([where]))[0] ?? [];
-
-async function logRows() {
-  const [log = []] = await host.readSheets([changeLogSheet.name]);
-  return readRecords(changeLogSheet, log).rows.map(({ record }) => record);
-}
 
 /** 12,000 rows of two cells, over others that stood there; the number of the change. */
 async function writeOver(before: (row: number) => readonly CellValue[], after: (row: number) => readonly CellValue[]): Promise<number> {
@@ -37,7 +29,7 @@ async function writeOver(before: (row: number) => readonly CellValue[], after: (
 describe("a write as large as years of rain", () => {
   test("takes a handful of rows of the Change log, none of whose cells holds more than a spreadsheet's cell can", async () => {
     const change = await writeOver((row) => [row / 7, "in"], (row) => [row / 3, "mm"]);
-    const rows = await logRows();
+    const rows = await changeLogIn(host);
     expect(rows.length).toBeGreaterThan(1);
     expect(rows.length).toBeLessThan(40);
     rows.forEach(({ before, after }) => [before, after].forEach((cell) => expect(String(cell).length).toBeLessThanOrEqual(32_767)));
@@ -54,7 +46,7 @@ describe("a write as large as years of rain", () => {
 
   test("where nothing stood before leaves blank cells when it is taken back", async () => {
     const change = await writeOver(() => [null, null], (row) => [row, "in"]);
-    expect((await logRows()).every(({ before }) => before === null)).toBe(true);
+    expect((await changeLogIn(host)).every(({ before }) => before === null)).toBe(true);
     await undoChange(host, change);
     expect((await held()).flat().every((cell) => cell === null)).toBe(true);
   });
@@ -82,7 +74,7 @@ describe("a write as large as years of rain", () => {
 
   test("of which only some rows change is on the log with those rows alone", async () => {
     await writeOver((row) => [row, "in"], (row) => [row === 11_990 ? -1 : row, "in"]);
-    expect(await logRows()).toHaveLength(1);
+    expect(await changeLogIn(host)).toHaveLength(1);
   });
 
   test("of texts longer than a block can hold is kept cell by cell", async () => {

@@ -1,33 +1,27 @@
 import fc from "fast-check";
 import { beforeEach, describe, expect, test } from "vitest";
 import { latestChanges, logWrites, undoChange } from "../../../../addin/actions/program/change-log.ts";
+import type { LoggedWorkbook } from "../../../../addin/actions/program/change-log.ts";
 import { addSurface, addYard, changeSurface } from "../../../../addin/actions/yard/record-yard.ts";
-import { readProgram } from "../../../../addin/actions/program/read-program.ts";
 import { setUpWorkbook } from "../../../../addin/actions/workbook/set-up-workbook.ts";
 import { clearRow } from "../../../../addin/actions/program/write-records.ts";
-import { changeLogSheet } from "../../../../addin/records/change-log.ts";
-import { readRecords } from "../../../../addin/records/read-records.ts";
 import type { CellValue } from "../../../../addin/workbook/workbook.ts";
+import { yardIn } from "../../one-yard.ts";
 import { WorkbookInMemory } from "../../workbook-in-memory.ts";
+import { changeLogIn, loggedInMemory } from "./logged-workbook.ts";
 
 const CREW = { by: "Crew one", what: "Roof changed" };
 const newYard = { yard: "Corner house", address: "4 Fennel Row", units: "us", soilGroup: null } as const;
 const roof = { surface: "Roof", cover: "roof", area: 620, share: 0.5, howMeasured: "" };
 
 let host: WorkbookInMemory;
-let logged: ReturnType<typeof logWrites>;
+let logged: LoggedWorkbook;
 
 beforeEach(async () => {
-  host = new WorkbookInMemory();
-  await setUpWorkbook(host);
-  logged = logWrites(host);
+  ({ host, logged } = await loggedInMemory());
 });
 
-async function yard() {
-  const [first] = (await readProgram(host)).yards;
-  if (first === undefined) throw new Error("no yard");
-  return first;
-}
+const yard = () => yardIn(host);
 
 async function roofOfYard() {
   const [surface] = (await yard()).surfaces;
@@ -35,10 +29,7 @@ async function roofOfYard() {
   return surface;
 }
 
-async function log() {
-  const [cells = []] = await host.readSheets([changeLogSheet.name]);
-  return readRecords(changeLogSheet, cells).rows.map(({ record }) => record);
-}
+const log = () => changeLogIn(host);
 
 async function yardWithRoof(): Promise<void> {
   await addYard(host, newYard);

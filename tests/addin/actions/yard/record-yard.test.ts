@@ -1,6 +1,4 @@
 import { beforeEach, describe, expect, test } from "vitest";
-import { readProgram } from "../../../../addin/actions/program/read-program.ts";
-import type { Yard } from "../../../../addin/actions/program/read-program.ts";
 import { recordAnswer } from "../../../../addin/actions/visits/record-answer.ts";
 import { addHoleTest, addSurface, addYard, changeHoleTest, changeSurface, readingsOf, writeBasin } from "../../../../addin/actions/yard/record-yard.ts";
 import { setUpWorkbook } from "../../../../addin/actions/workbook/set-up-workbook.ts";
@@ -12,16 +10,11 @@ import { sitesSheet } from "../../../../addin/records/sites.ts";
 import { surfacesSheet } from "../../../../addin/records/surfaces.ts";
 import { visitsSheet } from "../../../../addin/records/visits.ts";
 import { WorkbookRefused } from "../../../../addin/workbook/workbook.ts";
+import { ONE_YARD, yardIn } from "../../one-yard.ts";
 import { WorkbookInMemory } from "../../workbook-in-memory.ts";
 
 let workbook: WorkbookInMemory;
-const newYard = { yard: "Lantern House", address: "3 Cooper's Rise", units: "us", soilGroup: "B" } as const;
-
-async function yardOf(siteId: string): Promise<Yard> {
-  const yard = (await readProgram(workbook)).yards.find((one) => one.siteId === siteId);
-  if (yard === undefined) throw new Error(`no yard ${siteId}`);
-  return yard;
-}
+const yardOf = (siteId: string) => yardIn(workbook, siteId);
 
 const step = (id: string) => {
   const found = [...screeningVisit.steps, ...oneCallTicket.steps].find((one) => one.id === id);
@@ -36,34 +29,34 @@ beforeEach(async () => {
 
 describe("adding a yard", () => {
   test("Site IDs count up from the highest in use", async () => {
-    expect(await addYard(workbook, newYard)).toBe("Y-001");
-    expect(await addYard(workbook, newYard)).toBe("Y-002");
+    expect(await addYard(workbook, ONE_YARD)).toBe("Y-001");
+    expect(await addYard(workbook, ONE_YARD)).toBe("Y-002");
     expect((await yardOf("Y-002")).site.record).toMatchObject({ yard: "Lantern House", units: "us", soilGroup: "B" });
   });
 
   test("the ID of a deleted yard is never given out again", async () => {
-    await addYard(workbook, newYard);
-    await addYard(workbook, newYard);
+    await addYard(workbook, ONE_YARD);
+    await addYard(workbook, ONE_YARD);
     await clearRow(workbook, (await yardOf("Y-002")).site);
-    expect(await addYard(workbook, newYard)).toBe("Y-003");
+    expect(await addYard(workbook, ONE_YARD)).toBe("Y-003");
   });
 
   test("a yard goes below the last row in use, and a gap a person left stays theirs", async () => {
     await workbook.writeValues([{ range: cellOf(sitesSheet, 20, "siteId"), values: [["Y-040"]] }]);
-    expect(await addYard(workbook, newYard)).toBe("Y-041");
+    expect(await addYard(workbook, ONE_YARD)).toBe("Y-041");
     expect((await yardOf("Y-041")).site.row).toBe(21);
   });
 
   test("a sheet of more rows than any program needs is refused in words, and nothing is written", async () => {
     await workbook.writeValues([{ range: cellOf(sitesSheet, 2 + 20_000, "siteId"), values: [["Y-900"]] }]);
-    await expect(addYard(workbook, newYard)).rejects.toThrow(WorkbookRefused);
-    await expect(addYard(workbook, newYard)).rejects.toThrow("Sheet Sites would have 20001 rows, and 20000 are the most.");
+    await expect(addYard(workbook, ONE_YARD)).rejects.toThrow(WorkbookRefused);
+    await expect(addYard(workbook, ONE_YARD)).rejects.toThrow("Sheet Sites would have 20001 rows, and 20000 are the most.");
   });
 });
 
 describe("two people on one row", () => {
   test("a surface that changed since it was shown is not overwritten; both values are said", async () => {
-    await addYard(workbook, newYard);
+    await addYard(workbook, ONE_YARD);
     await addSurface(workbook, await yardOf("Y-001"), { surface: "Roof", cover: "roof", area: 600, share: 1 });
     const shown = (await yardOf("Y-001")).surfaces[0];
     if (shown === undefined) throw new Error("no surface");
@@ -74,7 +67,7 @@ describe("two people on one row", () => {
   });
 
   test("a surface that somebody sorts to another row is changed where it stands now, and no other with it", async () => {
-    await addYard(workbook, newYard);
+    await addYard(workbook, ONE_YARD);
     await addSurface(workbook, await yardOf("Y-001"), { surface: "Roof", cover: "roof", area: 600, share: 1 });
     await addSurface(workbook, await yardOf("Y-001"), { surface: "Drive", cover: "driveway", area: 600, share: 1 });
     const [roof, drive] = (await yardOf("Y-001")).surfaces;
@@ -86,7 +79,7 @@ describe("two people on one row", () => {
   });
 
   test("a change that the sheet already shows is no conflict", async () => {
-    await addYard(workbook, newYard);
+    await addYard(workbook, ONE_YARD);
     const yard = await yardOf("Y-001");
     await workbook.writeValues([{ range: cellOf(sitesSheet, yard.site.row, "pondingDepth"), values: [[6]] }]);
     const entry = {
@@ -98,14 +91,14 @@ describe("two people on one row", () => {
 });
 
 test("text that starts with = is kept as text, never as a formula", async () => {
-  await addYard(workbook, { ...newYard, yard: '=HYPERLINK("x")' });
+  await addYard(workbook, { ...ONE_YARD, yard: '=HYPERLINK("x")' });
   const yard = await yardOf("Y-001");
   expect(yard.site.record.yard).toBe('=HYPERLINK("x")');
   expect(await workbook.readFormulas(cellOf(sitesSheet, yard.site.row, "yard"))).toEqual([[""]]);
 });
 
 test("a hole test keeps its readings as typed, and a changed reading is written alone", async () => {
-  await addYard(workbook, newYard);
+  await addYard(workbook, ONE_YARD);
   const entry = { hole: "A", date: 46000, tester: "Crew one", soaked: "yes", holeDepth: 18, holeDiameter: 8 } as const;
   const readings = [{ minutes: 0, waterDepth: 8 }, { minutes: 15, waterDepth: 7 }, { minutes: 30, waterDepth: 6.25 }];
   await addHoleTest(workbook, await yardOf("Y-001"), { ...entry, readings });
@@ -119,7 +112,7 @@ test("a hole test keeps its readings as typed, and a changed reading is written 
 });
 
 test("a date and an answer that the form cannot show stay in their cells when a reading beside them is changed", async () => {
-  await addYard(workbook, newYard);
+  await addYard(workbook, ONE_YARD);
   const entry = { hole: "A", date: 46000, tester: "Crew one", soaked: "yes", holeDepth: 18, holeDiameter: 8, readings: [{ minutes: 0, waterDepth: 8 }] } as const;
   await addHoleTest(workbook, await yardOf("Y-001"), entry);
   const hole = (await yardOf("Y-001")).holeTests[0];
@@ -133,7 +126,7 @@ test("a date and an answer that the form cannot show stay in their cells when a 
 
 describe("screening answers", () => {
   test("a measured distance is written with its unit and a verdict that follows the Rules sheet", async () => {
-    await addYard(workbook, newYard);
+    await addYard(workbook, ONE_YARD);
     await recordAnswer(workbook, await yardOf("Y-001"), screeningVisit, step("foundation"), { kind: "measured", value: 7.5, note: "", by: "Crew one" });
     const answer = (await yardOf("Y-001")).answers.get("foundation");
     expect(answer?.record).toMatchObject({ answer: 7.5, unit: "ft", rule: "Distance to foundation" });
@@ -143,7 +136,7 @@ describe("screening answers", () => {
   });
 
   test("a newer answer to the same step counts and the older stays on record", async () => {
-    await addYard(workbook, newYard);
+    await addYard(workbook, ONE_YARD);
     const ticket = step("ticket");
     await recordAnswer(workbook, await yardOf("Y-001"), oneCallTicket, ticket, { kind: "chosen", says: "Asked for, still waiting", note: "", by: "" });
     await recordAnswer(workbook, await yardOf("Y-001"), oneCallTicket, ticket, { kind: "chosen", says: "All answered, ticket in force", note: "", by: "" });
@@ -152,7 +145,7 @@ describe("screening answers", () => {
   });
 
   test("the newest day counts wherever its row stands, so that sorting the sheet changes no answer in force", async () => {
-    await addYard(workbook, newYard);
+    await addYard(workbook, ONE_YARD);
     const ticket = step("ticket");
     const answers = [{ says: "Asked for, still waiting", day: 46_100 }, { says: "All answered, ticket in force", day: 46_110 }];
     for (const { says, day } of answers) await recordAnswer(workbook, await yardOf("Y-001"), oneCallTicket, ticket, { kind: "chosen", says, note: "", by: "", day });
@@ -166,7 +159,7 @@ describe("screening answers", () => {
   });
 
   test("an answer without a day never stands over one that has a day, and is pointed out", async () => {
-    await addYard(workbook, newYard);
+    await addYard(workbook, ONE_YARD);
     const ticket = step("ticket");
     for (const says of ["All answered, ticket in force", "Asked for, still waiting"]) await recordAnswer(workbook, await yardOf("Y-001"), oneCallTicket, ticket, { kind: "chosen", says, note: "", by: "" });
     expect((await yardOf("Y-001")).slips).toEqual([]);
@@ -178,7 +171,7 @@ describe("screening answers", () => {
   });
 
   test("drop and run are kept on Sites and the percent on Visits", async () => {
-    await addYard(workbook, newYard);
+    await addYard(workbook, ONE_YARD);
     // Handbook test S1, computed by hand: 11 in over 15 ft is 11/180 = 6.11 %.
     await recordAnswer(workbook, await yardOf("Y-001"), screeningVisit, step("slope"), { kind: "slope", drop: 11, run: 180, note: "", by: "" });
     const yard = await yardOf("Y-001");
@@ -188,7 +181,7 @@ describe("screening answers", () => {
   });
 
   test("nothing to measure to is a pass in its own words", async () => {
-    await addYard(workbook, newYard);
+    await addYard(workbook, ONE_YARD);
     await recordAnswer(workbook, await yardOf("Y-001"), screeningVisit, step("well"), { kind: "none", note: "", by: "" });
     expect((await yardOf("Y-001")).answers.get("well")?.record).toMatchObject({ answer: "No well nearby", verdict: "pass", rule: null });
   });
