@@ -85,9 +85,7 @@ export type FoundPlace<S extends Sheet> =
 export function findPlace<S extends Sheet>(sheet: S, values: readonly (readonly CellValue[])[]): FoundPlace<S> {
   const asSetUp = placeAsSetUp(sheet);
   const wanted = new Set(Object.values(sheet.columns).map(({ heading }) => heading));
-  const matches = values.map((row) => new Set(row.map(headingText).filter((text) => wanted.has(text))).size);
-  const most = Math.max(0, ...matches);
-  const headingRow = most === 0 ? asSetUp.headingRow : matches.indexOf(most);
+  const headingRow = rowWithMost(wanted, values) ?? asSetUp.headingRow;
   const headings = (values[headingRow] ?? []).map(headingText);
   const found = new Map(Object.entries(sheet.columns).map(([key, { heading }]) => [key, headings.indexOf(heading)] as const).filter(([, column]) => column >= 0));
   const missing = Object.entries(sheet.columns).flatMap(([key, { heading }]): MissingColumn[] =>
@@ -95,6 +93,17 @@ export function findPlace<S extends Sheet>(sheet: S, values: readonly (readonly 
   );
   if (missing.length > 0) return { headingRow, missing, found };
   return { place: new Place(sheet, headingRow, found, rowsCovering(values.length - headingRow - 1, sheet.rows)) };
+}
+
+/** The first row that holds most of the headings; null where none holds any. No row after one that holds them all is looked at. */
+function rowWithMost(headings: ReadonlySet<string>, values: readonly (readonly CellValue[])[]): number | null {
+  let [found, most]: [number | null, number] = [null, 0];
+  for (const [row, cells] of values.entries()) {
+    const matches = new Set(cells.map(headingText).filter((text) => headings.has(text))).size;
+    if (matches > most) [found, most] = [row, matches];
+    if (most === headings.size) break;
+  }
+  return found;
 }
 
 /** The rows prepared, doubled until they take the rows wanted: formulas are written anew only when the rows have doubled. */

@@ -38,7 +38,7 @@ export class WorkbookInMemory implements Workbook {
     return this.#attempt(() =>
       names.map((sheet) => {
         const { values } = this.#sheet({ sheet });
-        const columns = Math.max(0, ...Array.from(values, (row: CellValue[] | undefined) => row?.length ?? 0));
+        const columns = values.reduce((most, row: CellValue[] | undefined) => Math.max(most, row?.length ?? 0), 0);
         return cells({ sheet, row: 0, column: 0, rows: values.length, columns }, (row, column) => values[row]?.[column] ?? null);
       }),
     );

@@ -1,6 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { holeTestsSheet } from "../../../addin/records/hole-tests.ts";
+import { findPlace } from "../../../addin/records/place.ts";
+import { MOST_READINGS } from "../../../addin/records/rain-record.ts";
 import { readRecords } from "../../../addin/records/read-records.ts";
 import type { Sheet } from "../../../addin/records/sheet.ts";
 import { recordSheets } from "../../../addin/records/program-sheets.ts";
@@ -49,6 +51,13 @@ describe("reading the Surfaces sheet", () => {
     expect(slips).toEqual([]);
     expect(rows[0]?.record).toMatchObject({ siteId: "Y-001", surface: "Roof", area: 620 });
     expect(addressOf(rows[0]?.at("siteId") ?? { sheet: "", row: 0, column: 0, rows: 0, columns: 0 })).toBe("Surfaces!C5");
+  });
+
+  test("headings are found above as many rows as a sheet can hold, and in the first row; where there are none, they are looked for where set-up put them", () => {
+    const rows = Array.from({ length: MOST_READINGS }, (): CellValue[] => ["Y-001", "Roof"]);
+    expect(findPlace(surfacesSheet, surfaceRows(...rows.slice(0, 2)).concat(rows))).toMatchObject({ place: { headingRow: 2 } });
+    expect(findPlace(surfacesSheet, [headings(surfacesSheet), ...rows.slice(0, 2)])).toMatchObject({ place: { headingRow: 0 } });
+    expect(findPlace(surfacesSheet, rows)).toMatchObject({ headingRow: 2 });
   });
 
   test("a heading that is nowhere is named, and nothing on the sheet is taken for another column", () => {
