@@ -1,5 +1,5 @@
 import type { Readable } from "node:stream";
-import { parse } from "csv-parse";
+import { parse, type Parser } from "csv-parse";
 import type { Cell } from "../../functions/worksheet/cell.ts";
 import { quoted } from "../../functions/worksheet/sentences.ts";
 import type { WorksheetFunction } from "../../functions/worksheet/worksheet-function.ts";
@@ -15,9 +15,7 @@ const LONGEST_ROW_BYTES = 1_048_576;
 
 /** A CSV stream up to its headings; its output has results and an Error column after its own. */
 export async function openCsv(input: Readable, options: BatchOptions): Promise<OpenStream> {
-  const parsed = input.pipe(parse({ bom: true, relax_column_count: true, skip_empty_lines: true, max_record_size: LONGEST_ROW_BYTES }));
-  input.on("error", (error) => parsed.destroy(error));
-  const rows = rowsOf(parsed);
+  const rows = rowsOf(input, parse({ bom: true, relax_column_count: true, skip_empty_lines: true, max_record_size: LONGEST_ROW_BYTES }));
   const headings = options.headings ?? (await rows.next()).value;
   if (headings === undefined) throw new Refusal("The stream is empty: it needs a line of headings, or --headings.");
   const twice = headings.find((heading, place) => headings.indexOf(heading) !== place);
@@ -29,12 +27,29 @@ export async function openCsv(input: Readable, options: BatchOptions): Promise<O
   };
 }
 
-async function* rowsOf(rows: AsyncIterable<unknown>): AsyncGenerator<StreamRow, undefined> {
+/** Every row up to where the stream breaks: whoever iterates over the parser itself loses what it holds at that moment. */
+async function* rowsOf(input: Readable, parser: Parser): AsyncGenerator<StreamRow, undefined> {
+  parser.on("error", () => undefined);
   try {
-    for await (const row of rows) yield row as string[];
+    for await (const chunk of input) {
+      const fault = new Promise<Error | null | undefined>((resolve) => parser.write(chunk, resolve));
+      yield* parsedRows(parser);
+      throwIfAny(await fault);
+    }
+    const fault = await new Promise<Error | null | undefined>((resolve) => parser.end(resolve));
+    yield* parsedRows(parser);
+    throwIfAny(fault);
   } catch (error) {
     throw new Refusal(`The stream is not CSV that can be read: ${error instanceof Error ? error.message : String(error)}`);
   }
+}
+
+function* parsedRows(parser: Parser): Generator<StreamRow> {
+  for (let row = parser.read() as StreamRow | null; row !== null; row = parser.read() as StreamRow | null) yield row;
+}
+
+function throwIfAny(fault: Error | null | undefined): void {
+  if (fault !== null && fault !== undefined) throw fault;
 }
 
 function outputHeadings(headings: readonly string[], fn: WorksheetFunction): readonly string[] {

@@ -32,8 +32,8 @@ async function* linesOf(input: Readable): AsyncGenerator<string> {
   for await (const chunk of input) {
     const lines = `${rest}${String(chunk)}`.split("\n");
     rest = lines.pop() ?? "";
-    if (rest.length > LONGEST_LINE) throw new Refusal("A line of the stream is over 16 million characters long: give one JSON object a line.");
     yield* lines;
+    if (rest.length > LONGEST_LINE) throw new Refusal("A line of the stream is over 16 million characters long: give one JSON object a line.");
   }
   yield rest;
 }

@@ -24,14 +24,20 @@ export const ROWS_AT_ONCE = 500;
 
 export async function* inBatches(rows: AsyncIterable<StreamRow>): AsyncGenerator<readonly StreamRow[]> {
   let batch: StreamRow[] = [];
-  for await (const row of rows) {
-    batch.push(row);
-    if (batch.length === ROWS_AT_ONCE) {
-      yield batch;
-      batch = [];
+  let fault: unknown;
+  try {
+    for await (const row of rows) {
+      batch.push(row);
+      if (batch.length === ROWS_AT_ONCE) {
+        yield batch;
+        batch = [];
+      }
     }
+  } catch (error) {
+    fault = error;
   }
   if (batch.length > 0) yield batch;
+  if (fault !== undefined) throw fault;
 }
 
 /** Computes up to so many batches at once, and gives their texts in the order in which they came. */

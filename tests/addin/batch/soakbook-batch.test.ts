@@ -220,11 +220,19 @@ describe("the built script", () => {
       expect(stdout).toContain("The line is not JSON.");
     });
 
+    test("up to a line of JSON that has no end", async () => {
+      const lines = [...Array.from({ length: 1600 }, (_, row) => `{"ponding":${row % 20},"designRate":0.5}\n`), `{"ponding":"${"6".repeat(17_000_000)}`];
+      const { code, stdout, stderr } = await onWorkers(["DRAWDOWN", "--format", "ndjson"], lines);
+      expect(code).toBe(1);
+      expect(stdout.split("\n")).toHaveLength(1601);
+      expect(stderr).toBe("A line of the stream is over 16 million characters long: give one JSON object a line.\n");
+    });
+
     test("up to where a stream breaks, and the same sentence about that", async () => {
       const rows = [...Array.from({ length: 4321 }, (_, row) => `${row % 20},0.5\n`), '7,"0.5"x\n'];
       const { code, stdout, stderr } = await onWorkers(["DRAWDOWN", "--headings", "ponding,designRate"], rows);
       expect(code).toBe(1);
-      expect(stdout.split("\n")).toHaveLength(4001);
+      expect(stdout.split("\n")).toHaveLength(4322);
       expect(stderr).toMatch(/^The stream is not CSV that can be read: [^\n]* line 4322/);
     });
   });
