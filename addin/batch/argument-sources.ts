@@ -46,6 +46,8 @@ function cellsIn(path: string, parameter: Parameter): CellInput {
   try {
     const rows: string[][] = parse(readFileSync(path), { bom: true, relax_column_count: true, skip_empty_lines: true });
     const width = rows.reduce((most, row) => Math.max(most, row.length), 0);
+    // A series may as well lie in one row: a record of rain is then one list, and not hundreds of thousands for every worker to be handed.
+    if (parameter.isRange && parameter.kind !== "cells" && width === 1) return [rows.map(([word = ""]) => cellFromText(word, parameter))];
     return rows.map((row) => Array.from({ length: width }, (_, place) => cellFromText(row[place] ?? "", parameter)));
   } catch (error) {
     throw new Refusal(`The file for ${parameter.key} cannot be read: ${error instanceof Error ? error.message : String(error)}`);
