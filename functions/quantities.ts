@@ -50,12 +50,17 @@ export const INCHES_PER_FOOT = 12;
 
 /** The same quantity in US units. */
 export function toUs(kind: NumberKind, value: number, system: UnitSystem): number {
-  return system === "us" ? value : value / metricPerUs(kind);
+  return value / unitsPerUs(kind, system);
 }
 
 /** A quantity in US units, in the units of the caller. */
 export function fromUs(kind: NumberKind, value: number, system: UnitSystem): number {
-  return system === "us" ? value : value * metricPerUs(kind);
+  return value * unitsPerUs(kind, system);
+}
+
+/** How many of the caller's units make one US unit: looked up once for a column, where a value at a time would be too slow. */
+export function unitsPerUs(kind: NumberKind, system: UnitSystem): number {
+  return system === "us" ? 1 : metricPerUs(kind);
 }
 
 /** How many metric units make one US unit of the kind; 1 where both systems use the same. */

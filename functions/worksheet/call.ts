@@ -28,7 +28,7 @@ interface PlannedArgument {
 const readUnits = readerOf(unitsRule, "us");
 const sizes = { value: broadcastSize, row: columnSize, table: singleSize };
 
-/** One call from a host: the arguments are read once, then each row of the result is guarded and computed. */
+/** One call from a host: the arguments are taken apart once, then each row of the result is read, guarded and computed. */
 export class Call {
   private readonly given: readonly (PlannedArgument & { readonly grid: Grid })[];
   private readonly units: Lane | undefined;
@@ -61,9 +61,10 @@ export class Call {
 
   /** The inputs of the first row in US units, with its speaker; undefined when any is missing or impossible. */
   firstRow(): { readonly values: readonly unknown[]; readonly speaker: Speaker } | undefined {
-    const system = this.systemAt(0, 0);
-    if (this.refusedLane(system, 0, 0) !== undefined) return undefined;
-    return { values: this.lanesIn(system).map((lane) => lane.at(0, 0)), speaker: speakers[system] };
+    const units = this.unitsAt(0, 0);
+    const system = systemOf(units);
+    const values = this.lanesIn(system).map((lane) => lane.at(0, 0));
+    return units === refused || values.includes(refused) ? undefined : { values, speaker: speakers[system] };
   }
 
   private rowOfValues(row: number, columns: number): readonly Cell[] {
@@ -73,7 +74,8 @@ export class Call {
   }
 
   private answer(row: number, column: number): Answer {
-    const system = this.systemAt(row, column);
+    const units = this.unitsAt(row, column);
+    const system = systemOf(units);
     const lanes = this.lanesIn(system);
     // One pass reads and guards: this loop is most of what a call over many rows costs.
     for (let place = 0; place < lanes.length; place += 1) {
@@ -82,38 +84,22 @@ export class Call {
       if (input === refused) return this.refusal(lane, system, row, column);
       this.inputs[place] = input;
     }
-    if (this.units?.isRefused(row, column) === true) return this.refusal(this.units, system, row, column);
+    if (units === refused) return this.refusal(this.units!, system, row, column);
     this.inputs[lanes.length] = speakers[system];
-    return this.compute(this.plan.presenters[system]);
+    return computed(this.plan, this.inputs, system);
   }
 
   private refusal(lane: Lane, system: UnitSystem, row: number, column: number): Answer {
     return filledWith(this.whyNot(lane, system, row, column), this.plan.result);
   }
 
-  private compute(present: Presenter): Answer {
-    const { name, calculate, result } = this.plan;
-    try {
-      const answer = present(calculate(...this.inputs));
-      if (answer !== undefined) return answer;
-    } catch {
-      // Said below, as every other fault of ours.
-    }
-    return filledWith(this.inputs.flat().some(isExtreme) ? areTooExtreme() : couldNotCompute(name), result);
-  }
-
-  private systemAt(row: number, column: number): UnitSystem {
-    return this.units?.at(row, column) === "metric" ? "metric" : "us";
+  private unitsAt(row: number, column: number): unknown {
+    return this.units === undefined ? "us" : this.units.at(row, column);
   }
 
   /** Every argument read for a unit system, when the first row in that system asks. */
   private lanesIn(system: UnitSystem): readonly Lane[] {
     return (this.lanes[system] ??= this.given.map(({ rule, grid, readers }) => laneOf(rule, grid, readers[system])));
-  }
-
-  private refusedLane(system: UnitSystem, row: number, column: number): Lane | undefined {
-    for (const lane of this.lanesIn(system)) if (lane.isRefused(row, column)) return lane;
-    return this.units?.isRefused(row, column) === true ? this.units : undefined;
   }
 
   /** Why a row has no answer: an error handed in, nothing typed yet, something missing, or something impossible. */
@@ -128,6 +114,46 @@ export class Call {
     const { cell, label } = refusal.shown(row, column);
     return whyRefused(refusal.rule, cell, system, label);
   }
+}
+
+/**
+ * The answer to a row of single cells that nothing is wrong with, as most calls are: it needs no grid and no lanes, and
+ * costs a tenth. Undefined where there is more to a call.
+ */
+export function answerToCells(plan: Plan, inputs: readonly CellInput[]): readonly (readonly Cell[])[] | undefined {
+  const ownCount = plan.arguments.length;
+  const units = plan.takesUnits ? valueOf(inputs[ownCount], readUnits) : "us";
+  if (units === refused) return undefined;
+  const system = systemOf(units);
+  const values: unknown[] = new Array(ownCount + 1);
+  for (let place = 0; place < ownCount; place += 1) {
+    const { rule, readers } = plan.arguments[place]!;
+    const value = rule.takes === "cell" ? valueOf(inputs[place], readers[system]) : refused;
+    if (value === refused) return undefined;
+    values[place] = value;
+  }
+  values[ownCount] = speakers[system];
+  const answer = computed(plan, values, system);
+  const { shape } = plan.result;
+  return shape === "value" ? [[answer as Cell]] : shape === "row" ? [answer as readonly Cell[]] : (answer as readonly (readonly Cell[])[]);
+}
+
+function valueOf(input: CellInput, read: Reader): unknown {
+  return Array.isArray(input) ? refused : read(input as Cell | undefined);
+}
+
+function systemOf(units: unknown): UnitSystem {
+  return units === "metric" ? "metric" : "us";
+}
+
+function computed({ name, calculate, result, presenters }: Plan, inputs: readonly unknown[], system: UnitSystem): Answer {
+  try {
+    const answer = presenters[system](calculate(...inputs));
+    if (answer !== undefined) return answer;
+  } catch {
+    // Said below, as every other fault of ours.
+  }
+  return filledWith(inputs.flat().some(isExtreme) ? areTooExtreme() : couldNotCompute(name), result);
 }
 
 /** Beyond anything in a garden: what gets lost between such numbers is no fault of the calculation. */

@@ -9,25 +9,21 @@ interface Shown {
   readonly label: string;
 }
 
-/** One argument of one call, read ahead of the rows: the value that each row of the result meets. */
+/** One argument of one call: the value that each row of the result meets. */
 export class Lane {
   constructor(
     readonly rule: ArgumentRule,
     readonly grid: Grid,
-    private readonly values: readonly unknown[],
-    private readonly rowStride: number,
-    private readonly columnStride: number,
-    private readonly anyRefused: boolean,
+    /** Reads the cell that a row meets; undefined where all meet the same. */
+    private readonly read: Reader | undefined,
+    private readonly same: unknown,
     /** Of a range: the one cell that decides what is said about it. */
     private readonly deciding?: Shown,
   ) {}
 
+  /** The value in US units, or `refused`. */
   at(row: number, column: number): unknown {
-    return this.values[row * this.rowStride + column * this.columnStride];
-  }
-
-  isRefused(row: number, column: number): boolean {
-    return this.anyRefused && this.at(row, column) === refused;
+    return this.read === undefined ? this.same : this.read(cellAt(this.grid, row, column));
   }
 
   shown(row: number, column: number): Shown {
@@ -36,25 +32,10 @@ export class Lane {
 }
 
 export function laneOf(rule: ArgumentRule, grid: Grid, read: Reader): Lane {
-  if (rule.takes === "cell") return cellLane(rule, grid, read);
-  return rule.takes === "range" ? seriesLane(rule, grid, read) : tableLane(rule, grid);
-}
-
-function cellLane(rule: ArgumentRule, grid: Grid, read: Reader): Lane {
-  const { rows, columns, cells } = grid;
-  const values: unknown[] = new Array(rows * columns);
-  let anyRefused = false;
-  let place = 0;
-  for (const line of cells) {
-    for (let column = 0; column < columns; column += 1) {
-      const value = read(line[column]);
-      values[place] = value;
-      place += 1;
-      if (value === refused) anyRefused = true;
-    }
-  }
-  // One row or one column meets every row or column of the result.
-  return new Lane(rule, grid, values, rows === 1 ? 0 : columns, columns === 1 ? 0 : 1, anyRefused);
+  if (rule.takes === "range") return seriesLane(rule, grid, read);
+  if (rule.takes === "table") return tableLane(rule, grid);
+  // A cell beside a column is read once, and no value of a column is kept: each goes straight into its row.
+  return grid.rows === 1 && grid.columns === 1 ? new Lane(rule, grid, undefined, read(cellAt(grid, 0, 0))) : new Lane(rule, grid, read, undefined);
 }
 
 /** Reads a whole series (a column, a row, or a grid row by row) in one pass: a record of rain has hundreds of thousands of cells. */
@@ -91,5 +72,5 @@ function tableLane(rule: ArgumentRule, grid: Grid): Lane {
 }
 
 function wholeLane(rule: ArgumentRule, grid: Grid, value: unknown, deciding: Shown): Lane {
-  return new Lane(rule, grid, [value], 0, 0, value === refused, deciding);
+  return new Lane(rule, grid, undefined, value, deciding);
 }

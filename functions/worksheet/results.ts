@@ -1,4 +1,4 @@
-import { fromUs, hasDimension, unitOf, type NumberKind, type UnitSystem } from "../quantities.ts";
+import { hasDimension, unitOf, unitsPerUs, type NumberKind, type UnitSystem } from "../quantities.ts";
 import type { ResultValue, ValueKind } from "./arguments.ts";
 import { isCellError, type Cell, type CellError } from "./cell.ts";
 import { isNumberKind } from "./reading.ts";
@@ -74,6 +74,8 @@ export function presenterOf(result: Result, system: UnitSystem): Presenter {
   const presenters = result.values.map(({ kind, label }) => cellPresenter(isNumberKind(kind) ? kind : "number", label, system));
   const row = (output: unknown): readonly Cell[] | undefined => {
     if (!Array.isArray(output)) return undefined;
+    // Most rows are in US units and can be shown as they were calculated: a call over many rows does not copy them.
+    if (system === "us" && output.length === presenters.length && output.every(isShownAsItIs)) return output as readonly Cell[];
     const cells: Cell[] = new Array(presenters.length);
     let place = 0;
     for (const present of presenters) {
@@ -96,14 +98,20 @@ export function presenterOf(result: Result, system: UnitSystem): Presenter {
 
 /** A value in the caller's units as a cell shows it; undefined where it is nothing that a cell can show. */
 function cellPresenter(kind: NumberKind, label: string, system: UnitSystem): (output: unknown) => Cell | undefined {
+  const perUs = unitsPerUs(kind, system);
   return (output) => {
     if (typeof output === "number") {
-      const inCallersUnits = fromUs(kind, output, system);
+      const inCallersUnits = output * perUs;
       if (Number.isFinite(inCallersUnits)) return inCallersUnits;
       return Number.isNaN(inCallersUnits) ? undefined : isTooLarge(label);
     }
-    return typeof output === "string" || typeof output === "boolean" || isCellError(output) ? output : undefined;
+    return isShownAsItIs(output) ? output : undefined;
   };
+}
+
+function isShownAsItIs(output: unknown): output is Cell {
+  if (typeof output === "number") return Number.isFinite(output);
+  return typeof output === "string" || typeof output === "boolean" || isCellError(output);
 }
 
 /** The answer that shows one cell in every place: an error, or the blank of a row where nothing is typed yet. */

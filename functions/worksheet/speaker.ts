@@ -55,15 +55,15 @@ function withUnit(number: string, unit: string): string {
 function threeDigits(value: number, rounding: Rounding): string {
   if (!Number.isFinite(value)) return BEYOND_COUNTING;
   const decimals = Math.min(Math.max(2 - Math.floor(Math.log10(Math.abs(value) || 1)), 0), 15);
-  // Going by way of decimal text keeps 4.6 from turning into 4.59 when it is rounded down.
-  const scaled = Number(`${value.toPrecision(12)}`) * 10 ** decimals;
-  const nudge = Math.abs(scaled) * 1e-11;
-  const whole =
-    rounding === "down" ? Math.floor(scaled + nudge) : rounding === "up" ? Math.ceil(scaled - nudge) : Math.round(scaled);
+  const scaled = value * 10 ** decimals;
+  // 4.6 times 100 is a hair under 460, and rounded down it must not turn into 4.59.
+  const hair = Math.abs(scaled) * 1e-11;
+  const whole = rounding === "down" ? Math.floor(scaled + hair) : rounding === "up" ? Math.ceil(scaled - hair) : Math.round(scaled);
   return grouped(whole / 10 ** decimals);
 }
 
 function grouped(value: number): string {
+  if (Math.abs(value) < 1000) return String(value);
   const [whole = "", fraction] = String(value).split(".");
   if (whole.includes("e") || fraction?.includes("e") === true) return String(value);
   const thousands = whole.replace(/\B(?=(\d{3})+$)/g, ",");

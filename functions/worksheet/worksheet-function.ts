@@ -1,6 +1,6 @@
 import type { Citation } from "../published/source.ts";
 import type { Argument, ArgumentRule } from "./arguments.ts";
-import { Call, type Plan } from "./call.ts";
+import { answerToCells, Call, type Plan } from "./call.ts";
 import { isCellError, type Cell, type CellError, type CellInput } from "./cell.ts";
 import { parametersFrom, unitsRule, type Parameter } from "./parameters.ts";
 import { readerOf } from "./reading.ts";
@@ -98,7 +98,7 @@ export function worksheetFunction<const Arguments extends readonly AnyArgument[]
     cautions,
     example,
     equation,
-    evaluate: (inputs) => new Call(plan, inputs).answers(),
+    evaluate: (inputs) => answerToCells(plan, inputs) ?? new Call(plan, inputs).answers(),
     /** @documentation */
     cautionsFor(inputs) {
       const row = new Call(plan, inputs).firstRow();
