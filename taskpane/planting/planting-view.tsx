@@ -1,7 +1,8 @@
 import { isoDate, today } from "../../addin/actions/dates.ts";
 import { plantNamed } from "../../addin/actions/planting/palette.ts";
+import { putBack } from "../../addin/actions/planting/plan.ts";
 import type { PlannedClump } from "../../addin/actions/planting/plan.ts";
-import { writePlan } from "../../addin/actions/planting/record-planting.ts";
+import { removedMeanwhile, stillOnSheet, writePlan } from "../../addin/actions/planting/record-planting.ts";
 import { fromUs } from "../../functions/quantities.ts";
 import "../basin/basin.css";
 import { Button, ChoiceField, MessageBar } from "../form.tsx";
@@ -144,9 +145,10 @@ function Cautions({ cautions }: { readonly cautions: readonly string[] }) {
   );
 }
 
-function SheetPart({ view: { yard, workbook, write }, plan: { form, choose, forgetReport } }: { readonly view: ViewProps; readonly plan: Plan }) {
+function SheetPart({ view: { yard, workbook, write }, plan: { form, nameOf, change, choose, forgetReport } }: { readonly view: ViewProps; readonly plan: Plan }) {
   const words = plantingText.sheet;
-  const { added, changed, removed, noted } = planChanges(form.basis, form.value);
+  const { added, changed, removed, noted } = planChanges(stillOnSheet(yard, form.basis), form.value);
+  const gone = removedMeanwhile(yard, form.basis, form.value);
   const isSame = added + changed + removed === 0;
   const save = async () => {
     if (!(await write(() => writePlan(workbook, yard, form.basis, form.value), words.done(yard.siteId)))) return;
@@ -158,6 +160,20 @@ function SheetPart({ view: { yard, workbook, write }, plan: { form, choose, forg
     <section class="sheet-part" aria-label={words.title}>
       <h2>{words.title}</h2>
       <p class={isSame ? "hint" : "unsaved"}>{isSame ? words.same : words.willChange(added, changed, removed)}</p>
+      {gone.length > 0 && (
+        <MessageBar
+          kind="warning"
+          actions={
+            <>
+              <Button onClick={() => change((clumps) => clumps.filter(({ id }) => !gone.some((one) => one.id === id)))}>{words.leaveOut}</Button>
+              <Button onClick={() => change((clumps) => putBack(clumps, gone))}>{words.putBack}</Button>
+            </>
+          }
+        >
+          <strong>{words.removedTitle}</strong>
+          <p>{words.removed(gone.map(({ plant }) => (plant === null ? words.noPlant : nameOf(plant))))}</p>
+        </MessageBar>
+      )}
       {noted.length > 0 && <MessageBar kind="warning">{words.notes(noted)}</MessageBar>}
       <div class="buttons">
         <Button kind="primary" disabled={isSame} onClick={save}>{words.write}</Button>

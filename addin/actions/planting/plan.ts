@@ -116,6 +116,11 @@ export function removeClump(clumps: readonly PlannedClump[], id: string): readon
   return clumps.filter((clump) => clump.id !== id);
 }
 
+/** Clumps whose rows are gone become new ones, under the ids by which what their rows held is found. */
+export function putBack(clumps: readonly PlannedClump[], gone: readonly PlannedClump[]): readonly PlannedClump[] {
+  return clumps.map((clump) => (gone.includes(clump) ? { ...clump, row: null } : clump));
+}
+
 /** One more clump, without a place of its own yet: it stands where there is free ground. */
 export function addClump(clumps: readonly PlannedClump[], { name, spacing }: PalettePlant, zone: MoistureZone, planned: number): readonly PlannedClump[] {
   return [...clumps, { ...NEW_CLUMP, id: nextId(clumps), plant: name, zone, planned, spacing: spacing === null ? null : toHundredth(spacing) }];

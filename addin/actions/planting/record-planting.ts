@@ -1,6 +1,7 @@
 import { plantingSheet } from "../../records/planting.ts";
 import type { ClumpRow } from "../../records/planting.ts";
 import { isBlank } from "../../records/sheet.ts";
+import { WorkbookRefused } from "../../workbook/workbook.ts";
 import type { CellValue, Workbook } from "../../workbook/workbook.ts";
 import { clumpOf } from "./plan.ts";
 import type { PlannedClump } from "./plan.ts";
@@ -15,24 +16,37 @@ export function seenClumps(yard: Yard): readonly SeenClump[] {
   return yard.clumps.map(({ row, record, cells }) => ({ row, record, cells }));
 }
 
+/** The clumps of a plan whose rows somebody has removed from the sheet since it was begun: a person says what becomes of them. */
+export function removedMeanwhile(yard: Yard, seen: readonly SeenClump[], plan: readonly PlannedClump[]): readonly PlannedClump[] {
+  const present = rowsNow(seen, yard.clumps);
+  return plan.filter(({ row }) => row !== null && !present.has(row));
+}
+
+/** The rows that were seen and that the sheet still holds, wherever they stand by now. */
+export function stillOnSheet(yard: Yard, seen: readonly SeenClump[]): readonly SeenClump[] {
+  const present = rowsNow(seen, yard.clumps);
+  return seen.filter(({ row }) => present.has(row));
+}
+
 /**
  * Writes the plan into Planting: what changed in a clump, the clumps that are new, and blank rows for those taken out.
  * A row taken out lends itself to a new clump, unless somebody noted something on it. Nothing is written if a row has
- * changed since it was seen.
+ * changed since it was seen, or was removed while its clump is still in the plan: nobody's removal is undone unasked.
  */
 export async function writePlan(workbook: Workbook, yard: Yard, seen: readonly SeenClump[], plan: readonly PlannedClump[]): Promise<readonly Conflict[]> {
+  if (removedMeanwhile(yard, seen, plan).length > 0) throw new WorkbookRefused("Nothing was written: somebody has removed clumps of this plan from Planting. Say first whether they go back.");
   const present = rowsNow(seen, yard.clumps);
   const rowOf = ({ row }: { readonly row: number | null }) => (row === null ? undefined : present.get(row));
   const changed: CellChange[] = [];
-  const added = plan.filter((clump) => rowOf(clump) === undefined);
+  const added = plan.filter(({ row }) => row === null);
   for (const before of seen) {
     const row = rowOf(before);
     if (row === undefined) continue;
     const after = plan.find((clump) => clump.row === before.row) ?? (isPlanAlone(before) ? added.shift() : undefined);
-    changed.push(...changesOfRow({ ...row, cells: before.cells }, after === undefined ? blankCells() : changedCells(yard, before, after)));
+    changed.push(...changesOfRow({ ...row, cells: before.cells }, after === undefined ? blankCells() : { ...changedCells(yard, before, after), ...notedBefore(seen, after) }));
   }
   const conflicts = await writeUnlessChanged(workbook, changed);
-  if (conflicts.length === 0) await appendRows(workbook, plantingSheet, added.map((clump) => cellsOf(yard, clump)));
+  if (conflicts.length === 0) await appendRows(workbook, plantingSheet, added.map((clump) => ({ ...cellsOf(yard, clump), ...notedBefore(seen, clump) })));
   return conflicts;
 }
 
@@ -63,6 +77,14 @@ function cellsOf({ siteId }: Yard, { plant, zone, planned, spacing, along, acros
 function changedCells(yard: Yard, before: SeenClump, after: PlannedClump): ClumpCells {
   const read = cellsOf(yard, clumpOf(before));
   return Object.fromEntries(Object.entries(cellsOf(yard, after)).filter(([key, value]) => value !== read[key as keyof ClumpCells]));
+}
+
+/** What a clump that is put back had on its row beside the plan. */
+function notedBefore(seen: readonly SeenClump[], { id, row }: PlannedClump): ClumpCells {
+  const before = row === null ? seen.find((one) => clumpOf(one).id === id) : undefined;
+  if (before === undefined) return {};
+  const { planted, plantedOn, note } = before.cells;
+  return { planted, plantedOn, note };
 }
 
 function blankCells(): ClumpCells {

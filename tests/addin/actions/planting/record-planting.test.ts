@@ -1,7 +1,7 @@
 import { beforeEach, describe, expect, test } from "vitest";
-import { changeClump, clumpOf } from "../../../../addin/actions/planting/plan.ts";
-import { seenClumps, writePlan } from "../../../../addin/actions/planting/record-planting.ts";
-import { sentenceOf } from "../../../../addin/actions/program/write-records.ts";
+import { changeClump, clumpOf, putBack } from "../../../../addin/actions/planting/plan.ts";
+import { removedMeanwhile, seenClumps, stillOnSheet, writePlan } from "../../../../addin/actions/planting/record-planting.ts";
+import { clearRow, sentenceOf } from "../../../../addin/actions/program/write-records.ts";
 import { workbookOfOneYard, yardIn } from "../../one-yard.ts";
 import type { WorkbookInMemory } from "../../workbook-in-memory.ts";
 import { plannedClump as clump } from "./plants-of-tests.ts";
@@ -89,11 +89,31 @@ describe("writing a plan", () => {
     expect(await workbook.readFormulas((await yardNow()).clumps[0]!.at("plant"))).toEqual([[""]]);
   });
 
-  test("adds again a clump whose row is gone, so that nothing of the plan is lost", async () => {
+  test("whose clump somebody has removed from the sheet brings it back only when asked to, with what was noted on it", async () => {
+    const { clumps: [row] } = await yardNow();
+    await workbook.writeValues([{ range: row!.at("planted"), values: [[4]] }, { range: row!.at("note"), values: [["Gift of the school"]] }]);
     const yard = await yardNow();
     const plan = await planNow();
-    const gone = { ...yard, clumps: yard.clumps.slice(1) };
-    await writePlan(workbook, gone, seenClumps(yard), plan);
-    expect(await onSheet()).toHaveLength(3);
+    const seen = seenClumps(yard);
+    const [iris] = plan;
+    await clearRow(workbook, yard.clumps[0]!);
+    const changed = changeClump(plan, iris!.id, { planned: 9 });
+    await expect(writePlan(workbook, await yardNow(), seen, changed)).rejects.toThrow(/^Nothing was written: somebody has removed clumps/);
+    expect(await onSheet()).toEqual([["Carex stricta", 7]]);
+
+    const gone = removedMeanwhile(await yardNow(), seen, changed);
+    expect(gone.map(({ plant, planned }) => [plant, planned])).toEqual([["Iris versicolor", 9]]);
+    expect(stillOnSheet(await yardNow(), seen).map(({ record: { plant } }) => plant)).toEqual(["Carex stricta"]);
+    await writePlan(workbook, await yardNow(), seen, putBack(changed, gone));
+    const back = (await yardNow()).clumps.map(({ record: { plant, planned, planted, note } }) => [plant, planned, planted, note]);
+    expect(back).toEqual([["Carex stricta", 7, null, null], ["Iris versicolor", 9, 4, "Gift of the school"]]);
+  });
+
+  test("is not held up by a removed clump that it takes out as well", async () => {
+    const yard = await yardNow();
+    const [, sedge] = await planNow();
+    await clearRow(workbook, yard.clumps[0]!);
+    expect(await writePlan(workbook, await yardNow(), seenClumps(yard), [sedge!])).toEqual([]);
+    expect(await onSheet()).toEqual([["Carex stricta", 7]]);
   });
 });
