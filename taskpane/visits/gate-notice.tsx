@@ -1,6 +1,7 @@
 import { useState } from "preact/hooks";
 import { isoDate } from "../../addin/actions/dates.ts";
 import { recordOverride, withdrawOverride } from "../../addin/actions/visits/record-answer.ts";
+import { refusalsInSight } from "../../addin/actions/visits/stage-standing.ts";
 import type { StageOfYard } from "../../addin/actions/visits/stage-standing.ts";
 import { useDraft } from "../drafts.ts";
 import { useFocusWhenOpened } from "../focus.ts";
@@ -19,15 +20,18 @@ export function GateNotice({ standing, by, rememberBy, ...view }: ViewProps & {
   readonly rememberBy: (name: string) => void;
 }) {
   const { gate, stage } = standing;
-  if (gate.refusals.length === 0) return null;
+  const refusals = refusalsInSight(standing);
+  const isOver = refusals.length < gate.refusals.length;
+  if (refusals.length === 0) return isOver ? <p class="hint">{words.over}</p> : null;
   return (
-    <section class={gate.open ? "gate" : "gate gate-shut"} aria-label={words.title}>
+    <section class={gate.open || isOver ? "gate" : "gate gate-shut"} aria-label={words.title}>
       <h2>{words.title}</h2>
       <p role="status" class="gate-verdict">
-        {gate.open ? words.openBy : shutWords(standing)}
+        {gate.open || isOver ? words.openBy : shutWords(standing)}
       </p>
+      {isOver && <p class="hint">{words.over}</p>}
       <ul>
-        {gate.refusals.map((refusal) => (
+        {refusals.map((refusal) => (
           <li key={refusal.id}>
             <p>{refusal.sentence}</p>
             <Standing {...view} stage={stage} refusal={refusal} by={by} rememberBy={rememberBy} />

@@ -14,6 +14,7 @@ export const visitsText = {
     title: "Before this stage",
     shut: "Do not begin yet.",
     noDigging: "Do not dig.",
+    over: "The dig is finished. Whoever digs here again needs a ticket in force on that day.",
     openBy: "Opened by name",
     goTo: "Go to Visits",
     override: "Override",

@@ -5,6 +5,7 @@ import { siteCheck } from "../../../functions/worksheet/siting.ts";
 import { speakers } from "../../../functions/worksheet/speaker.ts";
 import type { NumberKind } from "../../../functions/quantities.ts";
 import { answersInForce, stepsOf, verdictOfStep } from "../../checklist/answers.ts";
+import { digDay } from "../../checklist/dig-day.ts";
 import { gateInto, stopRefusal } from "../../checklist/gates.ts";
 import type { Gate, YardFacts } from "../../checklist/gates.ts";
 import { overrideOf } from "../../checklist/overrides.ts";
@@ -137,6 +138,14 @@ function stageOfYard(program: Program, yard: Yard, stage: Stage, facts: YardFact
   const gate = gateInto(stage.id, facts);
   const missing = MISSING[stage.id]?.(facts) ?? [];
   return { ...standing, gate, missing, state: stateOf(standing, gate, missing, yard, facts) };
+}
+
+/**
+ * What the gate of a stage still has to say. A dig that is found right in depth and levels is over: the lock of today
+ * is no word on it, and only what somebody answered for by name stays in sight.
+ */
+export function refusalsInSight({ stage, state, gate }: StageOfYard): Gate["refusals"] {
+  return stage.id === digDay.id && state === "done" ? gate.refusals.filter(({ override }) => override !== null) : gate.refusals;
 }
 
 function stateOf({ stage, steps }: StageStanding, gate: Gate, missing: readonly Missing[], yard: Yard, facts: YardFacts): StageState {

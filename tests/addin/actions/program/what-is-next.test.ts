@@ -4,7 +4,7 @@ import { readProgram } from "../../../../addin/actions/program/read-program.ts";
 import { recordAnswer, recordOverride, withdrawOverride } from "../../../../addin/actions/visits/record-answer.ts";
 import { addYard } from "../../../../addin/actions/yard/record-yard.ts";
 import { setUpWorkbook } from "../../../../addin/actions/workbook/set-up-workbook.ts";
-import { yardStanding } from "../../../../addin/actions/visits/stage-standing.ts";
+import { refusalsInSight, yardStanding } from "../../../../addin/actions/visits/stage-standing.ts";
 import { suggestedLawfulFrom, ticketRuleOfYard } from "../../../../addin/actions/visits/ticket-hints.ts";
 import { whatIsNext } from "../../../../addin/actions/program/what-is-next.ts";
 import type { NoticeKind } from "../../../../addin/actions/program/what-is-next.ts";
@@ -12,7 +12,7 @@ import { appendRow } from "../../../../addin/actions/program/write-records.ts";
 import { NO_OVERRIDE } from "../../../../addin/checklist/dig-lock.ts";
 import { oneCallTicket } from "../../../../addin/checklist/one-call-ticket.ts";
 import { refusal } from "../../../../addin/checklist/refusal.ts";
-import { stages } from "../../../../addin/checklist/stages.ts";
+import { stageNamed, stages } from "../../../../addin/checklist/stages.ts";
 import { followUpsSheet } from "../../../../addin/records/follow-ups.ts";
 import { holeTestsSheet } from "../../../../addin/records/hole-tests.ts";
 import { pricesSheet } from "../../../../addin/records/prices.ts";
@@ -57,6 +57,22 @@ async function standing(today = "2026-05-10") {
 }
 
 describe("Where a yard stands", () => {
+  it("today's lock forbids the dig until it is found right in depth and levels, and says nothing of it afterwards", async () => {
+    const digDay = async () => {
+      const found = (await standing("2026-09-01")).stages.find(({ stage }) => stage.id === "dig-day");
+      if (found === undefined) throw new Error("no dig day");
+      return refusalsInSight(found).map(({ id }) => id);
+    };
+    await answer(...ticketInForce, ...stageNamed("dig-day").steps.slice(0, -1).map(({ id }): VisitEntry => ({ step: id, answer: "Right", verdict: "pass" })));
+    expect(await digDay()).toContain("ticket-expired");
+    await answer({ step: "levels", answer: "Within 1/2 in (13 mm)", verdict: "pass" });
+    expect(await digDay()).toEqual([]);
+    await recordOverride(workbook, (await standing()).yard, stageNamed("dig-day"), refusal("untested-soil", ""), { by: "Wren", reason: "Tested by the county" });
+    expect(await digDay()).toEqual(["untested-soil"]);
+    await answer({ step: "levels", answer: "Not level yet", verdict: "stop" });
+    expect(await digDay()).toContain("ticket-expired");
+  });
+
   it("a new yard begins with the enquiry", async () => {
     const { current, next, stages: all } = await standing();
     expect(current.stage.id).toBe("enquiry");
