@@ -69,6 +69,9 @@ export const text = {
     sheetStays: "The sheet stays as it is. What you typed is still in the form.",
   },
 
+  /** The unit is written out: "39.07 in a year" has none. */
+  rainAYear: { in: (depth: string) => `${depth} inches of rain a year`, mm: (depth: string) => `${depth} mm of rain a year` },
+
   status: { writing: "Writing to the workbook", close: "Close this message", undo: "Undo", undone: (what: string) => `Undone: ${what}`, notOnLog: (done: string, why: string) => `${done} It is not on the Change log: ${why}`, unfinished: (what: string) => `Not finished: ${what}` },
 
   errors: {

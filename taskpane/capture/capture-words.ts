@@ -3,7 +3,8 @@ import { SHARE_AT_END } from "../../addin/actions/basin/capture-curve.ts";
 import { fromUs } from "../../functions/quantities.ts";
 import type { UnitSystem } from "../../functions/quantities.ts";
 import { shown } from "../numbers.ts";
-import { columnWords, quantityWords } from "../quantity-words.ts";
+import { columnWords, numberWords, quantityWords } from "../quantity-words.ts";
+import { text } from "../text.ts";
 import type { ChartMark, ChartPoints } from "../time-chart.tsx";
 import { captureText } from "./text.ts";
 
@@ -33,7 +34,7 @@ export function yearsWords({ years }: YearsOfRain): string {
 
 /** The curve's key points in words: the chart shows no more than these and the table. */
 export function captureFacts({ drafted, knee }: CaptureCurve, rain: YearsOfRain, units: UnitSystem): readonly CaptureFact[] {
-  const yearly = quantityWords("depth", fromUs("depth", rain.rainInchesAYear, units), units);
+  const yearly = text.rainAYear[units === "us" ? "in" : "mm"](numberWords("depth", fromUs("depth", rain.rainInchesAYear, units), units));
   return [
     { label: words.facts.rain, says: words.facts.rainWords(yearsWords(rain), yearly, quantityWords("hours", rain.record.stepHours, units)) },
     { label: words.facts.drafted, says: pointWords(drafted, units) },

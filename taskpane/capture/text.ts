@@ -14,7 +14,7 @@ export const captureText = {
   legend: { drafted: "D, circle: this draft", knee: "K, diamond: the knee", tried: "T, square: an area you try" },
   facts: {
     rain: "Rain record",
-    rainWords: (years: string, yearly: string, step: string) => `${years}, ${yearly} a year, in steps of ${step}`,
+    rainWords: (years: string, yearly: string, step: string) => `${years}, ${yearly}, in steps of ${step}`,
     drafted: "This draft",
     knee: "Knee",
     noKnee: "None: the curve does not bend",

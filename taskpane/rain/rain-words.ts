@@ -7,6 +7,7 @@ import type { Unlikely } from "../../addin/actions/rain-record/unlikely-rain.ts"
 import { isoDate } from "../../addin/actions/dates.ts";
 import { yearsOf } from "../../functions/long-term/long-term-balance.ts";
 import { shown } from "../numbers.ts";
+import { text } from "../text.ts";
 import { rainText } from "./text.ts";
 
 const DAY_MINUTES = 1440;
@@ -72,7 +73,7 @@ export function seriesWords({ depths, stepMinutes, beganMinutes, unit }: RainSer
   return [
     words.series(depths.length, stepName(stepMinutes), momentWords(beganMinutes, stepMinutes), momentWords(last, stepMinutes)),
     words.total(`${depthWords(total, unit)} ${unit}`, `${depthWords(largest, unit)} ${unit}`),
-    ...(yearly === null ? [] : [words.yearly(`${depthWords(yearly, unit)} ${unit}`)]),
+    ...(yearly === null ? [] : [words.yearly(text.rainAYear[unit](depthWords(yearly, unit)))]),
   ];
 }
 

@@ -60,7 +60,7 @@ export const rainText = {
     noHeadings: "There are no headings: the first line is taken for a reading.",
     series: (count: number, step: string, first: string, last: string) => `${steps(count, step)} without a break, from ${first} to ${last}.`,
     total: (total: string, largest: string) => `${total} of rain in all; the most in one step is ${largest}.`,
-    yearly: (yearly: string) => `That is ${yearly} in a year.`,
+    yearly: (yearly: string) => `That is ${yearly}.`,
     unitRead: (unit: string, heading: string) => `Unit: ${unit}, as the heading "${heading}" says.`,
     dateOrder: (first: "day" | "month") => `Dates are written with the ${first} first: some have a number over 12 there.`,
     sorted: "The lines were not in the order of their times, and were sorted.",
@@ -81,8 +81,8 @@ export const rainText = {
   },
 
   unlikely: {
-    "looks like mm": (yearly: string) => `${yearly} in of rain in a year is more than almost any town gets. Are these millimeters?`,
-    "looks like inches": (yearly: string) => `${yearly} mm of rain in a year is a desert. Are these inches?`,
+    "looks like mm": (yearly: string) => `${yearly} inches of rain a year is more than almost any town gets. Are these millimeters?`,
+    "looks like inches": (yearly: string) => `${yearly} mm of rain a year is a desert. Are these inches?`,
     "more than ever measured": (largest: string, within: string, most: string) => `One reading is ${largest}: more than was ever measured in ${within === "hour" ? "an hour" : "a day"} anywhere, ${most}.`,
   },
 

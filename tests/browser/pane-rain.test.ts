@@ -62,7 +62,7 @@ describe("Years of rain", { timeout: 60_000 }, () => {
     await openYard(page, 0, text.tabs.basin);
     const curve = pane(page).getByRole("region", { name: captureText.title });
     await expect.poll(() => curve.locator("canvas").count(), PATIENCE).toBe(1);
-    expect(await curve.innerText()).toMatch(/Rain record\s+3 years, [\d.]+ in a year, in steps of 24 h/);
+    expect(await curve.innerText()).toMatch(/Rain record\s+3 years, [\d.]+ inches of rain a year, in steps of 24 h/);
     expect(await curve.innerText()).toMatch(/Knee\s+[\d.]+ sq ft captures [\d.]+ %/);
     const slider = curve.getByRole("slider", { name: captureText.tryArea });
     const first = await slider.getAttribute("aria-valuetext");

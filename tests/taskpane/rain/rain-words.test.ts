@@ -44,7 +44,7 @@ describe("What was found in a file, a sentence each", () => {
     const text = ["Time,Rain (mm)", ...hours.map((hour) => `${hour},0.1`)].join("\n");
     expect(said(text).sentences.at(-1)).toBe("The clock follows summer time (1 hour skipped, 1 told twice); readings are kept in standard time, and none is lost.");
     expect(said(text, { clock: "standard" }).sentences.at(-1)).toBe("The clock is taken as standard time all year.");
-    expect(said(text).sentences).toContain("That is 876.6 mm in a year.");
+    expect(said(text).sentences).toContain("That is 876.6 mm of rain a year.");
   });
 
   test("says what a year of hours would be as days", () => {
@@ -65,7 +65,7 @@ describe("Why a file is not taken", () => {
 });
 
 test("Doubts name the amount and ask for the unit", () => {
-  expect(unlikelyWords({ kind: "looks like mm", yearlyInches: 401.2 })).toBe("401 in of rain in a year is more than almost any town gets. Are these millimeters?");
+  expect(unlikelyWords({ kind: "looks like mm", yearlyInches: 401.2 })).toBe("401 inches of rain a year is more than almost any town gets. Are these millimeters?");
   expect(unlikelyWords({ kind: "more than ever measured", largest: 80, most: 71.85, unit: "in", within: "day" })).toBe("One reading is 80 in: more than was ever measured in a day anywhere, 71.85 in.");
 });
 

@@ -80,7 +80,9 @@ describe("The capture curve on Seattle's days of 2012 to 2015 (vega-datasets 3.2
   test("says in words, marks and rows what it shows, and reaches to a draft beyond its end", async () => {
     const { curve, rain } = await curveOf(roofInUs);
     const facts = captureFacts(curve, rain, "us").map(({ label, says }) => `${label}: ${says}`);
-    expect(facts[0]).toMatch(/^Rain record: 4 years, [\d.]+ in a year, in steps of 24 h$/);
+    expect(facts[0]).toMatch(/^Rain record: 4 years, [\d.]+ inches of rain a year, in steps of 24 h$/);
+    const metric = await curveOf(roofInMetric);
+    expect(captureFacts(metric.curve, metric.rain, "metric")[0]?.says).toMatch(/^4 years, [\d,]+ mm of rain a year, in steps of 24 h$/);
     expect(captureSentence(curve, "us")).toMatch(/^This draft: [\d.]+ sq ft captures [\d.]+ %\. Knee: [\d.]+ sq ft captures [\d.]+ %\.$/);
     expect(captureMarks(curve, curve.drafted).map(({ letter, shape }) => `${letter} ${shape}`)).toEqual(["T square", "K diamond", "D circle"]);
     expect(captureRows(curve, "us")).toHaveLength(10);
