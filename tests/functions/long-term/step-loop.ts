@@ -11,9 +11,11 @@ export interface SteppedRain {
  * product must equal bit for bit, and tests/bench/water-balance.c is the same in C.
  */
 export function steppedBalance(rain: SteppedRain, grid: WaterGrid): SteppedBalance {
-  const account = new Float64Array(8);
+  const account = new Float64Array(9);
   const { media, capacity, draw, runoffPerInch, directPerInch } = grid;
-  takeEveryStep(rain.rainInches, rain.runoffInches, Float64Array.of(media, capacity, draw, runoffPerInch, directPerInch), account);
+  const doubles = Float64Array.of(media, capacity, draw, runoffPerInch, directPerInch);
+  const steps = rain.rainInches.length;
+  for (let from = 0; from < steps; from += STEPS_AT_ONCE) takeSteps(rain.rainInches, rain.runoffInches, doubles, account, from, Math.min(from + STEPS_AT_ONCE, steps));
   const stillPonding = account[4]! > grid.media ? rain.rainInches.length - account[7]! : 0;
   return {
     runoff: account[0]!, direct: account[1]!, drawn: account[2]!, overflow: account[3]!, stored: account[4]!, overflows: account[5]!,
@@ -21,11 +23,14 @@ export function steppedBalance(rain: SteppedRain, grid: WaterGrid): SteppedBalan
   };
 }
 
+/** Thirty years in one go would stay in the code they began with, whatever better the machine has compiled meanwhile. */
+const STEPS_AT_ONCE = 8192;
+
 /**
  * Takes doubles and ends in doubles: were a zero among them taken for an integer, or the shape of an object looked at, its
  * machine code would be thrown away whenever another comes.
  */
-function takeEveryStep(rainInches: Float64Array, runoffInches: Float64Array, grid: Float64Array, account: Float64Array): void {
+function takeSteps(rainInches: Float64Array, runoffInches: Float64Array, grid: Float64Array, account: Float64Array, from: number, to: number): void {
   const media = grid[0]!;
   const capacity = grid[1]!;
   const draw = grid[2]!;
@@ -40,9 +45,8 @@ function takeEveryStep(rainInches: Float64Array, runoffInches: Float64Array, gri
   let longest = account[6]!;
   let since = account[7]!;
   const rounder = ROUNDER;
-  const steps = rainInches.length;
-  let isSpilling = false;
-  for (let step = 0; step < steps; step += 1) {
+  let isSpilling = account[8]! > 0;
+  for (let step = from; step < to; step += 1) {
     const runoffNow = runoffInches[step]! * runoffPerInch + rounder - rounder;
     const directNow = rainInches[step]! * directPerInch + rounder - rounder;
     const inflow = runoffNow + directNow;
@@ -73,6 +77,7 @@ function takeEveryStep(rainInches: Float64Array, runoffInches: Float64Array, gri
   account[5] = overflows;
   account[6] = longest;
   account[7] = since;
+  account[8] = isSpilling ? 1 : 0;
 }
 
 /** 1.5 x 2^52: beside it a double has no room for a fraction. */
