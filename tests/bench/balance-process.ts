@@ -1,4 +1,4 @@
-/** The long-term balance of one garden in a process of its own: node balance-process.mjs rain.txt garden.json answer.json, an hour of rain a line. */
+/** The long-term balance of one garden in a process of its own: node balance-process.mjs rain.json garden.json answer.json, the rain a list of hours. */
 import { readFileSync, writeFileSync } from "node:fs";
 import { argv } from "node:process";
 import type { Garden } from "../../functions/basin/water-balance.ts";
@@ -6,6 +6,6 @@ import { longTermBalance } from "../../functions/long-term/long-term-balance.ts"
 import { rainRecord } from "../../functions/long-term/rain-record.ts";
 
 const [, , rain = "", garden = "", answer = ""] = argv;
-const record = rainRecord(readFileSync(rain, "utf8").trim().split("\n").map(Number), 1);
-const balance = longTermBalance(record, JSON.parse(readFileSync(garden, "utf8")) as Garden);
+const read = (path: string): unknown => JSON.parse(readFileSync(path, "utf8"));
+const balance = longTermBalance(rainRecord(read(rain) as number[], 1), read(garden) as Garden);
 writeFileSync(answer, JSON.stringify(balance));

@@ -60,9 +60,9 @@ interface Round {
 const ANSWER = "answer.json";
 
 function nodeProcess(folder: string): () => Promise<WatchedProcess> {
-  const [script, rain, site, answer] = ["balance.mjs", "rain.txt", "garden.json", ANSWER].map((name) => join(folder, name)) as [string, string, string, string];
+  const [script, rain, site, answer] = ["balance.mjs", "rain.json", "garden.json", ANSWER].map((name) => join(folder, name)) as [string, string, string, string];
   buildSync({ entryPoints: [fileURLToPath(new URL("balance-process.ts", import.meta.url))], bundle: true, format: "esm", platform: "node", outfile: script });
-  writeFileSync(rain, inventedHours(30).inches.join("\n"));
+  writeFileSync(rain, JSON.stringify(inventedHours(30).inches));
   writeFileSync(site, JSON.stringify(garden));
   return () => watchedProcess(process.execPath, [script, rain, site, answer]);
 }
