@@ -84,7 +84,7 @@ export class Call {
       if (input === refused) return this.refusal(lane, system, row, column);
       this.inputs[place] = input;
     }
-    if (units === refused) return this.refusal(this.units!, system, row, column);
+    if (this.units !== undefined && units === refused) return this.refusal(this.units, system, row, column);
     this.inputs[lanes.length] = speakers[system];
     return computed(this.plan, this.inputs, system);
   }

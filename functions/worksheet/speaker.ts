@@ -63,11 +63,9 @@ function threeDigits(value: number, rounding: Rounding): string {
 }
 
 function grouped(value: number): string {
-  if (Math.abs(value) < 1000) return String(value);
-  const [whole = "", fraction] = String(value).split(".");
-  if (whole.includes("e") || fraction?.includes("e") === true) return String(value);
-  const thousands = whole.replace(/\B(?=(\d{3})+$)/g, ",");
-  return fraction === undefined ? thousands : `${thousands}.${fraction}`;
+  const text = String(value);
+  if (Math.abs(value) < 1000 || text.includes("e")) return text;
+  return text.replace(/\d+/, (whole) => whole.replace(/\B(?=(\d{3})+$)/g, ","));
 }
 
 /** Stands for a number that outgrew arithmetic, such as the hours to drain through all but sealed soil. */

@@ -53,6 +53,6 @@ describe("quantities in words", () => {
   });
 
   test("a limit is written in full, and zero needs no unit", () => {
-    expect([limitInWords(152.4, "mm"), limitInWords(43560, ""), limitInWords(0, "in"), limitInWords(0.3048, "m")]).toEqual(["152.4 mm", "43,560", "0", "0.3048 m"]);
+    expect([limitInWords(152.4, "mm"), limitInWords(43560, ""), limitInWords(0, "in"), limitInWords(0.3048, "m"), limitInWords(-25400.5, "mm")]).toEqual(["152.4 mm", "43,560", "0", "0.3048 m", "-25,400.5 mm"]);
   });
 });
