@@ -4,6 +4,7 @@ import { programState, sheetNamesOfProgram } from "../addin/actions/workbook/set
 import type { ProgramState } from "../addin/actions/workbook/set-up-workbook.ts";
 import type { Workbook } from "../addin/workbook/workbook.ts";
 import { isSheetMissing, sentenceOfError } from "./spoken-errors.ts";
+import { afterWriting } from "./while-writing.ts";
 
 export type Reading =
   | { readonly state: "first" }
@@ -55,7 +56,7 @@ export class ProgramWatch {
   #soon(): void {
     this.#timer ??= setTimeout(() => {
       this.#timer = undefined;
-      void this.readAgain();
+      void afterWriting().then(() => this.readAgain());
     }, CHANGES_SETTLE_MILLISECONDS);
   }
 

@@ -72,7 +72,7 @@ export const text = {
   /** The unit is written out: "39.07 in a year" has none. */
   rainAYear: { in: (depth: string) => `${depth} inches of rain a year`, mm: (depth: string) => `${depth} mm of rain a year` },
 
-  status: { writing: "Writing to the workbook", close: "Close this message", undo: "Undo", undone: (what: string) => `Undone: ${what}`, notOnLog: (done: string, why: string) => `${done} It is not on the Change log: ${why}`, unfinished: (what: string) => `Not finished: ${what}` },
+  status: { writing: "Writing to the workbook", writingShare: (percent: number) => `Writing to the workbook: ${percent} % done`, close: "Close this message", undo: "Undo", undone: (what: string) => `Undone: ${what}`, notOnLog: (done: string, why: string) => `${done} It is not on the Change log: ${why}`, unfinished: (what: string) => `Not finished: ${what}` },
 
   errors: {
     unexpected: (reason: string) => `Something went wrong in Soakbook: ${reason}.`,

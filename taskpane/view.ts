@@ -1,4 +1,5 @@
 import type { Program, Yard } from "../addin/actions/program/read-program.ts";
+import type { Progress } from "../addin/actions/program/progress.ts";
 import type { Conflict } from "../addin/actions/program/write-records.ts";
 import type { Workbook } from "../addin/workbook/workbook.ts";
 
@@ -14,9 +15,10 @@ export interface ViewProps {
   /**
    * Runs a write and says `done` in the status line. A conflict is shown in words and the person chooses: their
    * entry is written over it, or the sheet stays as it is. A refusal is shown in its own words.
+   * An action that takes long says how far it is.
    * Resolves once the pane has read the workbook again: true when written, so clear the draft then and only then.
    */
-  readonly write: (action: () => Promise<readonly Conflict[]> | Promise<void>, done: string) => Promise<boolean>;
+  readonly write: (action: (progress: Progress) => Promise<readonly Conflict[]> | Promise<void>, done: string) => Promise<boolean>;
 }
 
 /** What the form of a stage is handed besides: who enters it, and the day of the visit. */

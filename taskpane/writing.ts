@@ -1,12 +1,14 @@
 import { useMemo, useState } from "preact/hooks";
 import { undoChange } from "../addin/actions/program/change-log.ts";
 import type { LoggedWorkbook } from "../addin/actions/program/change-log.ts";
+import type { Progress } from "../addin/actions/program/progress.ts";
 import { writeUnlessChanged } from "../addin/actions/program/write-records.ts";
 import type { Conflict } from "../addin/actions/program/write-records.ts";
 import { rememberedName } from "./remembered-name.ts";
 import { sentenceOfError } from "./spoken-errors.ts";
 import { text } from "./text.ts";
 import type { ViewProps } from "./view.ts";
+import { drawn, isWriting } from "./while-writing.ts";
 
 export interface Status {
   readonly kind: "working" | "success" | "info" | "error";
@@ -48,9 +50,14 @@ export function useWriting({ workbook, forget, anyWritten, putOnLog }: LoggedWor
 
     const perform = async (action: Parameters<ViewProps["write"]>[0], done: string): Promise<boolean> => {
       forget();
+      const progress: Progress = (share) => {
+        say({ kind: "working", sentence: text.status.writingShare(Math.floor(share * 100)) });
+        return drawn();
+      };
       say({ kind: "working", sentence: text.status.writing });
       try {
-        for (let conflicts = (await action()) ?? []; conflicts.length > 0; conflicts = (await action()) ?? []) {
+        await drawn();
+        for (let conflicts = (await action(progress)) ?? []; conflicts.length > 0; conflicts = (await action(progress)) ?? []) {
           say({ kind: "info", sentence: text.conflict.asked });
           if ((await ask(conflicts)) === "sheet") {
             await readAgain();
@@ -87,9 +94,10 @@ export function useWriting({ workbook, forget, anyWritten, putOnLog }: LoggedWor
     const write = (action: Parameters<ViewProps["write"]>[0], done: string): Promise<boolean> => {
       const written = queue.then(() => perform(action, done));
       queue = written;
+      isWriting(written);
       return written;
     };
-    const undo = (change: number, what: string) => write(() => undoChange(workbook, change), text.status.undone(what));
+    const undo = (change: number, what: string) => write((progress) => undoChange(workbook, change, progress), text.status.undone(what));
 
     return {
       write,

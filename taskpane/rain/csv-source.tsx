@@ -1,5 +1,6 @@
 import { useId, useState } from "preact/hooks";
 import { Button } from "../form.tsx";
+import { drawn } from "../while-writing.ts";
 import { rainText } from "./text.ts";
 
 const MEGABYTE = 1_000_000;
@@ -12,17 +13,21 @@ const MOST_LETTERS_SHOWN = 20_000;
 export function CsvSource({ text, onText }: { readonly text: string; readonly onText: (text: string) => void }) {
   const words = rainText.source;
   const id = useId();
+  const [opening, setOpening] = useState<string | null>(null);
   const [fault, say] = useState("");
   const open = async (input: HTMLInputElement) => {
     const file = input.files?.[0];
     if (file === undefined) return;
     say("");
     if (file.size > MOST_MEGABYTES * MEGABYTE) return say(words.tooLarge(MOST_MEGABYTES));
+    setOpening(file.name);
+    await drawn();
     try {
       onText(decoded(new Uint8Array(await file.arrayBuffer())));
     } catch {
       say(words.unreadable);
     }
+    setOpening(null);
     // The same file may be opened again after it was put right.
     input.value = "";
   };
@@ -30,8 +35,8 @@ export function CsvSource({ text, onText }: { readonly text: string; readonly on
     <>
       <div class="field">
         <label class="label" for={`${id}-file`}>{words.file}</label>
-        <input class="input" id={`${id}-file`} type="file" accept=".csv,.txt,.tsv,text/csv,text/plain" aria-describedby={`${id}-fault`} onChange={(event) => void open(event.currentTarget)} />
-        <p class="fault" id={`${id}-fault`} role="status">{fault}</p>
+        <input class="input" id={`${id}-file`} type="file" accept=".csv,.txt,.tsv,text/csv,text/plain" aria-describedby={`${id}-said`} onChange={(event) => void open(event.currentTarget)} />
+        <p class={opening === null ? "fault" : "hint"} id={`${id}-said`} role="status">{opening === null ? fault : words.opening(opening)}</p>
       </div>
       <div class="field">
         <label class="label" for={`${id}-paste`}>{words.paste}</label>

@@ -49,7 +49,7 @@ export function RainImport({ workbook, write, present }: Pick<ViewProps, "workbo
     const way = present.readings === 0 ? "replace" : opened.way;
     if (way === null) return refuse(rainText.write.choose);
     const rows = rowsWritten(present, series, way);
-    if (!(await write(() => writeRainRecord(workbook, series, way, opened.gauge.trim(), present), rainText.write.done(rows)))) return;
+    if (!(await write((progress) => writeRainRecord(workbook, series, way, opened.gauge.trim(), present, progress), rainText.write.done(rows)))) return;
     // The button that had the focus goes with the form.
     if (heading.current?.parentElement?.contains(document.activeElement) === true) heading.current.focus();
     change(NOTHING_OPENED);

@@ -3,6 +3,7 @@ import { RAIN_RECORD_NAME, readRecordedRain } from "../../addin/actions/rain-rec
 import type { RecordedRain } from "../../addin/actions/rain-record/recorded-rain.ts";
 import type { Workbook } from "../../addin/workbook/workbook.ts";
 import { sentenceOfError } from "../spoken-errors.ts";
+import { afterWriting } from "../while-writing.ts";
 
 export type RainReading = "reading" | RecordedRain | { readonly fault: string };
 
@@ -16,7 +17,9 @@ class RainWatch {
     workbook.onCellsChanged((sheets) => {
       if (!sheets.includes(RAIN_RECORD_NAME)) return;
       this.#isStale = true;
-      if (this.#listeners.size > 0) void this.#read();
+      void afterWriting().then(() => {
+        if (this.#isStale && this.#listeners.size > 0) return this.#read();
+      });
     });
   }
 

@@ -35,7 +35,7 @@ export function LatestChanges({ program, workbook, write }: Pick<ViewProps, "pro
             <li key={logged.change}>
               <p>{logged.what}</p>
               <p class="hint">{[when(logged.when), logged.by ?? changes.nobody, ...logged.siteIds, changes.cells(logged.cells)].join(" · ")}</p>
-              <Button kind="quiet" aria-label={`${changes.undo}: ${logged.what}`} onClick={() => write(() => undoChange(workbook, logged.change), changes.undone(logged.what))}>
+              <Button kind="quiet" aria-label={`${changes.undo}: ${logged.what}`} onClick={() => write((progress) => undoChange(workbook, logged.change, progress), changes.undone(logged.what))}>
                 {changes.undo}
               </Button>
             </li>

@@ -1,6 +1,7 @@
 /** A coordinator brings years of rain into the workbook, and sees what a garden captures of them. */
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
+import { ROWS_AT_A_TIME } from "../../addin/actions/rain-record/write-rain-record.ts";
 import { rainRecordSheet } from "../../addin/records/rain-record.ts";
 import { captureText } from "../../taskpane/capture/text.ts";
 import { rainText } from "../../taskpane/rain/text.ts";
@@ -17,6 +18,28 @@ const CSV = ["Date;Rain", ...days.map((day, index) => `${day};${depthOf(index)}`
 
 const choose = (page: Page, question: string, answer: string) => pane(page).getByRole("group", { name: question }).locator(".segment", { hasText: answer }).click();
 const depthAt = (page: Page, place: number) => value(page, address(rainRecordSheet, place, "depth"));
+
+declare global {
+  interface Window {
+    wordsSeen?: Set<string>;
+  }
+}
+
+/** Notes from now on what the pane's live regions hold whenever a frame is drawn: what no frame held, nobody saw. */
+function watchWords(page: Page): Promise<void> {
+  return page.evaluate(() => {
+    const seen = (window.wordsSeen = new Set<string>());
+    const look = (): void => {
+      document.querySelectorAll("#pane [role=status]").forEach(({ textContent }) => seen.add(textContent));
+      if (window.wordsSeen === seen) requestAnimationFrame(look);
+    };
+    look();
+  });
+}
+
+function wordsSeen(page: Page): Promise<readonly string[]> {
+  return page.evaluate(() => [...(window.wordsSeen ?? [])]);
+}
 
 describe("Years of rain", { timeout: 60_000 }, () => {
   let opened: OpenPage;
@@ -79,6 +102,27 @@ describe("Years of rain", { timeout: 60_000 }, () => {
     await expect.poll(() => depthAt(page, 0), PATIENCE).toBe(before);
     expect(await depthAt(page, 1000)).toBeNull();
     expect(String(await value(page, address(rainRecordSheet, 5, "gauge")))).toContain("invented");
+  });
+
+  it("of many hours say on the screen that the file is read, and how far the write and the undo are", async () => {
+    const hours = Array.from({ length: 2 * ROWS_AT_A_TIME }, (_, hour) => `${new Date(Date.UTC(2022, 0, 1, hour)).toISOString().slice(0, 16)},${hour % 40 === 0 ? 0.25 : 0}`);
+    const rows = `${hours.length.toLocaleString("en-US")} rows`;
+    await openTab(page, text.programTabs.rain);
+    await watchWords(page);
+    await pane(page).locator('input[type="file"]').setInputFiles({ name: "hours.csv", mimeType: "text/csv", buffer: Buffer.from(["Time,Rain (in)", ...hours].join("\n")) });
+    await choose(page, rainText.write.way, rainText.write.replace);
+    expect(await wordsSeen(page)).toContain(rainText.source.opening("hours.csv"));
+
+    await watchWords(page);
+    await button(page, `Write ${rows}`).click();
+    await expect.poll(() => status(page).innerText(), PATIENCE).toBe(rainText.write.done(hours.length));
+    expect(await wordsSeen(page)).toEqual(expect.arrayContaining([text.status.writing, text.status.writingShare(0), text.status.writingShare(50)]));
+
+    await watchWords(page);
+    await button(page, `Undo: ${rainText.write.done(hours.length)}`).click();
+    await expect.poll(() => depthAt(page, 0), PATIENCE).toBe(before);
+    await expect.poll(() => status(page).innerText(), PATIENCE).toContain("Undone");
+    expect((await wordsSeen(page)).filter((words) => /^Writing to the workbook: [1-9]\d? % done$/.test(words))).not.toEqual([]);
   });
 
   it("caused no error on the page", () => {

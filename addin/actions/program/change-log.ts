@@ -7,6 +7,7 @@ import { readRecords } from "../../records/read-records.ts";
 import { recordSheets } from "../../records/program-sheets.ts";
 import { blocksOf, fitsInBlocks, isLarge, packed, unpacked } from "./change-blocks.ts";
 import { now } from "../dates.ts";
+import { nobodyWaits } from "./progress.ts";
 import { standsBefore } from "./unlogged.ts";
 import { sameCell } from "./write-records.ts";
 
@@ -237,7 +238,7 @@ export async function latestChanges(workbook: Workbook, count: number): Promise<
  * Puts back what the cells of a change held before it. Rejects with WorkbookRefused, and writes nothing, when any of
  * them no longer holds what the change left there, or when its row belongs to another yard by now.
  */
-export async function undoChange(workbook: Workbook, change: number): Promise<void> {
+export async function undoChange(workbook: Workbook, change: number, progress = nobodyWaits): Promise<void> {
   const cells = (await readLog(workbook)).filter(({ record }) => record.change === change);
   if (cells.length === 0) throw new WorkbookRefused(`The Change log has no change ${change}.`);
   const places = cells.map((row) => ({ row, where: rangeOf(row) }));
@@ -256,10 +257,30 @@ export async function undoChange(workbook: Workbook, change: number): Promise<vo
   if (changedSince.length > 0) throw new WorkbookRefused(`Nothing was undone, because cells have changed since. ${inShort(changedSince)}`);
   const values = places.filter(({ row }) => row.record.beforeHolds !== "formula");
   const formulas = places.filter(({ row }) => row.record.beforeHolds === "formula");
-  if (values.length > 0) {
-    await workbook.writeValues(values.map(({ row, where }) => ({ range: where, values: row.record.beforeHolds === "values" ? unpacked(row.record.before, where) : [[row.record.before]] })));
+  const pieces = inPieces(values);
+  for (const [done, piece] of pieces.entries()) {
+    await progress(done / pieces.length);
+    await workbook.writeValues(piece.map(({ row, where }) => ({ range: where, values: row.record.beforeHolds === "values" ? unpacked(row.record.before, where) : [[row.record.before]] })));
   }
   if (formulas.length > 0) await workbook.writeFormulas(formulas.map(({ row, where }) => ({ range: where, formulas: [[String(row.record.before)]] })));
+}
+
+/** About as many as the spreadsheet takes within seconds. */
+const CELLS_AT_A_TIME = 50_000;
+
+/** Places one after the other, so many cells at a time. */
+function inPieces<Placed extends { readonly where: CellRange }>(places: readonly Placed[]): readonly (readonly Placed[])[] {
+  const pieces: Placed[][] = [];
+  let room = 0;
+  for (const place of places) {
+    if (room <= 0) {
+      pieces.push([]);
+      room = CELLS_AT_A_TIME;
+    }
+    pieces.at(-1)?.push(place);
+    room -= areaOf(place.where);
+  }
+  return pieces;
 }
 
 const SENTENCES_SHOWN = 3;

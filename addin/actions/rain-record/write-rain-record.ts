@@ -2,6 +2,7 @@ import { MOST_READINGS, rainRecordSheet } from "../../records/rain-record.ts";
 import { WorkbookRefused } from "../../workbook/workbook.ts";
 import type { CellValue, ValueWrite, Workbook } from "../../workbook/workbook.ts";
 import { growSheets } from "../workbook/grow-sheet.ts";
+import { nobodyWaits } from "../program/progress.ts";
 import { unlogged } from "../program/unlogged.ts";
 import type { Remark, RainSeries } from "./rain-series.ts";
 import { readRecordedRain } from "./recorded-rain.ts";
@@ -28,48 +29,65 @@ export function additionTo(present: RecordedRain, series: RainSeries, mostReadin
   return present.readings + between + newer > mostReadings ? { why: "too long" } : { newer, between };
 }
 
+/** About as many as the spreadsheet takes within seconds. */
+export const ROWS_AT_A_TIME = 10_000;
+
 /**
- * Writes the series onto the Rain record: one write, and so one change that an undo takes back whole. Rejects with
+ * Writes the series onto the Rain record, piece by piece, as one change that an undo takes back whole. Rejects with
  * WorkbookRefused, and writes nothing, where the record has changed since it was shown.
  */
-export async function writeRainRecord(workbook: Workbook, series: RainSeries, way: WayOfWriting, gauge: string, shown: RecordedRain): Promise<void> {
+export async function writeRainRecord(workbook: Workbook, series: RainSeries, way: WayOfWriting, gauge: string, shown: RecordedRain, progress = nobodyWaits): Promise<void> {
   const present = await readRecordedRain(workbook);
   if (present.seen !== shown.seen) throw new WorkbookRefused(`The sheet ${rainRecordSheet.name} has changed since it was shown here, so nothing was written. Look at what stands there now, and write again.`);
-  const written = way === "add" ? added(present, series, gauge) : inPlaceOf(present, series, gauge);
-  const rows = Math.max(...written.map(({ range }) => range.row + range.rows)) - present.place.firstRow;
-  if (rows > rainRecordSheet.rows) await growSheets(unlogged(workbook), new Map([[rainRecordSheet, rows]]));
-  await workbook.writeValues(written);
+  const { row, rows, columns } = way === "add" ? added(present, series, gauge) : inPlaceOf(present, series, gauge);
+  const rowsInAll = row + rows - present.place.firstRow;
+  if (rowsInAll > rainRecordSheet.rows) await growSheets(unlogged(workbook), new Map([[rainRecordSheet, rowsInAll]]));
+  // Pieces of one size: a short one at the end would stand on the Change log cell by cell.
+  const size = Math.ceil(rows / Math.ceil(rows / ROWS_AT_A_TIME));
+  for (let from = 0; from < rows; from += size) {
+    await progress(from / rows);
+    await workbook.writeValues(columns(from, Math.min(from + size, rows)));
+  }
 }
 
 type Key = keyof typeof rainRecordSheet.columns;
 
-function inPlaceOf({ place, readings }: RecordedRain, series: RainSeries, gauge: string): readonly ValueWrite[] {
-  return columnsFrom(place.firstRow, series, gauge, 0, 0, Math.max(readings, series.depths.length), { place });
+/** What is to stand on the sheet from a row on, to be had piece by piece: one write a column. */
+interface Lines {
+  readonly row: number;
+  readonly rows: number;
+  readonly columns: (from: number, until: number) => readonly ValueWrite[];
 }
 
-function added(present: RecordedRain, series: RainSeries, gauge: string): readonly ValueWrite[] {
+function inPlaceOf({ place, readings }: RecordedRain, series: RainSeries, gauge: string): Lines {
+  return linesFrom(place.firstRow, series, gauge, 0, 0, Math.max(readings, series.depths.length), { place });
+}
+
+function added(present: RecordedRain, series: RainSeries, gauge: string): Lines {
   const addition = additionTo(present, series, Infinity);
   if ("why" in addition) throw new WorkbookRefused("Nothing was written: these readings do not go on from the record that stands there.");
   const { newer, between } = addition;
-  return columnsFrom(present.endRow, series, gauge, series.depths.length - newer, between, between + newer, present);
+  return linesFrom(present.endRow, series, gauge, series.depths.length - newer, between, between + newer, present);
 }
 
-/** One write a column, from a row on: `between` blank steps first, then the series from a place on, then blank cells. */
-function columnsFrom(row: number, series: RainSeries, gauge: string, from: number, between: number, rows: number, { place }: Pick<RecordedRain, "place">): readonly ValueWrite[] {
+/** From a row on: `between` blank steps first, then the series from a place on, then blank cells. */
+function linesFrom(row: number, series: RainSeries, gauge: string, from: number, between: number, rows: number, { place }: Pick<RecordedRain, "place">): Lines {
   const { depths, remarks, unit, beganMinutes, stepMinutes } = series;
   const count = between + depths.length - from;
   const placeOf = (index: number) => index - between + from;
-  const column = (key: Key, value: (place: number) => CellValue): ValueWrite => ({
-    range: { ...place.cell(row, key), rows },
-    values: Array.from({ length: rows }, (_, index) => [index < count ? value(placeOf(index)) : null]),
-  });
-  return [
-    column("began", (at) => (beganMinutes + at * stepMinutes) / DAY_MINUTES),
-    column("depth", (at) => (at < from ? null : (depths[at] ?? null))),
-    column("unit", () => unit),
-    column("gauge", () => (gauge === "" ? null : gauge)),
-    column("note", (at) => (at < from ? WORDS["no reading"] : remarkWords(remarks.get(at)))),
-  ];
+  const held: Readonly<Record<Key, (place: number) => CellValue>> = {
+    began: (at) => (beganMinutes + at * stepMinutes) / DAY_MINUTES,
+    depth: (at) => (at < from ? null : (depths[at] ?? null)),
+    unit: () => unit,
+    gauge: () => (gauge === "" ? null : gauge),
+    note: (at) => (at < from ? WORDS["no reading"] : remarkWords(remarks.get(at))),
+  };
+  const columns = (first: number, until: number) =>
+    (Object.keys(held) as Key[]).map((key): ValueWrite => ({
+      range: { ...place.cell(row + first, key), rows: until - first },
+      values: Array.from({ length: until - first }, (_, index) => [first + index < count ? held[key](placeOf(first + index)) : null]),
+    }));
+  return { row, rows, columns };
 }
 
 const WORDS: Readonly<Record<Remark, string>> = { trace: "trace", "not measured": "not measured", "no reading": "no reading in the file", "taken as dry": "not measured, taken as dry" };

@@ -5,7 +5,7 @@ import { beforeEach, describe, expect, test } from "vitest";
 import { latestChanges, logWrites, undoChange } from "../../../../addin/actions/program/change-log.ts";
 import { checkWorkbook } from "../../../../addin/actions/workbook/check-workbook.ts";
 import { csvRows } from "../../../../addin/actions/rain-record/csv-rows.ts";
-import { additionTo, writeRainRecord } from "../../../../addin/actions/rain-record/write-rain-record.ts";
+import { ROWS_AT_A_TIME, additionTo, writeRainRecord } from "../../../../addin/actions/rain-record/write-rain-record.ts";
 import { readRecordedRain } from "../../../../addin/actions/rain-record/recorded-rain.ts";
 import { setUpWorkbook } from "../../../../addin/actions/workbook/set-up-workbook.ts";
 import { cellOf, firstRow } from "../../../../addin/records/place.ts";
@@ -88,6 +88,26 @@ describe("The Rain record", () => {
     const [log = []] = await workbook.readSheets(["Change log"]);
     expect(log.length).toBeLessThan(40);
     expect((await latestChanges(workbook, 1))[0]?.cells).toBeGreaterThanOrEqual(3 * 10_957);
+  });
+
+  test("of many rows is written in pieces, and taken back in pieces, that say how far they are; it is one change all the same", async () => {
+    const { workbook: logged, putOnLog } = logWrites(workbook);
+    const depths = Array.from({ length: 2 * ROWS_AT_A_TIME + 1 }, (_, hour) => (hour % 7) / 100);
+    const shares: number[] = [];
+    const progress = (share: number) => Promise.resolve(void shares.push(share));
+    await writeRainRecord(logged, { unit: "in", stepMinutes: 60, beganMinutes: 35_000 * 1440, depths, remarks: new Map() }, "replace", "", await readRecordedRain(logged), progress);
+    expect(shares.map((share) => Math.floor(100 * share))).toEqual([0, 33, 66]);
+    expect((await readRecordedRain(workbook)).depths).toEqual(depths);
+    const change = await putOnLog({ by: "", what: "Rain" });
+    expect(await latestChanges(workbook, 2)).toMatchObject([{ change, cells: 3 * depths.length }]);
+    const [log = []] = await workbook.readSheets(["Change log"]);
+    expect(log.length).toBeLessThan(100);
+
+    shares.length = 0;
+    await undoChange(workbook, change ?? 0, progress);
+    expect(shares.length).toBeGreaterThan(1);
+    expect(shares).toEqual(shares.map((_, piece) => piece / shares.length));
+    expect((await readRecordedRain(workbook)).readings).toBe(0);
   });
 
   test("that somebody changed since it was shown is not written over", async () => {
