@@ -103,6 +103,21 @@ describe("The planting of a yard in the pane", () => {
     expect(letters.filter((size) => size < 11)).toEqual([]);
   });
 
+  it("lists what to buy within a pane of 320 pixels", async () => {
+    await page.getByRole("separator", { name: "Width of the pane" }).focus();
+    await page.keyboard.press("End");
+    await button(page, "Suggest plants").click();
+    await button(page, "Draft the plan").click();
+    const list = pane(page).getByRole("region", { name: "Shopping list" });
+    await list.locator("table").waitFor();
+    await field("Plants in a flat").fill("32");
+    expect(await pane(page).evaluate((shell) => shell.clientWidth)).toBeLessThanOrEqual(320);
+    expect(await list.evaluate((section) => {
+      const edge = section.getBoundingClientRect().right;
+      return [...section.querySelectorAll("table, td, th")].filter((each) => each.getBoundingClientRect().right > edge + 0.5).map((each) => `${each.tagName} ${each.getBoundingClientRect().right - edge} px`);
+    })).toEqual([]);
+  });
+
   it("caused no error on the page", () => {
     expect(opened.faults).toEqual([]);
   });
