@@ -1,6 +1,7 @@
 import { useEffect, useState } from "preact/hooks";
 import { dayNumberOf, isoDate, today } from "../../addin/actions/dates.ts";
 import type { StageOfYard, StepStanding } from "../../addin/actions/visits/stage-standing.ts";
+import { useDraft } from "../drafts.ts";
 import { Button, DateField, MessageBar, TextField, VerdictBadge } from "../form.tsx";
 import type { TabId } from "../tab-ids.ts";
 import type { ViewProps, VisitProps } from "../view.ts";
@@ -31,8 +32,10 @@ export function StageSteps({ stages, standing, by, rememberBy, openTab, onPick, 
   const { tab, says } = TABS[stage.id] ?? {};
   const { form: Form, writesSteps = false } = stageForms[stage.id] ?? {};
   const next = stages[stages.indexOf(standing) + 1];
-  const [typedDay, setDay] = useState(isoDate(today()));
-  const day = dayNumberOf(typedDay);
+  // The day is no entry of the yard by itself, and belongs to the day it was typed on: tomorrow starts with tomorrow.
+  const now = isoDate(today());
+  const typedDay = useDraft<string>(`visit-day/${now}/${view.yard.siteId}/${stage.id}`, now);
+  const day = dayNumberOf(typedDay.value);
 
   return (
     <>
@@ -50,7 +53,7 @@ export function StageSteps({ stages, standing, by, rememberBy, openTab, onPick, 
       {!writesSteps && (
         <section class="who-and-when">
           <TextField label={words.name} hint={words.nameHint} value={by} onInput={rememberBy} />
-          <DateField label={words.day} hint={words.dayHint} value={typedDay} fault={day === null ? words.dayMissing : null} onInput={setDay} />
+          <DateField label={words.day} hint={words.dayHint} value={typedDay.value} fault={day === null ? words.dayMissing : null} onInput={typedDay.set} />
         </section>
       )}
       {Form !== undefined && <Form {...view} by={by.trim()} day={day} />}

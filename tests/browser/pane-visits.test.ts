@@ -4,7 +4,9 @@ import { firstRow } from "../../addin/records/place.ts";
 import { sitesSheet } from "../../addin/records/sites.ts";
 import { visitsSheet } from "../../addin/records/visits.ts";
 import type { CellValue } from "../../addin/workbook/workbook.ts";
+import { visitsText } from "../../taskpane/visits/text.ts";
 import { expectCell, goTo, typeInto, values } from "./grid.ts";
+import { started } from "./page.ts";
 import type { OpenPage } from "./page.ts";
 import { address, button, onProgramPage, openYard, pane, PATIENCE, START_MILLISECONDS } from "./pane.ts";
 
@@ -137,6 +139,17 @@ describe("The visits of a yard", { timeout: LONGEST_TEST_MILLISECONDS }, () => {
       await page.evaluate(() => window.dispatchEvent(new Event("afterprint")));
       expect(await paper.count()).toBe(0);
     }
+  });
+
+  it("the day of a visit stays as typed over a reload of the page", async () => {
+    await pickStage(page, "Owner's agreement");
+    const day = pane(page).getByLabel(visitsText.day, { exact: true });
+    await day.fill("2026-03-14");
+    await page.reload();
+    await started(page);
+    await openYard(page, PLACE, "Visits");
+    await pickStage(page, "Owner's agreement");
+    expect(await day.inputValue()).toBe("2026-03-14");
   });
 
   it("the board of what is next opens a yard at the stage where it is done", async () => {
