@@ -189,7 +189,7 @@ export const plantingText = {
       `Writing ${list([...(added > 0 ? [`adds ${plural(added, "clump")}`] : []), ...(changed > 0 ? [`changes ${changed}`] : []), ...(removed > 0 ? [`removes ${plural(removed, "clump")}`] : [])])} on Planting.`,
     write: "Write to the Planting sheet",
     back: "Back to what the sheet holds",
-    removedTitle: "Somebody has removed clumps from the sheet",
+    removedTitle: "Clumps were removed from the sheet meanwhile",
     removed: (plants: readonly string[]) => `The plan here still has them: ${list(plants)}. Nothing is written until you say what becomes of them.`,
     noPlant: "a clump without a plant",
     leaveOut: "Leave them out here too",

@@ -1,9 +1,10 @@
 import type { Page } from "playwright-core";
 import { beforeAll, describe, expect, it } from "vitest";
 import { plantingSheet } from "../../addin/records/planting.ts";
-import { typeInto, value } from "./grid.ts";
+import { plantingText } from "../../taskpane/planting/text.ts";
+import { at, typeInto, value } from "./grid.ts";
 import type { OpenPage } from "./page.ts";
-import { address, button, onProgramPage, openYard, pane, PATIENCE, START_MILLISECONDS } from "./pane.ts";
+import { address, button, onProgramPage, openYard, pane, PATIENCE, START_MILLISECONDS, status } from "./pane.ts";
 import { seriousFaults } from "./usable.ts";
 
 const CORNER_HOUSE = 0;
@@ -88,6 +89,27 @@ describe("The planting of a yard in the pane", () => {
     await expect.poll(() => sheetPart().innerText(), PATIENCE).toContain("Writing removes 1 clump on Planting.");
     await button(page, "Back to what the sheet holds").click();
     await expect.poll(planned, PATIENCE).toBe(count);
+  });
+
+  it("asks what becomes of a clump that was removed from the sheet while the plan is open", async () => {
+    const count = await planned();
+    const plant = await cell(0, "plant");
+    await field("Clump").selectOption({ index: 2 });
+    await field("Plants in the clump").fill("4");
+    const { rows, ...first } = at(address(plantingSheet, above, "siteId"));
+    await page.evaluate((range) => window.soakbook?.workbook.writeValues([{ range, values: [Array.from({ length: range.columns }, () => null)] }]), { ...first, rows, columns: Object.keys(plantingSheet.columns).length });
+    await expect.poll(() => sheetPart().innerText(), PATIENCE).toContain(plantingText.sheet.removedTitle);
+    expect(await sheetPart().innerText()).toContain(String(plant));
+    await button(page, "Write to the Planting sheet").click();
+    await expect.poll(() => status(page).innerText(), PATIENCE).toContain("Say first what becomes of them.");
+    expect(await cell(0, "plant")).toBeNull();
+
+    await button(page, plantingText.sheet.leaveOut).click();
+    await button(page, "Write to the Planting sheet").click();
+    await expect.poll(planned, PATIENCE).toBe(count - 1);
+    await expect.poll(() => sheetPart().innerText(), PATIENCE).toContain("The plan is as the Planting sheet holds it.");
+    expect(await cell(0, "plant")).toBeNull();
+    expect(await cell(1, "planned")).toBe(4);
   });
 
   it("lists materials with the loads of a truck that is typed", async () => {

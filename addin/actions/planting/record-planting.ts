@@ -34,7 +34,7 @@ export function stillOnSheet(yard: Yard, seen: readonly SeenClump[]): readonly S
  * changed since it was seen, or was removed while its clump is still in the plan: nobody's removal is undone unasked.
  */
 export async function writePlan(workbook: Workbook, yard: Yard, seen: readonly SeenClump[], plan: readonly PlannedClump[]): Promise<readonly Conflict[]> {
-  if (removedMeanwhile(yard, seen, plan).length > 0) throw new WorkbookRefused("Nothing was written: somebody has removed clumps of this plan from Planting. Say first whether they go back.");
+  if (removedMeanwhile(yard, seen, plan).length > 0) throw new WorkbookRefused("Nothing was written: clumps of this plan were removed from Planting meanwhile. Say first what becomes of them.");
   const present = rowsNow(seen, yard.clumps);
   const rowOf = ({ row }: { readonly row: number | null }) => (row === null ? undefined : present.get(row));
   const changed: CellChange[] = [];

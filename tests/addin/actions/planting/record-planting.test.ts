@@ -98,7 +98,7 @@ describe("writing a plan", () => {
     const [iris] = plan;
     await clearRow(workbook, yard.clumps[0]!);
     const changed = changeClump(plan, iris!.id, { planned: 9 });
-    await expect(writePlan(workbook, await yardNow(), seen, changed)).rejects.toThrow(/^Nothing was written: somebody has removed clumps/);
+    await expect(writePlan(workbook, await yardNow(), seen, changed)).rejects.toThrow(/^Nothing was written: clumps of this plan were removed/);
     expect(await onSheet()).toEqual([["Carex stricta", 7]]);
 
     const gone = removedMeanwhile(await yardNow(), seen, changed);
