@@ -46,11 +46,14 @@ import type { WorksheetFunction } from "../../functions/worksheet/worksheet-func
 import { calculateInTurn } from "./embedded-calculations.ts";
 import type { EngineIsIdle } from "./embedded-calculations.ts";
 import { cellValue, holdsSomething } from "./embedded-cells.ts";
+import { enterDependenciesOnce } from "./embedded-dependencies.ts";
 import type { DraftedWorkbook } from "./embedded-draft.ts";
 import { functionRegistration } from "./embedded-functions.ts";
+import { keepParsedFormulas } from "./embedded-parsing.ts";
 import { keepSelectedCellInView } from "./embedded-scrolling.ts";
 import { CellSentences } from "./embedded-sentences.ts";
 import { computeChainsOfSpills } from "./embedded-spills.ts";
+import { findTextsByIndex } from "./embedded-lookups.ts";
 import { toolbarMenus } from "./embedded-toolbar.ts";
 import { keepWhatIsBeingTyped } from "./embedded-typing.ts";
 import { WorkbookRefused, isErrorCode } from "./workbook.ts";
@@ -122,6 +125,8 @@ export class EmbeddedGrid {
       logLevel: LogLevel.ERROR,
     });
     compareBlanksApartFromZero();
+    findTextsByIndex();
+    keepParsedFormulas();
     for (const plugin of presets.flatMap((preset) => preset.plugins)) {
       if (Array.isArray(plugin)) univer.registerPlugin(plugin[0], plugin[1]);
       else univer.registerPlugin(plugin);
@@ -291,6 +296,7 @@ export class EmbeddedGrid {
 
   #start(): void {
     this.#engineIsIdle = calculateInTurn(this.injector);
+    enterDependenciesOnce(this.injector);
     computeChainsOfSpills(this.injector);
     keepSelectedCellInView(this.injector);
     keepWhatIsBeingTyped(this.injector);
