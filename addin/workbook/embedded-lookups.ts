@@ -72,7 +72,11 @@ class ColumnIndex {
   readonly #rows = new Map<string, number[]>();
   readonly #equal = new Map<string, FewRows>();
 
+  readonly #column: ArrayValueObject;
+  #nothing: FewRows | undefined;
+
   private constructor(column: ArrayValueObject) {
+    this.#column = column;
     this.#texts = Array.from({ length: column.getRowCount() }, (_, row) => textOf(column.get(row, 0)));
     this.holdsMoreThanTexts = this.#texts.includes(null);
     this.#texts.forEach((text, row) => {
@@ -107,6 +111,17 @@ class ColumnIndex {
     this.#equal.set(text, rows);
     return rows;
   }
+
+  /** Which rows equal a cell with nothing in it: what has letters in it does not, and blank rows are asked of the grid. */
+  equalToNothing(nothing: BaseValueObject): FewRows {
+    if (this.#nothing) return this.#nothing;
+    const rows = this.rowsOf("").filter((row) => isTrue(this.#column.get(row, 0)?.compare(nothing, "=" as Parameters<Compare>[1]) ?? undefined));
+    return (this.#nothing = { count: this.#texts.length, few: new Map(rows.map((row) => [row, TRUE_CELL])), otherwise: FALSE_CELL });
+  }
+}
+
+function isTrue(answer: BaseValueObject | undefined): boolean {
+  return answer?.getValue() === true;
 }
 
 function textOf(cell: ReturnType<ArrayValueObject["get"]>): string | null {
@@ -119,9 +134,10 @@ function equalByIndex(column: ArrayValueObject, wanted: BaseValueObject, operato
   if (operator !== "=" || isCaseSensitive === true || !isLongColumn(column)) return null;
   const cell = singleCell(wanted);
   const text = cell instanceof StringValueObject ? plainText(cell.getValue()) : null;
-  const index = text === null ? null : ColumnIndex.of(column);
-  if (index === null || text === null || index.holdsMoreThanTexts) return null;
-  return columnOfFew(index.equal(text));
+  const isNothing = cell?.isNull() === true;
+  const index = text === null && !isNothing ? null : ColumnIndex.of(column);
+  if (index === null || index.holdsMoreThanTexts) return null;
+  return columnOfFew(text === null ? index.equalToNothing(cell as BaseValueObject) : index.equal(text));
 }
 
 /** IF of a condition that was found by index: what is chosen where it holds, and the same one value in every other row. */

@@ -27,6 +27,31 @@ describe("The answers of the page without Excel", { timeout: 90_000 }, () => {
     expect(answer).toBe(2 * (700 + sinceStart));
   });
 
+  it("are the same where a text is found by an index of a long column: letter case aside, beside blanks, comparisons and numbers", async () => {
+    const names = ["Oak", "oak", "ash", "", "OAK", "", "elm", "ash", "o*k", "", "", "", "", "", "", "", "", "elm"];
+    const shown = await page.evaluate(async ({ names, at }) => {
+      const workbook = window.soakbook!.workbook;
+      const write = (column: number, cells: readonly (string | number)[]) => workbook.writeValues([{ range: { ...at, column, rows: cells.length }, values: cells.map((cell) => [cell]) }]);
+      await write(at.column, names);
+      await write(at.column + 1, names.map((_, place) => place + 1));
+      await write(at.column + 2, ["oak", "ash", "none", "o?k", "<>oak", ""]);
+      const formulas = [
+        "=COUNTIFS($J$41:$J$58,$L$41:$L$46)",
+        "=SUMIFS($K$41:$K$58,$J$41:$J$58,$L$41:$L$45)",
+        '=SUM(IF($J$41:$J$58="oak",$K$41:$K$58,0))',
+        '=SUM(IF($J$41:$J$58="",1,0))',
+        "=SUM(IF($J$41:$J$58=$J$60,1,0))",
+        '=SUM(IF($J$41:$J$58="none",$K$41:$K$58,100))',
+      ];
+      await workbook.writeFormulas(formulas.map((formula, place) => ({ range: { ...at, column: at.column + 4 + place }, formulas: [[formula]] })));
+      await workbook.calculated();
+      return (await workbook.read([{ ...at, column: at.column + 4, rows: 6, columns: 6 }]))[0];
+    }, { names, at: at("Program!J41") });
+    expect(shown?.map(([count]) => count).slice(0, 5)).toEqual([3, 2, 0, 4, 15]);
+    expect(shown?.map(([, sum]) => sum).slice(0, 5)).toEqual([8, 11, 0, 17, 163]);
+    expect(shown?.[0]?.slice(2)).toEqual([8, 10, 10, 1800]);
+  });
+
   it("are waited for no longer when only a look was changed", async () => {
     await goTo(page, "Program!J31");
     await page.keyboard.press("Control+b");
