@@ -1,7 +1,9 @@
 /** Waiting for answers on the page without Excel: they are there when the wait is over, whatever the engine did meanwhile. */
+import { HyperFormula } from "hyperformula";
 import type { Page } from "playwright-core";
 import { beforeEach, describe, expect, it } from "vitest";
 import { surfacesSheet } from "../../addin/records/surfaces.ts";
+import { seededNumbers } from "../functions/long-term/rain-series.ts";
 import { at, calculated, goTo } from "./grid.ts";
 import { address, onProgramPage } from "./pane.ts";
 
@@ -50,6 +52,43 @@ describe("The answers of the page without Excel", { timeout: 90_000 }, () => {
     expect(shown?.map(([count]) => count).slice(0, 5)).toEqual([3, 2, 0, 4, 15]);
     expect(shown?.map(([, sum]) => sum).slice(0, 5)).toEqual([8, 11, 0, 17, 163]);
     expect(shown?.[0]?.slice(2)).toEqual([8, 10, 10, 1800]);
+  });
+
+  it.each([1, 2, 3, 4])("are those of another engine (HyperFormula 3.5.0) for counts and sums by texts of random columns: %i", async (seed) => {
+    const random = seededNumbers(seed);
+    const oneOf = <Value>(values: readonly Value[]): Value => values[Math.floor(random() * values.length)]!;
+    // Of the odd tables every column holds texts alone, and is looked through by index; of the even ones some hold numbers too.
+    const names = ["oak", "Oak", "ash", "red ash", "a", "", "5 oaks", ...(seed % 2 === 0 ? [5, 0] : [])];
+    const table = Array.from({ length: 30 }, () => [oneOf(names), oneOf(["wet", "dry", "Dry", ""]), Math.floor(random() * 40)]);
+    const asked = Array.from({ length: 12 }, () => [oneOf(["oak", "ASH", "none", "a", "5 oaks", "*ash", "<>oak", 5]), oneOf(["dry", "wet", "d*"])]);
+    const formulasFor = (name: string, zone: string) => [
+      `=COUNTIFS($J$41:$J$70,${name})`,
+      `=COUNTIFS($J$41:$J$70,${name},$K$41:$K$70,${zone})`,
+      `=SUMIFS($L$41:$L$70,$J$41:$J$70,${name},$K$41:$K$70,${zone})`,
+    ];
+    const spilled = formulasFor("$M$41:$M$52", "$N$41:$N$52");
+    const shown = await page.evaluate(async ({ table, asked, spilled, at }) => {
+      const workbook = window.soakbook!.workbook;
+      const asCells = (rows: readonly (readonly (string | number)[])[]) => rows.map((row) => row.map((cell) => (cell === "" ? null : cell)));
+      await workbook.writeValues([
+        { range: { ...at, rows: table.length, columns: 3 }, values: asCells(table) },
+        { range: { ...at, column: at.column + 3, rows: asked.length, columns: 2 }, values: asCells(asked) },
+      ]);
+      await workbook.writeFormulas(spilled.map((formula, place) => ({ range: { ...at, column: at.column + 5 + place }, formulas: [[formula]] })));
+      await workbook.calculated();
+      return (await workbook.read([{ ...at, column: at.column + 5, rows: asked.length, columns: spilled.length }]))[0];
+    }, { table, asked, spilled, at: at("Program!J41") });
+    const engine = HyperFormula.buildEmpty({ licenseKey: "gpl-v3" });
+    engine.addSheet("Program");
+    engine.setCellContents({ sheet: 0, row: 40, col: 9 }, table.map((row) => row.map((cell) => (cell === "" ? null : cell))));
+    engine.setCellContents({ sheet: 0, row: 40, col: 12 }, asked);
+    const other = asked.map((_, row) => formulasFor(`$M$${41 + row}`, `$N$${41 + row}`).map((formula, place) => {
+      const cell = { sheet: 0, row: 40 + row, col: 14 + place };
+      engine.setCellContents(cell, formula);
+      return engine.getCellValue(cell);
+    }));
+    engine.destroy();
+    expect(shown).toEqual(other);
   });
 
   it("are waited for no longer when only a look was changed", async () => {
