@@ -58,8 +58,19 @@ export function fromUs(kind: NumberKind, value: number, system: UnitSystem): num
   return value * unitsPerUs(kind, system);
 }
 
-/** How many of the caller's units make one US unit: looked up once for a column, where a value at a time would be too slow. */
-export function unitsPerUs(kind: NumberKind, system: UnitSystem): number {
+/** toUs for a whole column of a kind, whose factor is looked up once. */
+export function conversionToUs(kind: NumberKind, system: UnitSystem): (value: number) => number {
+  const perUs = unitsPerUs(kind, system);
+  return (value) => value / perUs;
+}
+
+/** fromUs for a whole column of a kind, whose factor is looked up once. */
+export function conversionFromUs(kind: NumberKind, system: UnitSystem): (valueInUs: number) => number {
+  const perUs = unitsPerUs(kind, system);
+  return (valueInUs) => valueInUs * perUs;
+}
+
+function unitsPerUs(kind: NumberKind, system: UnitSystem): number {
   return system === "us" ? 1 : metricPerUs(kind);
 }
 

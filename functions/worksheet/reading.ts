@@ -1,4 +1,4 @@
-import { fromUs, kinds, unitsPerUs, type NumberKind, type UnitSystem } from "../quantities.ts";
+import { conversionToUs, fromUs, kinds, type NumberKind, type UnitSystem } from "../quantities.ts";
 import type { ArgumentRule, ValueKind } from "./arguments.ts";
 import type { Cell } from "./cell.ts";
 import { plainKey } from "./nearest-keys.ts";
@@ -45,7 +45,7 @@ function numberReader(rule: NumberRule, system: UnitSystem): Reader {
   const mostExcluded = rule.mostExcluded === true;
   const isWhole = rule.whole === true;
   const isPercent = rule.kind === "percent";
-  const perUs = unitsPerUs(rule.kind, system);
+  const toUs = conversionToUs(rule.kind, system);
   const whenBlank = blankValue(rule);
   return (cell) => {
     if (typeof cell !== "number") return isBlank(cell) ? whenBlank : refused;
@@ -56,7 +56,7 @@ function numberReader(rule: NumberRule, system: UnitSystem): Reader {
       !(isPercent && cell > 0 && cell < 1);
     if (!isPossible) return refused;
     // A spreadsheet can hold minus zero; added to zero it is plain zero, and no arithmetic trips over its sign.
-    const inUs = cell / perUs + 0;
+    const inUs = toUs(cell) + 0;
     return inUs <= Number.MAX_VALUE && inUs >= -Number.MAX_VALUE ? inUs : refused;
   };
 }

@@ -1,4 +1,4 @@
-import { hasDimension, unitOf, unitsPerUs, type NumberKind, type UnitSystem } from "../quantities.ts";
+import { conversionFromUs, hasDimension, unitOf, type NumberKind, type UnitSystem } from "../quantities.ts";
 import type { ResultValue, ValueKind } from "./arguments.ts";
 import { isCellError, type Cell, type CellError } from "./cell.ts";
 import { isNumberKind } from "./reading.ts";
@@ -98,10 +98,10 @@ export function presenterOf(result: Result, system: UnitSystem): Presenter {
 
 /** A value in the caller's units as a cell shows it; undefined where it is nothing that a cell can show. */
 function cellPresenter(kind: NumberKind, label: string, system: UnitSystem): (output: unknown) => Cell | undefined {
-  const perUs = unitsPerUs(kind, system);
+  const fromUs = conversionFromUs(kind, system);
   return (output) => {
     if (typeof output === "number") {
-      const inCallersUnits = output * perUs;
+      const inCallersUnits = fromUs(output);
       if (Number.isFinite(inCallersUnits)) return inCallersUnits;
       return Number.isNaN(inCallersUnits) ? undefined : isTooLarge(label);
     }
