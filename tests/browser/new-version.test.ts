@@ -5,8 +5,11 @@ import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { build, DEFAULT_ORIGIN } from "../../addin/hosting/build.ts";
 import { hashedName } from "../../addin/hosting/bundle.ts";
-import { expectCell, goTo, typeInto } from "./grid.ts";
+import { expectCell, typeInto } from "./grid.ts";
 import { PageHost, started } from "./page.ts";
+import { openYard } from "./pane.ts";
+
+const TIME_TO_GO_MILLISECONDS = 5000;
 
 let directory: string;
 let host: PageHost;
@@ -49,7 +52,7 @@ it("a new version takes the old one's place when its page is gone, and what was 
   await page.reload();
   await started(page);
   await typeInto(page, "Program!H5", "typed under the first version");
-  await goTo(page, "Sites!B4");
+  await openYard(page, 0, "Yard");
   await page.locator("#pane").getByRole("button", { name: "Add a surface" }).click();
   await surface(page).fill("Shed roof");
   const [first] = await keptVersions(page);
@@ -59,6 +62,7 @@ it("a new version takes the old one's place when its page is gone, and what was 
   await started(page);
   expect(await buildOf(page)).toBe("next");
   await expectCell(page, "Program!H5", "typed under the first version");
+  await openYard(page, 0, "Yard");
   expect(await surface(page).inputValue()).toBe("Shed roof");
   // The worker of the first version still answers this page; the next one has fetched its files and waits.
   await expect.poll(() => workerState(page), { timeout: 20_000 }).toEqual({ active: "activated", waiting: "installed", installing: null });
@@ -67,9 +71,10 @@ it("a new version takes the old one's place when its page is gone, and what was 
   await page.close();
 
   const later = await context.newPage();
-  // On a busy machine the closed page may still be going when the next one asks for its files.
+  // On a busy machine a page that was left is still going when the next one asks for its files, and keeps the first version at work.
   const opened = async () => {
     await later.goto("about:blank");
+    await new Promise((resolve) => setTimeout(resolve, TIME_TO_GO_MILLISECONDS));
     await later.goto(address);
     await started(later);
     return workerState(later);
