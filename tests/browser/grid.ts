@@ -48,9 +48,13 @@ export async function goTo(page: Page, address: string): Promise<void> {
 export async function typeInto(page: Page, address: string, text: string): Promise<void> {
   await goTo(page, address);
   await page.keyboard.type(text, { delay: 5 });
+  // As a person does, after a look: on a busy machine the list of functions still stands, and Enter would take one of them.
+  if (text.startsWith("=")) await page.waitForTimeout(LOOK_MILLISECONDS);
   await page.keyboard.press("Enter");
   await calculated(page);
 }
+
+const LOOK_MILLISECONDS = 1000;
 
 /** Types down a column as a person does, with Enter; what is to be blank is emptied, and what stands right is passed over. */
 export async function typeDown(page: Page, first: string, texts: readonly string[]): Promise<void> {
