@@ -118,7 +118,7 @@ export class Call {
 
 /**
  * The answer to a row of single cells that nothing is wrong with, as most calls are: it needs no grid and no lanes, and
- * costs a tenth. Undefined where there is more to a call.
+ * costs a quarter. Undefined where there is more to a call.
  */
 export function answerToCells(plan: Plan, inputs: readonly CellInput[]): readonly (readonly Cell[])[] | undefined {
   const ownCount = plan.arguments.length;
