@@ -4,7 +4,7 @@ import "@univerjs/preset-sheets-data-validation/lib/index.css";
 import "@univerjs/preset-sheets-drawing/lib/index.css";
 import "./browser.css";
 import { catalogue } from "../functions/worksheet/catalogue.ts";
-import { saveFile } from "../taskpane/save-file.ts";
+import { saveFile } from "../taskpane/parts/save-file.ts";
 import { fillDemoProgram } from "./actions/demo/demo-program.ts";
 import { setUpWorkbook } from "./actions/workbook/set-up-workbook.ts";
 import { firstRow } from "./records/place.ts";
@@ -15,19 +15,19 @@ import { keepOffline } from "./window/keep-offline.ts";
 import { makeResizable } from "./window/pane-splitter.ts";
 import { moveBetweenRegions } from "./window/regions.ts";
 import { connectWorkbookBar, element } from "./window/workbook-bar.ts";
-import { BrowserStorage } from "./workbook/browser-storage.ts";
-import { DraftedWorkbook } from "./workbook/embedded-draft.ts";
-import { EmbeddedGrid } from "./workbook/embedded-grid.ts";
-import { EmbeddedWorkbook } from "./workbook/embedded-workbook.ts";
+import { BrowserStorage } from "./workbook/embedded/browser-storage.ts";
+import { DraftedWorkbook } from "./workbook/embedded/draft.ts";
+import { EmbeddedGrid } from "./workbook/embedded/embedded-grid.ts";
+import { EmbeddedWorkbook } from "./workbook/embedded/embedded-workbook.ts";
 import {
   WORKBOOK_FILE_EXTENSION,
   WorkbookFileRefused,
   contentsOf,
   readWorkbookFile,
   writeWorkbookFile,
-} from "./workbook/workbook-file.ts";
-import type { WorkbookSnapshot } from "./workbook/workbook-file.ts";
-import type { CellRange, Workbook } from "./workbook/workbook.ts";
+} from "./workbook/embedded/workbook-file.ts";
+import type { WorkbookSnapshot } from "./workbook/embedded/workbook-file.ts";
+import type { CellRange, Workbook } from "./workbook/port.ts";
 
 /** Moments of the start, in the page's timeline: the pane is asked for after the first. */
 const FUNCTIONS_REGISTERED = "soakbook: functions registered";
@@ -84,7 +84,10 @@ workbook.onSelectionChanged((selected) => {
 });
 keepByItself();
 showCellWords(workbook, workbook, { line: element("cell-sentence", HTMLElement), grid: element("grid", HTMLElement) });
-const [{ mountPane }, { forgetDrafts, hasDraft }] = await Promise.all([import("../taskpane/pane.tsx"), import("../taskpane/drafts.ts")]);
+const [{ mountPane }, { forgetDrafts, hasDraft }] = await Promise.all([
+  import("../taskpane/pane.tsx"),
+  import("../taskpane/parts/drafts.ts"),
+]);
 mountPane(element("pane", HTMLElement), workbook, "auto");
 performance.mark(PANE_SHOWN);
 await grid.drawn();
@@ -178,7 +181,9 @@ async function startOver(): Promise<void> {
 async function mayReplace(title: string, goOn: string): Promise<boolean> {
   const inNoFile = contentsInFile !== presentContents();
   const losses = [
-    inNoFile ? "The present workbook will be replaced, and it has changes that are in no file of yours." : "The present workbook will be replaced.",
+    inNoFile
+      ? "The present workbook will be replaced, and it has changes that are in no file of yours."
+      : "The present workbook will be replaced.",
     ...(hasDraft("") ? ["What is typed in the pane and not written yet goes with it."] : []),
   ];
   const answer = await ask({

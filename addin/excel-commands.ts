@@ -3,7 +3,7 @@
  * page of the pane, so a command is an action on the workbook, or a view that the pane is asked for.
  */
 import type { CommandId } from "../manifest/addin-description.ts";
-import type { Workbook } from "./workbook/workbook.ts";
+import type { Workbook } from "./workbook/port.ts";
 
 /** Tells a person in words what a command did. */
 export type Tell = (sentence: string) => void;
@@ -60,14 +60,19 @@ function commands(workbook: Workbook): Readonly<Record<CommandId, () => Promise<
       await Office.addin.showAsTaskpane();
       const opens = await opensWithWorkbook();
       await Office.addin.setStartupBehavior(opens ? Office.StartupBehavior.none : Office.StartupBehavior.load);
-      return opens ? "The pane no longer opens with this workbook." : "The pane opens with this workbook from now on, once the workbook is saved.";
+      return opens
+        ? "The pane no longer opens with this workbook."
+        : "The pane opens with this workbook from now on, once the workbook is saved.";
     },
   };
 }
 
 /** Kept in the workbook, because a person asked for it there. A workbook that does not say opens without the pane. */
 export async function opensWithWorkbook(): Promise<boolean> {
-  return Office.addin.getStartupBehavior().then((behavior) => behavior === Office.StartupBehavior.load, () => false);
+  return Office.addin.getStartupBehavior().then(
+    (behavior) => behavior === Office.StartupBehavior.load,
+    () => false,
+  );
 }
 
 async function showView(view: "visits" | "workbook" | "working"): Promise<null> {

@@ -3,8 +3,8 @@
  * but the global CustomFunctions, so that the functions answer before any page is shown.
  */
 import { catalogue } from "../functions/worksheet/catalogue.ts";
-import { isCellError, type Cell, type CellError } from "../functions/worksheet/cell.ts";
-import { inputFromHost, withoutBlankRowsBelow } from "../functions/worksheet/host-cells.ts";
+import { isCellError, type Cell, type CellError } from "../functions/worksheet/calling/cell.ts";
+import { inputFromHost, withoutBlankRowsBelow } from "../functions/worksheet/calling/host-cells.ts";
 
 for (const { name, parameters, evaluate } of catalogue) {
   CustomFunctions.associate(name, (...inputs: unknown[]) =>

@@ -6,7 +6,7 @@
  */
 import "./excel.css";
 import { associateCommands, opensWithWorkbook } from "./excel-commands.ts";
-import { excelWorkbook } from "./workbook/excel-workbook.ts";
+import { excelWorkbook } from "./workbook/excel/excel-workbook.ts";
 
 const TROUBLE_SHOWN_MILLISECONDS = 10_000;
 

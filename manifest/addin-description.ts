@@ -11,7 +11,16 @@ const text = (limit: number) => z.string().trim().min(1).max(limit);
 const fileName = z.string().regex(/^[a-z0-9][a-z0-9./#?=-]*$/i, "A file is named from the hosting folder, without a leading slash.");
 
 /** A workbook's ribbon remembers them: never renamed once released. */
-export const COMMAND_IDS = ["setUpWorkbook", "newVisit", "checkWorkbook", "help", "repairFormulas", "turnIntoValues", "openWithWorkbook", "showWorking"] as const;
+export const COMMAND_IDS = [
+  "setUpWorkbook",
+  "newVisit",
+  "checkWorkbook",
+  "help",
+  "repairFormulas",
+  "turnIntoValues",
+  "openWithWorkbook",
+  "showWorking",
+] as const;
 export type CommandId = (typeof COMMAND_IDS)[number];
 
 const schema = z.strictObject({
@@ -33,7 +42,9 @@ const schema = z.strictObject({
     moreTip: text(250),
   }),
   /** What the ribbon and the menu of a cell offer besides opening the pane. Ids are handed to the running add-in. */
-  commands: z.array(z.strictObject({ id: z.enum(COMMAND_IDS), place: z.enum(["ribbon", "more", "cell menu"]), label: text(32), tip: text(250) })),
+  commands: z.array(
+    z.strictObject({ id: z.enum(COMMAND_IDS), place: z.enum(["ribbon", "more", "cell menu"]), label: text(32), tip: text(250) }),
+  ),
   files: z.strictObject({
     page: fileName,
     functions: fileName,
@@ -82,14 +93,44 @@ export const addinDescription: AddinDescription = describeAddin({
     moreTip: "Formulas that show #NAME?, copies with plain numbers, and opening with this workbook.",
   },
   commands: [
-    { id: "setUpWorkbook", place: "ribbon", label: "Set up workbook", tip: "Shows which sheets a program needs, and adds them when you say so." },
+    {
+      id: "setUpWorkbook",
+      place: "ribbon",
+      label: "Set up workbook",
+      tip: "Shows which sheets a program needs, and adds them when you say so.",
+    },
     { id: "newVisit", place: "ribbon", label: "New visit", tip: "Opens the visits of the yard whose row is selected." },
-    { id: "checkWorkbook", place: "ribbon", label: "Check workbook", tip: "Looks for lost sheets, headings and formulas, and offers to repair them." },
+    {
+      id: "checkWorkbook",
+      place: "ribbon",
+      label: "Check workbook",
+      tip: "Looks for lost sheets, headings and formulas, and offers to repair them.",
+    },
     { id: "help", place: "ribbon", label: "Help", tip: "Every function of Soakbook with its arguments, units, sources and an example." },
-    { id: "repairFormulas", place: "more", label: "Repair formulas", tip: "Writes Soakbook's formulas that show #NAME? once more, and names protected sheets." },
-    { id: "turnIntoValues", place: "more", label: "Turn into values", tip: "Adds a copy of the sheet in front with plain numbers, for people without Soakbook." },
-    { id: "openWithWorkbook", place: "more", label: "Open with this workbook", tip: "Opens the pane whenever this workbook is opened, or no longer." },
-    { id: "showWorking", place: "cell menu", label: "Show the working", tip: "How one of Soakbook's functions came to this cell, step by step with its sources." },
+    {
+      id: "repairFormulas",
+      place: "more",
+      label: "Repair formulas",
+      tip: "Writes Soakbook's formulas that show #NAME? once more, and names protected sheets.",
+    },
+    {
+      id: "turnIntoValues",
+      place: "more",
+      label: "Turn into values",
+      tip: "Adds a copy of the sheet in front with plain numbers, for people without Soakbook.",
+    },
+    {
+      id: "openWithWorkbook",
+      place: "more",
+      label: "Open with this workbook",
+      tip: "Opens the pane whenever this workbook is opened, or no longer.",
+    },
+    {
+      id: "showWorking",
+      place: "cell menu",
+      label: "Show the working",
+      tip: "How one of Soakbook's functions came to this cell, step by step with its sources.",
+    },
   ],
   files: {
     page: "taskpane.html",

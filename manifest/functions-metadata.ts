@@ -1,4 +1,4 @@
-import type { WorksheetFunction } from "../functions/worksheet/worksheet-function.ts";
+import type { WorksheetFunction } from "../functions/worksheet/calling/worksheet-function.ts";
 import type { ListedFunction } from "./json-manifest.ts";
 
 /** functions.json: what Excel reads to list the worksheet functions before any of our code runs. */

@@ -31,7 +31,13 @@ export function jsonManifest(addin: AddinDescription, origin: string, functions:
   const openPane = "openPane";
   const supertip = (title: string, description: string) => ({ title, description });
   const commandsAt = (place: AddinDescription["commands"][number]["place"]) => addin.commands.filter((command) => command.place === place);
-  const control = ({ id, label, tip }: AddinDescription["commands"][number]) => ({ id: `Soakbook.${id}`, label, icons, supertip: supertip(label, tip), actionId: id });
+  const control = ({ id, label, tip }: AddinDescription["commands"][number]) => ({
+    id: `Soakbook.${id}`,
+    label,
+    icons,
+    supertip: supertip(label, tip),
+    actionId: id,
+  });
   const asItem = (command: AddinDescription["commands"][number]) => ({ ...control(command), type: "menuItem" });
   return {
     $schema: "https://developer.microsoft.com/json-schemas/teams/v1.30/MicrosoftTeams.schema.json",
@@ -62,7 +68,10 @@ export function jsonManifest(addin: AddinDescription, origin: string, functions:
             type: "general",
             lifetime: "long",
             code: { page: at(addin.files.page) },
-            actions: [{ id: openPane, type: "openPage", displayName: addin.ribbon.button, view: "Soakbook.Pane" }, ...addin.commands.map(({ id, label }) => ({ id, type: "executeFunction", displayName: label }))],
+            actions: [
+              { id: openPane, type: "openPage", displayName: addin.ribbon.button, view: "Soakbook.Pane" },
+              ...addin.commands.map(({ id, label }) => ({ id, type: "executeFunction", displayName: label })),
+            ],
             customFunctions: {
               namespace: { id: addin.namespace, name: addin.namespace },
               functions: functions.map(listed),
@@ -111,7 +120,16 @@ export function jsonManifest(addin: AddinDescription, origin: string, functions:
               {
                 entryPoint: "cell",
                 // This schema takes a menu here, and no button.
-                controls: [{ id: "Soakbook.Cell", type: "menu", label: addin.ribbon.group, icons, supertip: supertip(addin.ribbon.group, addin.summary), items: commandsAt("cell menu").map(asItem) }],
+                controls: [
+                  {
+                    id: "Soakbook.Cell",
+                    type: "menu",
+                    label: addin.ribbon.group,
+                    icons,
+                    supertip: supertip(addin.ribbon.group, addin.summary),
+                    items: commandsAt("cell menu").map(asItem),
+                  },
+                ],
               },
             ],
           },

@@ -35,7 +35,11 @@ export function xmlManifest(addin: AddinDescription, origin: string): string {
       element(
         "Requirements",
         {},
-        element("Sets", { DefaultMinVersion: "1.1" }, ...addin.requirementSets.map((set) => element("Set", { Name: set.name, MinVersion: set.minimumVersion }))),
+        element(
+          "Sets",
+          { DefaultMinVersion: "1.1" },
+          ...addin.requirementSets.map((set) => element("Set", { Name: set.name, MinVersion: set.minimumVersion })),
+        ),
       ),
       element("DefaultSettings", {}, withDefault("SourceLocation", at(addin.files.page))),
       textElement("Permissions", "ReadWriteDocument"),
@@ -90,7 +94,15 @@ function host(addin: AddinDescription): XmlElement {
         element(
           "OfficeTab",
           { id: "TabHome" },
-          element("Group", { id: "Soakbook.Group" }, element("Label", { resid: "group" }), icon(), paneButton(), ...commandsAt(addin, "ribbon").map(commandButton), moreMenu(addin)),
+          element(
+            "Group",
+            { id: "Soakbook.Group" },
+            element("Label", { resid: "group" }),
+            icon(),
+            paneButton(),
+            ...commandsAt(addin, "ribbon").map(commandButton),
+            moreMenu(addin),
+          ),
         ),
       ),
       element(
@@ -108,7 +120,12 @@ function paneButton(): XmlElement {
     { "xsi:type": "Button", id: "Soakbook.OpenPane" },
     ...labelled("button"),
     icon(),
-    element("Action", { "xsi:type": "ShowTaskpane" }, textElement("TaskpaneId", "Soakbook.Pane"), element("SourceLocation", { resid: "page" })),
+    element(
+      "Action",
+      { "xsi:type": "ShowTaskpane" },
+      textElement("TaskpaneId", "Soakbook.Pane"),
+      element("SourceLocation", { resid: "page" }),
+    ),
   );
 }
 
@@ -123,7 +140,9 @@ function commandButton({ id }: Command): XmlElement {
 }
 
 function moreMenu(addin: AddinDescription): XmlElement {
-  const items = commandsAt(addin, "more").map(({ id }) => element("Item", { id: `Soakbook.${id}` }, ...labelled(resourceOf(id)), icon(), runs(id)));
+  const items = commandsAt(addin, "more").map(({ id }) =>
+    element("Item", { id: `Soakbook.${id}` }, ...labelled(resourceOf(id)), icon(), runs(id)),
+  );
   return element("Control", { "xsi:type": "Menu", id: "Soakbook.More" }, ...labelled("more"), icon(), element("Items", {}, ...items));
 }
 
@@ -133,7 +152,10 @@ function resourceOf(id: Command["id"]): string {
 }
 
 function labelled(resource: string): readonly XmlElement[] {
-  return [element("Label", { resid: resource }), element("Supertip", {}, element("Title", { resid: resource }), element("Description", { resid: `${resource}-tip` }))];
+  return [
+    element("Label", { resid: resource }),
+    element("Supertip", {}, element("Title", { resid: resource }), element("Description", { resid: `${resource}-tip` })),
+  ];
 }
 
 function runs(id: Command["id"]): XmlElement {
@@ -148,7 +170,10 @@ const RIBBON_PIXELS = [16, 32, 80] as const;
 
 type Resources = ReadonlyMap<string, string>;
 
-function resourcesOf(addin: AddinDescription, at: (file: string) => string): Record<"images" | "urls" | "shortStrings" | "longStrings", Resources> {
+function resourcesOf(
+  addin: AddinDescription,
+  at: (file: string) => string,
+): Record<"images" | "urls" | "shortStrings" | "longStrings", Resources> {
   return {
     images: new Map(RIBBON_PIXELS.map((pixels) => [`icon-${pixels}`, at(iconFile(addin, pixels))])),
     urls: new Map([

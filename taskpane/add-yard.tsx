@@ -1,9 +1,8 @@
 import { useState } from "preact/hooks";
-import { addYard } from "../addin/actions/yard/record-yard.ts";
-import type { NewYard } from "../addin/actions/yard/record-yard.ts";
-import { useDraft } from "./drafts.ts";
-import { useFocusWhenOpened } from "./focus.ts";
-import { Button, ChoiceField, Segmented, TextField, WriteOrDiscard, isEnterInField } from "./form.tsx";
+import { addYard, type NewYard } from "../addin/actions/yard/record-yard.ts";
+import { useDraft } from "./parts/drafts.ts";
+import { useFocusWhenOpened } from "./parts/focus.ts";
+import { Button, ChoiceField, Segmented, TextField, WriteOrDiscard, isEnterInField } from "./parts/form.tsx";
 import { text } from "./text.ts";
 import type { ViewProps } from "./view.ts";
 
@@ -12,7 +11,11 @@ const DRAFT_KEY = "new-yard";
 const BLANK: NewYard = { yard: "", address: "", units: "us", soilGroup: null };
 const SOIL_GROUPS = ["A", "B", "C", "D"].map((group) => ({ value: group, says: group }));
 
-export function AddYard({ workbook, write, onAdded }: Pick<ViewProps, "workbook" | "write"> & { readonly onAdded: (siteId: string) => void }) {
+export function AddYard({
+  workbook,
+  write,
+  onAdded,
+}: Pick<ViewProps, "workbook" | "write"> & { readonly onAdded: (siteId: string) => void }) {
   const draft = useDraft<NewYard>(DRAFT_KEY, BLANK);
   const [opened, setOpened] = useState(false);
   const [fault, setFault] = useState<string | null>(null);
@@ -47,12 +50,21 @@ export function AddYard({ workbook, write, onAdded }: Pick<ViewProps, "workbook"
   return (
     <div ref={place} class="card" role="group" aria-label={text.addYard.title} onKeyDown={(event) => isEnterInField(event) && void save()}>
       <h2>{text.addYard.title}</h2>
-      <TextField label={text.addYard.yard} hint={text.addYard.yardHint} value={entry.yard} fault={fault} onInput={(yard) => set({ yard })} />
+      <TextField
+        label={text.addYard.yard}
+        hint={text.addYard.yardHint}
+        value={entry.yard}
+        fault={fault}
+        onInput={(yard) => set({ yard })}
+      />
       <TextField label={text.addYard.address} value={entry.address} onInput={(address) => set({ address })} />
       <Segmented
         label={text.addYard.units}
         value={entry.units}
-        choices={[{ value: "us", says: text.addYard.us }, { value: "metric", says: text.addYard.metric }]}
+        choices={[
+          { value: "us", says: text.addYard.us },
+          { value: "metric", says: text.addYard.metric },
+        ]}
         onChoose={(units) => set({ units })}
       />
       <ChoiceField

@@ -1,4 +1,4 @@
-import type { StopListening } from "../addin/workbook/workbook.ts";
+import type { StopListening } from "../addin/workbook/port.ts";
 
 /** What a button outside the pane can ask the pane to show. */
 export type AskedView = "visits" | "workbook" | "working";

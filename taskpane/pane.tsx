@@ -1,27 +1,24 @@
 import { render } from "preact";
 import { useEffect, useErrorBoundary, useMemo, useRef, useState } from "preact/hooks";
 import { logWrites } from "../addin/actions/program/change-log.ts";
-import type { Program } from "../addin/actions/program/read-program.ts";
-import { yardAt } from "../addin/actions/program/read-program.ts";
+import { yardAt, type Program } from "../addin/actions/program/read-program.ts";
 import { selectYard } from "../addin/actions/yard/select-yard.ts";
-import type { CellRange, Workbook } from "../addin/workbook/workbook.ts";
+import type { CellRange, Workbook } from "../addin/workbook/port.ts";
 import { onViewAsked } from "./asked-view.ts";
-import { applyTheme } from "./fluent.ts";
-import type { PaneTheme } from "./fluent.ts";
-import { Button, MessageBar } from "./form.tsx";
-import { ProgramWatch } from "./program-watch.ts";
-import type { Reading } from "./program-watch.ts";
+import { applyTheme, type PaneTheme } from "./parts/fluent.ts";
+import { Button, MessageBar } from "./parts/form.tsx";
+import { ProgramWatch, type Reading } from "./program-watch.ts";
 import { ProgramPage, showProgramTabNext } from "./program-page.tsx";
 import { LeftAlone, SetUp, SheetsMissing } from "./set-up.tsx";
-import { sentenceOfError } from "./spoken-errors.ts";
+import { sentenceOfError } from "./parts/spoken-errors.ts";
 import { text } from "./text.ts";
-import { useWriting } from "./writing.ts";
-import { WritingNotices } from "./writing-notices.tsx";
+import { useWriting } from "./parts/writing.ts";
+import { WritingNotices } from "./parts/writing-notices.tsx";
 import { showTabNext, YardPage } from "./yard-page.tsx";
-import { WorkingBar, WorkingView } from "./working/working-view.tsx";
-import { useWorking } from "./working/use-working.ts";
+import { WorkingBar, WorkingView } from "./views/working/working-view.tsx";
+import { useWorking } from "./views/working/use-working.ts";
 import "./pane.css";
-import "./form.css";
+import "./parts/form.css";
 
 /** Shows the pane in the element, beside the workbook, until the function returned is called. */
 export function mountPane(element: HTMLElement, workbook: Workbook, theme: PaneTheme): () => void {
@@ -117,11 +114,21 @@ function Pane({ workbook: host }: { readonly workbook: Workbook }) {
         </div>
       )}
       {reading.state === "absent" && <SetUp workbook={workbook} write={writing.write} />}
-      {reading.state === "incomplete" && <SheetsMissing missing={reading.missing} workbook={workbook} write={writing.write} readAgain={readAgain} />}
+      {reading.state === "incomplete" && (
+        <SheetsMissing missing={reading.missing} workbook={workbook} write={writing.write} readAgain={readAgain} />
+      )}
       {reading.state === "taken" && <LeftAlone {...text.taken} names={reading.names} readAgain={readAgain} />}
       {reading.state === "newer" && <LeftAlone {...text.newer} names={[]} readAgain={readAgain} />}
       {program !== null && yard === undefined && (
-        <ProgramPage key={opening} program={program} workbook={workbook} write={writing.write} goTo={goTo} takesFocus={askedHere} onPick={pickAndSelect} />
+        <ProgramPage
+          key={opening}
+          program={program}
+          workbook={workbook}
+          write={writing.write}
+          goTo={goTo}
+          takesFocus={askedHere}
+          onPick={pickAndSelect}
+        />
       )}
       {program !== null && yard !== undefined && (
         <YardPage

@@ -1,17 +1,16 @@
 import { useState } from "preact/hooks";
-import { useFocusIfAsked } from "./focus.ts";
-import { ExportMany } from "./estimate/export-many.tsx";
-import { Tabs, TabPanel } from "./form.tsx";
-import { NextView } from "./next/next-view.tsx";
-import { RainView } from "./rain/rain-view.tsx";
-import { ReportView } from "./report/report-view.tsx";
-import type { GoTo } from "./slip-list.tsx";
-import { PROGRAM_TAB_IDS } from "./tab-ids.ts";
-import type { ProgramTabId } from "./tab-ids.ts";
+import { useFocusIfAsked } from "./parts/focus.ts";
+import { ExportMany } from "./views/estimate/export-many.tsx";
+import { Tabs, TabPanel } from "./parts/form.tsx";
+import { NextView } from "./views/next/next-view.tsx";
+import { RainView } from "./views/rain/rain-view.tsx";
+import { ReportView } from "./views/report/report-view.tsx";
+import type { GoTo } from "./parts/slip-list.tsx";
+import { PROGRAM_TAB_IDS, type ProgramTabId } from "./tab-ids.ts";
 import { text } from "./text.ts";
 import type { ViewProps } from "./view.ts";
-import { WhatIfView } from "./what-if/what-if-view.tsx";
-import { WorkbookView } from "./workbook/workbook-view.tsx";
+import { WhatIfView } from "./views/what-if/what-if-view.tsx";
+import { WorkbookView } from "./views/workbook/workbook-view.tsx";
 import { YardPicker } from "./yard-picker.tsx";
 
 const TABS = PROGRAM_TAB_IDS.map((id) => ({ id, says: text.programTabs[id] }));
@@ -25,7 +24,14 @@ export function showProgramTabNext(tab: ProgramTabId): void {
 }
 
 /** The whole program, while no yard is in view. */
-export function ProgramPage({ program, workbook, write, goTo, takesFocus, onPick }: Pick<ViewProps, "program" | "workbook" | "write"> & {
+export function ProgramPage({
+  program,
+  workbook,
+  write,
+  goTo,
+  takesFocus,
+  onPick,
+}: Pick<ViewProps, "program" | "workbook" | "write"> & {
   readonly goTo: GoTo;
   readonly takesFocus: { current: boolean };
   readonly onPick: (siteId: string) => void;

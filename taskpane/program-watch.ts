@@ -1,10 +1,8 @@
-import { readProgram } from "../addin/actions/program/read-program.ts";
-import type { Program } from "../addin/actions/program/read-program.ts";
-import { programState, sheetNamesOfProgram } from "../addin/actions/workbook/set-up-workbook.ts";
-import type { ProgramState } from "../addin/actions/workbook/set-up-workbook.ts";
-import type { Workbook } from "../addin/workbook/workbook.ts";
-import { isSheetMissing, sentenceOfError } from "./spoken-errors.ts";
-import { afterWriting } from "./while-writing.ts";
+import { readProgram, type Program } from "../addin/actions/program/read-program.ts";
+import { programState, sheetNamesOfProgram, type ProgramState } from "../addin/actions/workbook/set-up-workbook.ts";
+import type { Workbook } from "../addin/workbook/port.ts";
+import { isSheetMissing, sentenceOfError } from "./parts/spoken-errors.ts";
+import { afterWriting } from "./parts/while-writing.ts";
 
 export type Reading =
   | { readonly state: "first" }

@@ -1,9 +1,9 @@
 import { setUpWorkbook, sheetNamesOfProgram } from "../addin/actions/workbook/set-up-workbook.ts";
-import type { Workbook } from "../addin/workbook/workbook.ts";
-import { Button, MessageBar } from "./form.tsx";
+import type { Workbook } from "../addin/workbook/port.ts";
+import { Button, MessageBar } from "./parts/form.tsx";
 import { text } from "./text.ts";
 import type { ViewProps } from "./view.ts";
-import { CheckWorkbook } from "./workbook/check-workbook.tsx";
+import { CheckWorkbook } from "./views/workbook/check-workbook.tsx";
 
 /** For a workbook that has none of the program's sheets: says what will be added before adding it. */
 export function SetUp({ workbook, write }: { readonly workbook: Workbook; readonly write: ViewProps["write"] }) {
@@ -20,7 +20,12 @@ export function SetUp({ workbook, write }: { readonly workbook: Workbook; readon
 }
 
 /** Says what is missing, and shows what a repair would add before adding it. */
-export function SheetsMissing({ missing, workbook, write, readAgain }: {
+export function SheetsMissing({
+  missing,
+  workbook,
+  write,
+  readAgain,
+}: {
   readonly missing: readonly string[];
   readonly workbook: Workbook;
   readonly write: ViewProps["write"];
@@ -39,7 +44,12 @@ export function SheetsMissing({ missing, workbook, write, readAgain }: {
 }
 
 /** For a workbook that must not be written to: why, and what a person can do. */
-export function LeftAlone({ title, explain, names, readAgain }: {
+export function LeftAlone({
+  title,
+  explain,
+  names,
+  readAgain,
+}: {
   readonly title: string;
   readonly explain: string;
   readonly names: readonly string[];

@@ -4,8 +4,25 @@
  */
 export const text = {
   verdicts: { pass: "Pass", refer: "Refer", stop: "Stop", watch: "Watch", fail: "Fail", "not measured": "Not measured" },
-  tabs: { label: "Views of this yard", yard: "Yard", visits: "Visits", "hole-test": "Hole test", basin: "Basin", planting: "Planting", estimate: "Estimate" },
-  programTabs: { title: "Rain garden program", label: "Views of the program", yards: "Yards", next: "Next", "what-if": "What if", report: "Report", rain: "Rain", workbook: "Workbook" },
+  tabs: {
+    label: "Views of this yard",
+    yard: "Yard",
+    visits: "Visits",
+    "hole-test": "Hole test",
+    basin: "Basin",
+    planting: "Planting",
+    estimate: "Estimate",
+  },
+  programTabs: {
+    title: "Rain garden program",
+    label: "Views of the program",
+    yards: "Yards",
+    next: "Next",
+    "what-if": "What if",
+    report: "Report",
+    rain: "Rain",
+    workbook: "Workbook",
+  },
   form: { unsaved: "Typed, not written yet", discard: "Discard" },
   units: { us: "US units: ft, in", metric: "Metric units: m, mm" },
 
@@ -25,11 +42,13 @@ export const text = {
   },
   taken: {
     title: "These names are in use",
-    explain: "This workbook was not set up by Soakbook, and has sheets of its own with names that Soakbook needs. They are not touched. Rename them, or open another workbook:",
+    explain:
+      "This workbook was not set up by Soakbook, and has sheets of its own with names that Soakbook needs. They are not touched. Rename them, or open another workbook:",
   },
   newer: {
     title: "Set up by a newer Soakbook",
-    explain: "A newer version of Soakbook set up this workbook. Update Soakbook before you change anything here; the sheets can still be read and typed into.",
+    explain:
+      "A newer version of Soakbook set up this workbook. Update Soakbook before you change anything here; the sheets can still be read and typed into.",
   },
 
   picker: {
@@ -72,7 +91,15 @@ export const text = {
   /** The unit is written out: "39.07 in a year" has none. */
   rainAYear: { in: (depth: string) => `${depth} inches of rain a year`, mm: (depth: string) => `${depth} mm of rain a year` },
 
-  status: { writing: "Writing to the workbook", writingShare: (percent: number) => `Writing to the workbook: ${percent} % done`, close: "Close this message", undo: "Undo", undone: (what: string) => `Undone: ${what}`, notOnLog: (done: string, why: string) => `${done} It is not on the Change log: ${why}`, unfinished: (what: string) => `Not finished: ${what}` },
+  status: {
+    writing: "Writing to the workbook",
+    writingShare: (percent: number) => `Writing to the workbook: ${percent} % done`,
+    close: "Close this message",
+    undo: "Undo",
+    undone: (what: string) => `Undone: ${what}`,
+    notOnLog: (done: string, why: string) => `${done} It is not on the Change log: ${why}`,
+    unfinished: (what: string) => `Not finished: ${what}`,
+  },
 
   errors: {
     unexpected: (reason: string) => `Something went wrong in Soakbook: ${reason}.`,

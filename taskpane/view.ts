@@ -1,7 +1,7 @@
 import type { Program, Yard } from "../addin/actions/program/read-program.ts";
 import type { Progress } from "../addin/actions/program/progress.ts";
 import type { Conflict } from "../addin/actions/program/write-records.ts";
-import type { Workbook } from "../addin/workbook/workbook.ts";
+import type { Workbook } from "../addin/workbook/port.ts";
 
 /**
  * What every view of one yard is handed. A view is a named export of its own folder:

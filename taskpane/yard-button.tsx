@@ -3,7 +3,12 @@ import type { Yard } from "../addin/actions/program/read-program.ts";
 import { text } from "./text.ts";
 
 /** The way to a yard, in any list of yards; `says` is what the list has to say of it. */
-export function YardButton({ yard, says, children, onPick }: {
+export function YardButton({
+  yard,
+  says,
+  children,
+  onPick,
+}: {
   readonly yard: Yard;
   readonly says: string;
   readonly children?: ComponentChildren;

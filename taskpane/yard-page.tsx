@@ -1,18 +1,17 @@
 import { useState } from "preact/hooks";
-import { BasinView } from "./basin/basin-view.tsx";
-import { EstimateView } from "./estimate/estimate-view.tsx";
-import { useFocusIfAsked } from "./focus.ts";
-import { Button, TabPanel, Tabs } from "./form.tsx";
-import { HoleTestView } from "./hole-test/hole-test-view.tsx";
-import { PlantingView } from "./planting/planting-view.tsx";
-import type { GoTo } from "./slip-list.tsx";
-import { TAB_IDS } from "./tab-ids.ts";
-import type { TabId } from "./tab-ids.ts";
+import { BasinView } from "./views/basin/basin-view.tsx";
+import { EstimateView } from "./views/estimate/estimate-view.tsx";
+import { useFocusIfAsked } from "./parts/focus.ts";
+import { Button, TabPanel, Tabs } from "./parts/form.tsx";
+import { HoleTestView } from "./views/hole-test/hole-test-view.tsx";
+import { PlantingView } from "./views/planting/planting-view.tsx";
+import type { GoTo } from "./parts/slip-list.tsx";
+import { TAB_IDS, type TabId } from "./tab-ids.ts";
 import { text } from "./text.ts";
 import type { ViewProps } from "./view.ts";
-import { StageBar, VisitsView } from "./visits/visits-view.tsx";
+import { StageBar, VisitsView } from "./views/visits/visits-view.tsx";
 import { nameOf } from "./yard-button.tsx";
-import { YardView } from "./yard/yard-view.tsx";
+import { YardView } from "./views/yard/yard-view.tsx";
 
 const TABS = TAB_IDS.map((id) => ({ id, says: text.tabs[id] }));
 
@@ -24,7 +23,13 @@ export function showTabNext(tab: TabId): void {
   lastTab = tab;
 }
 
-export function YardPage({ goTo, attempt, takesFocus, onLeave, ...view }: ViewProps & {
+export function YardPage({
+  goTo,
+  attempt,
+  takesFocus,
+  onLeave,
+  ...view
+}: ViewProps & {
   readonly goTo: GoTo;
   readonly attempt: (action: () => Promise<unknown>) => Promise<void>;
   readonly takesFocus: { current: boolean };

@@ -1,15 +1,20 @@
 import { useState } from "preact/hooks";
 import type { Program, Yard } from "../addin/actions/program/read-program.ts";
 import { AddYard } from "./add-yard.tsx";
-import { hasDraft } from "./drafts.ts";
-import { TextField } from "./form.tsx";
-import { SlipList } from "./slip-list.tsx";
-import type { GoTo } from "./slip-list.tsx";
+import { hasDraft } from "./parts/drafts.ts";
+import { TextField } from "./parts/form.tsx";
+import { SlipList, type GoTo } from "./parts/slip-list.tsx";
 import { text } from "./text.ts";
 import type { ViewProps } from "./view.ts";
 import { YardButton } from "./yard-button.tsx";
 
-export function YardPicker({ program, workbook, write, goTo, onPick }: Pick<ViewProps, "program" | "workbook" | "write"> & {
+export function YardPicker({
+  program,
+  workbook,
+  write,
+  goTo,
+  onPick,
+}: Pick<ViewProps, "program" | "workbook" | "write"> & {
   readonly goTo: GoTo;
   readonly onPick: (siteId: string) => void;
 }) {
@@ -51,5 +56,8 @@ export function yardsMatching(program: Program, search: string): readonly Yard[]
 
 export function matches({ siteId, site }: Yard, search: string): boolean {
   const said = `${siteId} ${site.record.yard ?? ""} ${site.record.address ?? ""}`.toLowerCase();
-  return search.toLowerCase().split(/\s+/).every((word) => said.includes(word));
+  return search
+    .toLowerCase()
+    .split(/\s+/)
+    .every((word) => said.includes(word));
 }

@@ -6,8 +6,8 @@
 
 const OURS = "^(addin|functions|taskpane|manifest)/";
 const CALCULATIONS = "^functions/(?!worksheet/)";
-const PORT = "^addin/workbook/workbook\\.ts$";
-const ADAPTERS = "^addin/workbook/(?!workbook\\.ts$)";
+const PORT = "^addin/workbook/port\\.ts$";
+const ADAPTERS = "^addin/workbook/(?!port\\.ts$)";
 const DATA = "^addin/(records|checklist)/";
 const START_FILES = "^addin/(excel|browser|excel-functions|batch/soakbook-batch)\\.ts$";
 const SPREADSHEET_FILE = "^addin/actions/export/spreadsheet-file\\.ts$";
@@ -104,7 +104,8 @@ module.exports = {
     {
       name: "adapters-serve-the-port",
       severity: "error",
-      comment: "An adapter turns the port's verbs into one host's calls: it knows the port and the functions, and no action, record or pane.",
+      comment:
+        "An adapter turns the port's verbs into one host's calls: it knows the port and the functions, and no action, record or pane.",
       from: { path: ADAPTERS },
       to: { path: OURS, pathNot: ["^addin/workbook/", "^functions/"] },
     },
@@ -112,8 +113,8 @@ module.exports = {
       name: "excel-adapter-uses-globals",
       severity: "error",
       comment: "office.js comes from its own address, never from a package; the Excel adapter imports the port alone.",
-      from: { path: "^addin/workbook/excel-" },
-      to: { pathNot: "^addin/workbook/(workbook|excel-[^/]+)\\.ts$" },
+      from: { path: "^addin/workbook/excel/" },
+      to: { pathNot: "^addin/workbook/(port\\.ts$|excel/)" },
     },
     {
       name: "excel-loads-no-grid",
@@ -147,7 +148,7 @@ module.exports = {
       name: "only-the-embedded-spreadsheet-uses-univer",
       severity: "error",
       comment: "Univer, React and RxJS belong to the embedded spreadsheet's adapter; everything else is Preact and the port.",
-      from: { path: OURS, pathNot: ["^addin/workbook/embedded-", "^addin/browser\\.ts$"] },
+      from: { path: OURS, pathNot: ["^addin/workbook/embedded/", "^addin/browser\\.ts$"] },
       to: { path: package_("(@univerjs|react|react-dom|rxjs)") },
     },
     {

@@ -1,7 +1,12 @@
 import { defineConfig } from "vitest/config";
 
 /** Tests that open a browser, run other programs or plant faults in modules: each file in a process of its own. */
-const APART = ["tests/{browser,agreement,house}/**/*.test.ts", "tests/contract/adapter-faults.test.ts", "tests/addin/{batch,hosting}/**/*.test.ts", "tests/addin/actions/export/**/*.test.ts"];
+const APART = [
+  "tests/{browser,agreement,house}/**/*.test.ts",
+  "tests/contract/adapter-faults.test.ts",
+  "tests/addin/{batch,hosting}/**/*.test.ts",
+  "tests/addin/actions/export/**/*.test.ts",
+];
 const ALL = ["tests/**/*.test.{ts,tsx}"];
 
 export default defineConfig({

@@ -1,6 +1,5 @@
-import { isCellError } from "../../functions/worksheet/cell.ts";
-import type { Cell, CellInput } from "../../functions/worksheet/cell.ts";
-import type { WorksheetFunction } from "../../functions/worksheet/worksheet-function.ts";
+import { isCellError, type Cell, type CellInput } from "../../functions/worksheet/calling/cell.ts";
+import type { WorksheetFunction } from "../../functions/worksheet/calling/worksheet-function.ts";
 
 /** A number, or the sentence that says why there is none. */
 export type Answer = { readonly value: number } | { readonly sentence: string };

@@ -1,8 +1,8 @@
 import { readFileSync } from "node:fs";
 import { parse } from "csv-parse/sync";
-import type { CellInput } from "../../functions/worksheet/cell.ts";
-import type { Parameter } from "../../functions/worksheet/parameters.ts";
-import { orList, quoted } from "../../functions/worksheet/sentences.ts";
+import type { CellInput } from "../../functions/worksheet/calling/cell.ts";
+import type { Parameter } from "../../functions/worksheet/calling/parameters.ts";
+import { orList, quoted } from "../../functions/worksheet/calling/sentences.ts";
 import { cellFromText, inputFromText } from "./cells.ts";
 import type { ArgumentSource } from "./computed-rows.ts";
 import type { BatchOptions } from "./options.ts";
@@ -38,7 +38,9 @@ function sourcesBy(
     const place = placeOf(parameter, columns.get(key));
     if (place !== undefined) return { ofRow: place };
     if (optional) return undefined;
-    throw new Refusal(`${fn.name} needs ${key}: say which column holds it with --column ${key}=HEADING. The stream has ${orList(headings ?? [], "and")}.`);
+    throw new Refusal(
+      `${fn.name} needs ${key}: say which column holds it with --column ${key}=HEADING. The stream has ${orList(headings ?? [], "and")}.`,
+    );
   });
 }
 

@@ -1,6 +1,6 @@
-import type { Cell, CellInput } from "../../functions/worksheet/cell.ts";
-import { cellFromHost, inputFromHost } from "../../functions/worksheet/host-cells.ts";
-import type { Parameter } from "../../functions/worksheet/parameters.ts";
+import type { Cell, CellInput } from "../../functions/worksheet/calling/cell.ts";
+import { cellFromHost, inputFromHost } from "../../functions/worksheet/calling/host-cells.ts";
+import type { Parameter } from "../../functions/worksheet/calling/parameters.ts";
 
 const WORDS: ReadonlySet<string> = new Set(["text", "choice", "flag"]);
 const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;

@@ -1,8 +1,8 @@
 import type { Readable } from "node:stream";
 import { parse, type Parser } from "csv-parse";
-import type { Cell } from "../../functions/worksheet/cell.ts";
-import { quoted } from "../../functions/worksheet/sentences.ts";
-import type { WorksheetFunction } from "../../functions/worksheet/worksheet-function.ts";
+import type { Cell } from "../../functions/worksheet/calling/cell.ts";
+import { quoted } from "../../functions/worksheet/calling/sentences.ts";
+import type { WorksheetFunction } from "../../functions/worksheet/calling/worksheet-function.ts";
 import { sourcesInColumns } from "./argument-sources.ts";
 import { inputFromText } from "./cells.ts";
 import { computedRows, type RowAnswer } from "./computed-rows.ts";
@@ -62,7 +62,8 @@ export function computedCsv({ headings, sources }: StreamWork, fn: WorksheetFunc
     const cells = new Array<ReturnType<typeof inputFromText>>(headings.length).fill(null);
     for (const [place, source] of sources.entries()) {
       const parameter = fn.parameters[place];
-      if (source !== undefined && "ofRow" in source && parameter !== undefined) cells[source.ofRow] = inputFromText(row[source.ofRow] ?? "", parameter);
+      if (source !== undefined && "ofRow" in source && parameter !== undefined)
+        cells[source.ofRow] = inputFromText(row[source.ofRow] ?? "", parameter);
     }
     return cells;
   });

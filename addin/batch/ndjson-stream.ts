@@ -1,6 +1,6 @@
 import type { Readable } from "node:stream";
-import type { Cell, CellInput } from "../../functions/worksheet/cell.ts";
-import type { WorksheetFunction } from "../../functions/worksheet/worksheet-function.ts";
+import type { Cell, CellInput } from "../../functions/worksheet/calling/cell.ts";
+import type { WorksheetFunction } from "../../functions/worksheet/calling/worksheet-function.ts";
 import { sourcesInJson } from "./argument-sources.ts";
 import { inputFromJson } from "./cells.ts";
 import { computedRows, type RowAnswer } from "./computed-rows.ts";
@@ -19,7 +19,11 @@ interface JsonRow {
 export function openNdjson(input: Readable, options: BatchOptions): OpenStream {
   const { fn, columns } = options;
   const headings = fn.parameters.map(({ key }) => columns.get(key) ?? key);
-  return { head: "", batches: inBatches(rowsOf(input)), work: { functionName: fn.name, format: "ndjson", headings, sources: sourcesInJson(options) } };
+  return {
+    head: "",
+    batches: inBatches(rowsOf(input)),
+    work: { functionName: fn.name, format: "ndjson", headings, sources: sourcesInJson(options) },
+  };
 }
 
 async function* rowsOf(input: Readable): AsyncGenerator<StreamRow> {
@@ -33,7 +37,8 @@ async function* linesOf(input: Readable): AsyncGenerator<string> {
     const lines = `${rest}${String(chunk)}`.split("\n");
     rest = lines.pop() ?? "";
     yield* lines;
-    if (rest.length > LONGEST_LINE) throw new Refusal("A line of the stream is over 16 million characters long: give one JSON object a line.");
+    if (rest.length > LONGEST_LINE)
+      throw new Refusal("A line of the stream is over 16 million characters long: give one JSON object a line.");
   }
   yield rest;
 }
@@ -50,17 +55,34 @@ function rowFrom(line: string): JsonRow {
 
 export function computedNdjson({ headings, sources }: StreamWork, fn: WorksheetFunction, rows: readonly StreamRow[]): string {
   const batch = rows.map(([line = ""]) => rowFrom(line));
-  const inputs = batch.map(({ given }) => headings.map((name): CellInput => (Object.hasOwn(given, name) ? inputFromJson(given[name]) : null)));
-  const isCell = (row: readonly CellInput[]): boolean => row.every((input, place) => fn.parameters[place]?.isRange === true || !Array.isArray(input));
-  const answers = computedRows(fn, sources, inputs.map((row) => (isCell(row) ? row : row.map(() => null))));
-  return batch.map((row, place) => `${JSON.stringify(output(row, inputs[place] ?? [], answers[place], fn, isCell(inputs[place] ?? [])))}\n`).join("");
+  const inputs = batch.map(({ given }) =>
+    headings.map((name): CellInput => (Object.hasOwn(given, name) ? inputFromJson(given[name]) : null)),
+  );
+  const isCell = (row: readonly CellInput[]): boolean =>
+    row.every((input, place) => fn.parameters[place]?.isRange === true || !Array.isArray(input));
+  const answers = computedRows(
+    fn,
+    sources,
+    inputs.map((row) => (isCell(row) ? row : row.map(() => null))),
+  );
+  return batch
+    .map((row, place) => `${JSON.stringify(output(row, inputs[place] ?? [], answers[place], fn, isCell(inputs[place] ?? [])))}\n`)
+    .join("");
 }
 
-function output({ given, fault }: JsonRow, inputs: readonly CellInput[], answer: RowAnswer | undefined, fn: WorksheetFunction, isCell: boolean): object {
+function output(
+  { given, fault }: JsonRow,
+  inputs: readonly CellInput[],
+  answer: RowAnswer | undefined,
+  fn: WorksheetFunction,
+  isCell: boolean,
+): object {
   const listed = fn.parameters.find(({ isRange }, place) => !isRange && Array.isArray(inputs[place]));
   const error = fault !== "" ? fault : !isCell && listed !== undefined ? `${listed.label} must be a single value.` : (answer?.error ?? "");
   const rows = fault === "" && isCell ? (answer?.rows ?? []) : [];
-  const named = rows.map((cells) => Object.fromEntries(fn.result.values.map(({ label }, place): [string, Cell] => [label, cells[place] ?? null])));
+  const named = rows.map((cells) =>
+    Object.fromEntries(fn.result.values.map(({ label }, place): [string, Cell] => [label, cells[place] ?? null])),
+  );
   const result = fn.result.shape === "table" ? named : (named[0] ?? null);
   return { ...given, result, ...(error === "" ? {} : { error }) };
 }

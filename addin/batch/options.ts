@@ -1,9 +1,9 @@
 import { availableParallelism } from "node:os";
 import { parseArgs } from "node:util";
 import { catalogue } from "../../functions/worksheet/catalogue.ts";
-import { nearestKeys } from "../../functions/worksheet/nearest-keys.ts";
-import { orList, quoted } from "../../functions/worksheet/sentences.ts";
-import type { WorksheetFunction } from "../../functions/worksheet/worksheet-function.ts";
+import { nearestKeys } from "../../functions/worksheet/calling/nearest-keys.ts";
+import { orList, quoted } from "../../functions/worksheet/calling/sentences.ts";
+import type { WorksheetFunction } from "../../functions/worksheet/calling/worksheet-function.ts";
 import { Refusal } from "./refusal.ts";
 
 export const FORMATS = ["csv", "ndjson"] as const;
@@ -57,7 +57,8 @@ export function optionsFrom(words: readonly string[]): BatchOptions | { readonly
     if (values.help === true) return { print: HELP };
     throw new Refusal("Name a function, such as SITEDESIGN. --list shows all, --help how to use them.");
   }
-  if (more.length > 0) throw new Refusal(`One function at a time: ${quoted(more.join(" "))} is one word too many. Put quotes around a heading with spaces.`);
+  if (more.length > 0)
+    throw new Refusal(`One function at a time: ${quoted(more.join(" "))} is one word too many. Put quotes around a heading with spaces.`);
   const fn = functionNamed(name);
   if (values.help === true) return { print: helpFor(fn) };
   const format = FORMATS.find((known) => known === values.format);
@@ -80,9 +81,14 @@ function parsed(words: readonly string[]) {
       args: [...words],
       allowPositionals: true,
       options: {
-        format: { type: "string", default: "csv" }, headings: { type: "string" }, column: several, value: several, file: several,
+        format: { type: "string", default: "csv" },
+        headings: { type: "string" },
+        column: several,
+        value: several,
+        file: several,
         workers: { type: "string" },
-        list: { type: "boolean" }, help: { type: "boolean", short: "h" },
+        list: { type: "boolean" },
+        help: { type: "boolean", short: "h" },
       },
     });
   } catch (error) {
@@ -105,7 +111,10 @@ export function functionNamed(typed: string): WorksheetFunction {
   const name = typed.toUpperCase().replace(/^SOAK\./, "");
   const found = catalogue.find((fn) => fn.name === name);
   if (found !== undefined) return found;
-  const nearest = nearestKeys(name, catalogue.map((fn) => fn.name));
+  const nearest = nearestKeys(
+    name,
+    catalogue.map((fn) => fn.name),
+  );
   throw new Refusal(`There is no function ${quoted(typed)}. The nearest are ${orList(nearest, "and")}.`);
 }
 
@@ -129,12 +138,15 @@ function argumentNamed(typed: string, fn: WorksheetFunction): string {
 function refuseTwice(options: Readonly<Record<string, ReadonlyMap<string, string>>>): void {
   const named = Object.values(options).flatMap((map) => [...map.keys()]);
   const twice = named.find((key, place) => named.indexOf(key) !== place);
-  if (twice !== undefined) throw new Refusal(`Argument ${quoted(twice)} is given twice: as a column, a value or a file, but not as two of them.`);
+  if (twice !== undefined)
+    throw new Refusal(`Argument ${quoted(twice)} is given twice: as a column, a value or a file, but not as two of them.`);
 }
 
 function helpFor({ name, summary, parameters, result }: WorksheetFunction): string {
   const width = Math.max(...parameters.map(({ key }) => key.length)) + 2;
-  const takes = parameters.map(({ key, description, optional }) => `  ${key.padEnd(width)}${description}${optional ? " May be left out." : ""}\n`);
+  const takes = parameters.map(
+    ({ key, description, optional }) => `  ${key.padEnd(width)}${description}${optional ? " May be left out." : ""}\n`,
+  );
   const gives = result.values.map(({ label, units }) => `  ${label}${units === undefined ? "" : `, ${units.us} or ${units.metric}`}\n`);
   return `${name}: ${summary}\n\nTakes\n${takes.join("")}\nGives${result.shape === "table" ? ", in as many rows as it finds" : ""}\n${gives.join("")}`;
 }

@@ -36,7 +36,10 @@ async function answerStream(options: BatchOptions): Promise<void> {
   const workers = new Workers(new URL(import.meta.url), work, options.workers);
   // A batch that is not full is the last: it is computed here, so a short stream starts no thread.
   const computeByWorkers = (rows: readonly StreamRow[]) => (rows.length < ROWS_AT_ONCE ? compute(rows) : workers.compute(rows));
-  const texts = options.workers === 1 ? computedStream(stream, compute, 1) : computedStream(stream, computeByWorkers, BATCHES_FOR_EACH * options.workers);
+  const texts =
+    options.workers === 1
+      ? computedStream(stream, compute, 1)
+      : computedStream(stream, computeByWorkers, BATCHES_FOR_EACH * options.workers);
   try {
     for await (const text of texts) if (text !== "" && !stdout.write(text)) await once(stdout, "drain");
   } finally {

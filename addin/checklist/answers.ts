@@ -1,8 +1,6 @@
 import { isBlank } from "../records/sheet.ts";
-import { verdictOf } from "../records/visits.ts";
-import type { Verdict, VisitAnswerRow } from "../records/visits.ts";
-import { namesIn } from "./stage.ts";
-import type { Stage, Step } from "./stage.ts";
+import { verdictOf, type Verdict, type VisitAnswerRow } from "../records/visits.ts";
+import { namesIn, type Stage, type Step } from "./stage.ts";
 
 /** The newest answer to each step of one stage that still counts, by step id. */
 export type AnswersInForce = ReadonlyMap<string, VisitAnswerRow>;
@@ -16,7 +14,9 @@ export function answersInForce(stage: Stage, visits: readonly VisitAnswerRow[]):
 /** Where the stage was begun anew last: at the first answer of the newest run that says the same. */
 function beginningOf({ beginsWith }: Stage, visits: readonly VisitAnswerRow[]): number {
   if (beginsWith === undefined) return 0;
-  const begun = visits.flatMap(({ record }, place) => (record.step === beginsWith && !isBlank(record.answer) ? [{ place, said: String(record.answer).trim() }] : []));
+  const begun = visits.flatMap(({ record }, place) =>
+    record.step === beginsWith && !isBlank(record.answer) ? [{ place, said: String(record.answer).trim() }] : [],
+  );
   const newest = begun.at(-1);
   const other = begun.findLastIndex(({ said }) => said !== newest?.said);
   return other === -1 ? 0 : (begun[other + 1]?.place ?? 0);

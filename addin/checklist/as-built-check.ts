@@ -1,6 +1,5 @@
 import { overflowReminder, standingWaterReminder } from "./reminders.ts";
-import { chosen } from "./stage.ts";
-import type { Stage } from "./stage.ts";
+import { chosen, type Stage } from "./stage.ts";
 
 export const asBuiltCheck: Stage = {
   id: "as-built",

@@ -1,14 +1,13 @@
 import { dayIn, isoDate } from "../records/calendar-day.ts";
 import type { VisitAnswerRow } from "../records/visits.ts";
-import { answersInForce, saidAt } from "./answers.ts";
-import type { AnswersInForce } from "./answers.ts";
+import { answersInForce, saidAt, type AnswersInForce } from "./answers.ts";
 import { digDay } from "./dig-day.ts";
 import { oneCallTicket, operatorStepId } from "./one-call-ticket.ts";
-import { refusal } from "./refusal.ts";
-import type { Refusal } from "./refusal.ts";
+import { refusal, type Refusal } from "./refusal.ts";
 import { namesIn } from "./stage.ts";
 
-export const NO_OVERRIDE = "Nobody can override this: a line that was not marked can kill. It opens when the ticket is in force and every operator has answered.";
+export const NO_OVERRIDE =
+  "Nobody can override this: a line that was not marked can kill. It opens when the ticket is in force and every operator has answered.";
 
 /**
  * What forbids digging on a day, a test hole included; empty when the ground may be opened.
@@ -25,7 +24,12 @@ export const NO_OVERRIDE = "Nobody can override this: a line that was not marked
 export function digLock(visits: readonly VisitAnswerRow[], day: number): readonly Refusal[] {
   const answers = answersInForce(oneCallTicket, visits);
   if (saidAt(answers, "ticket-number") === null) {
-    return [locked("ticket-missing", "There is no one-call ticket. Call before anything is dug, the test hole included, and write its number down.")];
+    return [
+      locked(
+        "ticket-missing",
+        "There is no one-call ticket. Call before anything is dug, the test hole included, and write its number down.",
+      ),
+    ];
   }
   return [...dayRefusals(answers, day), ...operatorRefusals(answers), ...markRefusals(answers, visits), ...privateLineRefusals(answers)];
 }
@@ -38,39 +42,98 @@ function dayRefusals(answers: AnswersInForce, day: number): Refusal[] {
   if ("refused" in from || "refused" in last) return unread;
   return [
     ...unread,
-    ...("day" in asked && from.day < asked.day ? [locked("ticket-days", `The ticket was asked for on ${isoDate(asked.day)} and says digging is lawful from ${isoDate(from.day)}, before that. Put the days right.`)] : []),
-    ...(last.day < from.day ? [locked("ticket-days", `The ticket's last day, ${isoDate(last.day)}, is before its first lawful day, ${isoDate(from.day)}. Put the days right.`)] : []),
-    ...(day < from.day ? [locked("ticket-not-yet-lawful", `Digging is not lawful on ${isoDate(day)}: it is from ${isoDate(from.day)}. Wait, even where the marks are there.`)] : []),
-    ...(day > last.day ? [locked("ticket-expired", `The ticket was in force until ${isoDate(last.day)}, not on ${isoDate(day)}. Ask for a new one and write its number down.`)] : []),
+    ...("day" in asked && from.day < asked.day
+      ? [
+          locked(
+            "ticket-days",
+            `The ticket was asked for on ${isoDate(asked.day)} and says digging is lawful from ${isoDate(from.day)}, before that. Put the days right.`,
+          ),
+        ]
+      : []),
+    ...(last.day < from.day
+      ? [
+          locked(
+            "ticket-days",
+            `The ticket's last day, ${isoDate(last.day)}, is before its first lawful day, ${isoDate(from.day)}. Put the days right.`,
+          ),
+        ]
+      : []),
+    ...(day < from.day
+      ? [
+          locked(
+            "ticket-not-yet-lawful",
+            `Digging is not lawful on ${isoDate(day)}: it is from ${isoDate(from.day)}. Wait, even where the marks are there.`,
+          ),
+        ]
+      : []),
+    ...(day > last.day
+      ? [
+          locked(
+            "ticket-expired",
+            `The ticket was in force until ${isoDate(last.day)}, not on ${isoDate(day)}. Ask for a new one and write its number down.`,
+          ),
+        ]
+      : []),
   ];
 }
 
 function operatorRefusals(answers: AnswersInForce): Refusal[] {
   const operators = namesIn(saidAt(answers, "ticket-operators") ?? "");
-  if (operators.length === 0) return [locked("ticket-operators", "The operators on the ticket are not listed. Write down every one of them, with commas between.")];
+  if (operators.length === 0)
+    return [locked("ticket-operators", "The operators on the ticket are not listed. Write down every one of them, with commas between.")];
   const silent = operators.filter((name) => answers.get(operatorStepId(name))?.record.verdict !== "pass");
   if (silent.length === 0) return [];
-  return [locked("ticket-unanswered", `${listed(silent)} ${silent.length === 1 ? "has" : "have"} not answered. Ask the one-call center; no answer is not an all-clear.`)];
+  return [
+    locked(
+      "ticket-unanswered",
+      `${listed(silent)} ${silent.length === 1 ? "has" : "have"} not answered. Ask the one-call center; no answer is not an all-clear.`,
+    ),
+  ];
 }
 
 function markRefusals(answers: AnswersInForce, visits: readonly VisitAnswerRow[]): Refusal[] {
   const stillVisible = answersInForce(digDay, visits).get("marks-visible");
   const gone = stillVisible?.record.verdict === "stop" && isAfter(visits, stillVisible, answers.get("ticket-number"));
   return [
-    ...(answers.get("ticket")?.record.verdict === "pass" ? [] : [locked("marks-missing", "Nobody has seen the marks in the yard yet. Walk it, compare marks and answers, and say so under Marks and answers.")]),
-    ...(gone ? [locked("marks-gone", "Some marks can no longer be seen. Have the lines marked again, then say so under Dig day, Marks.")] : []),
+    ...(answers.get("ticket")?.record.verdict === "pass"
+      ? []
+      : [
+          locked(
+            "marks-missing",
+            "Nobody has seen the marks in the yard yet. Walk it, compare marks and answers, and say so under Marks and answers.",
+          ),
+        ]),
+    ...(gone
+      ? [locked("marks-gone", "Some marks can no longer be seen. Have the lines marked again, then say so under Dig day, Marks.")]
+      : []),
   ];
 }
 
 function privateLineRefusals(answers: AnswersInForce): Refusal[] {
   const verdict = answers.get("private-lines")?.record.verdict ?? null;
   if (verdict === "pass") return [];
-  if (verdict === null) return [locked("private-lines", "The owner was not asked about private lines: irrigation, propane, septic, yard wiring. Ask, and write the answer down.")];
-  return [refusal("private-lines-unknown", "The owner does not know where the private lines run. Have them located, or answer by name for how they were looked for.", "private-lines")];
+  if (verdict === null)
+    return [
+      locked(
+        "private-lines",
+        "The owner was not asked about private lines: irrigation, propane, septic, yard wiring. Ask, and write the answer down.",
+      ),
+    ];
+  return [
+    refusal(
+      "private-lines-unknown",
+      "The owner does not know where the private lines run. Have them located, or answer by name for how they were looked for.",
+      "private-lines",
+    ),
+  ];
 }
 
 /** What the newest ticket's lines stand for on the board: null where the day is not on record or cannot be read. */
-export function ticketDays(visits: readonly VisitAnswerRow[]): { readonly number: string | null; readonly lawfulFrom: number | null; readonly expires: number | null } {
+export function ticketDays(visits: readonly VisitAnswerRow[]): {
+  readonly number: string | null;
+  readonly lawfulFrom: number | null;
+  readonly expires: number | null;
+} {
   const answers = answersInForce(oneCallTicket, visits);
   const day = (step: string) => dayIn(answers.get(step)?.record.answer ?? null);
   return { number: saidAt(answers, "ticket-number"), lawfulFrom: day("ticket-lawful-from"), expires: day("ticket-expires") };
@@ -80,8 +143,14 @@ function readDay(answers: AnswersInForce, step: string, what: string): { readonl
   const answer = answers.get(step)?.record.answer ?? null;
   const day = dayIn(answer);
   if (day !== null) return { day };
-  if (answer === null) return { refused: locked(`${step}-missing`, `The ticket lacks ${what}. Write it down as the one-call center gave it.`) };
-  return { refused: locked(`${step}-unreadable`, `The ticket has "${String(answer).slice(0, 40)}" for ${what}, which is no day. Write it as 2026-05-04.`) };
+  if (answer === null)
+    return { refused: locked(`${step}-missing`, `The ticket lacks ${what}. Write it down as the one-call center gave it.`) };
+  return {
+    refused: locked(
+      `${step}-unreadable`,
+      `The ticket has "${String(answer).slice(0, 40)}" for ${what}, which is no day. Write it as 2026-05-04.`,
+    ),
+  };
 }
 
 function locked(id: string, sentence: string): Refusal {
@@ -95,4 +164,3 @@ function isAfter(visits: readonly VisitAnswerRow[], row: VisitAnswerRow, other: 
 export function listed(names: readonly string[]): string {
   return names.length < 2 ? names.join("") : `${names.slice(0, -1).join(", ")} and ${names.at(-1) ?? ""}`;
 }
-

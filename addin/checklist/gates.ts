@@ -1,22 +1,18 @@
 import { dayIn, isoDate } from "../records/calendar-day.ts";
 import type { Verdict, VisitAnswerRow } from "../records/visits.ts";
 import { agreement } from "./agreement.ts";
-import { answersInForce, saidAt, stepsOf, verdictOfStep } from "./answers.ts";
-import type { AnswersInForce } from "./answers.ts";
+import { answersInForce, saidAt, stepsOf, verdictOfStep, type AnswersInForce } from "./answers.ts";
 import { asBuiltCheck } from "./as-built-check.ts";
 import { designCheck } from "./design-check.ts";
 import { digDay } from "./dig-day.ts";
 import { digLock } from "./dig-lock.ts";
 import { enquiry } from "./enquiry.ts";
-import { overrideOf } from "./overrides.ts";
-import type { Override } from "./overrides.ts";
+import { overrideOf, type Override } from "./overrides.ts";
 import { plantingDay } from "./planting-day.ts";
 import { preDig } from "./pre-dig.ts";
-import { refusal } from "./refusal.ts";
-import type { Refusal } from "./refusal.ts";
+import { refusal, type Refusal } from "./refusal.ts";
 import { screeningVisit } from "./screening-visit.ts";
-import type { StageId } from "./stage.ts";
-import { STAGE_IDS } from "./stage.ts";
+import { STAGE_IDS, type StageId } from "./stage.ts";
 import { stageNamed } from "./stages.ts";
 
 /** What the gates ask of a yard, beside its answers. */
@@ -47,7 +43,10 @@ export interface GateRefusal extends Refusal {
 
 /** The gate into a stage on the day of the facts. What an earlier stage found stops every later one. */
 export function gateInto(into: StageId, facts: YardFacts): Gate {
-  const refusals = [...stopsBefore(into, facts), ...OWN_RULES[into](facts)].map((one) => ({ ...one, override: overrideOf(one, facts.visits) }));
+  const refusals = [...stopsBefore(into, facts), ...OWN_RULES[into](facts)].map((one) => ({
+    ...one,
+    override: overrideOf(one, facts.visits),
+  }));
   return { into, refusals, open: refusals.every(({ override }) => override !== null) };
 }
 
@@ -62,8 +61,10 @@ const OWN_RULES: Readonly<Record<StageId, (facts: YardFacts) => readonly Refusal
   agreement: (facts) => [...untestedSoil(facts), ...uncheckedDesign(facts)],
   "pre-dig": (facts) => [...uncheckedDesign(facts), ...agreementMissing(facts, facts.today)],
   "dig-day": digDayRules,
-  planting: (facts) => unanswered(facts, digDay.id, "levels", "The levels were not checked. Check floor and berm all around before anything is planted."),
-  "as-built": (facts) => unanswered(facts, plantingDay.id, "plants-planted", "The plants put in are not counted. Count them before the garden is measured."),
+  planting: (facts) =>
+    unanswered(facts, digDay.id, "levels", "The levels were not checked. Check floor and berm all around before anything is planted."),
+  "as-built": (facts) =>
+    unanswered(facts, plantingDay.id, "plants-planted", "The plants put in are not counted. Count them before the garden is measured."),
   week: unfinishedGarden,
   month: unfinishedGarden,
   year: unfinishedGarden,
@@ -77,7 +78,12 @@ function stopsBefore(into: StageId, { visits }: YardFacts): Refusal[] {
     const answers = answersInForce(stage, visits);
     return stepsOf(stage, answers).flatMap((step) => {
       if (step.id === "marks-visible" || verdictOfStep(step, answers.get(step.id) ?? null) !== "stop") return [];
-      return [stopRefusal(step.id, `${stage.name} says stop: ${step.title}, ${quoted(answers, step.id)}. Settle it and answer the step again, or find another place.`)];
+      return [
+        stopRefusal(
+          step.id,
+          `${stage.name} says stop: ${step.title}, ${quoted(answers, step.id)}. Settle it and answer the step again, or find another place.`,
+        ),
+      ];
     });
   });
 }
@@ -94,13 +100,20 @@ function leaveToEnter({ visits }: YardFacts): Refusal[] {
 /** What was never measured may be what forbids the place. */
 function unscreened({ visits }: YardFacts): Refusal[] {
   const answers = answersInForce(screeningVisit, visits);
-  const open = screeningVisit.steps.filter((step) => verdictOfStep(step, answers.get(step.id) ?? null) === "not measured").map(({ title }) => title);
-  return open.length === 0 ? [] : [refusal("screening-unmeasured", `Not measured at the screening visit, and never a pass: ${open.join(", ")}.`)];
+  const open = screeningVisit.steps
+    .filter((step) => verdictOfStep(step, answers.get(step.id) ?? null) === "not measured")
+    .map(({ title }) => title);
+  return open.length === 0
+    ? []
+    : [refusal("screening-unmeasured", `Not measured at the screening visit, and never a pass: ${open.join(", ")}.`)];
 }
 
 function untestedSoil({ tested, rateVerdict }: YardFacts): Refusal[] {
-  if (!tested) return [refusal("untested-soil", "The soil is not tested: no hole gives a rate. Dig and time a test hole before anything is sized.")];
-  return rateVerdict === "stop" ? [refusal("rate-stop", "The tested rate is outside what the Rules sheet allows. Find another place, or ask whoever set the limit.")] : [];
+  if (!tested)
+    return [refusal("untested-soil", "The soil is not tested: no hole gives a rate. Dig and time a test hole before anything is sized.")];
+  return rateVerdict === "stop"
+    ? [refusal("rate-stop", "The tested rate is outside what the Rules sheet allows. Find another place, or ask whoever set the limit.")]
+    : [];
 }
 
 function uncheckedDesign({ visits, basinStatus }: YardFacts): Refusal[] {
@@ -109,9 +122,25 @@ function uncheckedDesign({ visits, basinStatus }: YardFacts): Refusal[] {
   const checkedBy = saidAt(answers, "design-checked-by");
   const missing = saidAt(answers, "design-verdict") === null || by === null || checkedBy === null;
   return [
-    ...(basinStatus === "fits" ? [] : [refusal("basin-does-not-fit", basinStatus === null ? "There is no basin on Design yet. Size one that fits." : `The basin does not fit: ${basinStatus}`)]),
-    ...(missing ? [refusal("design-unchecked", "No second person has checked the design. Say under Design who made it, who checked it and what came out.")] : []),
-    ...(!missing && sameName(by, checkedBy) ? [refusal("design-self-checked", `${by} made the design and checked it too. Let another person check it.`, "design-checked-by")] : []),
+    ...(basinStatus === "fits"
+      ? []
+      : [
+          refusal(
+            "basin-does-not-fit",
+            basinStatus === null ? "There is no basin on Design yet. Size one that fits." : `The basin does not fit: ${basinStatus}`,
+          ),
+        ]),
+    ...(missing
+      ? [
+          refusal(
+            "design-unchecked",
+            "No second person has checked the design. Say under Design who made it, who checked it and what came out.",
+          ),
+        ]
+      : []),
+    ...(!missing && sameName(by, checkedBy)
+      ? [refusal("design-self-checked", `${by} made the design and checked it too. Let another person check it.`, "design-checked-by")]
+      : []),
   ];
 }
 
@@ -120,14 +149,44 @@ function agreementMissing({ visits }: YardFacts, day: number): Refusal[] {
   const signed = dayOf(answers, "agreement-signed");
   const until = dayOf(answers, "agreement-until");
   if (signed === null || saidAt(answers, "agreement-signed-by") === null) {
-    return [refusal("agreement-unsigned", "The owner has not signed, or it is not on record who signed and when. Nobody digs on another's land without it.")];
+    return [
+      refusal(
+        "agreement-unsigned",
+        "The owner has not signed, or it is not on record who signed and when. Nobody digs on another's land without it.",
+      ),
+    ];
   }
   return [
-    ...(signed > day ? [refusal("agreement-unsigned", `The owner signs on ${isoDate(signed)}, after ${isoDate(day)}. Wait for the signature.`, "agreement-signed")] : []),
-    ...(saidAt(answers, "agreement-copy") === null ? [refusal("agreement-copy", "It is not on record where the signed copy is kept. Find it, and write it down.")] : []),
-    ...(until === null ? [refusal("agreement-until", "It is not on record until when the agreement is in force. Read it, and write the day down.")] : []),
-    ...(until !== null && until < day ? [refusal("agreement-lapsed", `The agreement was in force until ${isoDate(until)}, not on ${isoDate(day)}. Have it renewed.`, "agreement-until")] : []),
-    ...unanswered({ visits }, agreement.id, "permit", "It is not on record whether a permit is needed. Ask building, health and stormwater staff."),
+    ...(signed > day
+      ? [
+          refusal(
+            "agreement-unsigned",
+            `The owner signs on ${isoDate(signed)}, after ${isoDate(day)}. Wait for the signature.`,
+            "agreement-signed",
+          ),
+        ]
+      : []),
+    ...(saidAt(answers, "agreement-copy") === null
+      ? [refusal("agreement-copy", "It is not on record where the signed copy is kept. Find it, and write it down.")]
+      : []),
+    ...(until === null
+      ? [refusal("agreement-until", "It is not on record until when the agreement is in force. Read it, and write the day down.")]
+      : []),
+    ...(until !== null && until < day
+      ? [
+          refusal(
+            "agreement-lapsed",
+            `The agreement was in force until ${isoDate(until)}, not on ${isoDate(day)}. Have it renewed.`,
+            "agreement-until",
+          ),
+        ]
+      : []),
+    ...unanswered(
+      { visits },
+      agreement.id,
+      "permit",
+      "It is not on record whether a permit is needed. Ask building, health and stormwater staff.",
+    ),
   ];
 }
 
@@ -136,7 +195,9 @@ function digDayRules(facts: YardFacts): readonly Refusal[] {
   const answers = answersInForce(preDig, facts.visits);
   const planned = dayOf(answers, "dig-date");
   const on = (day: number) => [...digLock(facts.visits, day), ...agreementMissing(facts, day)];
-  const unfinished = preDig.steps.filter((step) => verdictOfStep(step, answers.get(step.id) ?? null) === "not measured").map(({ title }) => title);
+  const unfinished = preDig.steps
+    .filter((step) => verdictOfStep(step, answers.get(step.id) ?? null) === "not measured")
+    .map(({ title }) => title);
   const rules = [
     ...on(facts.today),
     ...unscreened(facts),
@@ -150,7 +211,9 @@ function digDayRules(facts: YardFacts): readonly Refusal[] {
 
 function unfinishedGarden(facts: YardFacts): Refusal[] {
   return [
-    ...(facts.asBuiltMeasured ? [] : [refusal("as-built-missing", "The finished garden is not measured. Measure it and write it to As-built.")]),
+    ...(facts.asBuiltMeasured
+      ? []
+      : [refusal("as-built-missing", "The finished garden is not measured. Measure it and write it to As-built.")]),
     ...unanswered(facts, asBuiltCheck.id, "flow-test", "No water was run in yet. Do the flow test of the as-built stage."),
   ];
 }
@@ -170,7 +233,10 @@ function quoted(answers: AnswersInForce, step: string): string {
 }
 
 function sameName(one: string, other: string): boolean {
-  const plain = (name: string) => name.toLowerCase().replaceAll(/[\s.]+/g, " ").trim();
+  const plain = (name: string) =>
+    name
+      .toLowerCase()
+      .replaceAll(/[\s.]+/g, " ")
+      .trim();
   return plain(one) === plain(other);
 }
-

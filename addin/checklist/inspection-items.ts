@@ -1,5 +1,4 @@
-import { chosen } from "./stage.ts";
-import type { Step } from "./stage.ts";
+import { chosen, type Step } from "./stage.ts";
 
 /** One thing that is looked at in a finished garden: what passes, what is watched, and what is put right. */
 export interface InspectionItem {

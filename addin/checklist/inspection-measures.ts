@@ -1,5 +1,4 @@
-import { toUs } from "../../functions/quantities.ts";
-import type { NumberKind, UnitSystem } from "../../functions/quantities.ts";
+import { toUs, type NumberKind, type UnitSystem } from "../../functions/quantities.ts";
 import type { Finding } from "../records/follow-ups.ts";
 
 /** An inspection item that a number decides: the last band whose lower end is reached gives the finding. */
@@ -18,11 +17,57 @@ export type Band = { readonly from: number; readonly finding: Finding } | { read
  * from the soil: common practice, no source.
  */
 export const inspectionMeasures: readonly InspectionMeasure[] = [
-  { item: "ponding", label: "Water stood for", kind: "hours", bands: [{ from: 0, finding: "pass" }, { over: 24, finding: "watch" }, { over: 48, finding: "fail" }] },
-  { item: "sediment", label: "Sediment depth", kind: "depth", bands: [{ from: 0, finding: "pass" }, { from: 0.5, finding: "watch" }, { over: 1, finding: "fail" }] },
-  { item: "mulch", label: "Mulch depth", kind: "depth", bands: [{ from: 0, finding: "fail" }, { from: 1, finding: "watch" }, { from: 2, finding: "pass" }, { over: 4, finding: "watch" }] },
-  { item: "plants", label: "Plants alive", kind: "percent", bands: [{ from: 0, finding: "fail" }, { from: 75, finding: "watch" }, { from: 90, finding: "pass" }] },
-  { item: "weeds", label: "Covered by weeds", kind: "percent", bands: [{ from: 0, finding: "pass" }, { from: 10, finding: "watch" }, { over: 25, finding: "fail" }] },
+  {
+    item: "ponding",
+    label: "Water stood for",
+    kind: "hours",
+    bands: [
+      { from: 0, finding: "pass" },
+      { over: 24, finding: "watch" },
+      { over: 48, finding: "fail" },
+    ],
+  },
+  {
+    item: "sediment",
+    label: "Sediment depth",
+    kind: "depth",
+    bands: [
+      { from: 0, finding: "pass" },
+      { from: 0.5, finding: "watch" },
+      { over: 1, finding: "fail" },
+    ],
+  },
+  {
+    item: "mulch",
+    label: "Mulch depth",
+    kind: "depth",
+    bands: [
+      { from: 0, finding: "fail" },
+      { from: 1, finding: "watch" },
+      { from: 2, finding: "pass" },
+      { over: 4, finding: "watch" },
+    ],
+  },
+  {
+    item: "plants",
+    label: "Plants alive",
+    kind: "percent",
+    bands: [
+      { from: 0, finding: "fail" },
+      { from: 75, finding: "watch" },
+      { from: 90, finding: "pass" },
+    ],
+  },
+  {
+    item: "weeds",
+    label: "Covered by weeds",
+    kind: "percent",
+    bands: [
+      { from: 0, finding: "pass" },
+      { from: 10, finding: "watch" },
+      { over: 25, finding: "fail" },
+    ],
+  },
 ];
 
 /** What a reading in the yard's units comes to. A reading below zero is none. */

@@ -1,7 +1,6 @@
 import { inspectionItems, inspectionStep } from "./inspection-items.ts";
 import { heatReminder, liftingReminder, standingWaterReminder } from "./reminders.ts";
-import { chosen, counted } from "./stage.ts";
-import type { Stage, Step } from "./stage.ts";
+import { chosen, counted, type Stage, type Step } from "./stage.ts";
 
 const reminders = [standingWaterReminder, heatReminder, liftingReminder];
 
@@ -13,7 +12,13 @@ export const weekInspection: Stage = {
   beginsWith: "week-date",
   steps: [
     dayOf("week"),
-    { id: "week-watering", title: "Watering", ask: "Is the soil moist a finger deep?", why: "New roots are as long as the pot was deep.", answer: chosen(["Moist", "pass"], ["Dry on top", "watch"], ["Dry a finger deep", "fail"]) },
+    {
+      id: "week-watering",
+      title: "Watering",
+      ask: "Is the soil moist a finger deep?",
+      why: "New roots are as long as the pot was deep.",
+      answer: chosen(["Moist", "pass"], ["Dry on top", "watch"], ["Dry a finger deep", "fail"]),
+    },
     ...itemsOf("week", ["inlet", "sill", "erosion"]),
   ],
 };
@@ -27,7 +32,14 @@ export const monthInspection: Stage = {
   steps: [
     dayOf("month"),
     ...itemsOf("month", ["ponding"]),
-    { id: "month-drain-hours", title: "Drain time", ask: "Hours from the end of the rain to an empty basin, where known", why: "It is held against the design's drawdown.", answer: counted("h"), optional: true },
+    {
+      id: "month-drain-hours",
+      title: "Drain time",
+      ask: "Hours from the end of the rain to an empty basin, where known",
+      why: "It is held against the design's drawdown.",
+      answer: counted("h"),
+      optional: true,
+    },
     ...itemsOf("month", ["inlet", "erosion", "mulch", "weeds", "plants"]),
   ],
 };
@@ -40,7 +52,10 @@ export const yearInspection: Stage = {
   beginsWith: "year-date",
   steps: [
     dayOf("year"),
-    ...itemsOf("year", inspectionItems.map(({ id }) => id)),
+    ...itemsOf(
+      "year",
+      inspectionItems.map(({ id }) => id),
+    ),
     {
       id: "year-regraded",
       title: "Ground changed",
@@ -48,12 +63,25 @@ export const yearInspection: Stage = {
       why: "Packed or moved soil is another soil: test the hole again.",
       answer: chosen(["No", "pass"], ["Yes: test again", "refer"]),
     },
-    { id: "year-next", title: "What to do next", ask: "What the owner or the program does, and by when", why: "A finding without a name and a day is not put right.", answer: { kind: "text" }, optional: true },
+    {
+      id: "year-next",
+      title: "What to do next",
+      ask: "What the owner or the program does, and by when",
+      why: "A finding without a name and a day is not put right.",
+      answer: { kind: "text" },
+      optional: true,
+    },
   ],
 };
 
 function dayOf(look: string): Step {
-  return { id: `${look}-date`, title: "Day of the look", ask: "Day on which you looked", why: "Another day begins another look.", answer: { kind: "date" } };
+  return {
+    id: `${look}-date`,
+    title: "Day of the look",
+    ask: "Day on which you looked",
+    why: "Another day begins another look.",
+    answer: { kind: "date" },
+  };
 }
 
 function itemsOf(look: string, ids: readonly string[]): Step[] {

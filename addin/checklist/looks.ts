@@ -1,9 +1,7 @@
 import type { FollowUpKind } from "../records/follow-ups.ts";
-import { inspectionItems } from "./inspection-items.ts";
-import type { InspectionItem } from "./inspection-items.ts";
+import { inspectionItems, type InspectionItem } from "./inspection-items.ts";
 import { stageNamed } from "./stages.ts";
-import { chosen } from "./stage.ts";
-import type { Stage, StageId, Step } from "./stage.ts";
+import { chosen, type Stage, type StageId, type Step } from "./stage.ts";
 
 /** What is asked at a follow-up: the steps of a visit stage, or one question where there is no more to see. */
 export type Look = { readonly stage: Stage } | OneQuestion;
@@ -14,7 +12,12 @@ export interface OneQuestion {
   readonly onFail: string | null;
 }
 
-const looks: Readonly<Record<Exclude<FollowUpKind, "re-test" | "repair" | "watering">, StageId>> = { "1 week": "week", "1 month": "month", "1 year": "year", yearly: "year" };
+const looks: Readonly<Record<Exclude<FollowUpKind, "re-test" | "repair" | "watering">, StageId>> = {
+  "1 week": "week",
+  "1 month": "month",
+  "1 year": "year",
+  yearly: "year",
+};
 
 const questions: Readonly<Record<"re-test" | "repair" | "watering", OneQuestion>> = {
   watering: {

@@ -1,6 +1,5 @@
 import { handDiggingReminder, privateLinesReminder, utilitiesReminder } from "./reminders.ts";
-import { chosen } from "./stage.ts";
-import type { Stage, Step } from "./stage.ts";
+import { chosen, type Stage, type Step } from "./stage.ts";
 import { TICKET_RULES } from "./ticket-rules.ts";
 
 /** The utilities are asked to mark their lines, and answer one by one. Nothing is dug before the last has. */
@@ -25,7 +24,13 @@ export const oneCallTicket: Stage = {
       why: "Operators mark what they can see; some states ask for it.",
       answer: chosen(["Outlined", "pass"], ["Not yet", "refer"]),
     },
-    { id: "ticket-requested", title: "Asked for on", ask: "Day on which the ticket was asked for", why: "The wait is counted from it.", answer: { kind: "date" } },
+    {
+      id: "ticket-requested",
+      title: "Asked for on",
+      ask: "Day on which the ticket was asked for",
+      why: "The wait is counted from it.",
+      answer: { kind: "date" },
+    },
     {
       id: "ticket-rule",
       title: "State's rule",
@@ -41,7 +46,13 @@ export const oneCallTicket: Stage = {
       why: "Digging before it is against the law, even where the marks are already there.",
       answer: { kind: "date" },
     },
-    { id: "ticket-expires", title: "Last day", ask: "Last day on which the ticket is in force", why: "After it the marks count for nothing: ask for a new ticket.", answer: { kind: "date" } },
+    {
+      id: "ticket-expires",
+      title: "Last day",
+      ask: "Last day on which the ticket is in force",
+      why: "After it the marks count for nothing: ask for a new ticket.",
+      answer: { kind: "date" },
+    },
     {
       id: "ticket-operators",
       title: "Operators",

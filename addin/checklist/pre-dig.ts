@@ -1,6 +1,5 @@
 import { handDiggingReminder, heatReminder, leadReminder, liftingReminder, utilitiesReminder } from "./reminders.ts";
-import { chosen, counted } from "./stage.ts";
-import type { Stage } from "./stage.ts";
+import { chosen, counted, type Stage } from "./stage.ts";
 
 /** The days before: ticket, deliveries, tools, people, and what the sky will do. */
 export const preDig: Stage = {
@@ -10,10 +9,34 @@ export const preDig: Stage = {
   reminders: [utilitiesReminder, handDiggingReminder, heatReminder, leadReminder, liftingReminder],
   beginsWith: "dig-date",
   steps: [
-    { id: "dig-date", title: "Day of the dig", ask: "Day on which you will dig", why: "The ticket and the agreement must be in force on it. Another day begins these steps anew.", answer: { kind: "date" } },
-    { id: "orders", title: "Deliveries", ask: "Soil, stone, mulch and plants: ordered, with a day for each?", why: "A crew without compost is a crew sent home.", answer: chosen(["All ordered, days known", "pass"], ["Something is missing", "refer"]) },
-    { id: "tools", title: "Tools", ask: "Spades, level and string, barrows, tarps, gloves, water, shade, first-aid kit", why: "What is forgotten is a drive away.", answer: chosen(["All packed", "pass"], ["Something is missing", "refer"]) },
-    { id: "volunteers", title: "People coming", ask: "How many people have said they will come", why: "Two or three hours of digging each is plenty.", answer: counted("people") },
+    {
+      id: "dig-date",
+      title: "Day of the dig",
+      ask: "Day on which you will dig",
+      why: "The ticket and the agreement must be in force on it. Another day begins these steps anew.",
+      answer: { kind: "date" },
+    },
+    {
+      id: "orders",
+      title: "Deliveries",
+      ask: "Soil, stone, mulch and plants: ordered, with a day for each?",
+      why: "A crew without compost is a crew sent home.",
+      answer: chosen(["All ordered, days known", "pass"], ["Something is missing", "refer"]),
+    },
+    {
+      id: "tools",
+      title: "Tools",
+      ask: "Spades, level and string, barrows, tarps, gloves, water, shade, first-aid kit",
+      why: "What is forgotten is a drive away.",
+      answer: chosen(["All packed", "pass"], ["Something is missing", "refer"]),
+    },
+    {
+      id: "volunteers",
+      title: "People coming",
+      ask: "How many people have said they will come",
+      why: "Two or three hours of digging each is plenty.",
+      answer: counted("people"),
+    },
     {
       id: "rain-forecast",
       title: "Rain",

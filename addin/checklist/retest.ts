@@ -47,7 +47,9 @@ export function retestReasons({ holes, spread, widestSpread, longPondings, soilD
     unrecorded.length > 0 && `${named(unrecorded)}: not recorded whether the soil was soaked first.`,
     unsteady.length > 0 && `${named(unsteady)}: the rate had not settled at the last reading.`,
     without.length > 0 && `${named(without)}: the readings give no rate.`,
-    spread !== null && spread > widestSpread && `The highest rate is more than ${widestSpread} times the lowest: the yard may hold two soils.`,
+    spread !== null &&
+      spread > widestSpread &&
+      `The highest rate is more than ${widestSpread} times the lowest: the yard may hold two soils.`,
     longPondings >= LONG_PONDINGS_TO_RETEST && `Water stood more than ${LONGEST_PONDING_HOURS} hours after a storm, ${longPondings} times.`,
     soilDiffers && "The dig met another soil than the test hole.",
     regraded && "The ground was graded, built on or driven over since the test.",

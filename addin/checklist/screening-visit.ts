@@ -1,6 +1,14 @@
-import { chosen } from "./stage.ts";
-import type { Stage } from "./stage.ts";
-import { heatReminder, leadReminder, liftingReminder, privateLinesReminder, standingWaterReminder, trenchReminder, utilitiesReminder, wellsAndSepticReminder } from "./reminders.ts";
+import { chosen, type Stage } from "./stage.ts";
+import {
+  heatReminder,
+  leadReminder,
+  liftingReminder,
+  privateLinesReminder,
+  standingWaterReminder,
+  trenchReminder,
+  utilitiesReminder,
+  wellsAndSepticReminder,
+} from "./reminders.ts";
 
 /** Walk the yard, find the place, and see what forbids it before a spade is lifted. */
 export const screeningVisit: Stage = {
@@ -100,7 +108,12 @@ export const screeningVisit: Stage = {
       title: "Lead in soil",
       ask: "House built before 1978, or an old road or building beside the place?",
       why: "Old paint and exhaust leave lead in the soil that hands and children meet.",
-      answer: chosen(["No", "pass"], ["Yes, tested under 200 ppm", "pass"], ["Yes, not tested", "refer"], ["Tested 200 ppm or more", "stop"]),
+      answer: chosen(
+        ["No", "pass"],
+        ["Yes, tested under 200 ppm", "pass"],
+        ["Yes, not tested", "refer"],
+        ["Tested 200 ppm or more", "stop"],
+      ),
     },
   ],
 };

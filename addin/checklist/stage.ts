@@ -106,12 +106,19 @@ export function chosen(...options: readonly (readonly [says: string, verdict: Ve
   return { kind: "chosen", options: options.map(([says, verdict]) => ({ says, verdict })) };
 }
 
-export function counted(us: string, metric = us, limits: { readonly atLeast?: number; readonly atMost?: number } = { atLeast: 0 }): NumberAnswer {
+export function counted(
+  us: string,
+  metric = us,
+  limits: { readonly atLeast?: number; readonly atMost?: number } = { atLeast: 0 },
+): NumberAnswer {
   return { kind: "number", unit: { us, metric }, ...limits };
 }
 
 /** The names in a list as typed: commas, semicolons or line breaks between them, each once. */
 export function namesIn(list: string): readonly string[] {
-  const names = list.split(/[,;\n\r]+/).map((name) => name.trim()).filter((name) => name !== "");
+  const names = list
+    .split(/[,;\n\r]+/)
+    .map((name) => name.trim())
+    .filter((name) => name !== "");
   return names.filter((name, place) => names.findIndex((earlier) => earlier.toLowerCase() === name.toLowerCase()) === place);
 }

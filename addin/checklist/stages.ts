@@ -8,8 +8,7 @@ import { oneCallTicket } from "./one-call-ticket.ts";
 import { plantingDay } from "./planting-day.ts";
 import { preDig } from "./pre-dig.ts";
 import { screeningVisit } from "./screening-visit.ts";
-import type { Stage, StageId } from "./stage.ts";
-import { STAGE_IDS } from "./stage.ts";
+import { STAGE_IDS, type Stage, type StageId } from "./stage.ts";
 import { testVisit } from "./test-visit.ts";
 
 const byId: Readonly<Record<StageId, Stage>> = {

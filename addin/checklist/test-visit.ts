@@ -1,13 +1,30 @@
-import { handDiggingReminder, heatReminder, leadReminder, liftingReminder, privateLinesReminder, standingWaterReminder, treesReminder, utilitiesReminder } from "./reminders.ts";
-import { chosen, counted } from "./stage.ts";
-import type { Stage } from "./stage.ts";
+import {
+  handDiggingReminder,
+  heatReminder,
+  leadReminder,
+  liftingReminder,
+  privateLinesReminder,
+  standingWaterReminder,
+  treesReminder,
+  utilitiesReminder,
+} from "./reminders.ts";
+import { chosen, counted, type Stage } from "./stage.ts";
 
 /** The soil is asked: how fast it drinks, what it is made of, and whether water or rock is close. */
 export const testVisit: Stage = {
   id: "test-visit",
   name: "Test visit",
   purpose: "Dig and time at least two test holes where the garden will be, and look at the soil. Readings go on Hole tests.",
-  reminders: [utilitiesReminder, privateLinesReminder, handDiggingReminder, standingWaterReminder, leadReminder, treesReminder, heatReminder, liftingReminder],
+  reminders: [
+    utilitiesReminder,
+    privateLinesReminder,
+    handDiggingReminder,
+    standingWaterReminder,
+    leadReminder,
+    treesReminder,
+    heatReminder,
+    liftingReminder,
+  ],
   steps: [
     {
       id: "soil-texture",
@@ -23,7 +40,14 @@ export const testVisit: Stage = {
       why: "They show how high the water stands in a wet season.",
       answer: chosen(["None seen", "pass"], ["Gray or rust spots", "refer"], ["Water came into the hole", "stop"]),
     },
-    { id: "refusal-depth", title: "Depth to refusal", ask: "Depth at which the spade would go no further", why: "Rock or hardpan below the floor keeps a basin from emptying.", answer: counted("in", "mm"), optional: true },
+    {
+      id: "refusal-depth",
+      title: "Depth to refusal",
+      ask: "Depth at which the spade would go no further",
+      why: "Rock or hardpan below the floor keeps a basin from emptying.",
+      answer: counted("in", "mm"),
+      optional: true,
+    },
     {
       id: "empty-in-a-day",
       title: "Empty in a day",
@@ -31,6 +55,13 @@ export const testVisit: Stage = {
       why: "A hole that is still wet the next day makes a basin that stays wet.",
       answer: chosen(["Yes, empty", "pass"], ["No, water was left", "refer"]),
     },
-    { id: "test-weather", title: "Weather", ask: "Rain of the last days, and frost", why: "Dry soil drinks faster than it will in a wet spring.", answer: { kind: "text" }, optional: true },
+    {
+      id: "test-weather",
+      title: "Weather",
+      ask: "Rain of the last days, and frost",
+      why: "Dry soil drinks faster than it will in a wet spring.",
+      answer: { kind: "text" },
+      optional: true,
+    },
   ],
 };

@@ -11,8 +11,7 @@ import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
 import { catalogue } from "../../functions/worksheet/catalogue.ts";
 import { addinDescription, addressAt } from "../../manifest/addin-description.ts";
-import { functionsMetadata } from "../../manifest/functions-metadata.ts";
-import type { FunctionsMetadata } from "../../manifest/functions-metadata.ts";
+import { functionsMetadata, type FunctionsMetadata } from "../../manifest/functions-metadata.ts";
 import { jsonManifest } from "../../manifest/json-manifest.ts";
 import { xmlManifest } from "../../manifest/xml-manifest.ts";
 import { batchScript, bundlePages, functionsScript, hashedName, hashOf, offlineWorker, source } from "./bundle.ts";
@@ -47,7 +46,11 @@ export async function build({ origin, directory, scripts = {} }: BuildOptions): 
     ...["addin/hosting/help.css", "addin/browser.html", "addin/taskpane.html"].map((path) => readFile(source(path), "utf8")),
   ]);
   if (helpStyle === undefined || browserPage === undefined || excelPage === undefined) throw new Error("A page of the build is missing.");
-  const names = new Map([...pages.names, ["help.css", hashedName("help.css", helpStyle)], ["functions.js", `functions.js?v=${hashOf(functions)}`]]);
+  const names = new Map([
+    ...pages.names,
+    ["help.css", hashedName("help.css", helpStyle)],
+    ["functions.js", `functions.js?v=${hashOf(functions)}`],
+  ]);
   const metadata = metadataAt(origin);
   const index = withNames(browserPage, names);
   const words = { "help.html": helpPage(), "privacy.html": privacyPage(), "support.html": supportPage() };
@@ -82,7 +85,9 @@ const PAGES = {
 
 /** The page with the present names of the files it loads. */
 export function withNames(page: string, names: FileNames): string {
-  return page.replace(/(src|href)="([^":]+)"/g, (attribute, kind: string, name: string) => (names.has(name) ? `${kind}="${names.get(name)}"` : attribute));
+  return page.replace(/(src|href)="([^":]+)"/g, (attribute, kind: string, name: string) =>
+    names.has(name) ? `${kind}="${names.get(name)}"` : attribute,
+  );
 }
 
 function offlineFiles(page: string, parts: readonly string[]) {

@@ -70,7 +70,12 @@ export async function offlineWorker(files: OfflineFiles): Promise<string> {
 
 /** Runs on Node, in one file that needs nothing beside it. */
 export async function batchScript(): Promise<string> {
-  return script("addin/batch/soakbook-batch.ts", { format: "esm", platform: "node", target: "node20", banner: { js: "#!/usr/bin/env node" } });
+  return script("addin/batch/soakbook-batch.ts", {
+    format: "esm",
+    platform: "node",
+    target: "node20",
+    banner: { js: "#!/usr/bin/env node" },
+  });
 }
 
 async function script(path: string, options: esbuild.BuildOptions): Promise<string> {

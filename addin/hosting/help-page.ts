@@ -1,13 +1,13 @@
-import { html, list } from "./html.ts";
-import type { Html } from "./html.ts";
+import { html, list, type Html } from "./html.ts";
 import { plainPage } from "./plain-page.ts";
-import { howToWrite, referenceEntries, referenceTitle } from "./reference.ts";
-import type { ReferenceEntry, ReferenceInput } from "./reference.ts";
+import { howToWrite, referenceEntries, referenceTitle, type ReferenceEntry, type ReferenceInput } from "./reference.ts";
 
 /** The function reference, written from the catalogue: Excel's own help for a function opens it at the function's name. */
 export function helpPage(): string {
   const entries = referenceEntries();
-  return plainPage(referenceTitle, html`<header>
+  return plainPage(
+    referenceTitle,
+    html`<header>
 <h1>${referenceTitle}</h1>
 <p>${howToWrite}</p>
 </header>
@@ -19,7 +19,8 @@ ${list(entries.map(({ name }) => html`<li><a href="#${name}">${name}</a></li>`))
 <main>
 ${list(entries.map(section))}
 <p><a href="support.html">Support and terms</a> · <a href="privacy.html">Privacy</a></p>
-</main>`);
+</main>`,
+  );
 }
 
 function section({ name, summary, usage, inputs, result, equation, cautions, sources, example }: ReferenceEntry): Html {
@@ -29,9 +30,18 @@ function section({ name, summary, usage, inputs, result, equation, cautions, sou
 <p><code>${usage}</code></p>
 ${inputs.length === 0 ? html`` : inputTable(name, inputs)}
 <p><strong>Result:</strong> ${result}</p>
-${sentences("Equation, in US units", equation.map((line) => html`<li><code>${line}</code></li>`))}
-${sentences("Cautions", cautions.map((caution) => html`<li>${caution}</li>`))}
-${sentences("Sources", sources.map((source) => html`<li>${source}</li>`))}
+${sentences(
+  "Equation, in US units",
+  equation.map((line) => html`<li><code>${line}</code></li>`),
+)}
+${sentences(
+  "Cautions",
+  cautions.map((caution) => html`<li>${caution}</li>`),
+)}
+${sentences(
+  "Sources",
+  sources.map((source) => html`<li>${source}</li>`),
+)}
 <p><strong>Example:</strong> <code>${example.formula}</code> gives ${example.answer}. ${example.from}</p>
 </section>
 `;

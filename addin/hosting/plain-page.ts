@@ -1,5 +1,4 @@
-import { html } from "./html.ts";
-import type { Html } from "./html.ts";
+import { html, type Html } from "./html.ts";
 
 /** A page of words beside the add-in: no script, nothing from another host. */
 export function plainPage(title: string, body: Html): string {

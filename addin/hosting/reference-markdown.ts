@@ -1,5 +1,4 @@
-import { howToWrite, referenceEntries, referenceTitle } from "./reference.ts";
-import type { ReferenceEntry, ReferenceInput } from "./reference.ts";
+import { howToWrite, referenceEntries, referenceTitle, type ReferenceEntry, type ReferenceInput } from "./reference.ts";
 
 /** The function reference as it stands in the repository, functions/worksheet/REFERENCE.md. */
 export function referenceMarkdown(): string {
@@ -11,7 +10,9 @@ export function referenceMarkdown(): string {
     entries.map(({ name }) => `[${name}](#soak${name.toLowerCase()})`).join(" · "),
     ...entries.flatMap(section),
     "",
-  ].join("\n\n").replace(/\n+$/, "\n");
+  ]
+    .join("\n\n")
+    .replace(/\n+$/, "\n");
 }
 
 function section({ name, summary, usage, inputs, result, equation, cautions, sources, example }: ReferenceEntry): readonly string[] {

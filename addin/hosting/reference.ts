@@ -1,10 +1,9 @@
 import { citationText } from "../../functions/published/source.ts";
 import { catalogue } from "../../functions/worksheet/catalogue.ts";
-import { isCellError } from "../../functions/worksheet/cell.ts";
-import type { Cell, CellInput } from "../../functions/worksheet/cell.ts";
-import type { NamedResult, UnitNames } from "../../functions/worksheet/results.ts";
-import { speakers } from "../../functions/worksheet/speaker.ts";
-import type { Caution, WorksheetFunction } from "../../functions/worksheet/worksheet-function.ts";
+import { isCellError, type Cell, type CellInput } from "../../functions/worksheet/calling/cell.ts";
+import type { NamedResult, UnitNames } from "../../functions/worksheet/calling/results.ts";
+import { speakers } from "../../functions/worksheet/calling/speaker.ts";
+import type { Caution, WorksheetFunction } from "../../functions/worksheet/calling/worksheet-function.ts";
 
 /** One function as the reference tells it, in words: the help page and the page in the repository say the same. */
 export interface ReferenceEntry {
@@ -47,7 +46,11 @@ function entryOf(declared: WorksheetFunction): ReferenceEntry {
     name,
     summary,
     usage: `=SOAK.${name}(${parameters.map(({ key, optional }) => (optional ? `[${key}]` : key)).join(", ")})`,
-    inputs: parameters.map(({ key, optional, units, description }) => ({ name: optional ? `[${key}]` : key, ...unitColumns(units), takes: description })),
+    inputs: parameters.map(({ key, optional, units, description }) => ({
+      name: optional ? `[${key}]` : key,
+      ...unitColumns(units),
+      takes: description,
+    })),
     result: resultWords(declared),
     equation,
     cautions: [...new Set(cautions.map(cautionWords))],

@@ -1,7 +1,6 @@
 import { createReadStream } from "node:fs";
 import { stat } from "node:fs/promises";
-import { createServer } from "node:http";
-import type { RequestListener, Server, ServerResponse } from "node:http";
+import { createServer, type RequestListener, type Server, type ServerResponse } from "node:http";
 import { createServer as createSecureServer } from "node:https";
 import { extname, join, normalize, sep } from "node:path";
 

@@ -18,8 +18,16 @@ export function sideloadSteps(platform: NodeJS.Platform, { address, manifest, fo
     `4. Choose ${manifest} and press Upload.`,
   ];
   const last = ["Then type =SOAK.DRAWDOWN(6,0.5) in a cell: it answers 12. Keep this window open; Ctrl+C stops serving."];
-  if (platform !== "darwin" && platform !== "win32") return ["There is no Excel for this system; Excel on the web takes the add-in.", "", ...web, "", ...last];
-  if (!isTrusted) return [`Excel on ${platform === "win32" ? "Windows" : "Mac"} takes no add-in from here before the certificate is trusted; Excel on the web does.`, "", ...web, "", ...last];
+  if (platform !== "darwin" && platform !== "win32")
+    return ["There is no Excel for this system; Excel on the web takes the add-in.", "", ...web, "", ...last];
+  if (!isTrusted)
+    return [
+      `Excel on ${platform === "win32" ? "Windows" : "Mac"} takes no add-in from here before the certificate is trusted; Excel on the web does.`,
+      "",
+      ...web,
+      "",
+      ...last,
+    ];
   if (platform === "darwin") {
     const container = "~/Library/Containers/com.microsoft.Excel/Data/Documents/wef";
     return [

@@ -18,7 +18,9 @@ try {
   const { address } = await serve(DIST, Number(new URL(DEFAULT_ORIGIN).port), { cert, key });
   await build({ origin: address.replace(/\/$/, ""), directory: DIST });
   if (refusal !== null) console.error(`\n${withoutTrust(refusal).join("\n")}\n`);
-  console.log(sideloadSteps(platform, { address, manifest: join(DIST, "manifest.xml"), folder: DIST, isTrusted: refusal === null }).join("\n"));
+  console.log(
+    sideloadSteps(platform, { address, manifest: join(DIST, "manifest.xml"), folder: DIST, isTrusted: refusal === null }).join("\n"),
+  );
 } catch (error) {
   console.error([...(refusal === null ? [] : withoutTrust(refusal)), `Nothing is served: ${firstLine(error)}`].join("\n"));
   process.exitCode = 1;

@@ -17,5 +17,7 @@ function openInBrowser(url: string): void {
   if (!hasDesktop || env["CI"]) return;
   const [command, ...first] = { darwin: ["open"], win32: ["cmd", "/c", "start", ""] }[platform as string] ?? ["xdg-open"];
   if (command === undefined) return;
-  spawn(command, [...first, url], { stdio: "ignore", detached: true }).on("error", () => undefined).unref();
+  spawn(command, [...first, url], { stdio: "ignore", detached: true })
+    .on("error", () => undefined)
+    .unref();
 }

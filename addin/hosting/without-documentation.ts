@@ -26,7 +26,9 @@ export const withoutDocumentation: Plugin = {
 /** The same module with documentation cut, and what is computed at its top marked as free to leave out when unused. */
 export function withoutDocumentationOf(source: string): string {
   const file = ts.createSourceFile("module.ts", source, ts.ScriptTarget.Latest, true);
-  const { transformed } = ts.transform(file, [(context) => (module) => ts.visitEachChild(module, (statement) => atTop(statement, context), context)]);
+  const { transformed } = ts.transform(file, [
+    (context) => (module) => ts.visitEachChild(module, (statement) => atTop(statement, context), context),
+  ]);
   return ts.createPrinter().printFile(transformed[0] ?? file);
 }
 
@@ -34,9 +36,21 @@ function atTop(node: ts.Node, context: ts.TransformationContext): ts.Node {
   if (ts.isFunctionLike(node) || ts.isClassLike(node)) return withoutTagged(node, context);
   if (ts.isObjectLiteralExpression(node)) return ts.visitEachChild(withoutProperties(node), (child) => atTop(child, context), context);
   const visited = ts.visitEachChild(node, (child) => atTop(child, context), context);
-  if (ts.isVariableDeclaration(visited) && ts.isIdentifier(visited.name) && visited.initializer !== undefined && mayDoMore(visited.initializer)) {
+  if (
+    ts.isVariableDeclaration(visited) &&
+    ts.isIdentifier(visited.name) &&
+    visited.initializer !== undefined &&
+    mayDoMore(visited.initializer)
+  ) {
     const { factory } = context;
-    const later = factory.createArrowFunction(undefined, undefined, [], undefined, undefined, factory.createParenthesizedExpression(visited.initializer));
+    const later = factory.createArrowFunction(
+      undefined,
+      undefined,
+      [],
+      undefined,
+      undefined,
+      factory.createParenthesizedExpression(visited.initializer),
+    );
     const computed = free(factory.createCallExpression(factory.createParenthesizedExpression(later), undefined, []));
     return factory.updateVariableDeclaration(visited, visited.name, undefined, undefined, computed);
   }
@@ -55,11 +69,21 @@ function free<Node extends ts.Node>(call: Node): Node {
 /** Spreading, filling in words and reading a property could run anything, for all that the bundler knows. */
 function mayDoMore(node: ts.Node): boolean {
   if (ts.isFunctionLike(node) || ts.isClassLike(node)) return false;
-  return ts.isSpreadElement(node) || ts.isTemplateExpression(node) || ts.isPropertyAccessExpression(node) || ts.forEachChild(node, mayDoMore) === true;
+  return (
+    ts.isSpreadElement(node) ||
+    ts.isTemplateExpression(node) ||
+    ts.isPropertyAccessExpression(node) ||
+    ts.forEachChild(node, mayDoMore) === true
+  );
 }
 
 function withoutTagged(node: ts.Node, context: ts.TransformationContext): ts.Node {
-  const kept = ts.isObjectLiteralExpression(node) ? ts.factory.updateObjectLiteralExpression(node, node.properties.filter((property) => !isTagged(property))) : node;
+  const kept = ts.isObjectLiteralExpression(node)
+    ? ts.factory.updateObjectLiteralExpression(
+        node,
+        node.properties.filter((property) => !isTagged(property)),
+      )
+    : node;
   return ts.visitEachChild(kept, (child) => withoutTagged(child, context), context);
 }
 
@@ -74,7 +98,10 @@ function isCall(node: ts.Node): boolean {
 function withoutProperties(literal: ts.ObjectLiteralExpression): ts.ObjectLiteralExpression {
   const cut = isDeclaration(literal) ? DOCUMENTATION : isPublishedValue(literal) ? new Set([PLACE_IN_PRINT]) : null;
   if (cut === null) return literal;
-  return ts.factory.updateObjectLiteralExpression(literal, literal.properties.filter((property) => !cut.has(nameOf(property))));
+  return ts.factory.updateObjectLiteralExpression(
+    literal,
+    literal.properties.filter((property) => !cut.has(nameOf(property))),
+  );
 }
 
 function isDeclaration({ parent }: ts.ObjectLiteralExpression): boolean {

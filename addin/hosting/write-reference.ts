@@ -14,5 +14,7 @@ export function keptFiles(): Readonly<Record<string, string>> {
 }
 
 if (argv[1] === fileURLToPath(import.meta.url)) {
-  await Promise.all(Object.entries(keptFiles()).map(([path, text]) => writeFile(fileURLToPath(new URL(`../../${path}`, import.meta.url)), text)));
+  await Promise.all(
+    Object.entries(keptFiles()).map(([path, text]) => writeFile(fileURLToPath(new URL(`../../${path}`, import.meta.url)), text)),
+  );
 }

@@ -1,6 +1,6 @@
 import { USUAL_VOID_SHARE } from "../../functions/basin/drawdown.ts";
 import { CUBIC_FEET_PER_CUBIC_YARD } from "../../functions/quantities.ts";
-import type { FormulaWrite } from "../workbook/workbook.ts";
+import type { FormulaWrite } from "../workbook/port.ts";
 import type { asBuiltSheet } from "./as-built.ts";
 import type { Place } from "./place.ts";
 import type { KeyOf } from "./sheet.ts";
@@ -21,9 +21,17 @@ export function asBuiltFormulas(asBuilt: Place<typeof asBuiltSheet>, sites: Plac
   const shape = `IF(${own("shape")}="","ellipse",${own("shape")})`;
   return [
     // Counting lifts over a column where looking up does not.
-    formulaAt(asBuilt, "units", `=IF(COUNTIFS(${siteIds},${own("siteId")})=0,"",IF(COUNTIFS(${siteIds},${own("siteId")},${sites.columnReference("units")},"metric")>0,"metric","us"))`),
+    formulaAt(
+      asBuilt,
+      "units",
+      `=IF(COUNTIFS(${siteIds},${own("siteId")})=0,"",IF(COUNTIFS(${siteIds},${own("siteId")},${sites.columnReference("units")},"metric")>0,"metric","us"))`,
+    ),
     formulaAt(asBuilt, "floorArea", `=${withAxes(`${fill}*${length}*${width}`)}`),
-    formulaAt(asBuilt, "waterHeld", `=LET(ponded,SOAK.BASINVOLUME(${own("floorArea")},${own("pondingDepth")},${sideSlope},${shape},${lengthToWidth},${own("units")}),IF(${own("mediaDepth")}="",ponded,IF(${own("floorArea")}="",ponded,ponded+${inVoids})))`),
+    formulaAt(
+      asBuilt,
+      "waterHeld",
+      `=LET(ponded,SOAK.BASINVOLUME(${own("floorArea")},${own("pondingDepth")},${sideSlope},${shape},${lengthToWidth},${own("units")}),IF(${own("mediaDepth")}="",ponded,IF(${own("floorArea")}="",ponded,ponded+${inVoids})))`,
+    ),
   ];
 }
 

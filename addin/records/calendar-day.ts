@@ -1,4 +1,4 @@
-import type { CellValue } from "../workbook/workbook.ts";
+import type { CellValue } from "../workbook/port.ts";
 
 /** A calendar day as a spreadsheet counts it: days since 30 December 1899. */
 export function dayNumber(year: number, month: number, day: number): number {

@@ -1,9 +1,8 @@
 import "./validation.ts";
 import * as z from "zod";
-import { choiceColumn, momentColumn, numberColumn, textColumn } from "./column.ts";
-import type { Column } from "./column.ts";
+import { choiceColumn, momentColumn, numberColumn, textColumn, type Column } from "./column.ts";
 import type { RecordOf, Sheet, SheetRow } from "./sheet.ts";
-import type { CellValue } from "../workbook/workbook.ts";
+import type { CellValue } from "../workbook/port.ts";
 
 const anyCell = (heading: string): Column<CellValue> => ({ heading, cell: z.custom<CellValue>(), role: "input", widthPixels: 170 });
 

@@ -1,8 +1,7 @@
 import "./validation.ts";
 import * as z from "zod";
 import { LARGEST_NUMBER } from "../../functions/quantities.ts";
-import { isErrorCode } from "../workbook/workbook.ts";
-import type { CellValue } from "../workbook/workbook.ts";
+import { isErrorCode, type CellValue } from "../workbook/port.ts";
 import { LAST_DAY } from "./calendar-day.ts";
 
 /** One column of a sheet: what it is called, how it looks, and what a cell of it may hold. */
@@ -42,10 +41,20 @@ interface NumberRule {
 }
 
 export function numberColumn(heading: string, rule: NumberRule, looks: Looks = {}): Column<number | null> {
-  return measuredColumn(heading, (value) => numberFault(value, rule), (value) => value, looks);
+  return measuredColumn(
+    heading,
+    (value) => numberFault(value, rule),
+    (value) => value,
+    looks,
+  );
 }
 
-function measuredColumn(heading: string, faultOf: (value: CellValue) => string | null, read: (value: number) => number, looks: Looks): Column<number | null> {
+function measuredColumn(
+  heading: string,
+  faultOf: (value: CellValue) => string | null,
+  read: (value: number) => number,
+  looks: Looks,
+): Column<number | null> {
   const cell = z.custom<CellValue>().transform((value, context): number | null => {
     const sentence = faultOf(value);
     if (sentence !== null) return refused(context, sentence);
@@ -69,7 +78,8 @@ function isBlankCell(value: CellValue): boolean {
 
 function numberFault(value: CellValue, rule: NumberRule): string | null {
   if (isBlankCell(value)) return null;
-  if (typeof value === "string") return errorIn(value, rule.label) ?? `${rule.label} must be a number; it is the text "${value.slice(0, 40)}".`;
+  if (typeof value === "string")
+    return errorIn(value, rule.label) ?? `${rule.label} must be a number; it is the text "${value.slice(0, 40)}".`;
   if (typeof value !== "number" || !Number.isFinite(value)) return `${rule.label} must be a number.`;
   if (rule.moreThan !== undefined && value <= rule.moreThan) return `${rule.label} must be more than ${rule.moreThan}.`;
   if (rule.atLeast !== undefined && value < rule.atLeast) return `${rule.label} must be ${rule.atLeast} or more.`;
@@ -84,12 +94,18 @@ export function dateColumn(heading: string, label: string, looks: Looks = {}): C
 
 /** A minute of a calendar day: the day number, and the share of the day that has passed. */
 export function momentColumn(heading: string, label: string, looks: Looks = {}): Column<number | null> {
-  return measuredColumn(heading, (value) => dateFault(value, label), (value) => value, { widthPixels: 130, numberFormat: "yyyy-mm-dd hh:mm", ...looks });
+  return measuredColumn(
+    heading,
+    (value) => dateFault(value, label),
+    (value) => value,
+    { widthPixels: 130, numberFormat: "yyyy-mm-dd hh:mm", ...looks },
+  );
 }
 
 function dateFault(value: CellValue, label: string): string | null {
   if (isBlankCell(value)) return null;
-  if (typeof value === "string") return errorIn(value, label) ?? `${label} must be a date; it is the text "${value.slice(0, 40)}". Type the date again.`;
+  if (typeof value === "string")
+    return errorIn(value, label) ?? `${label} must be a date; it is the text "${value.slice(0, 40)}". Type the date again.`;
   return typeof value === "number" && value >= 1 && value < LAST_DAY + 1 ? null : `${label} must be a date, such as 2026-05-04.`;
 }
 

@@ -18,7 +18,10 @@ export const designSheet = {
     stormDepth: resultColumn("Storm depth (in | mm)", { numberFormat: "0.0#", widthPixels: 76 }),
     holes: resultColumn("Holes tested", { numberFormat: "0", widthPixels: 70 }),
     testedRate: resultColumn("Tested rate (in/h | mm/h)", { numberFormat: "0.00" }),
-    pondingAsked: resultColumn("Ponding asked for (in | mm)", { numberFormat: "0.0", note: "Blank on Sites: the deepest that drains in time." }),
+    pondingAsked: resultColumn("Ponding asked for (in | mm)", {
+      numberFormat: "0.0",
+      note: "Blank on Sites: the deepest that drains in time.",
+    }),
     mediaDepth: resultColumn("Soil mix depth (in | mm)", { numberFormat: "0.0" }),
     sideSlope: resultColumn("Side slope (run to 1)", { numberFormat: "0.0", widthPixels: 80 }),
     shape: resultColumn("Shape", { widthPixels: 80 }),
@@ -29,9 +32,16 @@ export const designSheet = {
     rimArea: resultColumn("Rim area (sq ft | m²)", { numberFormat: "#,##0.0", widthPixels: 112 }),
     runoff: resultColumn("Runoff (cu ft | m³)", { numberFormat: "#,##0.0#" }),
     waterHeld: resultColumn("Water held (cu ft | m³)", { numberFormat: "#,##0.0#" }),
-    drawdownHours: resultColumn("Drawdown (h)", { numberFormat: "0.0", widthPixels: 84, note: "From full to empty, soil mix included. The limit on Program is for the standing water alone, which is what Status judges." }),
+    drawdownHours: resultColumn("Drawdown (h)", {
+      numberFormat: "0.0",
+      widthPixels: 84,
+      note: "From full to empty, soil mix included. The limit on Program is for the standing water alone, which is what Status judges.",
+    }),
     ruleArea: resultColumn("Rule of thumb, 10 % (sq ft | m²)", { numberFormat: "#,##0.0", widthPixels: 112 }),
-    digVolume: resultColumn("Dig, in place (cu yd | m³)", { numberFormat: "0.00", note: "The basin to its ponding depth, and the soil mix straight down under the floor. The mulch comes on top." }),
+    digVolume: resultColumn("Dig, in place (cu yd | m³)", {
+      numberFormat: "0.00",
+      note: "The basin to its ponding depth, and the soil mix straight down under the floor. The mulch comes on top.",
+    }),
     status: resultColumn("Status", { widthPixels: 360 }),
     floorLength: resultColumn("Floor length (ft | m)", { numberFormat: "0.0", widthPixels: 84 }),
     floorWidth: resultColumn("Floor width (ft | m)", { numberFormat: "0.0", widthPixels: 84 }),
@@ -49,5 +59,8 @@ export const designSheet = {
   },
   rows: sitesSheet.rows,
   frozenColumns: 2,
-  together: [["designRate", "status"], ["floorLength", "floorEdge"]],
+  together: [
+    ["designRate", "status"],
+    ["floorLength", "floorEdge"],
+  ],
 } as const satisfies Sheet;

@@ -24,7 +24,8 @@ export const digItems: readonly DigItem[] = [
   { item: "plants planted", measure: "plants", designed: "plants" },
 ];
 
-const timeColumn = (heading: string) => numberColumn(heading, { label: heading, atLeast: 0, atMost: 1 }, { widthPixels: 66, numberFormat: "hh:mm" });
+const timeColumn = (heading: string) =>
+  numberColumn(heading, { label: heading, atLeast: 0, atMost: 1 }, { widthPixels: 66, numberFormat: "hh:mm" });
 
 /** One row an entry of a dig or planting day: a person's hours, a quantity moved, an incident. */
 export const digDaysSheet = {
@@ -40,7 +41,11 @@ export const digDaysSheet = {
     who: textColumn("Who", { widthPixels: 150, note: "The person who signed in, or to whom an incident happened." }),
     arrived: timeColumn("In"),
     left: timeColumn("Out"),
-    hours: numberColumn("Hours", { label: "Hours", atLeast: 0, atMost: 24 }, { widthPixels: 70, numberFormat: "0.0#", note: "Of one person, on one day. Blank: not signed out yet." }),
+    hours: numberColumn(
+      "Hours",
+      { label: "Hours", atLeast: 0, atMost: 24 },
+      { widthPixels: 70, numberFormat: "0.0#", note: "Of one person, on one day. Blank: not signed out yet." },
+    ),
     item: textColumn("Item", { widthPixels: 190, note: "What was moved or placed, such as compost." }),
     quantity: numberColumn("Quantity", { label: "Quantity", atLeast: 0 }, { widthPixels: 84 }),
     unit: textColumn("Unit", { widthPixels: 70 }),

@@ -1,4 +1,4 @@
-import type { FormulaWrite } from "../workbook/workbook.ts";
+import type { FormulaWrite } from "../workbook/port.ts";
 import type { estimateLinesSheet } from "./estimate-lines.ts";
 import type { Place } from "./place.ts";
 import type { pricesSheet } from "./prices.ts";

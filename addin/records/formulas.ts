@@ -1,17 +1,14 @@
-import type { FormulaWrite } from "../workbook/workbook.ts";
-import { absolute, addressOf } from "../workbook/workbook.ts";
+import { absolute, addressOf, type FormulaWrite } from "../workbook/port.ts";
 import { asBuiltFormulas } from "./as-built-formulas.ts";
 import { asBuiltSheet } from "./as-built.ts";
 import { designSheet } from "./design.ts";
 import { estimateLineFormulas } from "./estimate-lines-formulas.ts";
 import { estimateLinesSheet } from "./estimate-lines.ts";
 import { holeTestsSheet, READINGS } from "./hole-tests.ts";
-import { placeAsSetUp } from "./place.ts";
-import type { Place } from "./place.ts";
+import { placeAsSetUp, type Place } from "./place.ts";
 import type { KeyOf, Sheet } from "./sheet.ts";
 import { pricesSheet } from "./prices.ts";
-import { placesAsSetUp } from "./program.ts";
-import type { Places, ProgramKey } from "./program.ts";
+import { placesAsSetUp, type Places, type ProgramKey } from "./program.ts";
 import { reportFormulas } from "./report-formulas.ts";
 import { rulesSheet } from "./rules.ts";
 import { sitesSheet } from "./sites.ts";
@@ -47,7 +44,11 @@ function holeTestFormulas(holeTests: Place<typeof holeTestsSheet>, sites: Place<
   const here = (row: number, key: "siteId" | "units" | "holeDiameter") => addressOf(holeTests.cell(row, key)).replace(/^.*!/, "");
   return [
     eachRow(holeTests, "units", (row) => unitsOfSite(sites, here(row, "siteId"))),
-    eachRow(holeTests, "dropRate", (row) => `=SOAK.DROPRATE(${readings(row, "minutes1")},${readings(row, "water1")},${here(row, "units")})`),
+    eachRow(
+      holeTests,
+      "dropRate",
+      (row) => `=SOAK.DROPRATE(${readings(row, "minutes1")},${readings(row, "water1")},${here(row, "units")})`,
+    ),
     eachRow(
       holeTests,
       "infiltrationRate",
@@ -81,8 +82,10 @@ function designFormulas(places: Places): FormulaWrite[] {
   // A setting on Program is in US units; a metric yard's column of numbers needs the same thing in its own.
   const inchesAsDepth = (key: ProgramKey) => `${setting(key)}*IF(${own("units")}="metric",25.4,1)`;
   const feetAsLength = (key: ProgramKey) => `${setting(key)}*IF(${own("units")}="metric",0.3048,1)`;
-  const asTyped = (key: KeyOf<typeof designSheet>, from: KeyOf<typeof sitesSheet>) => spilled(design, key, `=IF(${site(from)}="","",${site(from)})`);
-  const mixOf = (row: number) => `SOAK.SOILMIX(${here(row, "mixVolume")},${ofSite(row, "mixRecipe")},${setting("settlingShare")},${here(row, "units")})`;
+  const asTyped = (key: KeyOf<typeof designSheet>, from: KeyOf<typeof sitesSheet>) =>
+    spilled(design, key, `=IF(${site(from)}="","",${site(from)})`);
+  const mixOf = (row: number) =>
+    `SOAK.SOILMIX(${here(row, "mixVolume")},${ofSite(row, "mixRecipe")},${setting("settlingShare")},${here(row, "units")})`;
   // Site ID first: without one there is no row of Sites to look at.
   const withRecipe = (row: number, formula: string) => `=IF(${here(row, "siteId")}="","",IF(${ofSite(row, "mixRecipe")}="","",${formula}))`;
   const mixPart = (key: "mixSand" | "mixTopsoil" | "mixCompost" | "mixNativeSoil", material: string) =>
@@ -93,8 +96,15 @@ function designFormulas(places: Places): FormulaWrite[] {
     spilled(design, "units", `=IF(${site("siteId")}="","",IF(${site("units")}="","us",${site("units")}))`),
     spilled(design, "groundSlopePercent", `=SOAK.GROUNDSLOPE(${site("slopeDrop")},${site("slopeRun")})`),
     // Only for the rows in use: the embedded spreadsheet would look through the whole sheet for every blank row.
-    forUsedSites("contributingArea", `IF(COUNTIFS(${surfaceSiteIds},ids)=0,"",SUMIFS(${surfaces.columnReference("drainingArea")},${surfaceSiteIds},ids))`),
-    spilled(design, "stormDepth", `=IF(${site("siteId")}="","",IF(${site("stormDepth")}="",${setting("stormDepthInches")}*IF(${site("units")}="metric",25.4,1),${site("stormDepth")}))`),
+    forUsedSites(
+      "contributingArea",
+      `IF(COUNTIFS(${surfaceSiteIds},ids)=0,"",SUMIFS(${surfaces.columnReference("drainingArea")},${surfaceSiteIds},ids))`,
+    ),
+    spilled(
+      design,
+      "stormDepth",
+      `=IF(${site("siteId")}="","",IF(${site("stormDepth")}="",${setting("stormDepthInches")}*IF(${site("units")}="metric",25.4,1),${site("stormDepth")}))`,
+    ),
     forUsedSites("holes", `COUNTIFS(${testSiteIds},ids)`),
     eachRow(
       design,
@@ -116,16 +126,25 @@ function designFormulas(places: Places): FormulaWrite[] {
     ),
     spilled(design, "floorLength", `=SOAK.BASINSIZE(${own("floorArea")},${own("shape")},${own("lengthToWidth")},${own("units")})`),
     spilled(design, "looseVolume", forSites(`SOAK.SOILSTATE(${own("digVolume")},"in place","loose","loam",${own("units")})`)),
-    spilled(design, "mixVolume", forSites(`SOAK.LAYERVOLUME(${own("floorArea")},IF(${own("mediaDepth")}="",0,${own("mediaDepth")}),0,${own("units")})`)),
+    spilled(
+      design,
+      "mixVolume",
+      forSites(`SOAK.LAYERVOLUME(${own("floorArea")},IF(${own("mediaDepth")}="",0,${own("mediaDepth")}),0,${own("units")})`),
+    ),
     eachRow(design, "mixLoose", (row) => withRecipe(row, `SUM(${mixOf(row)})`)),
     mixPart("mixSand", "sand"),
     mixPart("mixTopsoil", "topsoil"),
     mixPart("mixCompost", "compost"),
     mixPart("mixNativeSoil", "native soil"),
     spilled(design, "mulchVolume", forSites(`SOAK.LAYERVOLUME(${own("rimArea")},${inchesAsDepth("mulchDepthInches")},0,${own("units")})`)),
-    spilled(design, "plants", forSites(`SOAK.PLANTCOUNT(${own("rimArea")},${feetAsLength("plantSpacingFeet")},"triangle",${own("units")})`)),
+    spilled(
+      design,
+      "plants",
+      forSites(`SOAK.PLANTCOUNT(${own("rimArea")},${feetAsLength("plantSpacingFeet")},"triangle",${own("units")})`),
+    ),
     eachRow(design, "yardRunoff", (row) => {
-      const ofSurfaces = (key: "cover" | "drainingArea") => `IF(${surfaceSiteIds}=${here(row, "siteId")},${surfaces.columnReference(key)},"")`;
+      const ofSurfaces = (key: "cover" | "drainingArea") =>
+        `IF(${surfaceSiteIds}=${here(row, "siteId")},${surfaces.columnReference(key)},"")`;
       const runoff = `SOAK.YARDRUNOFF(${here(row, "stormDepth")},${ofSurfaces("cover")},${ofSurfaces("drainingArea")},${ofSite(row, "soilGroup")},1,${here(row, "units")})`;
       return `=IF(${here(row, "siteId")}="","",IF(${ofSite(row, "soilGroup")}="","",${runoff}))`;
     }),
@@ -152,7 +171,12 @@ function whatIfFormula(): FormulaWrite {
 }
 
 /** SITECHECK against the Rules sheet, for one measured answer of a visit. */
-export function verdictFormula(rule: string, answerAddress: string, units: string, rules: Place<typeof rulesSheet> = placeAsSetUp(rulesSheet)): string {
+export function verdictFormula(
+  rule: string,
+  answerAddress: string,
+  units: string,
+  rules: Place<typeof rulesSheet> = placeAsSetUp(rulesSheet),
+): string {
   return `=SOAK.SITECHECK("${rule.replaceAll('"', '""')}",${answerAddress},${rules.tableReference("rule", "checked")},"${units}")`;
 }
 

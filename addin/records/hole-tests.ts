@@ -1,5 +1,4 @@
-import { choiceColumn, dateColumn, numberColumn, resultColumn, textColumn } from "./column.ts";
-import type { Column } from "./column.ts";
+import { choiceColumn, dateColumn, numberColumn, resultColumn, textColumn, type Column } from "./column.ts";
 import type { RecordOf, Sheet, SheetRow } from "./sheet.ts";
 
 /** Readings one hole's row has room for. */
@@ -7,7 +6,11 @@ export const READINGS = 10;
 
 type ReadingKey<Prefix extends string> = `${Prefix}${1 | 2 | 3 | 4 | 5 | 6 | 7 | 8 | 9 | 10}`;
 
-function readingColumns<Prefix extends string>(prefix: Prefix, heading: string, label: string): Record<ReadingKey<Prefix>, Column<number | null>> {
+function readingColumns<Prefix extends string>(
+  prefix: Prefix,
+  heading: string,
+  label: string,
+): Record<ReadingKey<Prefix>, Column<number | null>> {
   const columns = Array.from({ length: READINGS }, (_, index) => [
     `${prefix}${index + 1}`,
     numberColumn(`${heading} ${index + 1}`, { label: `${label} ${index + 1}`, atLeast: 0 }, { widthPixels: 66 }),
@@ -38,7 +41,10 @@ export const holeTestsSheet = {
   },
   rows: 120,
   frozenColumns: 2,
-  together: [["minutes1", "minutes10"], ["water1", "water10"]],
+  together: [
+    ["minutes1", "minutes10"],
+    ["water1", "water10"],
+  ],
 } as const satisfies Sheet;
 
 export type HoleTest = RecordOf<typeof holeTestsSheet>;

@@ -1,5 +1,4 @@
-import { absolute, addressOf } from "../workbook/workbook.ts";
-import type { CellRange, CellValue } from "../workbook/workbook.ts";
+import { absolute, addressOf, type CellRange, type CellValue } from "../workbook/port.ts";
 import type { KeyOf, Sheet } from "./sheet.ts";
 
 /** Where the headings and columns of one sheet stand: as set-up laid them out, or wherever people have moved them. */
@@ -87,7 +86,11 @@ export function findPlace<S extends Sheet>(sheet: S, values: readonly (readonly 
   const wanted = new Set(Object.values(sheet.columns).map(({ heading }) => heading));
   const headingRow = rowWithMost(wanted, values) ?? asSetUp.headingRow;
   const headings = (values[headingRow] ?? []).map(headingText);
-  const found = new Map(Object.entries(sheet.columns).map(([key, { heading }]) => [key, headings.indexOf(heading)] as const).filter(([, column]) => column >= 0));
+  const found = new Map(
+    Object.entries(sheet.columns)
+      .map(([key, { heading }]) => [key, headings.indexOf(heading)] as const)
+      .filter(([, column]) => column >= 0),
+  );
   const missing = Object.entries(sheet.columns).flatMap(([key, { heading }]): MissingColumn[] =>
     found.has(key) ? [] : [{ key, heading, expectedAt: { ...asSetUp.cell(headingRow, key as KeyOf<S>) } }],
   );
@@ -113,7 +116,9 @@ export function rowsCovering(wanted: number, prepared: number): number {
 
 /** A heading as people see it: a line break inside it, or a space too many, makes it no other. */
 export function headingText(value: CellValue): string {
-  return String(value ?? "").replace(/\s+/g, " ").trim();
+  return String(value ?? "")
+    .replace(/\s+/g, " ")
+    .trim();
 }
 
 /** Row of the headings as set-up laid them out. */

@@ -5,7 +5,10 @@ import type { RecordOf, Sheet, SheetRow } from "./sheet.ts";
 const INDICATORS = ["OBL", "FACW", "FAC", "FACU", "UPL", "NL"] as const;
 
 function rating(region: string, label: string) {
-  return choiceColumn(region, label, INDICATORS, { widthPixels: 66, note: `Wetland indicator, ${label}. Blank: not rated there. NL: not on the list.` });
+  return choiceColumn(region, label, INDICATORS, {
+    widthPixels: 66,
+    note: `Wetland indicator, ${label}. Blank: not rated there. NL: not on the list.`,
+  });
 }
 
 /** The plants a program chooses from: a starter palette to edit, one row a plant. */
@@ -24,7 +27,10 @@ export const plantsSheet = {
     spacingFeet: numberColumn("Spacing (ft)", { label: "Spacing", moreThan: 0 }, { widthPixels: 76 }),
     sun: textColumn("Sun", { widthPixels: 130 }),
     bloom: textColumn("Bloom, months", { widthPixels: 80 }),
-    zone: textColumn("Moisture zone", { widthPixels: 80, note: "A wettest, B transition, C rim and berm. Garden use, not the wetland rating." }),
+    zone: textColumn("Moisture zone", {
+      widthPixels: 80,
+      note: "A wettest, B transition, C rim and berm. Garden use, not the wetland rating.",
+    }),
     midwest: rating("MW", "Midwest"),
     northcentralAndNortheast: rating("NCNE", "Northcentral and Northeast"),
     easternMountainsAndPiedmont: rating("EMP", "Eastern Mountains and Piedmont"),
@@ -33,7 +39,10 @@ export const plantsSheet = {
     aridWest: rating("AW", "Arid West"),
     listYear: numberColumn("List year", { label: "List year", atLeast: 1988 }, { widthPixels: 66, numberFormat: "0" }),
     ratingSource: textColumn("Source of the ratings", { widthPixels: 380 }),
-    cautions: textColumn("Cautions", { widthPixels: 320, note: "What to know before planting it: spreads in a small bed, poisonous if eaten. From memory." }),
+    cautions: textColumn("Cautions", {
+      widthPixels: 320,
+      note: "What to know before planting it: spreads in a small bed, poisonous if eaten. From memory.",
+    }),
   },
   rows: 120,
   frozenColumns: 1,

@@ -9,15 +9,25 @@ export type PreparedRows = ReadonlyMap<Sheet, number>;
 
 /** By the text of the setting; a sheet that it does not name has the rows of its set-up. */
 export function preparedRows(text: string | null): PreparedRows {
-  const kept = new Map((text ?? "").split("\n").map((line) => line.split("\t")).map(([name = "", rows]) => [name, Number(rows)]));
-  return new Map(recordSheets.map((sheet) => {
-    const rows = kept.get(sheet.name) ?? 0;
-    return [sheet, Number.isSafeInteger(rows) ? Math.max(rows, sheet.rows) : sheet.rows];
-  }));
+  const kept = new Map(
+    (text ?? "")
+      .split("\n")
+      .map((line) => line.split("\t"))
+      .map(([name = "", rows]) => [name, Number(rows)]),
+  );
+  return new Map(
+    recordSheets.map((sheet) => {
+      const rows = kept.get(sheet.name) ?? 0;
+      return [sheet, Number.isSafeInteger(rows) ? Math.max(rows, sheet.rows) : sheet.rows];
+    }),
+  );
 }
 
 export function preparedRowsText(rows: PreparedRows): string {
-  return [...rows].filter(([sheet, count]) => count > sheet.rows).map(([sheet, count]) => `${sheet.name}\t${count}`).join("\n");
+  return [...rows]
+    .filter(([sheet, count]) => count > sheet.rows)
+    .map(([sheet, count]) => `${sheet.name}\t${count}`)
+    .join("\n");
 }
 
 /** Far beyond any program, and few enough that a slip with a whole column does not bring the spreadsheet to a stand. */

@@ -12,9 +12,17 @@ export const pricesSheet = {
     item: textColumn("Item", { widthPixels: 230 }),
     unitPrice: numberColumn("Unit price", { label: "Unit price", atLeast: 0 }, { numberFormat: "#,##0.00" }),
     unit: textColumn("Unit", { widthPixels: 80 }),
-    packageSize: numberColumn("Package size", { label: "Package size", moreThan: 0 }, { note: "Smallest amount that is sold, in the unit. Blank: any amount." }),
+    packageSize: numberColumn(
+      "Package size",
+      { label: "Package size", moreThan: 0 },
+      { note: "Smallest amount that is sold, in the unit. Blank: any amount." },
+    ),
     minimumOrder: numberColumn("Minimum order", { label: "Minimum order", atLeast: 0 }, { note: "In the unit. Blank: none." }),
-    delivery: numberColumn("Delivery", { label: "Delivery", atLeast: 0 }, { numberFormat: "#,##0.00", note: "Paid once for each line. Blank: none." }),
+    delivery: numberColumn(
+      "Delivery",
+      { label: "Delivery", atLeast: 0 },
+      { numberFormat: "#,##0.00", note: "Paid once for each line. Blank: none." },
+    ),
     priceDate: dateColumn("Price date", "Price date", { widthPixels: 92 }),
     supplier: textColumn("Supplier", { widthPixels: 170 }),
     note: textColumn("Note", { widthPixels: 260 }),
@@ -50,11 +58,29 @@ const startingItems: readonly StartingItem[] = [
   { item: "peat", unit: "cu yd", note: "For mixes low in phosphorus." },
   { item: DRAFTED_ITEMS.mulch, unit: "cu yd", note: "Hardwood, not dyed. In bags: give the price of a cu ft and the bag as package size." },
   { item: DRAFTED_ITEMS.stone, unit: "ton", note: "For the overflow and the inlet." },
-  { item: DRAFTED_ITEMS.plant, unit: "plant", note: "For plants that have no row of their own here. Give a plant its own row under its scientific name." },
+  {
+    item: DRAFTED_ITEMS.plant,
+    unit: "plant",
+    note: "For plants that have no row of their own here. Give a plant its own row under its scientific name.",
+  },
   { item: DRAFTED_ITEMS.toolHire, unit: "day", note: "Sod cutter, tamper, barrows: whatever you hire." },
   { item: DRAFTED_ITEMS.disposal, unit: "cu yd", note: "Loose soil hauled off the site, tipping included." },
-  { item: DRAFTED_ITEMS.volunteerHour, unit: "h", note: "In-kind rate of the year the hours are worked, as the funder allows. The national value for 2022 was 31.80." },
+  {
+    item: DRAFTED_ITEMS.volunteerHour,
+    unit: "h",
+    note: "In-kind rate of the year the hours are worked, as the funder allows. The national value for 2022 was 31.80.",
+  },
 ];
 
 /** The rows of a new workbook's list: items with units and without prices, because those are the program's own. */
-export const startingPrices: readonly (readonly (string | null)[])[] = startingItems.map(({ item, unit, note }) => [item, null, unit, null, null, null, null, null, note]);
+export const startingPrices: readonly (readonly (string | null)[])[] = startingItems.map(({ item, unit, note }) => [
+  item,
+  null,
+  unit,
+  null,
+  null,
+  null,
+  null,
+  null,
+  note,
+]);

@@ -1,8 +1,7 @@
 import { numberColumn, textColumn } from "./column.ts";
-import { placeAsSetUp, cellOf, firstRow } from "./place.ts";
-import type { Place } from "./place.ts";
+import { placeAsSetUp, cellOf, firstRow, type Place } from "./place.ts";
 import type { Sheet } from "./sheet.ts";
-import type { CellRange } from "../workbook/workbook.ts";
+import type { CellRange } from "../workbook/port.ts";
 
 /** The program's own settings, a row each. Sites that leave a design input blank use the value here. */
 export const programSheet = {
@@ -31,30 +30,118 @@ export interface ProgramSetting {
 
 /** New settings are added at the end: a setting is found by its name in column A. */
 export const programSettings = {
-  stormDepthInches: { setting: "Design storm", value: 1, unit: "in", meaning: "Rain the basin should hold. One inch is common practice; a local manual may ask for another depth." },
-  reductionFactor: { setting: "Reduction of tested rates", value: 2, unit: "times", meaning: "A tested rate is divided by this once. Half the field rate: Minnesota Stormwater Manual, determining soil infiltration rates." },
-  drainHours: { setting: "Ponding drains within", value: 48, unit: "h", meaning: "Longest time for standing water. 48 hours is common practice; some places ask for 24." },
-  sideSlope: { setting: "Side slope", value: 3, unit: "run to 1", meaning: "Run of the basin's sides for each foot of depth. 3 to 1 or flatter is common practice." },
-  mulchDepthInches: { setting: "Mulch depth", value: 3, unit: "in", meaning: "Shredded wood over floor and sides. 2 to 4 in is common practice." },
-  plantSpacingFeet: { setting: "Plant spacing", value: 1.5, unit: "ft", meaning: "Average spacing for a first count of plants. 1 to 2 ft suits most plugs and quarts (common practice)." },
-  settlingShare: { setting: "Mix settles by", value: 0.15, unit: "share", meaning: "Loose soil mix settles; this share more is ordered. 15 to 20 % is common practice." },
-  contingencyPercent: { setting: "Contingency", value: 15, unit: "% of cash", meaning: "Added to an estimate's cash lines. 10 to 20 % is common practice; more where rock or soil is not known." },
-  overflowStoneSquareFeet: { setting: "Overflow stone, area", value: 12, unit: "sq ft", meaning: "Ground that stone covers at the overflow, for a drafted estimate. 3 by 4 ft is common practice." },
-  overflowStoneInches: { setting: "Overflow stone, depth", value: 6, unit: "in", meaning: "Depth of that stone. Two layers of 2 to 4 in stone is common practice." },
-  costSharePerSquareFoot: { setting: "Cost share, each sq ft of garden", value: null, unit: "money", meaning: "Paid for each square foot of garden at the rim. Blank: not paid by area. The forms that are filled in add up." },
-  costSharePerGallon: { setting: "Cost share, each gallon held", value: null, unit: "money", meaning: "Paid for each gallon that the garden holds. Blank: not paid by volume." },
-  costSharePercent: { setting: "Cost share, percent of cost", value: null, unit: "%", meaning: "Part of the cash cost, contingency included. Blank: not paid by percent." },
-  costShareFlat: { setting: "Cost share, flat", value: null, unit: "money", meaning: "Paid once for a garden, whatever its size. Blank: none." },
+  stormDepthInches: {
+    setting: "Design storm",
+    value: 1,
+    unit: "in",
+    meaning: "Rain the basin should hold. One inch is common practice; a local manual may ask for another depth.",
+  },
+  reductionFactor: {
+    setting: "Reduction of tested rates",
+    value: 2,
+    unit: "times",
+    meaning:
+      "A tested rate is divided by this once. Half the field rate: Minnesota Stormwater Manual, determining soil infiltration rates.",
+  },
+  drainHours: {
+    setting: "Ponding drains within",
+    value: 48,
+    unit: "h",
+    meaning: "Longest time for standing water. 48 hours is common practice; some places ask for 24.",
+  },
+  sideSlope: {
+    setting: "Side slope",
+    value: 3,
+    unit: "run to 1",
+    meaning: "Run of the basin's sides for each foot of depth. 3 to 1 or flatter is common practice.",
+  },
+  mulchDepthInches: {
+    setting: "Mulch depth",
+    value: 3,
+    unit: "in",
+    meaning: "Shredded wood over floor and sides. 2 to 4 in is common practice.",
+  },
+  plantSpacingFeet: {
+    setting: "Plant spacing",
+    value: 1.5,
+    unit: "ft",
+    meaning: "Average spacing for a first count of plants. 1 to 2 ft suits most plugs and quarts (common practice).",
+  },
+  settlingShare: {
+    setting: "Mix settles by",
+    value: 0.15,
+    unit: "share",
+    meaning: "Loose soil mix settles; this share more is ordered. 15 to 20 % is common practice.",
+  },
+  contingencyPercent: {
+    setting: "Contingency",
+    value: 15,
+    unit: "% of cash",
+    meaning: "Added to an estimate's cash lines. 10 to 20 % is common practice; more where rock or soil is not known.",
+  },
+  overflowStoneSquareFeet: {
+    setting: "Overflow stone, area",
+    value: 12,
+    unit: "sq ft",
+    meaning: "Ground that stone covers at the overflow, for a drafted estimate. 3 by 4 ft is common practice.",
+  },
+  overflowStoneInches: {
+    setting: "Overflow stone, depth",
+    value: 6,
+    unit: "in",
+    meaning: "Depth of that stone. Two layers of 2 to 4 in stone is common practice.",
+  },
+  costSharePerSquareFoot: {
+    setting: "Cost share, each sq ft of garden",
+    value: null,
+    unit: "money",
+    meaning: "Paid for each square foot of garden at the rim. Blank: not paid by area. The forms that are filled in add up.",
+  },
+  costSharePerGallon: {
+    setting: "Cost share, each gallon held",
+    value: null,
+    unit: "money",
+    meaning: "Paid for each gallon that the garden holds. Blank: not paid by volume.",
+  },
+  costSharePercent: {
+    setting: "Cost share, percent of cost",
+    value: null,
+    unit: "%",
+    meaning: "Part of the cash cost, contingency included. Blank: not paid by percent.",
+  },
+  costShareFlat: {
+    setting: "Cost share, flat",
+    value: null,
+    unit: "money",
+    meaning: "Paid once for a garden, whatever its size. Blank: none.",
+  },
   costShareCap: { setting: "Cost share, cap", value: null, unit: "money", meaning: "The most that is paid for one garden. Blank: no cap." },
-  costShareSmallestSquareFeet: { setting: "Cost share, smallest garden", value: null, unit: "sq ft", meaning: "A garden smaller than this at the rim is paid nothing. Blank: any size." },
-  yearlyRainInches: { setting: "Rain in a year", value: null, unit: "in", meaning: "Mean rain of a year at your gauge, for the yearly totals on Report. Blank: those totals are not computed." },
-  yearlyCaptureShare: { setting: "Runoff captured in a year", value: null, unit: "share", meaning: "Share of a year's runoff that your gardens keep, such as SOAK.LONGTERM works out from a rain record. Blank: not computed." },
+  costShareSmallestSquareFeet: {
+    setting: "Cost share, smallest garden",
+    value: null,
+    unit: "sq ft",
+    meaning: "A garden smaller than this at the rim is paid nothing. Blank: any size.",
+  },
+  yearlyRainInches: {
+    setting: "Rain in a year",
+    value: null,
+    unit: "in",
+    meaning: "Mean rain of a year at your gauge, for the yearly totals on Report. Blank: those totals are not computed.",
+  },
+  yearlyCaptureShare: {
+    setting: "Runoff captured in a year",
+    value: null,
+    unit: "share",
+    meaning: "Share of a year's runoff that your gardens keep, such as SOAK.LONGTERM works out from a rain record. Blank: not computed.",
+  },
 } as const satisfies Record<string, ProgramSetting>;
 
 export type ProgramKey = keyof typeof programSettings;
 
 /** The settings in force. Null only where blank is allowed. */
-export type SettingValues = { readonly [Key in ProgramKey]: (typeof programSettings)[Key]["value"] extends number ? number : number | null };
+export type SettingValues = {
+  readonly [Key in ProgramKey]: (typeof programSettings)[Key]["value"] extends number ? number : number | null;
+};
 
 /** The cell of a setting where set-up put it. */
 export function settingCell(key: ProgramKey): CellRange {

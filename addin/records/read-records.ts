@@ -1,9 +1,7 @@
-import type { CellValue } from "../workbook/workbook.ts";
+import type { CellValue } from "../workbook/port.ts";
 import type { Column } from "./column.ts";
-import { findPlace } from "./place.ts";
-import type { MissingColumn, Place } from "./place.ts";
-import { isBlank } from "./sheet.ts";
-import type { KeyOf, RecordOf, Sheet, SheetRow, Slip } from "./sheet.ts";
+import { findPlace, type MissingColumn, type Place } from "./place.ts";
+import { isBlank, type KeyOf, type RecordOf, type Sheet, type SheetRow, type Slip } from "./sheet.ts";
 
 export interface SheetRecords<S extends Sheet> {
   readonly rows: readonly SheetRow<S>[];
@@ -33,7 +31,11 @@ export function readRecords<S extends Sheet>(sheet: S, values: readonly (readonl
     for (const key of keys) {
       const checked = (sheet.columns[key] as Column).cell.safeParse(held(key));
       record[key] = checked.success ? checked.data : null;
-      if (!checked.success) slips.push({ where: place.cell(row, key), sentence: checked.error.issues[0]?.message ?? "This cell does not hold what its column asks for." });
+      if (!checked.success)
+        slips.push({
+          where: place.cell(row, key),
+          sentence: checked.error.issues[0]?.message ?? "This cell does not hold what its column asks for.",
+        });
     }
     const raw = Object.fromEntries(keys.map((key) => [key, held(key)]));
     return [{ sheet, row, record: record as RecordOf<S>, cells: raw as SheetRow<S>["cells"], at: (key) => place.cell(row, key) }];
@@ -54,6 +56,11 @@ function columnsApart<S extends Sheet>(place: Place<S>): Slip[] {
   return (sheet.together ?? []).flatMap(([first, last]): Slip[] => {
     if (place.isTable(first, last)) return [];
     const headings = [first, last].map((key) => `"${sheet.columns[key]?.heading ?? key}"`).join(" to ");
-    return [{ where: place.cell(place.headingRow, first), sentence: `Columns ${headings} of sheet ${sheet.name} must stand side by side in their first order, because formulas read them by place. Nothing on the sheet is read until they do.` }];
+    return [
+      {
+        where: place.cell(place.headingRow, first),
+        sentence: `Columns ${headings} of sheet ${sheet.name} must stand side by side in their first order, because formulas read them by place. Nothing on the sheet is read until they do.`,
+      },
+    ];
   });
 }

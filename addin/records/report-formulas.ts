@@ -1,7 +1,6 @@
 import { GALLONS_PER_CUBIC_FOOT } from "../../functions/planting/water-need.ts";
 import { metricPerUs, unitOf } from "../../functions/quantities.ts";
-import type { FormulaWrite } from "../workbook/workbook.ts";
-import { absolute, addressOf } from "../workbook/workbook.ts";
+import { absolute, addressOf, type FormulaWrite } from "../workbook/port.ts";
 import { digDaysSheet } from "./dig-days.ts";
 import { estimateLinesSheet } from "./estimate-lines.ts";
 import type { Place } from "./place.ts";
@@ -9,8 +8,7 @@ import type { KeyOf, Sheet } from "./sheet.ts";
 import { plantingSheet } from "./planting.ts";
 import { DRAFTED_ITEMS, pricesSheet } from "./prices.ts";
 import type { Places, ProgramKey } from "./program.ts";
-import { NO_FUNDER, REPORT_YEARS, reportFigures, reportSheet } from "./report.ts";
-import type { ReportFigure, ReportFigureKey, ReportUnit } from "./report.ts";
+import { NO_FUNDER, REPORT_YEARS, reportFigures, reportSheet, type ReportFigure, type ReportFigureKey, type ReportUnit } from "./report.ts";
 import { reportYardsFormulas } from "./report-yards-formulas.ts";
 import { reportYardsSheet } from "./report-yards.ts";
 import { UsedRows } from "./used-rows.ts";
@@ -39,14 +37,21 @@ export function reportFormulas(places: Places): readonly FormulaWrite[] {
     ...reportFigures.map((figure: ReportFigure, place) => figureCells(figure, places, report.firstRow + place)),
     ...twiceCells(places),
     {},
-    { figure: text("Cash by the year of the yard's date"), source: text("Report yards, Date: the day of As-built, or the first dig day where it is not built yet. The unit is money.") },
+    {
+      figure: text("Cash by the year of the yard's date"),
+      source: text("Report yards, Date: the day of As-built, or the first dig day where it is not built yet. The unit is money."),
+    },
     ...yearCells(places, report.firstRow + reportFigures.length + 3),
     {},
     { figure: text("Cash by funder"), source: text("Estimate lines that are not in-kind, by Funder. The unit is money.") },
     ...funderCells(places),
   ];
   const keys = Object.keys(reportSheet.columns) as KeyOf<typeof reportSheet>[];
-  const written = lines.flatMap((cells, place) => keys.flatMap((key): FormulaWrite[] => (cells[key] === undefined ? [] : [{ range: report.cell(report.firstRow + place, key), formulas: [[`=${cells[key]}`]] }])));
+  const written = lines.flatMap((cells, place) =>
+    keys.flatMap((key): FormulaWrite[] =>
+      cells[key] === undefined ? [] : [{ range: report.cell(report.firstRow + place, key), formulas: [[`=${cells[key]}`]] }],
+    ),
+  );
   return [...reportYardsFormulas(places), ...lineCounts(places), ...written];
 }
 
@@ -64,7 +69,8 @@ function figureCells(figure: ReportFigure, places: Places, row: number): Cells {
   const yard = of(places, reportYardsSheet);
   const { us, metric, factor } = reportUnits[figure.unit];
   const report = places.of(reportSheet);
-  const withNumber = (counts: Counted) => `COUNTIFS(${yard("countsAs")},"${counts}"${figure.column === undefined ? "" : `,${yard(figure.column)},">=0"`})`;
+  const withNumber = (counts: Counted) =>
+    `COUNTIFS(${yard("countsAs")},"${counts}"${figure.column === undefined ? "" : `,${yard(figure.column)},">=0"`})`;
   const own = (key: "built" | "designed") => report.ownCell(row, key);
   const inMetric = (key: "built" | "designed") => `IF(ISNUMBER(${own(key)}),${own(key)}*${factor},"")`;
   const hasYards = figure.column !== undefined || figure.key === "yards";
@@ -84,7 +90,8 @@ function figureCells(figure: ReportFigure, places: Places, row: number): Cells {
 function totalOf(figure: ReportFigure, counts: Counted, places: Places): string {
   const yard = of(places, reportYardsSheet);
   const sum = (key: KeyOf<typeof reportYardsSheet>) => `SUMIFS(${yard(key)},${yard("countsAs")},"${counts}")`;
-  const both = (one: KeyOf<typeof reportYardsSheet>, other: KeyOf<typeof reportYardsSheet>) => `SUMIFS(${yard(one)},${yard("countsAs")},"${counts}",${yard(other)},">=0")`;
+  const both = (one: KeyOf<typeof reportYardsSheet>, other: KeyOf<typeof reportYardsSheet>) =>
+    `SUMIFS(${yard(one)},${yard("countsAs")},"${counts}",${yard(other)},">=0")`;
   const yearly = (value: string) => unlessBlank(settingIn(places, "yearlyRainInches"), "Rain in a year", value);
   const gallons = (key: KeyOf<typeof reportYardsSheet>) => `${sum(key)}*${GALLONS_PER_CUBIC_FOOT}`;
   const captureShare = settingIn(places, "yearlyCaptureShare");
@@ -130,13 +137,20 @@ function speciesOf(counts: Counted, places: Places): string {
   const rows = new UsedRows(of(places, plantingSheet)("siteId"));
   const clump = (key: KeyOf<typeof plantingSheet>) => rows.of(of(places, plantingSheet)(key));
   const amount = clump(counts === "built" ? "planted" : "planned");
-  return differentAmong(rows, clump("plant"), `${isCounted(places, clump("siteId"), counts)}*(${clump("plant")}<>"")*ISNUMBER(${amount})*(${amount}>0)`);
+  return differentAmong(
+    rows,
+    clump("plant"),
+    `${isCounted(places, clump("siteId"), counts)}*(${clump("plant")}<>"")*ISNUMBER(${amount})*(${amount}>0)`,
+  );
 }
 
 function peopleOf(counts: Counted | "other", places: Places): string {
   const rows = new UsedRows(of(places, digDaysSheet)("entry"));
   const digDay = (key: KeyOf<typeof digDaysSheet>) => rows.of(of(places, digDaysSheet)(key));
-  const isCountedSo = counts === "other" ? `(${isCounted(places, digDay("siteId"), "built")}+${isCounted(places, digDay("siteId"), "designed")}=0)` : isCounted(places, digDay("siteId"), counts);
+  const isCountedSo =
+    counts === "other"
+      ? `(${isCounted(places, digDay("siteId"), "built")}+${isCounted(places, digDay("siteId"), "designed")}=0)`
+      : isCounted(places, digDay("siteId"), counts);
   return differentAmong(rows, digDay("who"), `(${digDay("entry")}="sign-in")*(${digDay("who")}<>"")*${isCountedSo}`);
 }
 
@@ -198,12 +212,19 @@ function yearCells(places: Places, firstRow: number): readonly Cells[] {
     designed: forYears((year) => `SUMIFS(${yard("cash")},${within("designed")(year)})`),
     designedYards: forYears((year) => `COUNTIFS(${within("designed")(year)})`),
   };
-  const undated = (counts: Counted) => `SUMIFS(${yard("cash")},${yard("countsAs")},"${counts}")-SUMIFS(${yard("cash")},${has(counts)},">0")`;
+  const undated = (counts: Counted) =>
+    `SUMIFS(${yard("cash")},${yard("countsAs")},"${counts}")-SUMIFS(${yard("cash")},${has(counts)},">0")`;
   const undatedYards = (counts: Counted) => `COUNTIFS(${yard("countsAs")},"${counts}")-COUNTIFS(${has(counts)},">0")`;
   return [
     first,
     ...Array.from({ length: REPORT_YEARS - 1 }, () => ({})),
-    { figure: text("without a date"), built: undated("built"), builtYards: undatedYards("built"), designed: undated("designed"), designedYards: undatedYards("designed") },
+    {
+      figure: text("without a date"),
+      built: undated("built"),
+      builtYards: undatedYards("built"),
+      designed: undated("designed"),
+      designedYards: undatedYards("designed"),
+    },
   ];
 }
 
@@ -216,7 +237,9 @@ function funderCells(places: Places): readonly Cells[] {
   const funders = `SORT(UNIQUE(FILTER(funder,ISNUMBER(${line("amount")})*(${line("kind")}<>"in-kind"))))`;
   const withFunders = (expression: string) => `IFERROR(${rows.formula(`LET(funder,${funder},${expression})`)},"")`;
   const sum = (counts: Counted | "other") =>
-    withFunders(`MMULT((${funders}=TRANSPOSE(funder))*1,IF(ISNUMBER(${line("amount")})*(${line("kind")}<>"in-kind")*(${line("countsAs")}="${counts}"),${line("amount")},0))`);
+    withFunders(
+      `MMULT((${funders}=TRANSPOSE(funder))*1,IF(ISNUMBER(${line("amount")})*(${line("kind")}<>"in-kind")*(${line("countsAs")}="${counts}"),${line("amount")},0))`,
+    );
   return [{ figure: withFunders(funders), built: sum("built"), designed: sum("designed"), other: sum("other") }];
 }
 

@@ -1,8 +1,7 @@
 import { IMPERVIOUS_COVERS } from "../../functions/published/tr-55.ts";
 import { metricPerUs } from "../../functions/quantities.ts";
 import { runoffCoefficient, USUAL_RUNOFF_STORM_SHARE } from "../../functions/runoff/pollutant-load.ts";
-import type { FormulaWrite } from "../workbook/workbook.ts";
-import { absolute, addressOf } from "../workbook/workbook.ts";
+import { absolute, addressOf, type FormulaWrite } from "../workbook/port.ts";
 import { asBuiltSheet } from "./as-built.ts";
 import { designSheet } from "./design.ts";
 import { digDaysSheet } from "./dig-days.ts";
@@ -19,8 +18,18 @@ import { UsedRows } from "./used-rows.ts";
 /** Every column of Report yards, one spilled formula each. */
 export function reportYardsFormulas(places: Places): readonly FormulaWrite[] {
   const here = places.of(reportYardsSheet);
-  const of = <S extends Sheet>(sheet: S) => (key: KeyOf<S>) => places.of(sheet).columnReference(key);
-  const [surface, asBuilt, digDay, line, clump, look] = [of(surfacesSheet), of(asBuiltSheet), of(digDaysSheet), of(estimateLinesSheet), of(plantingSheet), of(followUpsSheet)] as const;
+  const of =
+    <S extends Sheet>(sheet: S) =>
+    (key: KeyOf<S>) =>
+      places.of(sheet).columnReference(key);
+  const [surface, asBuilt, digDay, line, clump, look] = [
+    of(surfacesSheet),
+    of(asBuiltSheet),
+    of(digDaysSheet),
+    of(estimateLinesSheet),
+    of(plantingSheet),
+    of(followUpsSheet),
+  ] as const;
   const yards = new UsedRows(of(sitesSheet)("siteId"));
   const own = (key: KeyOf<typeof reportYardsSheet>) => yards.of(here.ownColumn(key));
   const site = (key: KeyOf<typeof sitesSheet>) => yards.of(of(sitesSheet)(key));
@@ -32,7 +41,8 @@ export function reportYardsFormulas(places: Places): readonly FormulaWrite[] {
     formulas: [[`=${yards.formula(`LET(ids,${site("siteId")},IF(ids="","",${formula}))`)}`]],
   });
   // An error, a blank and words are no number: left out, never 0.
-  const inUs = (value: string, kind: "area" | "waterVolume") => `LET(value,${value},IF(ISNUMBER(value),value/IF(${site("units")}="metric",${metricPerUs(kind)},1),""))`;
+  const inUs = (value: string, kind: "area" | "waterVolume") =>
+    `LET(value,${value},IF(ISNUMBER(value),value/IF(${site("units")}="metric",${metricPerUs(kind)},1),""))`;
 
   // The newest row of As-built, and of two of one day the lower: looked for from below by Site ID and day.
   const asBuiltDay = `IF(ISNUMBER(${asBuilt("date")}),${asBuilt("date")},0)`;
@@ -40,15 +50,23 @@ export function reportYardsFormulas(places: Places): readonly FormulaWrite[] {
     `XLOOKUP(${ids}&"|"&MAXIFS(${asBuilt("date")},${asBuilt("siteId")},${ids}),${asBuilt("siteId")}&"|"&${asBuiltDay},${asBuilt(key)},"",0,-1)`;
   const builtOr = (key: "floorArea" | "waterHeld") => `IF(${own("countsAs")}="built",${newest(key)},${design(key)})`;
   const dayOr = (day: string, otherwise: string) => `IF(${day}>0,${day},${otherwise})`;
-  const impervious = IMPERVIOUS_COVERS.map((cover) => `SUMIFS(${surface("drainingArea")},${surface("siteId")},${ids},${surface("cover")},"${cover}")`).join("+");
+  const impervious = IMPERVIOUS_COVERS.map(
+    (cover) => `SUMIFS(${surface("drainingArea")},${surface("siteId")},${ids},${surface("cover")},"${cover}")`,
+  ).join("+");
   const counted = (table: string, formula: string) => `IF(COUNTIFS(${table},${ids})=0,"",${formula})`;
 
   // The simple method's coefficient is a straight line, so that roof and paving, and the rest, add up to the whole.
   const rain = setting("yearlyRainInches");
-  const parts = (roofAndPaving: string, others: string) => `IF(${rain}="","",IF(ISNUMBER(${own("contributingArea")}),IFERROR(${roofAndPaving}+${others},""),""))`;
+  const parts = (roofAndPaving: string, others: string) =>
+    `IF(${rain}="","",IF(ISNUMBER(${own("contributingArea")}),IFERROR(${roofAndPaving}+${others},""),""))`;
   const rest = `${own("contributingArea")}-${own("imperviousArea")}`;
-  const yearly = (area: string, imperviousPercent: number) => `SOAK.RUNOFFVOLUME(${area},${rain}*${USUAL_RUNOFF_STORM_SHARE},${runoffCoefficient(imperviousPercent)})`;
-  const load = (pollutant: string) => parts(`SOAK.POLLUTANTLOAD(${own("imperviousArea")},${rain},100,"${pollutant}")`, `SOAK.POLLUTANTLOAD(${rest},${rain},0,"${pollutant}")`);
+  const yearly = (area: string, imperviousPercent: number) =>
+    `SOAK.RUNOFFVOLUME(${area},${rain}*${USUAL_RUNOFF_STORM_SHARE},${runoffCoefficient(imperviousPercent)})`;
+  const load = (pollutant: string) =>
+    parts(
+      `SOAK.POLLUTANTLOAD(${own("imperviousArea")},${rain},100,"${pollutant}")`,
+      `SOAK.POLLUTANTLOAD(${rest},${rain},0,"${pollutant}")`,
+    );
   const stormRunoff = `SOAK.RUNOFFVOLUME(${own("contributingArea")},${design("stormDepth")}/IF(${site("units")}="metric",${metricPerUs("depth")},1))`;
   const money = (kind: string) =>
     counted(line("siteId"), `SUMIFS(${line("amount")},${line("siteId")},${ids},${line("kind")},"${kind}",${line("amount")},">=0")`);
@@ -61,17 +79,32 @@ export function reportYardsFormulas(places: Places): readonly FormulaWrite[] {
       "countsAs",
       `IF(MATCH(${ids},${ids},0)<${yards.places},"twice",IF(COUNTIFS(${asBuilt("siteId")},${ids})>0,"built",IF(IFERROR(${design("status")}="fits",FALSE),"designed","not yet")))`,
     ),
-    column("date", dayOr(`MAXIFS(${asBuilt("date")},${asBuilt("siteId")},${ids})`, `IF(COUNTIFS(${asBuilt("siteId")},${ids})>0,"",${dayOr(`MINIFS(${digDay("date")},${digDay("siteId")},${ids})`, '""')})`)),
+    column(
+      "date",
+      dayOr(
+        `MAXIFS(${asBuilt("date")},${asBuilt("siteId")},${ids})`,
+        `IF(COUNTIFS(${asBuilt("siteId")},${ids})>0,"",${dayOr(`MINIFS(${digDay("date")},${digDay("siteId")},${ids})`, '""')})`,
+      ),
+    ),
     column("contributingArea", inUs(design("contributingArea"), "area")),
     column("imperviousArea", counted(surface("siteId"), inUs(`(${impervious})`, "area"))),
     column("gardenArea", inUs(builtOr("floorArea"), "area")),
     column("storage", inUs(builtOr("waterHeld"), "waterVolume")),
-    column("stormCapture", `LET(held,${own("storage")},runoff,${stormRunoff},IF(ISNUMBER(held),IF(ISNUMBER(runoff),IF(held<runoff,held,runoff),""),""))`),
+    column(
+      "stormCapture",
+      `LET(held,${own("storage")},runoff,${stormRunoff},IF(ISNUMBER(held),IF(ISNUMBER(runoff),IF(held<runoff,held,runoff),""),""))`,
+    ),
     column("yearRunoff", parts(yearly(own("imperviousArea"), 100), yearly(rest, 0))),
     column("phosphorus", load("TP")),
     column("nitrogen", load("TN")),
     column("solids", load("TSS")),
-    column("plants", counted(clump("siteId"), `IF(${own("countsAs")}="built",SUMIFS(${clump("planted")},${clump("siteId")},${ids}),SUMIFS(${clump("planned")},${clump("siteId")},${ids}))`)),
+    column(
+      "plants",
+      counted(
+        clump("siteId"),
+        `IF(${own("countsAs")}="built",SUMIFS(${clump("planted")},${clump("siteId")},${ids}),SUMIFS(${clump("planned")},${clump("siteId")},${ids}))`,
+      ),
+    ),
     column("hours", `SUMIFS(${digDay("hours")},${digDay("siteId")},${ids},${digDay("entry")},"sign-in")`),
     column("cash", money("<>in-kind")),
     column("inKind", money("in-kind")),

@@ -2,7 +2,8 @@ import { resultColumn } from "./column.ts";
 import type { Sheet } from "./sheet.ts";
 import { sitesSheet } from "./sites.ts";
 
-const number = (heading: string, note?: string) => resultColumn(heading, { numberFormat: "#,##0.0#", widthPixels: 96, ...(note === undefined ? {} : { note }) });
+const number = (heading: string, note?: string) =>
+  resultColumn(heading, { numberFormat: "#,##0.0#", widthPixels: 96, ...(note === undefined ? {} : { note }) });
 
 /** What Report adds up, row for row beside Sites: every number of a metric yard is converted here, and nowhere else. */
 export const reportYardsSheet = {
@@ -15,12 +16,19 @@ export const reportYardsSheet = {
     siteId: resultColumn("Site ID", { widthPixels: 76 }),
     yard: resultColumn("Yard", { widthPixels: 215 }),
     countsAs: resultColumn("Counts as", { widthPixels: 90 }),
-    date: resultColumn("Date", { widthPixels: 92, numberFormat: "yyyy-mm-dd", note: "Of As-built; of the first dig day where it is not built yet." }),
+    date: resultColumn("Date", {
+      widthPixels: 92,
+      numberFormat: "yyyy-mm-dd",
+      note: "Of As-built; of the first dig day where it is not built yet.",
+    }),
     contributingArea: number("Contributing area (sq ft)"),
     imperviousArea: number("Roof and paving (sq ft)", "Surfaces whose curve number is 98 on every soil, TR-55 table 2-2a."),
     gardenArea: number("Floor area (sq ft)"),
     storage: number("Water held (cu ft)"),
-    stormCapture: number("Captured in the design storm (cu ft)", "The smaller of the storm's runoff and the water held; soaking during the storm is not counted."),
+    stormCapture: number(
+      "Captured in the design storm (cu ft)",
+      "The smaller of the storm's runoff and the water held; soaking during the storm is not counted.",
+    ),
     yearRunoff: number("Runoff in a year (cu ft)", "Simple method, from the rain in a year on Program."),
     phosphorus: number("TP in a year (lb)"),
     nitrogen: number("TN in a year (lb)"),

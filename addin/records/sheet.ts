@@ -1,4 +1,4 @@
-import type { CellRange, CellValue, SheetLayout } from "../workbook/workbook.ts";
+import type { CellRange, CellValue, SheetLayout } from "../workbook/port.ts";
 import type { Column } from "./column.ts";
 import type * as z from "zod";
 

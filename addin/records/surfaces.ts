@@ -12,12 +12,21 @@ export const surfacesSheet = {
   columns: {
     siteId: textColumn("Site ID", { widthPixels: 76 }),
     surface: textColumn("Surface", { widthPixels: 170 }),
-    cover: choiceColumn("Cover", "Cover", COVERS, { widthPixels: 140, note: "What the runoff by curve numbers is computed from (TR-55 tables 2-2a and 2-2c)." }),
+    cover: choiceColumn("Cover", "Cover", COVERS, {
+      widthPixels: 140,
+      note: "What the runoff by curve numbers is computed from (TR-55 tables 2-2a and 2-2c).",
+    }),
     area: numberColumn("Area (sq ft | m²)", { label: "Area", atLeast: 0 }, { numberFormat: "#,##0.0" }),
     share: numberColumn("Share draining here", { label: "Share draining here", atLeast: 0, atMost: 1 }, { numberFormat: "0.00" }),
     drainingArea: resultColumn("Contributing area (sq ft | m²)", { numberFormat: "#,##0.0", widthPixels: 120 }),
-    howMeasured: textColumn("How measured", { widthPixels: 300, note: "The measurements that the area follows from, as typed in the pane, or your own words." }),
-    downspout: textColumn("Downspout to reroute", { widthPixels: 420, note: "The pipe or trench that was checked against the roof's peak flow, and with what." }),
+    howMeasured: textColumn("How measured", {
+      widthPixels: 300,
+      note: "The measurements that the area follows from, as typed in the pane, or your own words.",
+    }),
+    downspout: textColumn("Downspout to reroute", {
+      widthPixels: 420,
+      note: "The pipe or trench that was checked against the roof's peak flow, and with what.",
+    }),
   },
   rows: 600,
   frozenColumns: 2,

@@ -1,9 +1,8 @@
 import "./validation.ts";
 import * as z from "zod";
-import { choiceColumn, dateColumn, textColumn } from "./column.ts";
-import type { Column } from "./column.ts";
+import { choiceColumn, dateColumn, textColumn, type Column } from "./column.ts";
 import type { RecordOf, Sheet, SheetRow } from "./sheet.ts";
-import type { CellValue } from "../workbook/workbook.ts";
+import type { CellValue } from "../workbook/port.ts";
 
 /** Pass, refer and stop judge a place before it is dug; watch and fail judge a garden that is looked at again. */
 export const VERDICTS = ["pass", "refer", "stop", "watch", "fail", "not measured"] as const;
@@ -42,4 +41,3 @@ export type VisitAnswerRow = SheetRow<typeof visitsSheet>;
 export function verdictOf(row: VisitAnswerRow): Verdict {
   return row.record.verdict ?? "not measured";
 }
-

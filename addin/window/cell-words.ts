@@ -1,4 +1,4 @@
-import type { CellRange, StopListening } from "../workbook/workbook.ts";
+import type { CellRange, StopListening } from "../workbook/port.ts";
 
 /** What a cell has to say beyond its value. */
 export interface CellWords {

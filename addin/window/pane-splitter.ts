@@ -37,7 +37,9 @@ export function makeResizable({ frame, separator, pane, button }: SplitterParts)
   separator.setAttribute("aria-valuemin", String(NARROWEST_PIXELS));
   separator.setAttribute("aria-valuemax", String(WIDEST_PIXELS));
   separator.addEventListener("keydown", (event) => {
-    const wanted = { ArrowLeft: width + STEP_PIXELS, ArrowRight: width - STEP_PIXELS, Home: WIDEST_PIXELS, End: NARROWEST_PIXELS }[event.key];
+    const wanted = { ArrowLeft: width + STEP_PIXELS, ArrowRight: width - STEP_PIXELS, Home: WIDEST_PIXELS, End: NARROWEST_PIXELS }[
+      event.key
+    ];
     if (wanted === undefined) return;
     event.preventDefault();
     event.stopPropagation();

@@ -1,6 +1,5 @@
 import { INCHES_PER_FOOT } from "../quantities.ts";
-import { FILL, USUAL_OUTLINE } from "./basin-shape.ts";
-import type { BasinOutline } from "./basin-shape.ts";
+import { FILL, USUAL_OUTLINE, type BasinOutline } from "./basin-shape.ts";
 
 /**
  * Floor area of the basin that just holds a storm.

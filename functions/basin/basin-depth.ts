@@ -1,6 +1,5 @@
 import { INCHES_PER_FOOT } from "../quantities.ts";
-import { basinFloor, volumeTerms } from "./basin-shape.ts";
-import type { BasinShape } from "./basin-shape.ts";
+import { basinFloor, volumeTerms, type BasinShape } from "./basin-shape.ts";
 
 /**
  * The depth of water at which a basin holds a volume: basin-volume turned around.

@@ -1,5 +1,4 @@
-import { basinFloor } from "./basin-shape.ts";
-import type { BasinShape } from "./basin-shape.ts";
+import { basinFloor, type BasinShape } from "./basin-shape.ts";
 
 /**
  * Length, width and edge length of a basin floor, for stakes and string.

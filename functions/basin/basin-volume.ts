@@ -1,6 +1,5 @@
 import { INCHES_PER_FOOT } from "../quantities.ts";
-import { basinFloor, volumeToHeightCubicFeet } from "./basin-shape.ts";
-import type { BasinShape } from "./basin-shape.ts";
+import { basinFloor, volumeToHeightCubicFeet, type BasinShape } from "./basin-shape.ts";
 
 /**
  * Water a basin holds when it stands full to a depth.

@@ -1,5 +1,4 @@
-import { FILL } from "./basin-shape.ts";
-import type { BasinShape } from "./basin-shape.ts";
+import { FILL, type BasinShape } from "./basin-shape.ts";
 
 /**
  * Area of a basin floor from the two lengths measured across its middle.

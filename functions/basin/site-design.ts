@@ -120,9 +120,11 @@ function sizedBasin(
   return {
     floorSquareFeet,
     rimSquareFeet: areaAtHeightSquareFeet(floor, pondingFeet, sideSlope),
-    heldCubicFeet: volumeToHeightCubicFeet(floor, pondingFeet, sideSlope) + mediaWaterCubicFeet(floorSquareFeet, mediaInches, USUAL_VOID_SHARE),
+    heldCubicFeet:
+      volumeToHeightCubicFeet(floor, pondingFeet, sideSlope) + mediaWaterCubicFeet(floorSquareFeet, mediaInches, USUAL_VOID_SHARE),
     drawdownHours: drawdownHours(pondingInches, designInchesPerHour, mediaInches, USUAL_VOID_SHARE),
     digCubicYards:
-      digVolumeCubicYards(floorSquareFeet, pondingInches, sideSlope, shape, lengthToWidth) + layerVolumeCubicYards(floorSquareFeet, mediaInches, 0),
+      digVolumeCubicYards(floorSquareFeet, pondingInches, sideSlope, shape, lengthToWidth) +
+      layerVolumeCubicYards(floorSquareFeet, mediaInches, 0),
   };
 }

@@ -10,7 +10,12 @@ import { materialTons, type Material } from "../amendment/material-weight.ts";
  * Domain  looseCubicYards >= 0, loadCubicYards > 0, loadTons > 0 where there is a limit.
  * Limits  Loose volume: earth in place swells first, see soil-state. Wet soil fills a pickup's payload long before its bed.
  */
-export function wholeTruckLoads(looseCubicYards: number, loadCubicYards: number, loadTons: number | undefined, material: Material): TruckLoads {
+export function wholeTruckLoads(
+  looseCubicYards: number,
+  loadCubicYards: number,
+  loadTons: number | undefined,
+  material: Material,
+): TruckLoads {
   const byVolume = wholePackages(looseCubicYards, loadCubicYards);
   const byWeight = loadTons === undefined ? 0 : loadsByWeight(looseCubicYards, loadTons, material);
   return { loads: Math.max(byVolume, byWeight), isWeightGoverned: byWeight > byVolume };

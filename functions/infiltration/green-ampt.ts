@@ -32,7 +32,10 @@ export interface GreenAmptSoil {
 }
 
 /** When steady rain begins to pond and how much has soaked in by then; never, if the soil keeps up with the rain. */
-export function pondingStart({ conductivity, suctionDeficit }: GreenAmptSoil, rainRate: number): { readonly hours: number; readonly depth: number } {
+export function pondingStart(
+  { conductivity, suctionDeficit }: GreenAmptSoil,
+  rainRate: number,
+): { readonly hours: number; readonly depth: number } {
   if (rainRate <= conductivity) return { hours: Infinity, depth: Infinity };
   const depth = (conductivity * suctionDeficit) / (rainRate - conductivity);
   return { hours: depth / rainRate, depth };

@@ -1,5 +1,4 @@
-import { holeIntervals, joined, steadyRunStart } from "./drop-rate.ts";
-import type { HoleInterval, HoleReading } from "./drop-rate.ts";
+import { holeIntervals, joined, steadyRunStart, type HoleInterval, type HoleReading } from "./drop-rate.ts";
 
 /**
  * Infiltration rate from a falling level in a round test hole, over the last steady readings.

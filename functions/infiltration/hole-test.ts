@@ -1,5 +1,4 @@
-import { agree, changeShare, holeIntervals } from "./drop-rate.ts";
-import type { HoleReading } from "./drop-rate.ts";
+import { agree, changeShare, holeIntervals, type HoleReading } from "./drop-rate.ts";
 import { wallCorrectedInchesPerHour } from "./hole-rate.ts";
 
 /**

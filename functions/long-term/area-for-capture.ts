@@ -20,7 +20,11 @@ import type { RainRecord } from "./rain-record.ts";
  * Limits  Those of long-term-balance. With vertical sides the share cannot fall as the floor grows; with sloping sides
  *         that is taken for granted.
  */
-export function areaForCaptureSquareFeet(shareWanted: number, record: RainRecord, garden: Omit<Garden, "floorSquareFeet">): number | undefined {
+export function areaForCaptureSquareFeet(
+  shareWanted: number,
+  record: RainRecord,
+  garden: Omit<Garden, "floorSquareFeet">,
+): number | undefined {
   const tryFloor = (floorSquareFeet: number): Trial => {
     const captured = capturedShare(longTermBalance(record, { ...garden, floorSquareFeet })) ?? 1;
     return { floorSquareFeet, spareShare: captured - shareWanted };

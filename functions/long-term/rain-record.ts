@@ -32,7 +32,16 @@ export function rainRecord(rainInches: readonly number[], stepHours: number, ini
     totalRunoffInches += rain - held;
     step = nextWet;
   }
-  return { steps: rainInches.length, stepHours, stepsBefore, rainInches: wet, runoffInches: runoff, drySteps, totalRainInches, totalRunoffInches };
+  return {
+    steps: rainInches.length,
+    stepHours,
+    stepsBefore,
+    rainInches: wet,
+    runoffInches: runoff,
+    drySteps,
+    totalRainInches,
+    totalRunoffInches,
+  };
 }
 
 function wetStepFrom(rainInches: readonly number[], from: number): number {

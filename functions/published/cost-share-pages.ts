@@ -8,4 +8,8 @@ export const perAreaProgramPage = new PublishedDocument(
 );
 
 /** A percent of the cost with a cap. */
-export const percentProgramPage = new PublishedDocument("Seine-Rat Roseau Watershed District (Manitoba), rain garden program page", "as printed online", "read");
+export const percentProgramPage = new PublishedDocument(
+  "Seine-Rat Roseau Watershed District (Manitoba), rain garden program page",
+  "as printed online",
+  "read",
+);

@@ -1,6 +1,10 @@
 import { PublishedDocument, type Published } from "./source.ts";
 
-export const manningRoughnessPage = new PublishedDocument("Manning's n of channels and closed conduits, a web page that quotes several tables", "undated", "read");
+export const manningRoughnessPage = new PublishedDocument(
+  "Manning's n of channels and closed conduits, a web page that quotes several tables",
+  "undated",
+  "read",
+);
 
 /** Corrugated inside as well as outside; a smooth liner is HDPE. Trade sheets go down to 0.015 for 3 to 8 in (from memory). */
 export const corrugatedPlasticRoughness = {

@@ -1,6 +1,10 @@
 import { PublishedDocument, type Published } from "./source.ts";
 
-export const planningPlanetWiki = new PublishedDocument("Planning Planet, wiki, labour outputs for excavation by hand", "pages 422684 and 422442", "read");
+export const planningPlanetWiki = new PublishedDocument(
+  "Planning Planet, wiki, labour outputs for excavation by hand",
+  "pages 422684 and 422442",
+  "read",
+);
 
 /** Pits by hand, to 2 sq m and 1.5 m deep: cu m in place that one person digs in an hour. */
 export const handDigCubicMetersPerHour = {

@@ -10,8 +10,17 @@ export const rawls1982 = new PublishedDocument(
 /** Saturated conductivity in mm/h, by texture class. */
 export const saturatedConductivities: Published<Readonly<Record<TabledTexture, number>>> = {
   values: {
-    sand: 210, "loamy sand": 61.1, "sandy loam": 25.9, loam: 13.2, "silt loam": 6.8,
-    "sandy clay loam": 4.3, "clay loam": 2.3, "silty clay loam": 1.5, "sandy clay": 1.2, "silty clay": 0.9, clay: 0.6,
+    sand: 210,
+    "loamy sand": 61.1,
+    "sandy loam": 25.9,
+    loam: 13.2,
+    "silt loam": 6.8,
+    "sandy clay loam": 4.3,
+    "clay loam": 2.3,
+    "silty clay loam": 1.5,
+    "sandy clay": 1.2,
+    "silty clay": 0.9,
+    clay: 0.6,
   },
   printedTo: 0.1,
   from: rawls1982.place("table of soil water properties by texture class"),

@@ -12,8 +12,18 @@ export const benhamAhrensNettleton2009 = new PublishedDocument(
 
 /** The twelve classes of fine earth, from coarse to fine. */
 export const TEXTURE_CLASSES = [
-  "sand", "loamy sand", "sandy loam", "loam", "silt loam", "silt",
-  "sandy clay loam", "clay loam", "silty clay loam", "sandy clay", "silty clay", "clay",
+  "sand",
+  "loamy sand",
+  "sandy loam",
+  "loam",
+  "silt loam",
+  "silt",
+  "sandy clay loam",
+  "clay loam",
+  "silty clay loam",
+  "sandy clay",
+  "silty clay",
+  "clay",
 ] as const;
 
 export type TextureClass = (typeof TEXTURE_CLASSES)[number];

@@ -1,6 +1,10 @@
 import { PublishedDocument, type Published } from "./source.ts";
 
-export const winchesterStormwaterCode = new PublishedDocument("City of Winchester (Indiana), code of ordinances, stormwater", "as printed online", "read");
+export const winchesterStormwaterCode = new PublishedDocument(
+  "City of Winchester (Indiana), code of ordinances, stormwater",
+  "as printed online",
+  "read",
+);
 
 /** Manning's n of closed conduits; its values are those of the Federal Highway Administration. */
 export const pipeRoughness = {

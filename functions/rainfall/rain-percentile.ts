@@ -19,7 +19,11 @@ export function rainPercentileInches(rainInches: readonly number[], percent: num
 }
 
 /** Where the percentile stands among the counted rains; undefined when none counts. */
-export function percentilePlace(rainInches: readonly number[], percent: number, smallestCountedInches: number): PercentilePlace | undefined {
+export function percentilePlace(
+  rainInches: readonly number[],
+  percent: number,
+  smallestCountedInches: number,
+): PercentilePlace | undefined {
   const sorted = countedRains(rainInches, smallestCountedInches).sort((a, b) => a - b);
   const place = (percent / 100) * (sorted.length - 1);
   const [belowInches, aboveInches = belowInches] = sorted.slice(Math.floor(place));

@@ -30,7 +30,12 @@ export function yearlyLoadPounds(
 }
 
 /** R over the area, as a volume. */
-export function yearlyRunoffCubicFeet(areaSquareFeet: number, yearlyRainInches: number, imperviousPercent: number, runoffStormShare: number): number {
+export function yearlyRunoffCubicFeet(
+  areaSquareFeet: number,
+  yearlyRainInches: number,
+  imperviousPercent: number,
+  runoffStormShare: number,
+): number {
   return runoffVolumeCubicFeet(areaSquareFeet, yearlyRainInches * runoffStormShare, runoffCoefficient(imperviousPercent));
 }
 

@@ -19,7 +19,12 @@ import { toUs } from "../quantities.ts";
  *         Undefined where the regressions leave the order 0 < w15 < w33 < w0 < 1.
  * Limits  Organic matter of 8 percent, clay of 60 percent and a density factor of 0.9 to 1.3 (from memory). No gravel.
  */
-export function soilWaterCharacteristics(sandPercent: number, clayPercent: number, organicPercent: number, densityFactor: number): SoilWater | undefined {
+export function soilWaterCharacteristics(
+  sandPercent: number,
+  clayPercent: number,
+  organicPercent: number,
+  densityFactor: number,
+): SoilWater | undefined {
   const uncompacted = uncompactedWater(sandPercent, clayPercent, organicPercent);
   const { wiltingPoint } = uncompacted;
   // A factor of 1 must change nothing, not even the last digit.

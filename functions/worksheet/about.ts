@@ -1,6 +1,6 @@
 import { computedByHand } from "../published/source.ts";
-import { text } from "./arguments.ts";
-import { worksheetFunction } from "./worksheet-function.ts";
+import { text } from "./calling/arguments.ts";
+import { worksheetFunction } from "./calling/worksheet-function.ts";
 
 /** Counted as in package.json; a workbook that shows an older one is being computed by a cached copy. */
 export const SOAKBOOK_VERSION = "0.1.0";

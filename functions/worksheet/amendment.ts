@@ -8,16 +8,17 @@ import { buildingSoil } from "../published/building-soil.ts";
 import { commonPractice, computedByHand } from "../published/source.ts";
 import { printedDensities } from "../published/tm-9-2320-366-10-1.ts";
 import { toUs, type UnitSystem } from "../quantities.ts";
-import { choice, count, depth, earthVolume, number, percent, weight } from "./arguments.ts";
-import { invalid } from "./cell.ts";
+import { choice, count, depth, earthVolume, number, percent, weight } from "./calling/arguments.ts";
+import { invalid } from "./calling/cell.ts";
 import { usualWeight } from "./material-cautions.ts";
-import { worksheetFunction } from "./worksheet-function.ts";
+import { worksheetFunction } from "./calling/worksheet-function.ts";
 
 const dryMass = computedByHand("Balance of dry mass: the mix of 2.977 in of compost in 8 in has 10.0 percent organic matter");
 
 export const compostDepth = worksheetFunction({
   name: "COMPOSTDEPTH",
-  summary: "Depth of compost to mix into a soil for a target of organic matter; 0 when the soil already has it. Both densities dry, in one unit.",
+  summary:
+    "Depth of compost to mix into a soil for a target of organic matter; 0 when the soil already has it. Both densities dry, in one unit.",
   arguments: [
     depth("amendedDepth", "Depth to amend"),
     percent("soilOrganic", "Soil organic percent"),
@@ -55,7 +56,8 @@ export const compostDepth = worksheetFunction({
     ];
   },
   calculate(amendedDepth, soilPercent, targetPercent, compostPercent, soilDensity, compostDensity) {
-    if (soilPercent < targetPercent && compostPercent <= targetPercent) return invalid("Compost organic percent must be more than the target.");
+    if (soilPercent < targetPercent && compostPercent <= targetPercent)
+      return invalid("Compost organic percent must be more than the target.");
     return compostDepthInches(amendedDepth, { soilPercent, targetPercent, compostPercent }, soilDensity, compostDensity);
   },
 });
@@ -92,7 +94,8 @@ export const sandToAdd = worksheetFunction({
     ];
   },
   calculate(nativeVolume, nativePercent, sourcePercent, targetPercent) {
-    if (nativePercent < targetPercent && sourcePercent <= targetPercent) return invalid("Sand source's sand percent must be more than the target.");
+    if (nativePercent < targetPercent && sourcePercent <= targetPercent)
+      return invalid("Sand source's sand percent must be more than the target.");
     return sandVolumeToAdd(nativeVolume, { nativePercent, sourcePercent, targetPercent });
   },
 });

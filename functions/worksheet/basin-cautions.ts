@@ -2,7 +2,7 @@ import { DEEPEST_USUAL_PONDING_INCHES, FENCED_PONDING_INCHES, LONGEST_PUBLISHED_
 import { USUAL_SIDE_SLOPE } from "../basin/basin-volume.ts";
 import { LARGEST_USUAL_FLOOR_SQUARE_FEET } from "../basin/basin-area.ts";
 import { REFERRED_DIG_DEPTH_INCHES } from "../earthwork/dig-volume.ts";
-import type { Caution } from "./worksheet-function.ts";
+import type { Caution } from "./calling/worksheet-function.ts";
 
 /** Cautions that several functions share, so that a danger is put in one set of words. */
 
@@ -21,7 +21,8 @@ export const steepSides: Caution<{ readonly sideSlope: number }> = {
 export function deepDig<Inputs>(digInches: (inputs: Inputs) => number): Caution<Inputs> {
   return {
     when: (inputs) => digInches(inputs) >= REFERRED_DIG_DEPTH_INCHES,
-    says: (_, speaker) => `A dig of ${speaker.length(REFERRED_DIG_DEPTH_INCHES / 12)} or more can cave in and needs a way out: refer it to a licensed contractor.`,
+    says: (_, speaker) =>
+      `A dig of ${speaker.length(REFERRED_DIG_DEPTH_INCHES / 12)} or more can cave in and needs a way out: refer it to a licensed contractor.`,
   };
 }
 

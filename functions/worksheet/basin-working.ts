@@ -1,7 +1,7 @@
 import { areaAtHeightSquareFeet, basinFloor, type BasinShape } from "../basin/basin-shape.ts";
 import type { StormBalance } from "../basin/storm-balance.ts";
 import { INCHES_PER_FOOT } from "../quantities.ts";
-import type { WorkingStep } from "./working.ts";
+import type { WorkingStep } from "./calling/working.ts";
 
 /** The plan of a basin at the three heights that the prismoidal rule weighs 1, 4 and 1. */
 export function prismoidSteps(

@@ -17,15 +17,29 @@ import { commonPractice, computedByHand } from "../published/source.ts";
 import { sustainableTechnologiesWiki } from "../published/sustainable-technologies-wiki.ts";
 import { wisconsinExtensionPages } from "../published/wisconsin-extension-pages.ts";
 import { ROOF_RUNOFF_SHARE } from "../runoff/runoff-volume.ts";
-import { area, choice, depth, earthVolume, flag, hours, length, number, percent, rate, share, text, waterVolume } from "./arguments.ts";
+import {
+  area,
+  choice,
+  depth,
+  earthVolume,
+  flag,
+  hours,
+  length,
+  number,
+  percent,
+  rate,
+  share,
+  text,
+  waterVolume,
+} from "./calling/arguments.ts";
 import { callBeforeDigging, deepDig, deepPonding, largeFloor, NOTHING_TAKEN_OFF, standsLong, steepSides } from "./basin-cautions.ts";
 import { balanceSteps, prismoidSteps } from "./basin-working.ts";
-import { invalid, missing } from "./cell.ts";
+import { invalid, missing } from "./calling/cell.ts";
 import { drainsTooSlowly, NEVER_DRAINS, noAreaHolds } from "./draining.ts";
-import { rowOf } from "./results.ts";
-import type { Speaker } from "./speaker.ts";
-import { stepsOf, type WorkingStep } from "./working.ts";
-import { worksheetFunction, type Caution } from "./worksheet-function.ts";
+import { rowOf } from "./calling/results.ts";
+import type { Speaker } from "./calling/speaker.ts";
+import { stepsOf, type WorkingStep } from "./calling/working.ts";
+import { worksheetFunction, type Caution } from "./calling/worksheet-function.ts";
 
 const floorArea = area("floorArea", "Floor area");
 const sideSlope = number("sideSlope", "Side slope").atLeast(0).optional(USUAL_SIDE_SLOPE);
@@ -43,7 +57,10 @@ export const ruleArea = worksheetFunction({
   result: area("Garden area"),
   sources: [ruleOfThumb],
   cautions: [
-    { when: ({ percent: part }) => part < 10 || part > 30, says: "Published rules run from 10 to 30 percent of the area that drains to the garden." },
+    {
+      when: ({ percent: part }) => part < 10 || part > 30,
+      says: "Published rules run from 10 to 30 percent of the area that drains to the garden.",
+    },
   ],
   example: { arguments: [500], result: 50, from: ruleOfThumb },
   equation: ["A = percent / 100 x contributing area   (sq ft)"],
@@ -96,15 +113,50 @@ export const basinArea = worksheetFunction({
   ],
   working(contributingArea, designRate, pondingDepth, storm, runoffShare, mediaDepth, voidShare, stormHours, slope, rainOnBasin) {
     const balanced = stormOf({
-      contributingArea, designRate, ponding: pondingDepth, storm, runoffShare, media: mediaDepth, voidShare, stormHours, sideSlope: slope, rainOnBasin,
+      contributingArea,
+      designRate,
+      ponding: pondingDepth,
+      storm,
+      runoffShare,
+      media: mediaDepth,
+      voidShare,
+      stormHours,
+      sideSlope: slope,
+      rainOnBasin,
     });
     return stepsOf(basinFloorSquareFeet(balanced), (floor) => balanceSteps(stormBalance(balanced, floor)));
   },
-  calculate(contributingArea, designRate, ponding, storm, runoffShare, media, voidShare, stormHours, slope, rainOnBasin, drainHours, speaker) {
+  calculate(
+    contributingArea,
+    designRate,
+    ponding,
+    storm,
+    runoffShare,
+    media,
+    voidShare,
+    stormHours,
+    slope,
+    rainOnBasin,
+    drainHours,
+    speaker,
+  ) {
     if (!drainsInTime(ponding, designRate, drainHours)) {
-      return invalid(designRate === 0 ? "Does not drain: the design rate is 0." : drainsTooSlowly(ponding, designRate, drainHours, speaker));
+      return invalid(
+        designRate === 0 ? "Does not drain: the design rate is 0." : drainsTooSlowly(ponding, designRate, drainHours, speaker),
+      );
     }
-    const inputs = { contributingArea, designRate, ponding, storm, runoffShare, media, voidShare, stormHours, sideSlope: slope, rainOnBasin };
+    const inputs = {
+      contributingArea,
+      designRate,
+      ponding,
+      storm,
+      runoffShare,
+      media,
+      voidShare,
+      stormHours,
+      sideSlope: slope,
+      rainOnBasin,
+    };
     return basinFloorSquareFeet(stormOf(inputs)) ?? invalid(noAreaHolds(storm, speaker));
   },
 });
@@ -144,7 +196,9 @@ export const deepestPonding = worksheetFunction({
   result: depth("Deepest ponding"),
   sources: [drainLimit],
   cautions: [
-    ...deepPonding<{ readonly designRate: number; readonly drainHours: number }>((inputs) => deepestPondingInches(inputs.designRate, inputs.drainHours)),
+    ...deepPonding<{ readonly designRate: number; readonly drainHours: number }>((inputs) =>
+      deepestPondingInches(inputs.designRate, inputs.drainHours),
+    ),
     standsLong<{ readonly drainHours: number }>(({ drainHours }) => drainHours),
   ],
   example: { arguments: [0.25, 24], result: 6, from: computedByHand("0.25 in/h x 24 h") },
@@ -277,8 +331,16 @@ const siteArguments = [
 ] as const;
 
 const siteResult = rowOf([
-  rate("Design rate"), depth("Ponding depth used"), area("Floor area"), area("Rim area"), waterVolume("Runoff"), waterVolume("Water held"),
-  hours("Drawdown"), area("Rule-of-thumb area"), earthVolume("Dig volume in place"), text("Status"),
+  rate("Design rate"),
+  depth("Ponding depth used"),
+  area("Floor area"),
+  area("Rim area"),
+  waterVolume("Runoff"),
+  waterVolume("Water held"),
+  hours("Drawdown"),
+  area("Rule-of-thumb area"),
+  earthVolume("Dig volume in place"),
+  text("Status"),
 ]);
 
 const siteSources = [stormStorage, prismoidal, drainLimit, sizeLimit, ruleOfThumb, commonPractice("Ponding of 8 in at most")];
@@ -291,7 +353,8 @@ const siteCautions: readonly Caution<SiteInputs>[] = [
   { when: ({ reductionFactor }) => reductionFactor === 1, says: NOTHING_TAKEN_OFF },
   {
     when: ({ testedRate }) => testedRate > FASTEST_TREATING_INCHES_PER_HOUR,
-    says: (_, speaker) => `Faster than ${speaker.rate(FASTEST_TREATING_INCHES_PER_HOUR)}: water passes too quickly to be cleaned. Compost slows it.`,
+    says: (_, speaker) =>
+      `Faster than ${speaker.rate(FASTEST_TREATING_INCHES_PER_HOUR)}: water passes too quickly to be cleaned. Compost slows it.`,
   },
   largeFloor<SiteInputs>((inputs) => designOf(inputs).basin?.floorSquareFeet ?? 0),
   deepDig<SiteInputs>((inputs) => designOf(inputs).pondingInches + inputs.media),
@@ -319,9 +382,23 @@ export const siteDesign = worksheetFunction({
     "dig = (V(d) + A m) / 27   (cu yd)",
   ],
   working: (contributing, tested, reductionFactor, storm, pondingDepth, mediaDepth, slope, drainHours) =>
-    siteSteps({ contributingArea: contributing, testedRate: tested, reductionFactor, storm, ponding: pondingDepth, media: mediaDepth, sideSlope: slope, drainHours }),
+    siteSteps({
+      contributingArea: contributing,
+      testedRate: tested,
+      reductionFactor,
+      storm,
+      ponding: pondingDepth,
+      media: mediaDepth,
+      sideSlope: slope,
+      drainHours,
+    }),
   calculate: (contributing, tested, reductionFactor, storm, pondingDepth, mediaDepth, slope, drainHours, speaker) =>
-    siteRow(designSite(contributing, tested, reductionFactor, storm, pondingDepth, mediaDepth, slope, drainHours), storm, drainHours, speaker),
+    siteRow(
+      designSite(contributing, tested, reductionFactor, storm, pondingDepth, mediaDepth, slope, drainHours),
+      storm,
+      drainHours,
+      speaker,
+    ),
 });
 
 export const basinDesign = worksheetFunction({
@@ -335,17 +412,30 @@ export const basinDesign = worksheetFunction({
     arguments: [787.368421, 0.5, 2, 1, 6, 0, 3, 48, "rectangle", 17 / 7],
     result: [[0.25, 6, 119, 200, 62.333, 79, 24, 78.737, 2.926, "fits"]],
     within: 0.005,
-    from: computedByHand("A 17 by 7 ft floor with 3 to 1 sides holds 79.00 cu ft at 6 in: 62.333 cu ft of runoff and 1 in of rain on its 20 by 10 ft rim"),
+    from: computedByHand(
+      "A 17 by 7 ft floor with 3 to 1 sides holds 79.00 cu ft at 6 in: 62.333 cu ft of runoff and 1 in of rain on its 20 by 10 ft rim",
+    ),
   },
   equation: ["as SITEDESIGN, with k = pi / 4 for an ellipse and 1 for a rectangle, and L = length to width x W"],
   working: (contributing, tested, reductionFactor, storm, pondingDepth, mediaDepth, slope, drainHours, outline, ratio) =>
     siteSteps({
-      contributingArea: contributing, testedRate: tested, reductionFactor, storm, ponding: pondingDepth, media: mediaDepth, sideSlope: slope, drainHours,
-      shape: outline, lengthToWidth: ratio,
+      contributingArea: contributing,
+      testedRate: tested,
+      reductionFactor,
+      storm,
+      ponding: pondingDepth,
+      media: mediaDepth,
+      sideSlope: slope,
+      drainHours,
+      shape: outline,
+      lengthToWidth: ratio,
     }),
   calculate: (contributing, tested, reductionFactor, storm, pondingDepth, mediaDepth, slope, drainHours, outline, ratio, speaker) =>
     siteRow(
-      designSite(contributing, tested, reductionFactor, storm, pondingDepth, mediaDepth, slope, drainHours, { shape: outline, lengthToWidth: ratio }),
+      designSite(contributing, tested, reductionFactor, storm, pondingDepth, mediaDepth, slope, drainHours, {
+        shape: outline,
+        lengthToWidth: ratio,
+      }),
       storm,
       drainHours,
       speaker,
@@ -371,8 +461,14 @@ function siteSteps(inputs: SiteInputs): readonly WorkingStep[] {
     { label: "Ponding depth used", value: pondingInches, kind: "depth" },
     ...stepsOf(basin, ({ floorSquareFeet }): readonly WorkingStep[] => [
       { label: "Floor area", value: floorSquareFeet, kind: "area" },
-      ...balanceSteps(stormBalance(siteStorm(contributingArea, designInchesPerHour, pondingInches, storm, media, slope, outline), floorSquareFeet)),
-      { label: "Dig down to the floor", value: digVolumeCubicYards(floorSquareFeet, pondingInches, slope, outline.shape, outline.lengthToWidth), kind: "earthVolume" },
+      ...balanceSteps(
+        stormBalance(siteStorm(contributingArea, designInchesPerHour, pondingInches, storm, media, slope, outline), floorSquareFeet),
+      ),
+      {
+        label: "Dig down to the floor",
+        value: digVolumeCubicYards(floorSquareFeet, pondingInches, slope, outline.shape, outline.lengthToWidth),
+        kind: "earthVolume",
+      },
       { label: "Dig for the soil mix", value: layerVolumeCubicYards(floorSquareFeet, media, 0), kind: "earthVolume" },
     ]),
   ];
@@ -386,12 +482,25 @@ function siteRow(design: SiteDesign, storm: number, drainHours: number, speaker:
     return [designInchesPerHour, pondingInches, none, none, runoffCubicFeet, none, none, ruleSquareFeet, none, status] as const;
   }
   return [
-    designInchesPerHour, pondingInches, basin.floorSquareFeet, basin.rimSquareFeet, runoffCubicFeet, basin.heldCubicFeet,
-    basin.drawdownHours, ruleSquareFeet, basin.digCubicYards, status,
+    designInchesPerHour,
+    pondingInches,
+    basin.floorSquareFeet,
+    basin.rimSquareFeet,
+    runoffCubicFeet,
+    basin.heldCubicFeet,
+    basin.drawdownHours,
+    ruleSquareFeet,
+    basin.digCubicYards,
+    status,
   ] as const;
 }
 
-function statusOf({ verdict, pondingInches, designInchesPerHour }: SiteDesign, storm: number, drainHours: number, speaker: Speaker): string {
+function statusOf(
+  { verdict, pondingInches, designInchesPerHour }: SiteDesign,
+  storm: number,
+  drainHours: number,
+  speaker: Speaker,
+): string {
   if (verdict === "fits") return verdict;
   if (verdict === "drains too slowly") return drainsTooSlowly(pondingInches, designInchesPerHour, drainHours, speaker);
   return verdict === "never drains" ? NEVER_DRAINS : noAreaHolds(storm, speaker);

@@ -6,19 +6,20 @@ import { perAreaProgramPage, percentProgramPage } from "../published/cost-share-
 import { excelWorkday } from "../published/excel-workday.ts";
 import { commonPractice, computedByHand } from "../published/source.ts";
 import { volunteerDollarsPerHour, volunteerHour } from "../published/volunteer-hour.ts";
-import { choice, count, date, hours, money, number, percent, rangeOf, tableRange, text } from "./arguments.ts";
-import { isCellError } from "./cell.ts";
+import { choice, count, date, hours, money, number, percent, rangeOf, tableRange, text } from "./calling/arguments.ts";
+import { isCellError } from "./calling/cell.ts";
 import { priceOf } from "./price-table.ts";
-import { readerOf, refused } from "./reading.ts";
-import { areTooExtreme, whyRefused } from "./sentences.ts";
-import { stepsOf } from "./working.ts";
-import { worksheetFunction } from "./worksheet-function.ts";
+import { readerOf, refused } from "./calling/reading.ts";
+import { areTooExtreme, whyRefused } from "./calling/sentences.ts";
+import { stepsOf } from "./calling/working.ts";
+import { worksheetFunction } from "./calling/worksheet-function.ts";
 
 const wholePackagesRule = commonPractice("Whole packages, the minimum order and one delivery are paid");
 
 export const priced = worksheetFunction({
   name: "PRICED",
-  summary: "What an order of one item costs by the Prices table, whose columns are Item, Unit price, Unit, Package size, Minimum order, Delivery and Price date: whole packages, minimum order and delivery counted.",
+  summary:
+    "What an order of one item costs by the Prices table, whose columns are Item, Unit price, Unit, Package size, Minimum order, Delivery and Price date: whole packages, minimum order and delivery counted.",
   arguments: [number("quantity", "Quantity").atLeast(0), text("item", "Item"), tableRange("prices", "Prices table")],
   result: money("Amount"),
   sources: [wholePackagesRule],
@@ -79,13 +80,21 @@ export const costShare = worksheetFunction({
   result: money("Program's part"),
   sources: [perAreaProgramPage.place("rebate per square foot, cap and smallest garden"), percentProgramPage.place("full cost up to a cap")],
   cautions: [
-    { when: ({ basis, smallestBasis }) => basis < smallestBasis, says: "The basis is under the smallest that counts: the program pays nothing." },
     {
-      when: ({ kind, basis, rate, cap, smallestBasis }) => cap !== undefined && programShare(kind, basis, rate, undefined, smallestBasis) > cap,
+      when: ({ basis, smallestBasis }) => basis < smallestBasis,
+      says: "The basis is under the smallest that counts: the program pays nothing.",
+    },
+    {
+      when: ({ kind, basis, rate, cap, smallestBasis }) =>
+        cap !== undefined && programShare(kind, basis, rate, undefined, smallestBasis) > cap,
       says: "The cap holds: the program pays no more, however large the garden.",
     },
   ],
-  example: { arguments: ["per area", 80, 41, 3000, 50], result: 3000, from: perAreaProgramPage.place("rebate per square foot, cap and smallest garden") },
+  example: {
+    arguments: ["per area", 80, 41, 3000, 50],
+    result: 3000,
+    from: perAreaProgramPage.place("rebate per square foot, cap and smallest garden"),
+  },
   equation: [
     "per area, per volume: rate x basis; percent: rate / 100 x basis; flat: rate   (money)",
     "never more than the cap; 0 where the basis is under the smallest that counts",
@@ -121,7 +130,8 @@ export const volunteerValue = worksheetFunction({
 
 export const digDate = worksheetFunction({
   name: "DIGDATE",
-  summary: "First day to dig by the business days of a one-call ticket, the day of the request not counted. Local law decides how days count.",
+  summary:
+    "First day to dig by the business days of a one-call ticket, the day of the request not counted. Local law decides how days count.",
   arguments: [
     date("requestDate", "Request date"),
     count("businessDays", "Business days").atLeast(1).atMost(MOST_BUSINESS_DAYS).optional(USUAL_BUSINESS_DAYS),
@@ -149,6 +159,8 @@ export const digDate = worksheetFunction({
     result: 39_938,
     from: excelWorkday.place("example: 151 days after 1 October 2008 with three holidays is 5 May 2009"),
   },
-  equation: ["first day = the day on which the business days after the request are full; the request day, weekends and holidays are not counted"],
+  equation: [
+    "first day = the day on which the business days after the request are full; the request day, weekends and holidays are not counted",
+  ],
   calculate: (requestDate, businessDays, holidays) => firstDigDate(requestDate, businessDays, holidays),
 });

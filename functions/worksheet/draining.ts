@@ -1,7 +1,7 @@
 import { fromUs, unitOf } from "../quantities.ts";
 import { deepestPondingInches } from "../basin/deepest-ponding.ts";
 import { drawdownHours } from "../basin/drawdown.ts";
-import type { Speaker } from "./speaker.ts";
+import type { Speaker } from "./calling/speaker.ts";
 
 /** Why a basin fails, in words for a homeowner's file and in the units of the yard. */
 

@@ -14,12 +14,12 @@ import { commonPractice, computedByHand } from "../published/source.ts";
 import { printedDensities } from "../published/tm-9-2320-366-10-1.ts";
 import { INCHES_PER_FOOT } from "../quantities.ts";
 import { STEEPEST_PUBLISHED_PERCENT } from "../siting/ground-slope.ts";
-import { area, choice, count, depth, earthVolume, flag, hours, length, number, percent, weight } from "./arguments.ts";
+import { area, choice, count, depth, earthVolume, flag, hours, length, number, percent, weight } from "./calling/arguments.ts";
 import { callBeforeDigging, deepDig, deepPonding } from "./basin-cautions.ts";
 import { usualWeight, weightOf } from "./material-cautions.ts";
-import { rowOf } from "./results.ts";
-import { stepsOf, type WorkingStep } from "./working.ts";
-import { worksheetFunction } from "./worksheet-function.ts";
+import { rowOf } from "./calling/results.ts";
+import { stepsOf, type WorkingStep } from "./calling/working.ts";
+import { worksheetFunction } from "./calling/worksheet-function.ts";
 
 interface CutFillInputs {
   readonly across: number;
@@ -60,7 +60,12 @@ export const cutFill = worksheetFunction({
     depth("freeboard", "Freeboard").optional(LEAST_FREEBOARD_INCHES),
     choice("soil", "Soil", EARTH_SOILS).optional("loam"),
   ],
-  result: rowOf([earthVolume("Cut in place"), earthVolume("Berm fill, compacted"), earthVolume("Left over in place"), length("Berm height")]),
+  result: rowOf([
+    earthVolume("Cut in place"),
+    earthVolume("Berm fill, compacted"),
+    earthVolume("Left over in place"),
+    length("Berm height"),
+  ]),
   sources: [levelPadByHand, stateFactors.from, commonPractice("Berm crest 1 ft or more, sides 3 to 1 or flatter, freeboard 2 to 4 in")],
   cautions: [
     callBeforeDigging,
@@ -69,7 +74,8 @@ export const cutFill = worksheetFunction({
     {
       when: (inputs) => earthworkOf(inputs).leftOverCubicYards < 0,
       about: "Earth falls short in place: dig deeper or bring clean soil.",
-      says: (inputs, speaker) => `Earth falls short by ${speaker.earthVolume(-earthworkOf(inputs).leftOverCubicYards, "up")} in place: dig deeper or bring clean soil.`,
+      says: (inputs, speaker) =>
+        `Earth falls short by ${speaker.earthVolume(-earthworkOf(inputs).leftOverCubicYards, "up")} in place: dig deeper or bring clean soil.`,
     },
     {
       when: (inputs) => earthworkOf(inputs).hasFloorOnFill,
@@ -89,14 +95,17 @@ export const cutFill = worksheetFunction({
     },
     {
       when: ({ freeboard }) => freeboard < LEAST_FREEBOARD_INCHES,
-      says: (_, speaker) => `Under ${speaker.depth(LEAST_FREEBOARD_INCHES)} of freeboard a full basin spills over the berm instead of the overflow.`,
+      says: (_, speaker) =>
+        `Under ${speaker.depth(LEAST_FREEBOARD_INCHES)} of freeboard a full basin spills over the berm instead of the overflow.`,
     },
   ],
   example: {
     arguments: [10, 10, 0, 6, 0, 0, 0, "loam"],
     result: [[0.2926, 0.2633, 0, 0.2921]],
     within: 0.0001,
-    from: computedByHand("A level pad of 10 ft on 6 percent: 5.132 ft in cut, 0.790 cu ft a foot in place, 0.711 compacted, times 10 ft / 27"),
+    from: computedByHand(
+      "A level pad of 10 ft on 6 percent: 5.132 ft in cut, 0.790 cu ft a foot in place, 0.711 compacted, times 10 ft / 27",
+    ),
   },
   equation: [
     "x = B / (1 + sqrt(c))   (ft; width from the uphill edge to where the ground stands at the water level; B down the slope, c compacted per in place)",
@@ -116,7 +125,11 @@ export const cutFill = worksheetFunction({
       { label: "Cut in place", value: done.cutCubicYards, kind: "earthVolume" },
       { label: "Fill under the floor, compacted", value: done.floorFillCubicYards, kind: "earthVolume" },
       { label: "Berm, compacted", value: done.bermCubicYards, kind: "earthVolume" },
-      { label: "All fill as it lay in place", value: soilVolumeInState(done.fillCubicYards, "compacted", "in place", soil), kind: "earthVolume" },
+      {
+        label: "All fill as it lay in place",
+        value: soilVolumeInState(done.fillCubicYards, "compacted", "in place", soil),
+        kind: "earthVolume",
+      },
       { label: "Left over in place", value: done.leftOverCubicYards, kind: "earthVolume" },
     ];
   },
@@ -131,13 +144,17 @@ const spoil = osha1926SubpartP.place("spoil kept back from the edge of an excava
 export const stockpile = worksheetFunction({
   name: "STOCKPILE",
   summary: "Radius, height and ground covered of a heap of loose earth at its resting angle.",
-  arguments: [earthVolume("looseVolume", "Loose volume"), number("restingAngle", "Resting angle in degrees").moreThan(0).lessThan(90).optional(USUAL_RESTING_DEGREES)],
+  arguments: [
+    earthVolume("looseVolume", "Loose volume"),
+    number("restingAngle", "Resting angle in degrees").moreThan(0).lessThan(90).optional(USUAL_RESTING_DEGREES),
+  ],
   result: rowOf([length("Radius"), length("Height"), area("Ground covered")]),
   sources: [computedByHand("Volume of a cone, pi r^2 h / 3"), spoil],
   cautions: [
     {
       when: () => true,
-      says: (_, speaker) => `Keep the heap ${speaker.length(SPOIL_SETBACK_FEET)} or more back from the edge of the dig, and off roots and drains.`,
+      says: (_, speaker) =>
+        `Keep the heap ${speaker.length(SPOIL_SETBACK_FEET)} or more back from the edge of the dig, and off roots and drains.`,
     },
     {
       when: ({ restingAngle }) => restingAngle < RESTING_DEGREES.least || restingAngle > RESTING_DEGREES.most,
@@ -171,10 +188,12 @@ export const truckLoads = worksheetFunction({
     {
       when: ({ loadWeightLimit }) => loadWeightLimit === undefined,
       about: "No weight limit is given: a full load may be heavier than the vehicle may carry.",
-      says: ({ loadVolume, material }, speaker) => `No weight limit is given: a full load weighs about ${weightOf(loadVolume, material, speaker)}, which may be more than the vehicle may carry.`,
+      says: ({ loadVolume, material }, speaker) =>
+        `No weight limit is given: a full load weighs about ${weightOf(loadVolume, material, speaker)}, which may be more than the vehicle may carry.`,
     },
     {
-      when: ({ looseVolume, loadVolume, loadWeightLimit, material }) => wholeTruckLoads(looseVolume, loadVolume, loadWeightLimit, material).isWeightGoverned,
+      when: ({ looseVolume, loadVolume, loadWeightLimit, material }) =>
+        wholeTruckLoads(looseVolume, loadVolume, loadWeightLimit, material).isWeightGoverned,
       says: "Weight, not volume, sets the number of loads: do not fill the bed.",
     },
     usualWeight,
@@ -188,7 +207,8 @@ export const truckLoads = worksheetFunction({
       { label: "Loads by weight", value: loadsByWeight(looseVolume, limit, material), kind: "count" },
     ]),
   ],
-  calculate: (looseVolume, loadVolume, loadWeightLimit, material) => wholeTruckLoads(looseVolume, loadVolume, loadWeightLimit, material).loads,
+  calculate: (looseVolume, loadVolume, loadWeightLimit, material) =>
+    wholeTruckLoads(looseVolume, loadVolume, loadWeightLimit, material).loads,
 });
 
 export const digHours = worksheetFunction({
@@ -205,7 +225,8 @@ export const digHours = worksheetFunction({
   cautions: [
     callBeforeDigging,
     {
-      when: ({ inPlaceVolume, soil, people, volunteers }) => handDigHours(inPlaceVolume, soil, people, volunteers).clockHours > LONGEST_SESSION_HOURS,
+      when: ({ inPlaceVolume, soil, people, volunteers }) =>
+        handDigHours(inPlaceVolume, soil, people, volunteers).clockHours > LONGEST_SESSION_HOURS,
       says: `Over ${LONGEST_SESSION_HOURS} h of digging for each person: plan a second session or more people, with water, shade and rests.`,
     },
   ],

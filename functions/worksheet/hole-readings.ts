@@ -1,6 +1,5 @@
-import type { HoleReading } from "../infiltration/drop-rate.ts";
-import { readingsWithWater } from "../infiltration/drop-rate.ts";
-import { invalid, isCellError, missing, type CellError } from "./cell.ts";
+import { readingsWithWater, type HoleReading } from "../infiltration/drop-rate.ts";
+import { invalid, isCellError, missing, type CellError } from "./calling/cell.ts";
 
 /** A hole's readings as typed: a series of times and a series of depths that pair up cell by cell. */
 export interface TypedReadings {

@@ -1,21 +1,40 @@
-import { designRateInchesPerHour, RATES_TAKEN, takenInchesPerHour, USUAL_REDUCTION_FACTOR, WIDE_SPREAD_RATIO } from "../infiltration/design-rate.ts";
 import {
-  dropRateInchesPerHour, holeIntervals, joined, readingsWithWater, steadyDropRun, steadyRunStart, type HoleInterval, type HoleReading,
+  designRateInchesPerHour,
+  RATES_TAKEN,
+  takenInchesPerHour,
+  USUAL_REDUCTION_FACTOR,
+  WIDE_SPREAD_RATIO,
+} from "../infiltration/design-rate.ts";
+import {
+  dropRateInchesPerHour,
+  holeIntervals,
+  joined,
+  readingsWithWater,
+  steadyDropRun,
+  steadyRunStart,
+  type HoleInterval,
+  type HoleReading,
 } from "../infiltration/drop-rate.ts";
-import { holeRateInchesPerHour, LEAST_LIKELY_DIAMETER_INCHES, radiusInches, steadyRateRun, wallCorrectedInchesPerHour } from "../infiltration/hole-rate.ts";
+import {
+  holeRateInchesPerHour,
+  LEAST_LIKELY_DIAMETER_INCHES,
+  radiusInches,
+  steadyRateRun,
+  wallCorrectedInchesPerHour,
+} from "../infiltration/hole-rate.ts";
 import { holeTestIntervals } from "../infiltration/hole-test.ts";
 import { ilri16 } from "../published/ilri-16.ts";
 import { minnesotaStormwaterManual } from "../published/minnesota-stormwater-manual.ts";
 import { riversideLidHandbook } from "../published/riverside-lid-handbook.ts";
 import { commonPractice, computedByHand } from "../published/source.ts";
 import { sustainableTechnologiesWiki } from "../published/sustainable-technologies-wiki.ts";
-import { choice, depth, minutes, number, rangeOf, rate, share, text, type ResultValue } from "./arguments.ts";
+import { choice, depth, minutes, number, rangeOf, rate, share, text, type ResultValue } from "./calling/arguments.ts";
 import { NOTHING_TAKEN_OFF } from "./basin-cautions.ts";
-import { isCellError } from "./cell.ts";
+import { isCellError } from "./calling/cell.ts";
 import { readingsFrom, usableReadings, type TypedReadings } from "./hole-readings.ts";
-import { tableOf } from "./results.ts";
-import type { WorkingStep } from "./working.ts";
-import { worksheetFunction, type Caution } from "./worksheet-function.ts";
+import { tableOf } from "./calling/results.ts";
+import type { WorkingStep } from "./calling/working.ts";
+import { worksheetFunction, type Caution } from "./calling/worksheet-function.ts";
 
 const readingArguments = [
   rangeOf(minutes("minutes", "Time in minutes")).keepingBlanks(),
@@ -38,7 +57,9 @@ const isWhileOneInterval: Caution<TypedReadings> = {
   says: "One interval cannot show that the rate is steady: keep reading until two in a row agree within 10 percent.",
 };
 
-function notSteady<Inputs extends TypedReadings>(rates: (readings: readonly HoleReading[], inputs: Inputs) => readonly number[]): Caution<Inputs> {
+function notSteady<Inputs extends TypedReadings>(
+  rates: (readings: readonly HoleReading[], inputs: Inputs) => readonly number[],
+): Caution<Inputs> {
   return {
     when(inputs) {
       const readings = usableReadings(inputs);
@@ -95,7 +116,13 @@ export const holeTest = worksheetFunction({
     if (isCellError(readings)) return readings;
     return holeTestIntervals(readings, across).map(
       (interval) =>
-        [interval.minutes, interval.dropInchesPerHour, interval.rateInchesPerHour, interval.change ?? "first interval", interval.verdict] as const,
+        [
+          interval.minutes,
+          interval.dropInchesPerHour,
+          interval.rateInchesPerHour,
+          interval.change ?? "first interval",
+          interval.verdict,
+        ] as const,
     );
   },
 });
@@ -106,8 +133,20 @@ export const dropRate = worksheetFunction({
   arguments: readingArguments,
   result: rate("Drop rate"),
   sources: [steadiness],
-  cautions: [ranDry, isWhileOneInterval, notSteady((readings) => holeIntervals(readings).map(({ dropInchesPerHour }) => dropInchesPerHour))],
-  example: { arguments: [[[0], [10]], [[47.75], [46.25]]], result: 9, within: 0.05, from: computedByHand("1.5 in in 10 min") },
+  cautions: [
+    ranDry,
+    isWhileOneInterval,
+    notSteady((readings) => holeIntervals(readings).map(({ dropInchesPerHour }) => dropInchesPerHour)),
+  ],
+  example: {
+    arguments: [
+      [[0], [10]],
+      [[47.75], [46.25]],
+    ],
+    result: 9,
+    within: 0.05,
+    from: computedByHand("1.5 in in 10 min"),
+  },
   equation: [
     "drop rate of an interval = (H1 - H2) / dt   (in/h; H water depth before and after in in, dt in h)",
     "drop rate = the same from the first to the last reading of the last steady run   (in/h)",

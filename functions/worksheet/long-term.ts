@@ -1,10 +1,25 @@
 import { LONGEST_PUBLISHED_DRAIN_HOURS } from "../basin/deepest-ponding.ts";
 import { USUAL_VOID_SHARE } from "../basin/drawdown.ts";
-import { LARGEST_STEP_MINUTES, LEAST_STEP_MINUTES, routedTotals, routeStorm, typedStormRains, type RoutedStep, type StepRains } from "../basin/storm-route.ts";
+import {
+  LARGEST_STEP_MINUTES,
+  LEAST_STEP_MINUTES,
+  routedTotals,
+  routeStorm,
+  typedStormRains,
+  type RoutedStep,
+  type StepRains,
+} from "../basin/storm-route.ts";
 import { basinStore, type Garden } from "../basin/water-balance.ts";
 import { areaForCaptureSquareFeet, LARGEST_TIMES_CONTRIBUTING } from "../long-term/area-for-capture.ts";
 import {
-  accountedCubicFeet, capturedShare, LEAST_RECORD_YEARS, LONGEST_TELLING_STEP_HOURS, longTermBalance, reachedCubicFeet, yearsOf, type LongTermBalance,
+  accountedCubicFeet,
+  capturedShare,
+  LEAST_RECORD_YEARS,
+  LONGEST_TELLING_STEP_HOURS,
+  longTermBalance,
+  reachedCubicFeet,
+  yearsOf,
+  type LongTermBalance,
 } from "../long-term/long-term-balance.ts";
 import { rainRecord, type RainRecord } from "../long-term/rain-record.ts";
 import { medianConcentrations, newYorkStormwaterManual, POLLUTANTS } from "../published/new-york-stormwater-manual.ts";
@@ -12,16 +27,22 @@ import { minnesotaStormwaterManual } from "../published/minnesota-stormwater-man
 import { newHampshireEnvWq1504 } from "../published/new-hampshire-env-wq-1504.ts";
 import { stormCurveSources, STORM_TYPES } from "../published/scs-24-hour-storms.ts";
 import { commonPractice, computedByHand } from "../published/source.ts";
-import { LARGEST_SIMPLE_METHOD_SQUARE_FEET, runoffCoefficient, USUAL_RUNOFF_STORM_SHARE, yearlyLoadPounds, yearlyRunoffCubicFeet } from "../runoff/pollutant-load.ts";
-import { area, depth, hours, load, number, percent, rangeOf, rate, share, text, waterVolume } from "./arguments.ts";
+import {
+  LARGEST_SIMPLE_METHOD_SQUARE_FEET,
+  runoffCoefficient,
+  USUAL_RUNOFF_STORM_SHARE,
+  yearlyLoadPounds,
+  yearlyRunoffCubicFeet,
+} from "../runoff/pollutant-load.ts";
+import { area, depth, hours, load, number, percent, rangeOf, rate, share, text, waterVolume } from "./calling/arguments.ts";
 import { deepPonding, largeFloor, steepSides } from "./basin-cautions.ts";
-import { invalid, isCellError, missing, type CellError } from "./cell.ts";
-import { plainKey } from "./nearest-keys.ts";
+import { invalid, isCellError, missing, type CellError } from "./calling/cell.ts";
+import { plainKey } from "./calling/nearest-keys.ts";
 import { rainSeries } from "./rain-series.ts";
-import { rowOf, tableOf } from "./results.ts";
-import { orList, quoted } from "./sentences.ts";
-import { stepsOf, type WorkingStep } from "./working.ts";
-import { worksheetFunction, type Caution } from "./worksheet-function.ts";
+import { rowOf, tableOf } from "./calling/results.ts";
+import { orList, quoted } from "./calling/sentences.ts";
+import { stepsOf, type WorkingStep } from "./calling/working.ts";
+import { worksheetFunction, type Caution } from "./calling/worksheet-function.ts";
 
 export const pollutantLoad = worksheetFunction({
   name: "POLLUTANTLOAD",
@@ -41,7 +62,10 @@ export const pollutantLoad = worksheetFunction({
     minnesotaStormwaterManual.place('page "Simple Method", limits'),
   ],
   cautions: [
-    { when: () => true, says: "A long-run mean of storm runoff alone: concentrations scatter widely from place to place and storm to storm." },
+    {
+      when: () => true,
+      says: "A long-run mean of storm runoff alone: concentrations scatter widely from place to place and storm to storm.",
+    },
     {
       when: ({ area: squareFeet }) => squareFeet > LARGEST_SIMPLE_METHOD_SQUARE_FEET,
       says: "The simple method is for areas under about a square mile (2.6 square kilometers).",
@@ -61,7 +85,11 @@ export const pollutantLoad = worksheetFunction({
   working: (squareFeet, yearlyRain, imperviousPercent, pollutant, runoffStormShare) =>
     stepsOf(concentrationOf(pollutant), (milligramsPerLitre) => [
       { label: "Runoff coefficient Rv", value: runoffCoefficient(imperviousPercent) },
-      { label: "Runoff in a year", value: yearlyRunoffCubicFeet(squareFeet, yearlyRain, imperviousPercent, runoffStormShare), kind: "waterVolume" },
+      {
+        label: "Runoff in a year",
+        value: yearlyRunoffCubicFeet(squareFeet, yearlyRain, imperviousPercent, runoffStormShare),
+        kind: "waterVolume",
+      },
       { label: "Concentration C", value: milligramsPerLitre, unit: "mg/L" },
     ]),
   calculate(squareFeet, yearlyRain, imperviousPercent, pollutant, runoffStormShare) {
@@ -122,7 +150,9 @@ function gardenOf<Inputs extends BasinInputs>(inputs: Inputs): Omit<Garden, "flo
   };
 }
 
-const waterBalance = computedByHand("Conservation of water, step by step: inflow = soaking + evapotranspiration + overflow + what is stored");
+const waterBalance = computedByHand(
+  "Conservation of water, step by step: inflow = soaking + evapotranspiration + overflow + what is stored",
+);
 const mediaVoids = commonPractice("Water can fill and leave 0.20 to 0.25 of a bioretention soil");
 const recordAdvice = commonPractice("A record of 20 to 30 years is advised, in steps of an hour or less");
 const basinCautions = [...deepPonding<BasinInputs>((inputs) => inputs.ponding), steepSides];
@@ -139,10 +169,22 @@ export const stormRoute = worksheetFunction({
   arguments: [
     rangeOf(depth("stormRains", "Storm depth, or rain in each step")).keepingBlanks(),
     text("typeOrMinutes", "Storm type, or minutes in a step"),
-    contributingArea, runoffShare, floorArea, ponding, designRate, media, voidShare, sideSlope,
+    contributingArea,
+    runoffShare,
+    floorArea,
+    ponding,
+    designRate,
+    media,
+    voidShare,
+    sideSlope,
   ],
   result: tableOf([
-    hours("Hours"), waterVolume("Inflow"), waterVolume("Stored"), depth("Depth of ponding"), waterVolume("Soaked in"), waterVolume("Overflow"),
+    hours("Hours"),
+    waterVolume("Inflow"),
+    waterVolume("Stored"),
+    depth("Depth of ponding"),
+    waterVolume("Soaked in"),
+    waterVolume("Overflow"),
   ]),
   sources: [waterBalance, ...stormCurveSources, mediaVoids],
   cautions: [
@@ -158,9 +200,16 @@ export const stormRoute = worksheetFunction({
   ],
   example: {
     arguments: [[[1]], 360, 1000, 0.95, 100, 6, 0.5, 24],
-    result: [[6, 87.5, 62.5, 1.5, 25, 0], [12, 0, 37.5, 0, 25, 0], [18, 0, 12.5, 0, 25, 0], [24, 0, 0, 0, 12.5, 0]],
+    result: [
+      [6, 87.5, 62.5, 1.5, 25, 0],
+      [12, 0, 37.5, 0, 25, 0],
+      [18, 0, 12.5, 0, 25, 0],
+      [24, 0, 0, 0, 12.5, 0],
+    ],
     within: 1e-9,
-    from: computedByHand("1 in in 6 h on 1,000 sq ft of roof at 0.95 and a basin of 100 sq ft: 87.5 cu ft in, 4.1667 cu ft/h out, soil mix voids of 50 cu ft"),
+    from: computedByHand(
+      "1 in in 6 h on 1,000 sq ft of roof at 0.95 and a basin of 100 sq ft: 87.5 cu ft in, 4.1667 cu ft/h out, soil mix voids of 50 cu ft",
+    ),
   },
   equation: [
     "inflow of a step = (runoff share x contributing area + rim area) x rain / 12   (cu ft; areas in sq ft, rain in in)",
@@ -170,8 +219,16 @@ export const stormRoute = worksheetFunction({
   ],
   working(stormRains, typeOrMinutes, contributing, runoff, floor, pond, soaking, soil, voids, slope) {
     const inputs = {
-      stormRains, typeOrMinutes, contributingArea: contributing, runoffShare: runoff, floorArea: floor, ponding: pond, designRate: soaking, media: soil,
-      voidShare: voids, sideSlope: slope,
+      stormRains,
+      typeOrMinutes,
+      contributingArea: contributing,
+      runoffShare: runoff,
+      floorArea: floor,
+      ponding: pond,
+      designRate: soaking,
+      media: soil,
+      voidShare: voids,
+      sideSlope: slope,
     };
     const totals = routedTotals(routed(inputs));
     return [
@@ -185,9 +242,18 @@ export const stormRoute = worksheetFunction({
   calculate(stormRains, typeOrMinutes, contributing, runoff, floor, pond, soaking, soil, voids, slope) {
     const steps = stepRainsOf(stormRains, typeOrMinutes);
     if (isCellError(steps)) return steps;
-    const inputs = { contributingArea: contributing, runoffShare: runoff, ponding: pond, designRate: soaking, media: soil, voidShare: voids, sideSlope: slope };
+    const inputs = {
+      contributingArea: contributing,
+      runoffShare: runoff,
+      ponding: pond,
+      designRate: soaking,
+      media: soil,
+      voidShare: voids,
+      sideSlope: slope,
+    };
     return routeStorm(steps, { ...gardenOf(inputs), floorSquareFeet: floor }).map(
-      (step) => [step.hours, step.inflowCubicFeet, step.storedCubicFeet, step.pondingInches, step.soakedCubicFeet, step.overflowCubicFeet] as const,
+      (step) =>
+        [step.hours, step.inflowCubicFeet, step.storedCubicFeet, step.pondingInches, step.soakedCubicFeet, step.overflowCubicFeet] as const,
     );
   },
 });
@@ -248,10 +314,26 @@ const NO_RAIN = missing("It did not rain in this record: there is nothing to cap
 export const longTerm = worksheetFunction({
   name: "LONGTERM",
   summary: "What a basin does with years of rain: how much it captures, soaks in and spills, and how long it ponds.",
-  arguments: [rains, stepHours, contributingArea, runoffShare, floorArea, ponding, designRate, media, voidShare, sideSlope, evapotranspiration],
+  arguments: [
+    rains,
+    stepHours,
+    contributingArea,
+    runoffShare,
+    floorArea,
+    ponding,
+    designRate,
+    media,
+    voidShare,
+    sideSlope,
+    evapotranspiration,
+  ],
   result: rowOf([
-    waterVolume("Runoff in a year"), share("Captured share"), number("Overflows a year"), waterVolume("Overflow in a year"),
-    hours("Longest ponding"), waterVolume("Soaked in a year"),
+    waterVolume("Runoff in a year"),
+    share("Captured share"),
+    number("Overflows a year"),
+    waterVolume("Overflow in a year"),
+    hours("Longest ponding"),
+    waterVolume("Soaked in a year"),
   ]),
   sources: [waterBalance, mediaVoids, recordAdvice],
   cautions: [...basinCautions, ...recordCautions],
@@ -271,7 +353,13 @@ export const longTerm = worksheetFunction({
   working(typed, step, contributing, runoff, floor, pond, soaking, soil, voids, slope, evaporating) {
     const garden = {
       ...gardenOf({
-        contributingArea: contributing, runoffShare: runoff, ponding: pond, designRate: soaking, media: soil, voidShare: voids, sideSlope: slope,
+        contributingArea: contributing,
+        runoffShare: runoff,
+        ponding: pond,
+        designRate: soaking,
+        media: soil,
+        voidShare: voids,
+        sideSlope: slope,
         evapotranspiration: evaporating,
       }),
       floorSquareFeet: floor,
@@ -282,14 +370,24 @@ export const longTerm = worksheetFunction({
     const record = recordOf(typed, step);
     if (isCellError(record)) return record;
     const inputs = {
-      contributingArea: contributing, runoffShare: runoff, ponding: pond, designRate: soaking, media: soil, voidShare: voids, sideSlope: slope,
+      contributingArea: contributing,
+      runoffShare: runoff,
+      ponding: pond,
+      designRate: soaking,
+      media: soil,
+      voidShare: voids,
+      sideSlope: slope,
       evapotranspiration: evaporating,
     };
     const balance = longTermBalance(record, { ...gardenOf(inputs), floorSquareFeet: floor });
     const { years } = balance;
     return [
-      balance.runoffCubicFeet / years, capturedShare(balance) ?? NO_RAIN, balance.overflows / years, balance.overflowCubicFeet / years,
-      balance.longestPondingHours, balance.soakedCubicFeet / years,
+      balance.runoffCubicFeet / years,
+      capturedShare(balance) ?? NO_RAIN,
+      balance.overflows / years,
+      balance.overflowCubicFeet / years,
+      balance.longestPondingHours,
+      balance.soakedCubicFeet / years,
     ] as const;
   },
 });
@@ -299,7 +397,16 @@ export const areaForCapture = worksheetFunction({
   summary: "The smallest basin floor that captures a share of the water of years of rain.",
   arguments: [
     share("shareWanted", "Captured share wanted"),
-    rains, stepHours, area("contributingArea", "Contributing area").moreThan(0), runoffShare, ponding, designRate, media, voidShare, sideSlope, evapotranspiration,
+    rains,
+    stepHours,
+    area("contributingArea", "Contributing area").moreThan(0),
+    runoffShare,
+    ponding,
+    designRate,
+    media,
+    voidShare,
+    sideSlope,
+    evapotranspiration,
   ],
   result: area("Floor area"),
   sources: [waterBalance, mediaVoids, recordAdvice],
@@ -308,7 +415,9 @@ export const areaForCapture = worksheetFunction({
     arguments: [0.5, [[1.2], [0]], 24, 1000, 1, 0, 0.05],
     result: 1000,
     within: 1e-6,
-    from: computedByHand("A floor that soaks 1.2 in a day takes half of 1.2 in on it and on 1,000 sq ft of roof when it is as large as the roof"),
+    from: computedByHand(
+      "A floor that soaks 1.2 in a day takes half of 1.2 in on it and on 1,000 sq ft of roof when it is as large as the roof",
+    ),
   },
   equation: [
     "captured share = 1 - overflow / (runoff + rain on the basin), each step as in LONGTERM",
@@ -316,23 +425,43 @@ export const areaForCapture = worksheetFunction({
   ],
   working(shareWanted, typed, step, contributing, runoff, pond, soaking, soil, voids, slope, evaporating) {
     const inputs = {
-      shareWanted, rains: typed, stepHours: step, contributingArea: contributing, runoffShare: runoff, ponding: pond, designRate: soaking, media: soil,
-      voidShare: voids, sideSlope: slope, evapotranspiration: evaporating,
+      shareWanted,
+      rains: typed,
+      stepHours: step,
+      contributingArea: contributing,
+      runoffShare: runoff,
+      ponding: pond,
+      designRate: soaking,
+      media: soil,
+      voidShare: voids,
+      sideSlope: slope,
+      evapotranspiration: evaporating,
     };
     return stepsOf(recordOf(typed, step), (record) =>
       stepsOf(floorFor(inputs), (floorSquareFeet) => {
         const balance = longTermBalance(record, { ...gardenOf(inputs), floorSquareFeet });
         return [
           ...recordSteps(balance),
-          ...stepsOf(capturedShare(balance), (captured): readonly WorkingStep[] => [{ label: "Captured share", value: captured, kind: "share" }]),
+          ...stepsOf(capturedShare(balance), (captured): readonly WorkingStep[] => [
+            { label: "Captured share", value: captured, kind: "share" },
+          ]),
         ];
       }),
     );
   },
   calculate(shareWanted, typed, step, contributing, runoff, pond, soaking, soil, voids, slope, evaporating) {
     return floorFor({
-      shareWanted, rains: typed, stepHours: step, contributingArea: contributing, runoffShare: runoff, ponding: pond, designRate: soaking,
-      media: soil, voidShare: voids, sideSlope: slope, evapotranspiration: evaporating,
+      shareWanted,
+      rains: typed,
+      stepHours: step,
+      contributingArea: contributing,
+      runoffShare: runoff,
+      ponding: pond,
+      designRate: soaking,
+      media: soil,
+      voidShare: voids,
+      sideSlope: slope,
+      evapotranspiration: evaporating,
     });
   },
 });
@@ -352,7 +481,9 @@ function floorFor(inputs: CaptureInputs): number | CellError {
   if (record.totalRainInches === 0) return NO_RAIN;
   return (
     areaForCaptureSquareFeet(inputs.shareWanted, record, gardenOf(inputs)) ??
-    invalid(`No floor up to ${LARGEST_TIMES_CONTRIBUTING} times the contributing area captures that share: pond deeper, add soil mix or find a faster soil.`)
+    invalid(
+      `No floor up to ${LARGEST_TIMES_CONTRIBUTING} times the contributing area captures that share: pond deeper, add soil mix or find a faster soil.`,
+    )
   );
 }
 

@@ -1,6 +1,6 @@
 import { isPrintedMaterial, materialTons, type Material } from "../amendment/material-weight.ts";
-import type { Speaker } from "./speaker.ts";
-import type { Caution } from "./worksheet-function.ts";
+import type { Speaker } from "./calling/speaker.ts";
+import type { Caution } from "./calling/worksheet-function.ts";
 
 /** What functions that weigh material say alike. */
 

@@ -1,5 +1,11 @@
 import { LEAST_FREEBOARD_INCHES } from "../earthwork/berm-volume.ts";
-import { flowOverEachFoot, HIGHEST_PRINTED_HEAD_FEET, overflowWidthFeet, USUAL_WEIR_COEFFICIENT, WEIR_COEFFICIENTS } from "../overflow/overflow-width.ts";
+import {
+  flowOverEachFoot,
+  HIGHEST_PRINTED_HEAD_FEET,
+  overflowWidthFeet,
+  USUAL_WEIR_COEFFICIENT,
+  WEIR_COEFFICIENTS,
+} from "../overflow/overflow-width.ts";
 import { fullPipe, fullPipeCubicFeetPerSecond, USUAL_ROUGHNESS } from "../overflow/pipe-flow.ts";
 import { countedTailwater, LEAST_USUAL_STONE_INCHES, medianStoneInches, stoneFlowTerm, TAILWATER_SHARES } from "../overflow/stone-size.ts";
 import { hec14 } from "../published/hec-14.ts";
@@ -8,8 +14,8 @@ import { sdsuOpenChannelProblems } from "../published/sdsu-open-channel-problems
 import { commonPractice, computedByHand } from "../published/source.ts";
 import { pipeRoughness } from "../published/winchester-stormwater-code.ts";
 import { INCHES_PER_FOOT, metricPerUs, type UnitSystem } from "../quantities.ts";
-import { depth, flow, length, number } from "./arguments.ts";
-import { worksheetFunction } from "./worksheet-function.ts";
+import { depth, flow, length, number } from "./calling/arguments.ts";
+import { worksheetFunction } from "./calling/worksheet-function.ts";
 
 /** A weir coefficient is the root of a length over a time: this many metric ones make one in US units. */
 const METRIC_COEFFICIENT_PER_US = Math.sqrt(metricPerUs("length"));
@@ -41,7 +47,8 @@ export const overflowWidth = worksheetFunction({
     },
     {
       when: ({ head }) => INCHES_PER_FOOT * head > LEAST_FREEBOARD_INCHES,
-      says: (_, speaker) => `The head is more than ${speaker.depth(LEAST_FREEBOARD_INCHES)} of freeboard: raise the berm, or make the overflow wider and the head lower.`,
+      says: (_, speaker) =>
+        `The head is more than ${speaker.depth(LEAST_FREEBOARD_INCHES)} of freeboard: raise the berm, or make the overflow wider and the head lower.`,
     },
     { when: () => true, says: "Send the overflow where it does no harm: not at a foundation, a sidewalk, a septic field or a neighbor." },
   ],
@@ -54,7 +61,8 @@ export const overflowWidth = worksheetFunction({
       { label: "Flow over each foot of sill C H^1.5", value: flowOverEachFoot(head, used), unit: "cfs/ft" },
     ];
   },
-  calculate: (cubicFeetPerSecond, head, coefficient, { system }) => overflowWidthFeet(cubicFeetPerSecond, head, usedCoefficient(coefficient, system)),
+  calculate: (cubicFeetPerSecond, head, coefficient, { system }) =>
+    overflowWidthFeet(cubicFeetPerSecond, head, usedCoefficient(coefficient, system)),
 });
 
 /** In US units. */
@@ -92,7 +100,12 @@ export const pipeFlow = worksheetFunction({
       says: `Printed roughness of pipes runs from ${smoothest.toFixed(3)} (smooth plastic) to ${roughest.toFixed(3)} (corrugated metal).`,
     },
   ],
-  example: { arguments: [4, 1], result: 0.2474, within: 0.0001, from: computedByHand("4 in smooth plastic at 1 percent, 111.0 gpm / 448.83") },
+  example: {
+    arguments: [4, 1],
+    result: 0.2474,
+    within: 0.0001,
+    from: computedByHand("4 in smooth plastic at 1 percent, 111.0 gpm / 448.83"),
+  },
   equation: ["Q = 1.486 / n x A R^(2/3) S^(1/2)   (cfs; A = pi D^2 / 4 in sq ft, R = D / 4 in ft, S slope as a fraction, n roughness)"],
   working(diameter) {
     const { areaSquareFeet, hydraulicRadiusFeet } = fullPipe(diameter);
@@ -107,7 +120,11 @@ export const pipeFlow = worksheetFunction({
 export const stoneSize = worksheetFunction({
   name: "STONESIZE",
   summary: "Median stone size of an apron at a pipe's outlet (HEC-14).",
-  arguments: [flow("flow", "Flow"), depth("diameter", "Pipe diameter").moreThan(0), depth("tailwater", "Tailwater depth").leftOutMeans("0.4 of the diameter")],
+  arguments: [
+    flow("flow", "Flow"),
+    depth("diameter", "Pipe diameter").moreThan(0),
+    depth("tailwater", "Tailwater depth").leftOutMeans("0.4 of the diameter"),
+  ],
   result: depth("Median stone size"),
   sources: [hec14.equation("10.4"), commonPractice("River stone of 2 to 4 in at a downspout")],
   cautions: [
@@ -120,12 +137,19 @@ export const stoneSize = worksheetFunction({
       says: "Tailwater stands above the pipe: the diameter is counted, as HEC-14 asks.",
     },
     {
-      when: ({ flow: cubicFeetPerSecond, diameter, tailwater }) => medianStoneInches(cubicFeetPerSecond, diameter, tailwater) < LEAST_USUAL_STONE_INCHES,
-      says: (_, speaker) => `Stone under ${speaker.depth(LEAST_USUAL_STONE_INCHES)} washes and clogs in practice: river stone of ${speaker.depth(2)} to ${speaker.depth(4)} is laid at a downspout.`,
+      when: ({ flow: cubicFeetPerSecond, diameter, tailwater }) =>
+        medianStoneInches(cubicFeetPerSecond, diameter, tailwater) < LEAST_USUAL_STONE_INCHES,
+      says: (_, speaker) =>
+        `Stone under ${speaker.depth(LEAST_USUAL_STONE_INCHES)} washes and clogs in practice: river stone of ${speaker.depth(2)} to ${speaker.depth(4)} is laid at a downspout.`,
     },
     { when: () => true, says: "A steep pipe that runs part full asks for larger stone than this: HEC-14 then counts a smaller pipe." },
   ],
-  example: { arguments: [59 / 448.83, 4], result: 0.51, within: 0.005, from: computedByHand("Equation 10.4, 59 gpm from a 4 in pipe, tailwater unknown") },
+  example: {
+    arguments: [59 / 448.83, 4],
+    result: 0.51,
+    within: 0.005,
+    from: computedByHand("Equation 10.4, 59 gpm from a 4 in pipe, tailwater unknown"),
+  },
   equation: [
     "D50 = 0.2 D (Q / (sqrt(g) D^2.5))^(4/3) (D / TW)   (ft; Q in cfs, D diameter and TW tailwater in ft, g = 32.2 ft/s^2)",
     "which is D50 = 0.2 (Q / sqrt(g))^(4/3) / D^(7/3) / (TW / D)   (ft; TW / D no less than 0.4 and no more than 1)",

@@ -1,9 +1,9 @@
 import { slopeBands } from "../published/wisconsin-size-factors.ts";
 import { pondingForSlope } from "../siting/depth-for-slope.ts";
 import { STEEPEST_PUBLISHED_PERCENT } from "../siting/ground-slope.ts";
-import { depth, percent, type ResultValue } from "./arguments.ts";
-import { rowOf } from "./results.ts";
-import { worksheetFunction } from "./worksheet-function.ts";
+import { depth, percent, type ResultValue } from "./calling/arguments.ts";
+import { rowOf } from "./calling/results.ts";
+import { worksheetFunction } from "./calling/worksheet-function.ts";
 
 /** A depth, or words where the slope has none. */
 const ponding = (label: string): ResultValue<number | string> => depth(label);

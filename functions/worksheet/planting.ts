@@ -1,15 +1,19 @@
 import { PLANTING_PATTERNS, plantsPerArea, wholePlants, WIDEST_LIKELY_SPACING_FEET } from "../planting/plant-count.ts";
 import { nurserySpacingChart } from "../published/nursery-spacing-chart.ts";
 import { computedByHand } from "../published/source.ts";
-import { area, choice, count, length } from "./arguments.ts";
-import { worksheetFunction } from "./worksheet-function.ts";
+import { area, choice, count, length } from "./calling/arguments.ts";
+import { worksheetFunction } from "./calling/worksheet-function.ts";
 
 const chart = nurserySpacingChart.place("12 in spacing");
 
 export const plantCount = worksheetFunction({
   name: "PLANTCOUNT",
   summary: "Whole plants that cover an area at an even spacing.",
-  arguments: [area("area", "Area"), length("spacing", "Spacing").moreThan(0), choice("pattern", "Pattern", PLANTING_PATTERNS).optional("triangle")],
+  arguments: [
+    area("area", "Area"),
+    length("spacing", "Spacing").moreThan(0),
+    choice("pattern", "Pattern", PLANTING_PATTERNS).optional("triangle"),
+  ],
   result: count("Plants"),
   sources: [chart, computedByHand("A triangle of equal sides covers sin 60 degrees of the square on its side")],
   cautions: [

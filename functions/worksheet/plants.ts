@@ -9,19 +9,20 @@ import { nurserySpacingChart } from "../published/nursery-spacing-chart.ts";
 import { commonPractice, computedByHand } from "../published/source.ts";
 import { westernWashingtonRainGardens } from "../published/western-washington-rain-gardens.ts";
 import { metricPerUs } from "../quantities.ts";
-import { area, choice, count, depth, length, number, rangeOf, share, type ResultValue } from "./arguments.ts";
+import { area, choice, count, depth, length, number, rangeOf, share, type ResultValue } from "./calling/arguments.ts";
 import { deepPonding, largeFloor, steepSides } from "./basin-cautions.ts";
-import { invalid, isCellError, missing, type CellError } from "./cell.ts";
-import { rowOf, tableOf } from "./results.ts";
-import { cannotBroadcast } from "./sentences.ts";
-import { stepsOf, type WorkingStep } from "./working.ts";
-import { worksheetFunction } from "./worksheet-function.ts";
+import { invalid, isCellError, missing, type CellError } from "./calling/cell.ts";
+import { rowOf, tableOf } from "./calling/results.ts";
+import { cannotBroadcast } from "./calling/sentences.ts";
+import { stepsOf, type WorkingStep } from "./calling/working.ts";
+import { worksheetFunction } from "./calling/worksheet-function.ts";
 
 const ellipseRing = computedByHand("Ellipse on axes that grow by 2 z d to the rim and by 2 w to the berm's outer edge");
 
 export const zoneAreas = worksheetFunction({
   name: "ZONEAREAS",
-  summary: "The planting zones of a basin in plan: A the floor, B the sloping sides up to the ponding level, C the top of the berm around it.",
+  summary:
+    "The planting zones of a basin in plan: A the floor, B the sloping sides up to the ponding level, C the top of the berm around it.",
   arguments: [
     area("floorArea", "Floor area"),
     depth("ponding", "Ponding depth"),
@@ -87,7 +88,8 @@ export const plantMix = worksheetFunction({
     {
       when: ({ spacings, shares }) => bareShare(kindsFrom(spacings, shares)) > SHARE_SUM_TOLERANCE,
       about: "The shares leave part of the area bare.",
-      says: ({ spacings, shares }) => `The shares leave ${Number((100 * bareShare(kindsFrom(spacings, shares))).toPrecision(3))}% of the area bare.`,
+      says: ({ spacings, shares }) =>
+        `The shares leave ${Number((100 * bareShare(kindsFrom(spacings, shares))).toPrecision(3))}% of the area bare.`,
     },
     {
       when: ({ spacings }) => spacings.some((spacing) => spacing !== null && spacing > WIDEST_LIKELY_SPACING_FEET),
@@ -116,7 +118,8 @@ export const plantMix = worksheetFunction({
 
 /** The kinds row by row, null where a row has neither spacing nor share, or the sentence that says what is wrong. */
 function kindsFrom(spacings: TypedSeries, shares: TypedSeries): readonly (PlantedKind | null)[] | CellError {
-  if (spacings.length !== shares.length) return cannotBroadcast("Spacings", `${spacings.length} cells`, "Shares of the area", `${shares.length} cells`);
+  if (spacings.length !== shares.length)
+    return cannotBroadcast("Spacings", `${spacings.length} cells`, "Shares of the area", `${shares.length} cells`);
   const kinds: (PlantedKind | null)[] = [];
   for (const [place, spacingFeet] of spacings.entries()) {
     const part = shares[place] ?? null;
@@ -125,7 +128,9 @@ function kindsFrom(spacings: TypedSeries, shares: TypedSeries): readonly (Plante
     kinds.push(spacingFeet === null || part === null ? null : { spacingFeet, share: part });
   }
   const sum = shareSum(kinds);
-  return sum > 1 + SHARE_SUM_TOLERANCE ? invalid(`Shares of the area must add up to 1 or less; they add up to ${Number(sum.toPrecision(4))}.`) : kinds;
+  return sum > 1 + SHARE_SUM_TOLERANCE
+    ? invalid(`Shares of the area must add up to 1 or less; they add up to ${Number(sum.toPrecision(4))}.`)
+    : kinds;
 }
 
 function shareSum(kinds: readonly (PlantedKind | null)[]): number {
@@ -147,5 +152,6 @@ export const waterNeed = worksheetFunction({
   example: { arguments: [150, 1, "us"], result: 93.5, within: 0.05, from: computedByHand("150 sq ft x 1 in x 0.6234 gal") },
   equation: ["V = A d / 12   (cu ft; A in sq ft, d in in)", "gallons = V x 1728 / 231   (a US gallon is 231 cu in)"],
   working: (squareFeet, weeklyDepth) => [{ label: "Volume V", value: waterCubicFeet(squareFeet, weeklyDepth), kind: "waterVolume" }],
-  calculate: (squareFeet, weeklyDepth, speaker) => waterGallons(squareFeet, weeklyDepth) * (speaker.system === "us" ? 1 : LITERS_PER_GALLON),
+  calculate: (squareFeet, weeklyDepth, speaker) =>
+    waterGallons(squareFeet, weeklyDepth) * (speaker.system === "us" ? 1 : LITERS_PER_GALLON),
 });

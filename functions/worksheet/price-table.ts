@@ -1,8 +1,8 @@
 import type { Price } from "../cost/order-amount.ts";
-import { invalid, isCellError, missing, type Cell, type CellError } from "./cell.ts";
-import { nearestKeys, plainKey } from "./nearest-keys.ts";
-import { isBlank } from "./reading.ts";
-import { orList, quoted } from "./sentences.ts";
+import { invalid, isCellError, missing, type Cell, type CellError } from "./calling/cell.ts";
+import { nearestKeys, plainKey } from "./calling/nearest-keys.ts";
+import { isBlank } from "./calling/reading.ts";
+import { orList, quoted } from "./calling/sentences.ts";
 
 /**
  * The columns of the Prices table, in order: Item | Unit price | Unit | Package size | Minimum order | Delivery | Price date.
@@ -16,7 +16,12 @@ const MINIMUM_ORDER = 4;
 const DELIVERY = 5;
 const PRICE_DATE = 6;
 
-const COLUMN_NAMES = { [UNIT_PRICE]: "unit price", [PACKAGE_SIZE]: "package size", [MINIMUM_ORDER]: "minimum order", [DELIVERY]: "delivery" } as const;
+const COLUMN_NAMES = {
+  [UNIT_PRICE]: "unit price",
+  [PACKAGE_SIZE]: "package size",
+  [MINIMUM_ORDER]: "minimum order",
+  [DELIVERY]: "delivery",
+} as const;
 
 export interface TablePrice extends Price {
   readonly isDated: boolean;
@@ -54,7 +59,9 @@ function itemIn(row: readonly Cell[]): string {
 }
 
 function unknownItem(item: string, table: readonly (readonly Cell[])[]): CellError {
-  const items = [...new Set(table.filter((row) => typeof row[UNIT_PRICE] === "number" && itemIn(row) !== "").map((row) => String(row[ITEM])))];
+  const items = [
+    ...new Set(table.filter((row) => typeof row[UNIT_PRICE] === "number" && itemIn(row) !== "").map((row) => String(row[ITEM]))),
+  ];
   if (items.length === 0) return invalid(`Item ${quoted(item)} is not in the Prices table, which holds no prices.`);
   return invalid(`Item ${quoted(item)} is not in the Prices table. The nearest are ${orList(nearestKeys(item, items), "and")}.`);
 }

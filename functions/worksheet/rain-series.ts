@@ -1,4 +1,4 @@
-import { missing, type CellError } from "./cell.ts";
+import { missing, type CellError } from "./calling/cell.ts";
 
 /**
  * Rain in steps, as typed. Blanks below the last rain end the series; one inside it might be a dry step or a reading

@@ -4,14 +4,21 @@ import { hec22 } from "../published/hec-22.ts";
 import { stormCurves, stormCurveSources, STORM_TYPES } from "../published/scs-24-hour-storms.ts";
 import { commonPractice, computedByHand } from "../published/source.ts";
 import { utahRainPercentile } from "../published/utah-rain-percentile.ts";
-import { countedRains, LEAST_RAINS_ABOVE, percentilePlace, rainPercentileInches, SMALLEST_COUNTED_INCHES, USUAL_PERCENT } from "../rainfall/rain-percentile.ts";
+import {
+  countedRains,
+  LEAST_RAINS_ABOVE,
+  percentilePlace,
+  rainPercentileInches,
+  SMALLEST_COUNTED_INCHES,
+  USUAL_PERCENT,
+} from "../rainfall/rain-percentile.ts";
 import { designStorm, heaviestStep, STORM_MINUTES, USUAL_STEP_MINUTES } from "../rainfall/storm-curve.ts";
 import { LARGEST_RATIONAL_SQUARE_FEET, peakFlowCubicFeetPerSecond } from "../runoff/peak-flow.ts";
-import { area, choice, depth, flow, minutes, percent, rangeOf, rate, share } from "./arguments.ts";
-import { invalid, missing } from "./cell.ts";
-import { tableOf } from "./results.ts";
-import { stepsOf } from "./working.ts";
-import { worksheetFunction } from "./worksheet-function.ts";
+import { area, choice, depth, flow, minutes, percent, rangeOf, rate, share } from "./calling/arguments.ts";
+import { invalid, missing } from "./calling/cell.ts";
+import { tableOf } from "./calling/results.ts";
+import { stepsOf } from "./calling/working.ts";
+import { worksheetFunction } from "./calling/worksheet-function.ts";
 
 /** The curves of all types have an ordinate where the heaviest quarter of an hour begins and where it ends. */
 const HEAVIEST_MINUTES = 15;
@@ -35,7 +42,11 @@ export const stormCurve = worksheetFunction({
   ],
   example: {
     arguments: [1, "II", 720],
-    result: [[0, 0, 0], [720, 0.6632, 0.6632], [1440, 1, 0.3368]],
+    result: [
+      [0, 0, 0],
+      [720, 0.6632, 0.6632],
+      [1440, 1, 0.3368],
+    ],
     within: 0.00005,
     from: stormCurves.II.from,
   },
@@ -80,7 +91,8 @@ export const rainPercentile = worksheetFunction({
     { when: () => true, says: "Days and whole events give different depths: say which the record holds. Leave snow out." },
     { when: () => true, says: "This is not the depth that captures the same percent of the yearly rain." },
     {
-      when: ({ rains, percent: part, smallestCounted }) => countedRains(rains, smallestCounted).length * (100 - part) < 100 * LEAST_RAINS_ABOVE,
+      when: ({ rains, percent: part, smallestCounted }) =>
+        countedRains(rains, smallestCounted).length * (100 - part) < 100 * LEAST_RAINS_ABOVE,
       says: `Fewer than ${LEAST_RAINS_ABOVE} counted rains are deeper than this: 20 to 30 years of record are advised.`,
     },
   ],
@@ -102,7 +114,8 @@ export const rainPercentile = worksheetFunction({
       { label: "Rain above the place", value: aboveInches, kind: "depth" },
     ]),
   calculate: (rains, part, smallestCounted, speaker) =>
-    rainPercentileInches(rains, part, smallestCounted) ?? missing(`No rain is deeper than ${speaker.depth(smallestCounted)}, so none is counted.`),
+    rainPercentileInches(rains, part, smallestCounted) ??
+    missing(`No rain is deeper than ${speaker.depth(smallestCounted)}, so none is counted.`),
 });
 
 const coefficients = Object.values(peakCoefficients.values).flat();

@@ -5,16 +5,23 @@ import { computedByHand } from "../published/source.ts";
 import { COVERS, coverCurveNumbers, SOIL_GROUPS, tr55, type Cover, type SoilGroup } from "../published/tr-55.ts";
 import { tableCurveNumber } from "../runoff/curve-number.ts";
 import {
-  excessRainInches, INITIAL_ABSTRACTION_RATIO, initialAbstractionInches, LEAST_ACCURATE_RUNOFF_INCHES, LEAST_CURVE_NUMBER, PUBLISHED_LOSS_RATIOS,
-  REVISED_LOSS_RATIO, runoffDepthInches, storageInches,
+  excessRainInches,
+  INITIAL_ABSTRACTION_RATIO,
+  initialAbstractionInches,
+  LEAST_ACCURATE_RUNOFF_INCHES,
+  LEAST_CURVE_NUMBER,
+  PUBLISHED_LOSS_RATIOS,
+  REVISED_LOSS_RATIO,
+  runoffDepthInches,
+  storageInches,
 } from "../runoff/runoff-depth.ts";
 import { ROOF_RUNOFF_SHARE, runoffVolumeCubicFeet } from "../runoff/runoff-volume.ts";
 import { yardRunoffCubicFeet, type YardSurface } from "../runoff/yard-runoff.ts";
-import { area, choice, depth, number, rangeOf, share, waterVolume } from "./arguments.ts";
-import { invalid, isCellError, missing, type CellError } from "./cell.ts";
-import { cannotBroadcast } from "./sentences.ts";
-import { stepsOf, type WorkingStep } from "./working.ts";
-import { worksheetFunction } from "./worksheet-function.ts";
+import { area, choice, depth, number, rangeOf, share, waterVolume } from "./calling/arguments.ts";
+import { invalid, isCellError, missing, type CellError } from "./calling/cell.ts";
+import { cannotBroadcast } from "./calling/sentences.ts";
+import { stepsOf, type WorkingStep } from "./calling/working.ts";
+import { worksheetFunction } from "./calling/worksheet-function.ts";
 
 const limitations = tr55.chapter("2, limitations", "from memory");
 const LOW_CURVE_NUMBER = `A curve number is under ${LEAST_CURVE_NUMBER}: TR-55 says to use another method.`;
@@ -27,7 +34,10 @@ export const curveNumber = worksheetFunction({
   sources: [coverCurveNumbers.from],
   cautions: [
     { when: ({ cover, soilGroup }) => tableCurveNumber(cover, soilGroup) < LEAST_CURVE_NUMBER, says: LOW_CURVE_NUMBER },
-    { when: ({ cover }) => cover.endsWith("drive"), says: "The table's row counts the right-of-way beside the drive; the drive alone may run off more." },
+    {
+      when: ({ cover }) => cover.endsWith("drive"),
+      says: "The table's row counts the right-of-way beside the drive; the drive alone may run off more.",
+    },
   ],
   example: { arguments: ["good lawn", "B"], result: 61, from: coverCurveNumbers.from },
   equation: ["CN = the table's value for the cover and the soil group   (0 to 100)"],
@@ -59,7 +69,9 @@ export const runoffDepth = worksheetFunction({
     "Q = (P - Ia)^2 / (P - Ia + S) where P > Ia, otherwise 0   (in)",
   ],
   working: (rain, cn, lossRatio) => [
-    ...(lossRatio === REVISED_LOSS_RATIO ? [{ label: "Storage S at a loss ratio of 0.2", value: storageInches(cn), kind: "depth" } as const] : []),
+    ...(lossRatio === REVISED_LOSS_RATIO
+      ? [{ label: "Storage S at a loss ratio of 0.2", value: storageInches(cn), kind: "depth" } as const]
+      : []),
     { label: "Storage S", value: storageInches(cn, lossRatio), kind: "depth" },
     { label: "Initial abstraction Ia", value: initialAbstractionInches(cn, lossRatio), kind: "depth" },
     { label: "Rain in excess of Ia", value: excessRainInches(rain, cn, lossRatio), kind: "depth" },
@@ -103,7 +115,8 @@ export const yardRunoff = worksheetFunction({
     },
     {
       when: ({ rain, covers, areas, soilGroup, shares }) => isLittleRunoff(rain, surfacesOf(covers, areas, soilGroup, shares)),
-      says: (_, speaker) => `Less than ${speaker.depth(LEAST_ACCURATE_RUNOFF_INCHES)} of runoff from the yard: TR-55 is less accurate here.`,
+      says: (_, speaker) =>
+        `Less than ${speaker.depth(LEAST_ACCURATE_RUNOFF_INCHES)} of runoff from the yard: TR-55 is less accurate here.`,
     },
   ],
   example: {

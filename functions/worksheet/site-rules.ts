@@ -1,10 +1,10 @@
 import { toUs, type NumberKind, type UnitSystem } from "../quantities.ts";
 import type { Comparison, Consequence, SiteRule } from "../siting/site-check.ts";
-import { choice } from "./arguments.ts";
-import { invalid, isCellError, missing, type Cell, type CellError } from "./cell.ts";
-import { nearestKeys, plainKey } from "./nearest-keys.ts";
-import { isBlank } from "./reading.ts";
-import { orList, quoted, whyRefused } from "./sentences.ts";
+import { choice } from "./calling/arguments.ts";
+import { invalid, isCellError, missing, type Cell, type CellError } from "./calling/cell.ts";
+import { nearestKeys, plainKey } from "./calling/nearest-keys.ts";
+import { isBlank } from "./calling/reading.ts";
+import { orList, quoted, whyRefused } from "./calling/sentences.ts";
 
 /** The rules of one name, with what kind of value they judge. Limits are in the kind's US unit. */
 export interface NamedRules {
@@ -37,7 +37,8 @@ export function rulesNamed(name: string, table: readonly (readonly Cell[])[]): N
   for (const row of rows) {
     const rule = ruleFrom(row);
     if (isCellError(rule)) return rule;
-    if (kind !== undefined && kind !== rule.kind) return invalid(`Rule ${quoted(name)} has limits of two kinds; keep one kind of unit to a rule.`);
+    if (kind !== undefined && kind !== rule.kind)
+      return invalid(`Rule ${quoted(name)} has limits of two kinds; keep one kind of unit to a rule.`);
     kind = rule.kind;
     rules.push(rule);
   }

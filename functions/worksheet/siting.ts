@@ -4,11 +4,11 @@ import { westernWashingtonRainGardens } from "../published/western-washington-ra
 import { wisconsinRainGardens } from "../published/wisconsin-rain-gardens.ts";
 import { groundSlopePercent, STEEPEST_PUBLISHED_PERCENT } from "../siting/ground-slope.ts";
 import { siteVerdict } from "../siting/site-check.ts";
-import { lengthInSameUnit, number, percent, tableRange, text } from "./arguments.ts";
-import { isCellError } from "./cell.ts";
+import { lengthInSameUnit, number, percent, tableRange, text } from "./calling/arguments.ts";
+import { isCellError } from "./calling/cell.ts";
 import { rulesNamed } from "./site-rules.ts";
-import { stepsOf, type WorkingStep } from "./working.ts";
-import { worksheetFunction } from "./worksheet-function.ts";
+import { stepsOf, type WorkingStep } from "./calling/working.ts";
+import { worksheetFunction } from "./calling/worksheet-function.ts";
 
 const stringAndStakes = wisconsinRainGardens.place("measuring the slope with stakes and a level string, as adapted by URI", "read");
 
@@ -64,10 +64,12 @@ export const siteCheck = worksheetFunction({
   ],
   working: (ruleName, value, table, speaker) =>
     stepsOf(rulesNamed(ruleName, table), ({ kind, rules }) =>
-      value === undefined ? [] : rules.flatMap((rule, place): readonly WorkingStep[] => [
-        { label: `Limit ${place + 1}, ${rule.comparison}`, value: rule.limit, kind },
-        { label: `Limit ${place + 1}, verdict`, value: siteVerdict(toUs(kind, value, speaker.system), [rule]) },
-      ]),
+      value === undefined
+        ? []
+        : rules.flatMap((rule, place): readonly WorkingStep[] => [
+            { label: `Limit ${place + 1}, ${rule.comparison}`, value: rule.limit, kind },
+            { label: `Limit ${place + 1}, verdict`, value: siteVerdict(toUs(kind, value, speaker.system), [rule]) },
+          ]),
     ),
   calculate(ruleName, value, table, speaker) {
     const named = rulesNamed(ruleName, table);

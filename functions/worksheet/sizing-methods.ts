@@ -6,11 +6,11 @@ import { georgiaStormwaterManual, mediaFeetPerDay } from "../published/georgia-s
 import { besavillaSurveying, simpsonsRulePage } from "../published/surveying-rules.ts";
 import { FACTOR_SOILS, farFactors, nearFactors, type FactorSoil } from "../published/wisconsin-size-factors.ts";
 import { INCHES_PER_FOOT } from "../quantities.ts";
-import { area, choice, depth, flag, hours, length, rangeOf, rate, waterVolume } from "./arguments.ts";
+import { area, choice, depth, flag, hours, length, rangeOf, rate, waterVolume } from "./calling/arguments.ts";
 import { largeFloor, standsLong } from "./basin-cautions.ts";
-import { invalid, isCellError, missing, type CellError } from "./cell.ts";
-import { stepsOf } from "./working.ts";
-import { worksheetFunction } from "./worksheet-function.ts";
+import { invalid, isCellError, missing, type CellError } from "./calling/cell.ts";
+import { stepsOf } from "./calling/working.ts";
+import { worksheetFunction } from "./calling/worksheet-function.ts";
 
 interface FactorInputs {
   readonly contributingArea: number;
@@ -19,7 +19,10 @@ interface FactorInputs {
   readonly isFar: boolean;
 }
 
-const fits = (fit: DepthFit) => ({ ponding, isFar }: FactorInputs): boolean => !isFar && depthFit(ponding) === fit;
+const fits =
+  (fit: DepthFit) =>
+  ({ ponding, isFar }: FactorInputs): boolean =>
+    !isFar && depthFit(ponding) === fit;
 
 export const factorArea = worksheetFunction({
   name: "FACTORAREA",
@@ -36,13 +39,22 @@ export const factorArea = worksheetFunction({
     {
       when: ({ soil, ponding, isFar }) => sizeFactor(soil, ponding, isFar).evidence === "from memory",
       about: "The factor for this soil and depth is from memory: check it in the manual before use.",
-      says: ({ soil, ponding, isFar }) => `The factor ${sizeFactor(soil, ponding, isFar).factor} is from memory: check it in the manual before use.`,
+      says: ({ soil, ponding, isFar }) =>
+        `The factor ${sizeFactor(soil, ponding, isFar).factor} is from memory: check it in the manual before use.`,
     },
-    { when: fits("between bands"), says: "The depth lies between two published bands (3 to 5, 6 to 7, 8 in): the larger of the two areas is given." },
+    {
+      when: fits("between bands"),
+      says: "The depth lies between two published bands (3 to 5, 6 to 7, 8 in): the larger of the two areas is given.",
+    },
     { when: fits("shallower"), says: "The depth is under the published bands: so shallow a garden needs more area than this." },
     { when: fits("deeper"), says: "The depth is over the published bands: the area for the deepest band is given." },
-    { when: ({ isFar }) => isFar, says: "Over 30 ft away the factors count the lawn uphill: the contributing area is the roof and that lawn." },
-    largeFloor<FactorInputs>(({ contributingArea, soil, ponding, isFar }) => factorAreaSquareFeet(contributingArea, sizeFactor(soil, ponding, isFar))),
+    {
+      when: ({ isFar }) => isFar,
+      says: "Over 30 ft away the factors count the lawn uphill: the contributing area is the roof and that lawn.",
+    },
+    largeFloor<FactorInputs>(({ contributingArea, soil, ponding, isFar }) =>
+      factorAreaSquareFeet(contributingArea, sizeFactor(soil, ponding, isFar)),
+    ),
   ],
   example: { arguments: [750, "silty", 6], result: 187.5, from: nearFactors.from },
   equation: ["A = F x contributing area   (sq ft; F by soil and ponding depth within 30 ft of the downspout, by soil alone beyond)"],
@@ -87,14 +99,20 @@ export const filterArea = worksheetFunction({
     within: 0.5,
     from: georgiaStormwaterManual.place("appendix D, bioretention example"),
   },
-  equation: ["A = V df / (k (hf + df) tf)   (sq ft; V in cu ft, df soil mix depth and hf average ponding in ft, k soil mix rate in ft/h, tf in h)"],
-  working: (_, media, __, averagePonding) => [{ label: "Hydraulic gradient (hf + df) / df", value: hydraulicGradient(averagePonding, media) }],
-  calculate: (water, media, mediaRate, averagePonding, drainHours) => filterAreaSquareFeet(water, media, mediaRate, averagePonding, drainHours),
+  equation: [
+    "A = V df / (k (hf + df) tf)   (sq ft; V in cu ft, df soil mix depth and hf average ponding in ft, k soil mix rate in ft/h, tf in h)",
+  ],
+  working: (_, media, __, averagePonding) => [
+    { label: "Hydraulic gradient (hf + df) / df", value: hydraulicGradient(averagePonding, media) },
+  ],
+  calculate: (water, media, mediaRate, averagePonding, drainHours) =>
+    filterAreaSquareFeet(water, media, mediaRate, averagePonding, drainHours),
 });
 
 export const widthsArea = worksheetFunction({
   name: "WIDTHSAREA",
-  summary: "Area of any outline from widths at equal steps: Simpson's rule for an odd number of widths, the trapezoid rule for an even one.",
+  summary:
+    "Area of any outline from widths at equal steps: Simpson's rule for an odd number of widths, the trapezoid rule for an even one.",
   arguments: [rangeOf(length("widths", "Width")).keepingBlanks(), length("step", "Step").moreThan(0)],
   result: area("Area"),
   sources: [simpsonsRulePage.place("Simpson's rule, with an example"), besavillaSurveying.place("trapezoidal rule, with an example")],

@@ -4,26 +4,39 @@ import { clayLoamPorosity, saturatedConductivities } from "../published/rawls-19
 import { greenAmptParameters } from "../published/rawls-1983.ts";
 import { saxtonRawls2006, soilRegressions } from "../published/saxton-rawls-2006.ts";
 import {
-  benhamAhrensNettleton2009, idahoOnePlan, soilSurveyManual, TEXTURE_CLASSES, type TabledTexture, type TextureClass,
+  benhamAhrensNettleton2009,
+  idahoOnePlan,
+  soilSurveyManual,
+  TEXTURE_CLASSES,
+  type TabledTexture,
+  type TextureClass,
 } from "../published/soil-survey-manual.ts";
 import { siltPercent, textureClass } from "../soil/soil-texture.ts";
 import {
-  DENSEST_DENSITY_FACTOR, LOOSEST_DENSITY_FACTOR, MOST_CLAY_PERCENT, MOST_ORGANIC_PERCENT, retentionSlope, soilWaterCharacteristics,
-  uncompactedWater, USUAL_ORGANIC_PERCENT,
+  DENSEST_DENSITY_FACTOR,
+  LOOSEST_DENSITY_FACTOR,
+  MOST_CLAY_PERCENT,
+  MOST_ORGANIC_PERCENT,
+  retentionSlope,
+  soilWaterCharacteristics,
+  uncompactedWater,
+  USUAL_ORGANIC_PERCENT,
 } from "../soil/soil-water.ts";
 import { isTabled, textureRateInchesPerHour } from "../soil/texture-rate.ts";
-import { choice, depth, hours, number, percent, rate, share, text } from "./arguments.ts";
-import { invalid, isCellError, type CellError } from "./cell.ts";
-import { rowOf } from "./results.ts";
-import { stepsOf, type WorkingStep } from "./working.ts";
-import { worksheetFunction, type Caution } from "./worksheet-function.ts";
+import { choice, depth, hours, number, percent, rate, share, text } from "./calling/arguments.ts";
+import { invalid, isCellError, type CellError } from "./calling/cell.ts";
+import { rowOf } from "./calling/results.ts";
+import { stepsOf, type WorkingStep } from "./calling/working.ts";
+import { worksheetFunction, type Caution } from "./calling/worksheet-function.ts";
 
 const sand = percent("sandPercent", "Sand percent");
 const clay = percent("clayPercent", "Clay percent");
 const texture = choice("texture", "USDA class", TEXTURE_CLASSES);
 
 function addUpTooHigh(sandPercent: number, clayPercent: number): CellError {
-  return invalid(`Sand percent and clay percent together must be 100 or less; they are ${Number((sandPercent + clayPercent).toPrecision(12))}.`);
+  return invalid(
+    `Sand percent and clay percent together must be 100 or less; they are ${Number((sandPercent + clayPercent).toPrecision(12))}.`,
+  );
 }
 
 /** A table is no test: said wherever a soil is looked up instead of measured. */
@@ -38,7 +51,12 @@ export const soilTexture = worksheetFunction({
   arguments: [sand, clay],
   result: text("USDA class"),
   sources: [soilSurveyManual.chapter("3, texture classes"), benhamAhrensNettleton2009.place("points on a class boundary")],
-  cautions: [{ when: () => true, says: "Sand, silt and clay of the fine earth alone: gravel and organic matter are left out before the percents are taken." }],
+  cautions: [
+    {
+      when: () => true,
+      says: "Sand, silt and clay of the fine earth alone: gravel and organic matter are left out before the percents are taken.",
+    },
+  ],
   example: { arguments: [30, 30], result: "clay loam", from: idahoOnePlan.place("point of 30 percent sand and 30 percent clay") },
   equation: ["silt = 100 - sand - clay   (percent by mass)", "class = the one of the USDA triangle in which sand, silt and clay fall"],
   working: (sandPercent, clayPercent) => [{ label: "Silt", value: siltPercent(sandPercent, clayPercent), kind: "percent" }],
@@ -70,14 +88,21 @@ export const soilWater = worksheetFunction({
     number("compaction", "Compaction").moreThan(0).optional(1),
   ],
   result: rowOf([share("Wilting point"), share("Field capacity"), share("Saturation"), rate("Saturated rate")]),
-  sources: [soilRegressions.from, saxtonRawls2006.table("1, effect of density", "from memory"), saxtonRawls2006.place("limits of the regressions", "from memory")],
+  sources: [
+    soilRegressions.from,
+    saxtonRawls2006.table("1, effect of density", "from memory"),
+    saxtonRawls2006.place("limits of the regressions", "from memory"),
+  ],
   cautions: [
     notATest,
     {
       when: ({ organicPercent }) => organicPercent > MOST_ORGANIC_PERCENT,
       says: `The regressions were made for organic matter up to ${MOST_ORGANIC_PERCENT} percent.`,
     },
-    { when: ({ clayPercent }) => clayPercent > MOST_CLAY_PERCENT, says: `The regressions were made for clay up to ${MOST_CLAY_PERCENT} percent.` },
+    {
+      when: ({ clayPercent }) => clayPercent > MOST_CLAY_PERCENT,
+      says: `The regressions were made for clay up to ${MOST_CLAY_PERCENT} percent.`,
+    },
     {
       when: ({ compaction }) => compaction < LOOSEST_DENSITY_FACTOR || compaction > DENSEST_DENSITY_FACTOR,
       says: `Compaction is published from ${LOOSEST_DENSITY_FACTOR} (loosened) to ${DENSEST_DENSITY_FACTOR} (hard).`,
@@ -92,22 +117,27 @@ export const soilWater = worksheetFunction({
     "Ks = 1930 (w0' - w33')^(3 - L)   (mm/h; 25.4 mm/h = 1 in/h)",
   ],
   working: (sandPercent, clayPercent, organicPercent, compaction) =>
-    stepsOf(soilWaterCharacteristics(sandPercent, clayPercent, organicPercent, compaction), ({ wiltingPoint, fieldCapacity, saturation }) => {
-      const uncompacted = uncompactedWater(sandPercent, clayPercent, organicPercent);
-      return [
-        { label: "Wilting point w15", value: wiltingPoint, kind: "share" },
-        { label: "Field capacity w33 before compaction", value: uncompacted.fieldCapacity, kind: "share" },
-        { label: "Saturation w0 before compaction", value: uncompacted.saturation, kind: "share" },
-        { label: "Saturation w0'", value: saturation, kind: "share" },
-        { label: "Field capacity w33'", value: fieldCapacity, kind: "share" },
-        { label: "Slope L", value: retentionSlope(wiltingPoint, fieldCapacity) },
-      ];
-    }),
+    stepsOf(
+      soilWaterCharacteristics(sandPercent, clayPercent, organicPercent, compaction),
+      ({ wiltingPoint, fieldCapacity, saturation }) => {
+        const uncompacted = uncompactedWater(sandPercent, clayPercent, organicPercent);
+        return [
+          { label: "Wilting point w15", value: wiltingPoint, kind: "share" },
+          { label: "Field capacity w33 before compaction", value: uncompacted.fieldCapacity, kind: "share" },
+          { label: "Saturation w0 before compaction", value: uncompacted.saturation, kind: "share" },
+          { label: "Saturation w0'", value: saturation, kind: "share" },
+          { label: "Field capacity w33'", value: fieldCapacity, kind: "share" },
+          { label: "Slope L", value: retentionSlope(wiltingPoint, fieldCapacity) },
+        ];
+      },
+    ),
   calculate(sandPercent, clayPercent, organicPercent, compaction) {
     if (textureClass(sandPercent, clayPercent) === undefined) return addUpTooHigh(sandPercent, clayPercent);
     const water = soilWaterCharacteristics(sandPercent, clayPercent, organicPercent, compaction);
     if (water === undefined) {
-      return invalid("Sand, clay and organic percent and compaction are outside what the regressions can describe: they give no possible soil.");
+      return invalid(
+        "Sand, clay and organic percent and compaction are outside what the regressions can describe: they give no possible soil.",
+      );
     }
     return [water.wiltingPoint, water.fieldCapacity, water.saturation, water.saturatedInchesPerHour] as const;
   },

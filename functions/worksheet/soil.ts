@@ -1,6 +1,13 @@
 import { mixRecipes, recipeSources } from "../amendment/mix-recipes.ts";
 import { layerVolumeCubicYards } from "../amendment/layer-volume.ts";
-import { LEAST_SAND_SHARE_FOR_CLAY, looseVolume, mixVolumes, SHARE_SUM_TOLERANCE, USUAL_SETTLING_SHARE, type MixPart } from "../amendment/soil-mix.ts";
+import {
+  LEAST_SAND_SHARE_FOR_CLAY,
+  looseVolume,
+  mixVolumes,
+  SHARE_SUM_TOLERANCE,
+  USUAL_SETTLING_SHARE,
+  type MixPart,
+} from "../amendment/soil-mix.ts";
 import { BASIN_SHAPES, USUAL_LENGTH_TO_WIDTH } from "../basin/basin-shape.ts";
 import { basinVolumeCubicFeet, USUAL_SIDE_SLOPE } from "../basin/basin-volume.ts";
 import { digVolumeCubicYards } from "../earthwork/dig-volume.ts";
@@ -8,16 +15,16 @@ import { inPlaceTo, SOIL_STATES, soilVolumeInState } from "../earthwork/soil-sta
 import { EARTH_SOILS, stateFactors } from "../published/fm-5-434.ts";
 import { osha1926SubpartP } from "../published/osha-1926-subpart-p.ts";
 import { commonPractice, computedByHand } from "../published/source.ts";
-import { area, choice, depth, earthVolume, number, share, tableRange, text } from "./arguments.ts";
-import { invalid, isCellError, type Cell, type CellError } from "./cell.ts";
+import { area, choice, depth, earthVolume, number, share, tableRange, text } from "./calling/arguments.ts";
+import { invalid, isCellError, type Cell, type CellError } from "./calling/cell.ts";
 import { callBeforeDigging, deepDig, steepSides } from "./basin-cautions.ts";
 import { prismoidSteps } from "./basin-working.ts";
-import { plainKey } from "./nearest-keys.ts";
-import { isBlank, readerOf, refused } from "./reading.ts";
-import { tableOf } from "./results.ts";
-import { whyRefused } from "./sentences.ts";
-import { stepsOf, type WorkingStep } from "./working.ts";
-import { worksheetFunction } from "./worksheet-function.ts";
+import { plainKey } from "./calling/nearest-keys.ts";
+import { isBlank, readerOf, refused } from "./calling/reading.ts";
+import { tableOf } from "./calling/results.ts";
+import { whyRefused } from "./calling/sentences.ts";
+import { stepsOf, type WorkingStep } from "./calling/working.ts";
+import { worksheetFunction } from "./calling/worksheet-function.ts";
 
 export const digVolume = worksheetFunction({
   name: "DIGVOLUME",
@@ -46,7 +53,8 @@ export const digVolume = worksheetFunction({
     ...prismoidSteps(floorArea, inches, sideSlope, shape, lengthToWidth),
     { label: "Volume to dig", value: basinVolumeCubicFeet(floorArea, inches, sideSlope, shape, lengthToWidth), kind: "waterVolume" },
   ],
-  calculate: (floorArea, inches, sideSlope, shape, lengthToWidth) => digVolumeCubicYards(floorArea, inches, sideSlope, shape, lengthToWidth),
+  calculate: (floorArea, inches, sideSlope, shape, lengthToWidth) =>
+    digVolumeCubicYards(floorArea, inches, sideSlope, shape, lengthToWidth),
 });
 
 export const soilState = worksheetFunction({
@@ -75,7 +83,11 @@ export const soilState = worksheetFunction({
   calculate: (volume, from, to, soil) => soilVolumeInState(volume, from, to, soil),
 });
 
-const recipeRule = choice("recipe", "Recipe", mixRecipes.map(({ name }) => name)).rule;
+const recipeRule = choice(
+  "recipe",
+  "Recipe",
+  mixRecipes.map(({ name }) => name),
+).rule;
 const shareRule = share("share", "Share").rule;
 const readShare = readerOf(shareRule, "us");
 const settling = commonPractice("Order 15 to 20 percent more than the finished volume");
@@ -102,14 +114,14 @@ export const soilMix = worksheetFunction({
   ],
   example: {
     arguments: [2, "fast soil"],
-    result: [["native soil", 1.529], ["compost", 0.824]],
+    result: [
+      ["native soil", 1.529],
+      ["compost", 0.824],
+    ],
     within: 0.0005,
     from: computedByHand("2 / 0.85 = 2.353 cu yd loose, 65 and 35 percent of it"),
   },
-  equation: [
-    "loose volume = mix volume in place / (1 - settling share)   (cu yd)",
-    "V of a material = its share x loose volume   (cu yd)",
-  ],
+  equation: ["loose volume = mix volume in place / (1 - settling share)   (cu yd)", "V of a material = its share x loose volume   (cu yd)"],
   working: (mixVolume, recipe, settlingShare) =>
     stepsOf(partsFrom(recipe), (parts) => [
       { label: "Loose volume", value: looseVolume(mixVolume, settlingShare), kind: "earthVolume" },

@@ -1,17 +1,15 @@
-import { readProgram } from "../../addin/actions/program/read-program.ts";
-import type { Program, Yard } from "../../addin/actions/program/read-program.ts";
+import { readProgram, type Program, type Yard } from "../../addin/actions/program/read-program.ts";
 import { addSurface, addYard } from "../../addin/actions/yard/record-yard.ts";
 import { setUpWorkbook } from "../../addin/actions/workbook/set-up-workbook.ts";
 import { appendRows } from "../../addin/actions/program/write-records.ts";
 import { designSheet } from "../../addin/records/design.ts";
 import { estimateLinesSheet } from "../../addin/records/estimate-lines.ts";
 import { pricesSheet } from "../../addin/records/prices.ts";
-import { settingCell } from "../../addin/records/program.ts";
-import type { ProgramKey } from "../../addin/records/program.ts";
+import { settingCell, type ProgramKey } from "../../addin/records/program.ts";
 import { cellOf, firstRow } from "../../addin/records/place.ts";
 import type { UnitSystem } from "../../addin/records/site-terms.ts";
 import { surfacesSheet } from "../../addin/records/surfaces.ts";
-import type { CellValue } from "../../addin/workbook/workbook.ts";
+import type { CellValue } from "../../addin/workbook/port.ts";
 import { WorkbookInMemory } from "./workbook-in-memory.ts";
 
 /** 25 November 2026, as a spreadsheet counts days. */
@@ -66,7 +64,8 @@ export class EstimateWorkbook {
     await addSurface(this.workbook, await this.read(siteId), { surface: "Whole roof", cover: "roof", area, share: 1 });
     const surface = (await this.read(siteId)).surfaces[0];
     const place = Number(siteId.slice(2)) - 1;
-    const design = (key: "siteId" | "units" | "contributingArea" | "testedRate", value: CellValue) => this.workbook.answer(cellOf(designSheet, firstRow(designSheet) + place, key), value);
+    const design = (key: "siteId" | "units" | "contributingArea" | "testedRate", value: CellValue) =>
+      this.workbook.answer(cellOf(designSheet, firstRow(designSheet) + place, key), value);
     design("siteId", siteId);
     design("units", units);
     design("contributingArea", area);
@@ -76,7 +75,11 @@ export class EstimateWorkbook {
   }
 
   async lines(siteId: string, lines: readonly TypedLine[]): Promise<void> {
-    await appendRows(this.workbook, estimateLinesSheet, lines.map((line) => ({ siteId, ...line })));
+    await appendRows(
+      this.workbook,
+      estimateLinesSheet,
+      lines.map((line) => ({ siteId, ...line })),
+    );
   }
 
   program(): Promise<Program> {

@@ -18,7 +18,9 @@ class ShownError {
 const registered = new Map<string, (...inputs: unknown[]) => Grid>();
 
 beforeAll(async () => {
-  Object.assign(globalThis, { CustomFunctions: { Error: ShownError, associate: (id: string, run: (...inputs: unknown[]) => Grid) => registered.set(id, run) } });
+  Object.assign(globalThis, {
+    CustomFunctions: { Error: ShownError, associate: (id: string, run: (...inputs: unknown[]) => Grid) => registered.set(id, run) },
+  });
   runInThisContext(await functionsScript());
 });
 
@@ -30,7 +32,10 @@ const call = (name: string, ...inputs: unknown[]): Grid => {
 const said = (name: string, ...inputs: unknown[]) => (call(name, ...inputs)[0]?.[0] as ShownError | undefined)?.message;
 
 /** A whole column with these cells at its top, blank below as Excel hands blanks over. */
-const column = (...cells: readonly unknown[]): Grid => [...cells.map((cell) => [cell]), ...Array.from({ length: SHEET_ROWS - cells.length }, () => [""])];
+const column = (...cells: readonly unknown[]): Grid => [
+  ...cells.map((cell) => [cell]),
+  ...Array.from({ length: SHEET_ROWS - cells.length }, () => [""]),
+];
 
 describe("Whole columns", () => {
   test("answer down to the last row in use, blanks between included, and fast", () => {
@@ -55,8 +60,15 @@ describe("Whole columns", () => {
 
   test("are taken whole where a function looks for a series", () => {
     // Dug at 8 in: the water falls 6 in in 60 minutes, however far below the readings the columns reach.
-    const [minutes, water] = [[0, 30, 60], [12, 9, 6]];
-    const short = call("DROPRATE", minutes.map((value) => [value]), water.map((value) => [value]));
+    const [minutes, water] = [
+      [0, 30, 60],
+      [12, 9, 6],
+    ];
+    const short = call(
+      "DROPRATE",
+      minutes.map((value) => [value]),
+      water.map((value) => [value]),
+    );
     expect(call("DROPRATE", column(...minutes), column(...water))).toEqual(short);
     expect(short).toEqual([[6]]);
   });
@@ -91,27 +103,47 @@ describe("A cell with a date", () => {
     expect(call("DIGDATE", [[october1], [october1 + 0.75]], [[151]], [[january1]])).toEqual([[april30], [april30]]);
   });
 
-  test.each(["3/2/2026", "02.03.2026", "2026-03-02", "2 mars 2026"])("typed as the text %s is never guessed at: 3/2 is March 2 in one country and February 3 in another", (typed) => {
-    expect(said("DIGDATE", [[typed]])).toBe(`Request date must be a date; it is the text "${typed}". Type the date again.`);
-  });
+  test.each(["3/2/2026", "02.03.2026", "2026-03-02", "2 mars 2026"])(
+    "typed as the text %s is never guessed at: 3/2 is March 2 in one country and February 3 in another",
+    (typed) => {
+      expect(said("DIGDATE", [[typed]])).toBe(`Request date must be a date; it is the text "${typed}". Type the date again.`);
+    },
+  );
 
   test("before March 1, 1900 is refused, because Excel counts a February 29 that never was", () => {
     expect(said("DIGDATE", [[60]])).toBe("Request date must be a date from March 1, 1900 on.");
   });
 
   test("beside a price is any day; a price without one is told", () => {
-    const prices = [["Item", "Unit price", "Unit", "Package size", "Minimum order", "Delivery", "Price date"], ["Mulch", 30, "cu yd", "", "", "", october1], ["Sand", 40, "cu yd", "", "", "", "March 2026"], ["Stone", 50, "cu yd", "", "", "", ""]];
+    const prices = [
+      ["Item", "Unit price", "Unit", "Package size", "Minimum order", "Delivery", "Price date"],
+      ["Mulch", 30, "cu yd", "", "", "", october1],
+      ["Sand", 40, "cu yd", "", "", "", "March 2026"],
+      ["Stone", 50, "cu yd", "", "", "", ""],
+    ];
     const materialPrice = catalogue.find(({ name }) => name === "PRICED")!;
-    for (const [item, price] of [["Mulch", 30], ["Sand", 40], ["Stone", 50]] as const) expect(call("PRICED", [[1]], [[item]], prices)).toEqual([[price]]);
+    for (const [item, price] of [
+      ["Mulch", 30],
+      ["Sand", 40],
+      ["Stone", 50],
+    ] as const)
+      expect(call("PRICED", [[1]], [[item]], prices)).toEqual([[price]]);
     expect(materialPrice.cautionsFor([1, "Stone", prices])).toEqual(["The price of Stone has no date: note when the supplier gave it."]);
     expect(materialPrice.cautionsFor([1, "Mulch", prices])).toEqual([]);
   });
 });
 
 test("an argument left out between two others is null and takes its default", () => {
-  const [first] = catalogue.filter(({ parameters }) => parameters.at(-1)?.key === "units" && parameters.at(-2)?.optional === true && !parameters.at(-2)!.isRange);
+  const [first] = catalogue.filter(
+    ({ parameters }) => parameters.at(-1)?.key === "units" && parameters.at(-2)?.optional === true && !parameters.at(-2)!.isRange,
+  );
   expect(first).toBeDefined();
   const { name, example, parameters } = first!;
-  const given = example.arguments.slice(0, parameters.findIndex(({ optional }) => optional)).map((input) => (Array.isArray(input) ? input : [[input]]));
+  const given = example.arguments
+    .slice(
+      0,
+      parameters.findIndex(({ optional }) => optional),
+    )
+    .map((input) => (Array.isArray(input) ? input : [[input]]));
   expect(call(name, ...given)).toEqual(registered.get(name)!(...given));
 });

@@ -70,12 +70,17 @@ describe("the functions script", () => {
   test("lifts over a column, and an error in one row stays in that row", () => {
     const rain = [[4], [{ type: "Error", basicValue: "#DIV/0!" }], [5], [""]];
     expect(call(excel, "RUNOFFDEPTH", rain, [[100]], null, null, invocation)).toEqual([
-      [4], [new ShownError("#DIV/0!")], [5], [new ShownError("#N/A", "Rain is missing.")],
+      [4],
+      [new ShownError("#DIV/0!")],
+      [5],
+      [new ShownError("#N/A", "Rain is missing.")],
     ]);
   });
 
   test("shows our sentence where Excel shows one", () => {
-    expect(call(excel, "RUNOFFDEPTH", [[4]], [[101]], null, null, invocation)).toEqual([[new ShownError("#VALUE!", "Curve number must be 100 or less.")]]);
+    expect(call(excel, "RUNOFFDEPTH", [[4]], [[101]], null, null, invocation)).toEqual([
+      [new ShownError("#VALUE!", "Curve number must be 100 or less.")],
+    ]);
   });
 
   test.each(["#DIV/0!", "#NUM!", "#NULL!"])("passes %s through as it is, without words", (code) => {
@@ -86,9 +91,14 @@ describe("the functions script", () => {
     expect(call(excel, "RUNOFFDEPTH", [["#N/A"]], [[80]], null, null, invocation)).toEqual([[new ShownError("#N/A")]]);
   });
 
-  test.each(["#REF!", "#NAME?", "#SPILL!", "#BUSY!"])("says in words that an input shows %s, which Excel accepts from no function", (code) => {
-    expect(call(excel, "RUNOFFDEPTH", [[{ code }]], [[80]], null, null, invocation)).toEqual([[new ShownError("#VALUE!", `An input cell shows ${code}.`)]]);
-  });
+  test.each(["#REF!", "#NAME?", "#SPILL!", "#BUSY!"])(
+    "says in words that an input shows %s, which Excel accepts from no function",
+    (code) => {
+      expect(call(excel, "RUNOFFDEPTH", [[{ code }]], [[80]], null, null, invocation)).toEqual([
+        [new ShownError("#VALUE!", `An input cell shows ${code}.`)],
+      ]);
+    },
+  );
 
   test("hands over plain errors where the host has no error class", () => {
     expect(call({}, "RUNOFFDEPTH", [[4]], [[101]])).toEqual([[{ code: "#VALUE!", message: "Curve number must be 100 or less." }]]);

@@ -1,9 +1,8 @@
 /** A workbook that is set up and holds one yard, for the tests of what is written for it. */
-import { readProgram } from "../../addin/actions/program/read-program.ts";
-import type { Yard } from "../../addin/actions/program/read-program.ts";
+import { readProgram, type Yard } from "../../addin/actions/program/read-program.ts";
 import { setUpWorkbook } from "../../addin/actions/workbook/set-up-workbook.ts";
 import { addYard } from "../../addin/actions/yard/record-yard.ts";
-import type { Workbook } from "../../addin/workbook/workbook.ts";
+import type { Workbook } from "../../addin/workbook/port.ts";
 import { WorkbookInMemory } from "./workbook-in-memory.ts";
 
 export const ONE_YARD = { yard: "Lantern House", address: "3 Cooper's Rise", units: "us", soilGroup: "B" } as const;

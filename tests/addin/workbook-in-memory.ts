@@ -1,5 +1,15 @@
-import { SheetExists, SheetMissing } from "../../addin/workbook/workbook.ts";
-import type { CellRange, CellValue, FormulaWrite, PictureWrite, SheetLayout, StopListening, ValueWrite, Workbook } from "../../addin/workbook/workbook.ts";
+import {
+  SheetExists,
+  SheetMissing,
+  type CellRange,
+  type CellValue,
+  type FormulaWrite,
+  type PictureWrite,
+  type SheetLayout,
+  type StopListening,
+  type ValueWrite,
+  type Workbook,
+} from "../../addin/workbook/port.ts";
 
 /** The port over plain arrays, for testing what stands on it. It keeps formulas and computes none. */
 export class WorkbookInMemory implements Workbook {
@@ -156,5 +166,7 @@ export class WorkbookInMemory implements Workbook {
 }
 
 function cells<Content>(range: CellRange, at: (row: number, column: number) => Content): Content[][] {
-  return Array.from({ length: range.rows }, (_, row) => Array.from({ length: range.columns }, (__, column) => at(range.row + row, range.column + column)));
+  return Array.from({ length: range.rows }, (_, row) =>
+    Array.from({ length: range.columns }, (__, column) => at(range.row + row, range.column + column)),
+  );
 }

@@ -44,7 +44,7 @@ import { sitesSheet } from "../../addin/records/sites.ts";
 import { surfacesSheet } from "../../addin/records/surfaces.ts";
 import { cellOf, firstRow } from "../../addin/records/place.ts";
 import { appendRows } from "../../addin/actions/program/write-records.ts";
-import type { CellRange, Workbook } from "../../addin/workbook/workbook.ts";
+import type { CellRange, Workbook } from "../../addin/workbook/port.ts";
 import { catalogue } from "../../functions/worksheet/catalogue.ts";
 import { picture } from "./picture-cases.ts";
 
@@ -92,14 +92,25 @@ const steep = refusal("screening-stops", "The screening visit says stop.", "slop
 
 /** The rows prepared of every sheet and of the columns it declares, and the row below them. */
 function everyLook(rowsOf: (sheet: Sheet) => number): readonly CellRange[] {
-  return recordSheets.map((sheet) => ({ sheet: sheet.name, row: firstRow(sheet), column: 0, rows: rowsOf(sheet) + 1, columns: Object.keys(sheet.columns).length }));
+  return recordSheets.map((sheet) => ({
+    sheet: sheet.name,
+    row: firstRow(sheet),
+    column: 0,
+    rows: rowsOf(sheet) + 1,
+    columns: Object.keys(sheet.columns).length,
+  }));
 }
 
 /** A sheet outgrows its rows once. */
-const grownRows = (sheet: Sheet) => ([sitesSheet, designSheet, reportYardsSheet, surfacesSheet] as readonly Sheet[]).includes(sheet) ? 2 * sheet.rows : sheet.rows;
+const grownRows = (sheet: Sheet) =>
+  ([sitesSheet, designSheet, reportYardsSheet, surfacesSheet] as readonly Sheet[]).includes(sheet) ? 2 * sheet.rows : sheet.rows;
 
 export const actionCases: readonly ActionCase[] = [
-  { title: "the workbook is set up", looksAt: everyLook(({ rows }) => rows), run: async (workbook) => [await programState(workbook), await setUpWorkbook(workbook), await programState(workbook)] },
+  {
+    title: "the workbook is set up",
+    looksAt: everyLook(({ rows }) => rows),
+    run: async (workbook) => [await programState(workbook), await setUpWorkbook(workbook), await programState(workbook)],
+  },
   { title: "the demo program is filled in", run: (workbook) => fillDemoProgram(workbook, DAY) },
   {
     title: "a yard is added under the next Site ID, and its row comes to the front",
@@ -111,7 +122,13 @@ export const actionCases: readonly ActionCase[] = [
   },
   yardCase("surfaces are added", async (workbook, yard) => {
     await addSurface(workbook, yard, { surface: "Front roof", cover: "roof", area: 900, share: 0.5 });
-    await addSurface(workbook, yard, { surface: "1/2 of the drive", cover: "paving", area: 300, share: null, howMeasured: "rectangle: length 30 ft, width 10 ft" });
+    await addSurface(workbook, yard, {
+      surface: "1/2 of the drive",
+      cover: "paving",
+      area: 300,
+      share: null,
+      howMeasured: "rectangle: length 30 ft, width 10 ft",
+    });
   }),
   yardCase("a surface is changed and its downspout noted", async (workbook, yard) => {
     const [roof] = yard.surfaces;
@@ -125,21 +142,48 @@ export const actionCases: readonly ActionCase[] = [
   }),
   yardCase("a hole test is added", (workbook, yard) =>
     addHoleTest(workbook, yard, {
-      hole: "A", date: DAY, tester: "Crew one", soaked: "yes", holeDepth: 18, holeDiameter: 8,
-      readings: [[0, 12], [10, 10.5], [20, 9.25], [30, 8.125], [40, 7.0625]].map(([minutes = 0, waterDepth = 0]) => ({ minutes, waterDepth })),
+      hole: "A",
+      date: DAY,
+      tester: "Crew one",
+      soaked: "yes",
+      holeDepth: 18,
+      holeDiameter: 8,
+      readings: [
+        [0, 12],
+        [10, 10.5],
+        [20, 9.25],
+        [30, 8.125],
+        [40, 7.0625],
+      ].map(([minutes = 0, waterDepth = 0]) => ({ minutes, waterDepth })),
     }),
   ),
   yardCase("a hole test is changed", (workbook, yard) =>
     changeHoleTest(workbook, yard.holeTests[0]!, {
-      hole: "A", date: DAY, tester: "Crew two", soaked: "yes", holeDepth: 18, holeDiameter: 8,
-      readings: [[0, 12], [15, 10], [30, 8.25], [45, 6.75]].map(([minutes = 0, waterDepth = 0]) => ({ minutes, waterDepth })),
+      hole: "A",
+      date: DAY,
+      tester: "Crew two",
+      soaked: "yes",
+      holeDepth: 18,
+      holeDiameter: 8,
+      readings: [
+        [0, 12],
+        [15, 10],
+        [30, 8.25],
+        [45, 6.75],
+      ].map(([minutes = 0, waterDepth = 0]) => ({ minutes, waterDepth })),
     }),
   ),
   yardCase("a measured answer is held against the Rules sheet by a formula", (workbook, yard) =>
     recordAnswer(workbook, yard, screeningVisit, stepOf(screeningVisit, "foundation"), { kind: "measured", value: 8, ...answered }),
   ),
   yardCase("a slope goes into Sites and Visits", (workbook, yard) =>
-    recordAnswer(workbook, yard, screeningVisit, stepOf(screeningVisit, "slope"), { kind: "slope", drop: 30, run: 200, ...answered, note: "=not a formula" }),
+    recordAnswer(workbook, yard, screeningVisit, stepOf(screeningVisit, "slope"), {
+      kind: "slope",
+      drop: 30,
+      run: 200,
+      ...answered,
+      note: "=not a formula",
+    }),
   ),
   yardCase("an answer that there is nothing to measure to passes", (workbook, yard) =>
     recordAnswer(workbook, yard, screeningVisit, stepOf(screeningVisit, "septic-uphill"), { kind: "none", ...answered, link: "photo 12" }),
@@ -149,18 +193,30 @@ export const actionCases: readonly ActionCase[] = [
     await withdrawOverride(workbook, yard, screeningVisit, steep, { by: "Coordinator", reason: "Wall not built." });
   }),
   yardCase("the basin's inputs are written and Design answers", async (workbook, yard) => {
-    const conflicts = await writeBasin(workbook, yard, { stormDepth: 1.2, pondingDepth: 6, mediaDepth: 18, sideSlope: 3, mixRecipe: yard.site.record.mixRecipe, shape: "rectangle", lengthToWidth: 2, roomLength: 30, roomWidth: 20 });
+    const conflicts = await writeBasin(workbook, yard, {
+      stormDepth: 1.2,
+      pondingDepth: 6,
+      mediaDepth: 18,
+      sideSlope: 3,
+      mixRecipe: yard.site.record.mixRecipe,
+      shape: "rectangle",
+      lengthToWidth: 2,
+      roomLength: 30,
+      roomWidth: 20,
+    });
     return [conflicts, await onYard(workbook, async ({ design }) => design)];
   }),
   yardCase("the drawing is saved in the workbook, and once more in place of itself", async (workbook, yard) => {
-    for (const description of ["Plan of the basin", "Plan and section of the basin"]) await saveDrawing(workbook, yard, drawing(description));
+    for (const description of ["Plan of the basin", "Plan and section of the basin"])
+      await saveDrawing(workbook, yard, drawing(description));
     return [await hasDrawing(workbook, yard), await workbook.pictureNames("Drawings")];
   }),
   yardCase("a planting plan is written", async (workbook, yard, { plants, settings }) => {
     const zones = zonesOfYard(yard, settings);
     if ("sentence" in zones) throw new Error(zones.sentence);
     const palette = readPalette(plants, yard.units);
-    const chosen = (zone: "A" | "B" | "C") => suggestedFrom(plantsFor(palette, { zone, sun: "sun", region: null, atLeastAsWetAs: null, widestSpacing: null, bloomMonth: null }), 2);
+    const chosen = (zone: "A" | "B" | "C") =>
+      suggestedFrom(plantsFor(palette, { zone, sun: "sun", region: null, atLeastAsWetAs: null, widestSpacing: null, bloomMonth: null }), 2);
     const plan = draftPlanting(SITE_ID, zones, { A: chosen("A"), B: chosen("B"), C: chosen("C") }).clumps;
     return [plan.length, await writePlan(workbook, yard, seenClumps(yard), plan)];
   }),
@@ -172,7 +228,14 @@ export const actionCases: readonly ActionCase[] = [
   }),
   yardCase("a line takes the drafted quantity", (workbook, yard) => {
     const [row] = yard.estimateLines;
-    return takeDraftedQuantity(workbook, row!, { group: "Materials", item: row!.record.item ?? "", quantity: 3, unit: row!.record.unit ?? "", kind: "cash", note: "" });
+    return takeDraftedQuantity(workbook, row!, {
+      group: "Materials",
+      item: row!.record.item ?? "",
+      quantity: 3,
+      unit: row!.record.unit ?? "",
+      kind: "cash",
+      note: "",
+    });
   }),
   yardCase("people sign in, move earth, are hurt and sign out on a dig day", async (workbook, yard) => {
     const person = (who: string) => ({ who, arrived: 0.375, left: null, hours: null });
@@ -182,14 +245,37 @@ export const actionCases: readonly ActionCase[] = [
     return onYard(workbook, ({ digDays }) => signOut(workbook, digDays, 0.5));
   }),
   yardCase("nobody signs in twice on one day", (workbook, yard) =>
-    signIn(workbook, yard, DAY + 20, [{ who: "ada", arrived: 0.5, left: null, hours: null }], false, "Coordinator").catch((error: unknown) => String(error)),
+    signIn(workbook, yard, DAY + 20, [{ who: "ada", arrived: 0.5, left: null, hours: null }], false, "Coordinator").catch(
+      (error: unknown) => String(error),
+    ),
   ),
   yardCase("the garden is measured as built", (workbook, yard) =>
-    recordAsBuilt(workbook, yard, { shape: "ellipse", floorLength: 12, floorWidth: 7, pondingDepth: 6, sideSlope: 3, mediaDepth: null, sillWidth: 2, lowestBerm: 2, drainHours: 20, date: DAY + 21, by: "Crew one", note: "" }),
+    recordAsBuilt(workbook, yard, {
+      shape: "ellipse",
+      floorLength: 12,
+      floorWidth: 7,
+      pondingDepth: 6,
+      sideSlope: 3,
+      mediaDepth: null,
+      sillWidth: 2,
+      lowestBerm: 2,
+      drainHours: 20,
+      date: DAY + 21,
+      by: "Crew one",
+      note: "",
+    }),
   ),
   yardCase("the first looks are planned, and the first is done", async (workbook, yard) => {
     await writeFollowUps(workbook, yard, proposedFollowUps(yard.followUps, DAY + 21));
-    return onYard(workbook, (now) => recordLook(workbook, now, now.followUps[0]!, { done: DAY + 28, by: "Crew two", note: "Mulch washed.", answers: [], repairDays: new Map() }));
+    return onYard(workbook, (now) =>
+      recordLook(workbook, now, now.followUps[0]!, {
+        done: DAY + 28,
+        by: "Crew two",
+        note: "Mulch washed.",
+        answers: [],
+        repairDays: new Map(),
+      }),
+    );
   }),
   {
     title: "a what-if table of one yard, and one of every yard, answer beside what stands on the sheet",
@@ -197,7 +283,12 @@ export const actionCases: readonly ActionCase[] = [
       const sized = catalogue.find(({ name }) => name === "DRAWDOWN")!;
       const common = { worksheetFunction: sized, result: 0, fixed: new Map() };
       const tables = [
-        await addWhatIf(workbook, { ...common, scope: { kind: "yard", siteId: SITE_ID, units: "us" }, down: { key: "ponding", values: [3, 6, 9] }, across: { key: "designRate", values: [0.25, 0.5] } }),
+        await addWhatIf(workbook, {
+          ...common,
+          scope: { kind: "yard", siteId: SITE_ID, units: "us" },
+          down: { key: "ponding", values: [3, 6, 9] },
+          across: { key: "designRate", values: [0.25, 0.5] },
+        }),
         await addWhatIf(workbook, { ...common, scope: { kind: "all" }, down: null, across: { key: "ponding", values: [4, 8] } }),
       ];
       await workbook.calculated();
@@ -210,7 +301,13 @@ export const actionCases: readonly ActionCase[] = [
       const read = await program(workbook);
       await saveReportCharts(workbook, ["Money by funder", "Area by year"].map(drawing));
       const { lines, cashByFunder, areaByYear } = reportOf(read, { from: null, to: null, funder: null }, DAY + 30);
-      return [lines.map(({ figure, built, designed }) => [figure.key, built.value, designed.value]), cashByFunder, areaByYear, await workbook.pictureNames("Report"), whatIsNext(read, DAY + 30)];
+      return [
+        lines.map(({ figure, built, designed }) => [figure.key, built.value, designed.value]),
+        cashByFunder,
+        areaByYear,
+        await workbook.pictureNames("Report"),
+        whatIsNext(read, DAY + 30),
+      ];
     },
   },
   yardCase("every number of the yard is explained", async (_workbook, yard, read) => explainYard(read, yard)),
@@ -218,14 +315,35 @@ export const actionCases: readonly ActionCase[] = [
     title: "the working of a spilled cell of Design is shown",
     run: async (workbook) => {
       await workbook.calculated();
-      return showWorking(workbook, await onYard(workbook, async ({ siteId }, { yards }) => ({ sheet: "Design", row: 3 + yards.findIndex((yard) => yard.siteId === siteId), column: 15, rows: 1, columns: 1 })));
+      return showWorking(
+        workbook,
+        await onYard(workbook, async ({ siteId }, { yards }) => ({
+          sheet: "Design",
+          row: 3 + yards.findIndex((yard) => yard.siteId === siteId),
+          column: 15,
+          rows: 1,
+          columns: 1,
+        })),
+      );
     },
   },
   {
     title: "a change stands on the log with what was there before, and is undone",
     run: async (workbook) => {
       const logged = logWrites(workbook);
-      await onYard(logged.workbook, (yard) => writeBasin(logged.workbook, yard, { stormDepth: 2, pondingDepth: 9, mediaDepth: null, sideSlope: null, mixRecipe: null, shape: null, lengthToWidth: null, roomLength: null, roomWidth: null }));
+      await onYard(logged.workbook, (yard) =>
+        writeBasin(logged.workbook, yard, {
+          stormDepth: 2,
+          pondingDepth: 9,
+          mediaDepth: null,
+          sideSlope: null,
+          mixRecipe: null,
+          shape: null,
+          lengthToWidth: null,
+          roomLength: null,
+          roomWidth: null,
+        }),
+      );
       const change = await logged.putOnLog({ by: "Coordinator", what: "Basin" });
       const told = await latestChanges(workbook, 1);
       await undoChange(workbook, change!);
@@ -270,7 +388,10 @@ export const actionCases: readonly ActionCase[] = [
         await workbook.select({ sheet: "Design", row: 3, column: 0, rows: 1, columns: 1 });
         names.push(await turnIntoValues(workbook));
       }
-      const [copies, formulas] = [await workbook.readSheets(["Design", ...names]), await workbook.readFormulas({ sheet: names[0]!, row: 0, column: 0, rows: 30, columns: 36 })];
+      const [copies, formulas] = [
+        await workbook.readSheets(["Design", ...names]),
+        await workbook.readFormulas({ sheet: names[0]!, row: 0, column: 0, rows: 30, columns: 36 }),
+      ];
       return [names, copies[0]?.[3]?.[0] === copies[1]?.[3]?.[0], formulas.flat().filter((formula) => formula !== "")];
     },
   },
@@ -279,15 +400,25 @@ export const actionCases: readonly ActionCase[] = [
     looksAt: everyLook(grownRows),
     run: async (workbook) => {
       const { yards } = await program(workbook);
-      const more = Array.from({ length: 201 - yards.length }, (_, index) => ({ siteId: `Z-${index}`, yard: `Further yard ${index}`, units: "us" }));
+      const more = Array.from({ length: 201 - yards.length }, (_, index) => ({
+        siteId: `Z-${index}`,
+        yard: `Further yard ${index}`,
+        units: "us",
+      }));
       await appendRows(workbook, sitesSheet, more);
       const typed = [["Z-0", "Roof", "roof", 640]];
-      await workbook.writeValues([{ range: { ...cellOf(surfacesSheet, firstRow(surfacesSheet) + surfacesSheet.rows + 9, "siteId"), columns: 4 }, values: typed }]);
+      await workbook.writeValues([
+        { range: { ...cellOf(surfacesSheet, firstRow(surfacesSheet) + surfacesSheet.rows + 9, "siteId"), columns: 4 }, values: typed },
+      ]);
       const found = await checkWorkbook(workbook);
       const left = await repairWorkbook(workbook, found);
       const read = await program(workbook);
-      const further = read.yards.filter(({ siteId }) => ["Z-0", more.at(-1)?.siteId].includes(siteId)).map(({ site, design }) => [site.row, design.yard, design.contributingArea]);
-      return [found, left].map((findings) => findings.map(({ sentence, repair }) => [sentence, repair?.says ?? null])).concat([further as never]);
+      const further = read.yards
+        .filter(({ siteId }) => ["Z-0", more.at(-1)?.siteId].includes(siteId))
+        .map(({ site, design }) => [site.row, design.yard, design.contributingArea]);
+      return [found, left]
+        .map((findings) => findings.map(({ sentence, repair }) => [sentence, repair?.says ?? null]))
+        .concat([further as never]);
     },
   },
 ];

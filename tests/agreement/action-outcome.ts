@@ -1,5 +1,5 @@
 import { isoDate, today } from "../../addin/actions/dates.ts";
-import type { CellValue, Workbook } from "../../addin/workbook/workbook.ts";
+import type { CellValue, Workbook } from "../../addin/workbook/port.ts";
 import type { ActionCase } from "./action-cases.ts";
 import { looksOf, type LookAt } from "./looks.ts";
 
@@ -18,12 +18,17 @@ export async function actionOutcome(workbook: Workbook, lookAt: LookAt, { run, l
   const [, ...names] = await workbook.sheetNames();
   const sheets = await workbook.readSheets(names);
   const looks = Object.fromEntries((looksAt ?? []).map((range) => [range.sheet, looksOf(lookAt, range)]));
-  return { looks, answer: JSON.stringify(answer, (_key, value: unknown) => comparable(value)) ?? "", sheets: Object.fromEntries(names.map((name, index) => [name, (sheets[index] ?? []).map((row) => row.map(comparable))])) };
+  return {
+    looks,
+    answer: JSON.stringify(answer, (_key, value: unknown) => comparable(value)) ?? "",
+    sheets: Object.fromEntries(names.map((name, index) => [name, (sheets[index] ?? []).map((row) => row.map(comparable))])),
+  };
 }
 
 /** Two engines may add up in another order, and midnight may fall between the two runs of an action. */
 function comparable<Value>(value: Value): Value | number | string {
   const day = today();
-  if (typeof value === "number") return Math.floor(value) === day || Math.floor(value) === day - 1 ? "today" : Number(value.toPrecision(12));
+  if (typeof value === "number")
+    return Math.floor(value) === day || Math.floor(value) === day - 1 ? "today" : Number(value.toPrecision(12));
   return typeof value === "string" ? value.replaceAll(isoDate(day), "today").replaceAll(isoDate(day - 1), "today") : value;
 }

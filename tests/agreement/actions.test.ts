@@ -1,7 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { excelWorkbook } from "../../addin/workbook/excel-workbook.ts";
-import type { CellValue, Workbook } from "../../addin/workbook/workbook.ts";
-import { columnLetters } from "../../addin/workbook/workbook.ts";
+import { excelWorkbook } from "../../addin/workbook/excel/excel-workbook.ts";
+import { columnLetters, type CellValue, type Workbook } from "../../addin/workbook/port.ts";
 import { PageHost, type OpenPage } from "../browser/page.ts";
 import { InMemoryExcel } from "../contract/in-memory-excel.ts";
 import { actionCases } from "./action-cases.ts";
@@ -31,15 +30,21 @@ describe("Every action", () => {
     await host.close();
   });
 
-  test.each(titles)("on both spreadsheets: %s", async (title) => {
-    const found = actionCases.find((one) => one.title === title)!;
-    const inExcel = await actionOutcome(workbook, excelLookAt(excel.book), found);
-    const embedded = await opened.page.evaluate((one) => window.runActionCase?.(one), title);
-    expect(embedded?.answer).toBe(inExcel.answer);
-    expect(embedded?.looks).toEqual(inExcel.looks);
-    expect(differences(inExcel, embedded!, (name, column) => excel.book.sheetNamed(name)?.hiddenColumns.has(column) ?? false)).toEqual([]);
-    // Growing past the prepared rows computes hundreds of yards three times over on each.
-  }, 180_000);
+  test.each(titles)(
+    "on both spreadsheets: %s",
+    async (title) => {
+      const found = actionCases.find((one) => one.title === title)!;
+      const inExcel = await actionOutcome(workbook, excelLookAt(excel.book), found);
+      const embedded = await opened.page.evaluate((one) => window.runActionCase?.(one), title);
+      expect(embedded?.answer).toBe(inExcel.answer);
+      expect(embedded?.looks).toEqual(inExcel.looks);
+      expect(differences(inExcel, embedded!, (name, column) => excel.book.sheetNamed(name)?.hiddenColumns.has(column) ?? false)).toEqual(
+        [],
+      );
+      // Growing past the prepared rows computes hundreds of yards three times over on each.
+    },
+    180_000,
+  );
 
   test("asked Excel for no requirement set above the manifests', and nothing went wrong unheard", () => {
     // The object model asks about sets of its own too, which are for no manifest.
@@ -53,7 +58,11 @@ describe("Every action", () => {
 });
 
 /** "Sites!B4: Excel 3, embedded 4". In Excel a long list of choices stands in a hidden column. */
-function differences(inExcel: ActionOutcome, embedded: ActionOutcome, isHidden: (sheet: string, column: number) => boolean): readonly string[] {
+function differences(
+  inExcel: ActionOutcome,
+  embedded: ActionOutcome,
+  isHidden: (sheet: string, column: number) => boolean,
+): readonly string[] {
   const names = [...new Set([...Object.keys(inExcel.sheets), ...Object.keys(embedded.sheets)])];
   return names.flatMap((name) => {
     const [one = [], other = []] = [inExcel.sheets[name], embedded.sheets[name]];
@@ -61,7 +70,8 @@ function differences(inExcel: ActionOutcome, embedded: ActionOutcome, isHidden: 
     for (let row = 0; row < Math.max(one.length, other.length); row += 1) {
       for (let column = 0; column < Math.max(one[row]?.length ?? 0, other[row]?.length ?? 0); column += 1) {
         const [here = null, there = null]: (CellValue | undefined)[] = [one[row]?.[column], other[row]?.[column]];
-        if (here !== there && !isHidden(name, column)) found.push(`${name}!${columnLetters(column)}${row + 1}: Excel ${JSON.stringify(here)}, embedded ${JSON.stringify(there)}`);
+        if (here !== there && !isHidden(name, column))
+          found.push(`${name}!${columnLetters(column)}${row + 1}: Excel ${JSON.stringify(here)}, embedded ${JSON.stringify(there)}`);
       }
     }
     return found;

@@ -2,7 +2,7 @@
  * What every adapter of the workbook port must do, whichever spreadsheet is behind it. Each case is given a workbook
  * of its own with nothing in it but the sheet a new workbook comes with.
  */
-import type { CellRange, CellValue, SheetLayout, Workbook } from "../../addin/workbook/workbook.ts";
+import type { CellRange, CellValue, SheetLayout, Workbook } from "../../addin/workbook/port.ts";
 import { expectEqual, expectRefusal, expectSoon, pause } from "./expectations.ts";
 import type { CellLook, LookAt } from "./looks.ts";
 import { pictureCases } from "./picture-cases.ts";
@@ -27,12 +27,16 @@ export const cases: readonly AgreementCase[] = [
     title: "a new sheet shows its preface above its headings and nothing below them",
     async run(workbook) {
       await workbook.addSheets([yards("Sites")]);
-      expectEqual(await values(workbook, range("Sites", 0, 0, 4, 4)), [
-        ["Yards", null, null, null],
-        ["One row a yard", null, null, null],
-        ["Yard", "Soil", "Area", "Tested on"],
-        [null, null, null, null],
-      ], "the top of the sheet");
+      expectEqual(
+        await values(workbook, range("Sites", 0, 0, 4, 4)),
+        [
+          ["Yards", null, null, null],
+          ["One row a yard", null, null, null],
+          ["Yard", "Soil", "Area", "Tested on"],
+          [null, null, null, null],
+        ],
+        "the top of the sheet",
+      );
     },
   },
   {
@@ -73,7 +77,11 @@ export const cases: readonly AgreementCase[] = [
       await workbook.writeValues([{ range: range("Sites", 3, 0, 6, 1), values: rows }]);
       await workbook.calculated();
       expectEqual(await values(workbook, range("Sites", 3, 0, 6, 1)), rows, "the cells");
-      expectEqual(await workbook.readFormulas(range("Sites", 3, 0, 6, 1)), rows.map(() => [""]), "the formulas");
+      expectEqual(
+        await workbook.readFormulas(range("Sites", 3, 0, 6, 1)),
+        rows.map(() => [""]),
+        "the formulas",
+      );
     },
   },
   {
@@ -122,7 +130,15 @@ export const cases: readonly AgreementCase[] = [
       const [rules = [], sites = [], nothing] = await workbook.readSheets(["Rules", "Sites", blank]);
       expectEqual([rules.length, rules.map((row) => row.length)], [6, [10, 10, 10, 10, 10, 10]], "how far Rules reaches");
       expectEqual([rules[5]?.[8], rules[5]?.[9]], [null, 0], "the last row of Rules");
-      expectEqual(sites.slice(0, 3).map((row) => row.slice(0, 4)), [["Yards", null, null, null], ["One row a yard", null, null, null], ["Yard", "Soil", "Area", "Tested on"]], "the top of Sites");
+      expectEqual(
+        sites.slice(0, 3).map((row) => row.slice(0, 4)),
+        [
+          ["Yards", null, null, null],
+          ["One row a yard", null, null, null],
+          ["Yard", "Soil", "Area", "Tested on"],
+        ],
+        "the top of Sites",
+      );
       expectEqual(nothing, [], "the blank sheet");
       await expectRefusal(workbook.readSheets(["Sites", "Basins"]), "SheetMissing");
     },
@@ -142,9 +158,13 @@ export const cases: readonly AgreementCase[] = [
       const typed = [["Quay 9", "clay", 7.25, 46_000]];
       await workbook.writeValues([{ range: range("Sites", LAST_ROW + 3, 0, 1, 4), values: typed }]);
       const further = { row: LAST_ROW + 1, column: 0, rows: 20, columns: 4 };
-      await workbook.continueLayout([{ ...further, sheet: "Sites" }, { ...further, sheet: "Ferry's 2nd round" }]);
+      await workbook.continueLayout([
+        { ...further, sheet: "Sites" },
+        { ...further, sheet: "Ferry's 2nd round" },
+      ]);
       await workbook.continueLayout([{ ...further, sheet: "Sites", row: LAST_ROW + 21, rows: 2000 }]);
-      for (const row of [FIRST_ROW, LAST_ROW + 1, LAST_ROW + 3, LAST_ROW + 20, LAST_ROW + 21, LAST_ROW + 2020]) expectEqual(looksAcross(lookAt, row), PREPARED, `row ${row}`);
+      for (const row of [FIRST_ROW, LAST_ROW + 1, LAST_ROW + 3, LAST_ROW + 20, LAST_ROW + 21, LAST_ROW + 2020])
+        expectEqual(looksAcross(lookAt, row), PREPARED, `row ${row}`);
       expectEqual(looksAcross(lookAt, LAST_ROW + 2021), [BARE, BARE, BARE, BARE], "the row below");
       expectEqual(looksAcross(lookAt, LAST_ROW + 20, "Ferry's 2nd round"), PREPARED, "the last row of the other sheet");
       expectEqual(looksAcross(lookAt, LAST_ROW + 21, "Ferry's 2nd round"), [BARE, BARE, BARE, BARE], "the row below it");
@@ -266,7 +286,9 @@ export const cases: readonly AgreementCase[] = [
     needsComputing: true,
     async run(workbook) {
       await workbook.addSheets([yards("Sites"), yards("Design")]);
-      await workbook.writeFormulas([{ range: range("Design", 3, 0, 1, 3), formulas: [["=Sites!C4*2", "=A4>10", '=IF(A4>10,"","small")']] }]);
+      await workbook.writeFormulas([
+        { range: range("Design", 3, 0, 1, 3), formulas: [["=Sites!C4*2", "=A4>10", '=IF(A4>10,"","small")']] },
+      ]);
       for (const area of [3, 8]) {
         await workbook.writeValues([{ range: range("Sites", 3, 2), values: [[area]] }]);
         await workbook.calculated();
@@ -284,7 +306,11 @@ export const cases: readonly AgreementCase[] = [
       await workbook.writeFormulas([{ range: range("Design", 3, 1), formulas: [["=Sites!C4:C6*2"]] }]);
       await workbook.calculated();
       const [design = []] = await workbook.readSheets(["Design"]);
-      expectEqual(design.slice(3).map((row) => row[1]), [6, 16, 10], "the spilled column");
+      expectEqual(
+        design.slice(3).map((row) => row[1]),
+        [6, 16, 10],
+        "the spilled column",
+      );
     },
   },
   {
@@ -309,7 +335,14 @@ export const cases: readonly AgreementCase[] = [
         { range: range("Sites", 3, 2), formulas: [['=A4:A5=""']] },
       ]);
       await workbook.calculated();
-      expectEqual(await values(workbook, range("Sites", 3, 1, 2, 2)), [[false, false], [true, true]], "which are blank");
+      expectEqual(
+        await values(workbook, range("Sites", 3, 1, 2, 2)),
+        [
+          [false, false],
+          [true, true],
+        ],
+        "which are blank",
+      );
     },
   },
   {
@@ -321,7 +354,11 @@ export const cases: readonly AgreementCase[] = [
       await workbook.writeFormulas([{ range: range("Design", 3, 0), formulas: [['=IF(Sites!C4:C7="","",Sites!C4:C7*10)']] }]);
       await workbook.calculated();
       expectEqual(await values(workbook, range("Design", 3, 0, 4, 1)), [[10], [0], [null], [40]], "the spilled cells");
-      expectEqual((await workbook.readFormulas(range("Design", 3, 0, 4, 1))).map(([formula]) => formula !== ""), [true, false, false, false], "which hold a formula");
+      expectEqual(
+        (await workbook.readFormulas(range("Design", 3, 0, 4, 1))).map(([formula]) => formula !== ""),
+        [true, false, false, false],
+        "which hold a formula",
+      );
     },
   },
   ...pictureCases,

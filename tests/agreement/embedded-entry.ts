@@ -4,11 +4,11 @@ import { fillDemoProgram } from "../../addin/actions/demo/demo-program.ts";
 import { readProgram } from "../../addin/actions/program/read-program.ts";
 import { setUpWorkbook } from "../../addin/actions/workbook/set-up-workbook.ts";
 import { sitesSheet } from "../../addin/records/sites.ts";
-import type { CellValue } from "../../addin/workbook/workbook.ts";
-import { EmbeddedGrid } from "../../addin/workbook/embedded-grid.ts";
-import { EmbeddedWorkbook } from "../../addin/workbook/embedded-workbook.ts";
+import type { CellValue } from "../../addin/workbook/port.ts";
+import { EmbeddedGrid } from "../../addin/workbook/embedded/embedded-grid.ts";
+import { EmbeddedWorkbook } from "../../addin/workbook/embedded/embedded-workbook.ts";
 import { catalogue } from "../../functions/worksheet/catalogue.ts";
-import { readWorkbookFile, writeWorkbookFile } from "../../addin/workbook/workbook-file.ts";
+import { readWorkbookFile, writeWorkbookFile } from "../../addin/workbook/embedded/workbook-file.ts";
 import { actionCases } from "./action-cases.ts";
 import { actionOutcome, type ActionOutcome } from "./action-outcome.ts";
 import { cases } from "./cases.ts";
@@ -31,7 +31,9 @@ declare global {
     /** The sentence under an impossible formula, before and after a row is inserted above it. */
     sentenceAroundInsertedRow?: () => Promise<readonly (string | null)[]>;
     /** Whether placing a picture counts as a change to keep, and the pictures of the saved workbook opened again. */
-    designsAround?: (change: RowChange) => Promise<{ readonly before: Designs; readonly after: Designs; readonly repairs: readonly string[] }>;
+    designsAround?: (
+      change: RowChange,
+    ) => Promise<{ readonly before: Designs; readonly after: Designs; readonly repairs: readonly string[] }>;
     pictureKept?: () => Promise<{ readonly isChange: boolean; readonly names: readonly string[] }>;
   }
 }
@@ -45,7 +47,11 @@ const lookAt: LookAt = ({ sheet, row, column }) => {
   const cell = grid.workbook().getSheetByName(sheet)?.getRange(row, column);
   const style = cell?.getCellStyleData("cell");
   const rule = cell?.getDataValidation();
-  return { format: style?.n?.pattern ?? null, fill: style?.bg?.rgb ?? null, choices: rule == null ? null : (JSON.parse(rule.rule.formula1 ?? "[]") as string[]) };
+  return {
+    format: style?.n?.pattern ?? null,
+    fill: style?.bg?.rgb ?? null,
+    choices: rule == null ? null : (JSON.parse(rule.rule.formula1 ?? "[]") as string[]),
+  };
 };
 
 window.runAgreementCase = async (title) => {
@@ -97,10 +103,22 @@ window.designsAround = async (change) => {
 
 async function designs(): Promise<Designs> {
   const { yards } = await readProgram(workbook);
-  return Object.fromEntries(yards.map(({ siteId, design, surfaces, answers }) => [
-    siteId,
-    [design.yard, design.contributingArea, design.testedRate, design.floorArea, design.mixSand, design.yardRunoff, design.status, surfaces.length, answers.get("foundation")?.record.verdict ?? null],
-  ]));
+  return Object.fromEntries(
+    yards.map(({ siteId, design, surfaces, answers }) => [
+      siteId,
+      [
+        design.yard,
+        design.contributingArea,
+        design.testedRate,
+        design.floorArea,
+        design.mixSand,
+        design.yardRunoff,
+        design.status,
+        surfaces.length,
+        answers.get("foundation")?.record.verdict ?? null,
+      ],
+    ]),
+  );
 }
 
 const sheetOf = (name: string) => {
@@ -124,7 +142,9 @@ const rowChanges: Readonly<Record<RowChange, () => Promise<void>>> = {
     const { yards } = await readProgram(workbook);
     const keys = Object.keys(sitesSheet.columns) as (keyof typeof sitesSheet.columns)[];
     const sorted = [...yards].sort((one, other) => String(one.site.record.address).localeCompare(String(other.site.record.address)));
-    await workbook.writeValues(yards.flatMap(({ site }, place) => keys.map((key) => ({ range: site.at(key), values: [[sorted[place]?.site.cells[key] ?? null]] }))));
+    await workbook.writeValues(
+      yards.flatMap(({ site }, place) => keys.map((key) => ({ range: site.at(key), values: [[sorted[place]?.site.cells[key] ?? null]] }))),
+    );
   },
 };
 

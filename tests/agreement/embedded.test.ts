@@ -1,6 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { PageHost } from "../browser/page.ts";
-import type { OpenPage } from "../browser/page.ts";
+import { PageHost, type OpenPage } from "../browser/page.ts";
 import { cases } from "./cases.ts";
 
 const START_MILLISECONDS = 90_000;

@@ -1,5 +1,5 @@
 import { afterEach, describe, expect, test } from "vitest";
-import { excelWorkbook } from "../../addin/workbook/excel-workbook.ts";
+import { excelWorkbook } from "../../addin/workbook/excel/excel-workbook.ts";
 import { InMemoryExcel } from "../contract/in-memory-excel.ts";
 import { cases } from "./cases.ts";
 import { excelLookAt } from "./looks.ts";
@@ -12,6 +12,9 @@ describe("The port on Excel's object model", () => {
 
   test.each(cases.map(({ title, run }) => [title, run] as const))("%s", async (_title, run) => {
     const { book } = new InMemoryExcel();
-    await run(excelWorkbook((error) => troubles.push(error)), excelLookAt(book));
+    await run(
+      excelWorkbook((error) => troubles.push(error)),
+      excelLookAt(book),
+    );
   });
 });

@@ -1,4 +1,4 @@
-import type { CellRange } from "../../addin/workbook/workbook.ts";
+import type { CellRange } from "../../addin/workbook/port.ts";
 import type { Spreadsheet } from "../contract/spreadsheet.ts";
 
 /** What a cell looks like and accepts, which the port writes and never reads. */
@@ -16,17 +16,24 @@ export function excelLookAt(book: Spreadsheet): LookAt {
     const sheet = book.sheetNamed(name);
     const text = (format: string) => (sheet?.formatAt(row, column, format) ?? null) as string | null;
     const rule = sheet?.validationAt(row, column)?.rule as { readonly list: { readonly source: string } } | undefined;
-    return { format: text("NumberFormat"), fill: text("Fill")?.toLowerCase() ?? null, choices: rule === undefined ? null : choicesFrom(book, rule.list.source) };
+    return {
+      format: text("NumberFormat"),
+      fill: text("Fill")?.toLowerCase() ?? null,
+      choices: rule === undefined ? null : choicesFrom(book, rule.list.source),
+    };
   };
 }
 
 /** A list is written in the rule itself, or stands in a column: =Sites!$E$3:$E$7. */
 function choicesFrom(book: Spreadsheet, source: string): readonly string[] {
   if (!source.startsWith("=")) return source.split(",");
-  const [, quoted, plain, letters = "", first, last] = /^=(?:'((?:[^']|'')+)'|([^'!]+))!\$([A-Z]+)\$(\d+):\$[A-Z]+\$(\d+)$/.exec(source) ?? [];
+  const [, quoted, plain, letters = "", first, last] =
+    /^=(?:'((?:[^']|'')+)'|([^'!]+))!\$([A-Z]+)\$(\d+):\$[A-Z]+\$(\d+)$/.exec(source) ?? [];
   const sheet = book.sheetNamed(quoted?.replaceAll("''", "'") ?? plain ?? "");
   const column = [...letters].reduce((count, letter) => count * 26 + letter.charCodeAt(0) - 64, 0) - 1;
-  return Array.from({ length: Number(last) - Number(first) + 1 }, (_, index) => String(sheet?.contentAt(Number(first) - 1 + index, column) ?? ""));
+  return Array.from({ length: Number(last) - Number(first) + 1 }, (_, index) =>
+    String(sheet?.contentAt(Number(first) - 1 + index, column) ?? ""),
+  );
 }
 
 /** The looks of an area, a line a column: where cells one under the other look alike, from which row to which, and how. */

@@ -1,4 +1,4 @@
-import type { PictureWrite, SheetLayout } from "../../addin/workbook/workbook.ts";
+import type { PictureWrite, SheetLayout } from "../../addin/workbook/port.ts";
 import type { AgreementCase } from "./cases.ts";
 import { expectEqual, expectRefusal } from "./expectations.ts";
 
@@ -19,8 +19,8 @@ export const pictureCases: readonly AgreementCase[] = [
       await workbook.addSheets([drawings("Drawings"), drawings("Photos")]);
       await workbook.placePicture(picture("Y-001"));
       await workbook.placePicture({ ...picture("__proto__"), row: 60 });
-      await workbook.placePicture({ ...picture("Ölmühle, \"yard\" 2"), row: 2000, column: 40 });
-      expectEqual(await workbook.pictureNames("Drawings"), ["Y-001", "__proto__", "Ölmühle, \"yard\" 2"], "the pictures");
+      await workbook.placePicture({ ...picture('Ölmühle, "yard" 2'), row: 2000, column: 40 });
+      expectEqual(await workbook.pictureNames("Drawings"), ["Y-001", "__proto__", 'Ölmühle, "yard" 2'], "the pictures");
       expectEqual(await workbook.pictureNames("Photos"), [], "the pictures of the other sheet");
     },
   },
@@ -57,9 +57,25 @@ export const pictureCases: readonly AgreementCase[] = [
 const WHITE_PIXEL = "iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAAAAAA6fptVAAAACklEQVR4nGP4DwABAQEAsTj2FAAAAABJRU5ErkJggg==";
 
 export function picture(name: string): PictureWrite {
-  return { sheet: "Drawings", row: 3, column: 0, name, pngBase64: WHITE_PIXEL, widthPixels: 60, heightPixels: 40, description: "Plan and section" };
+  return {
+    sheet: "Drawings",
+    row: 3,
+    column: 0,
+    name,
+    pngBase64: WHITE_PIXEL,
+    widthPixels: 60,
+    heightPixels: 40,
+    description: "Plan and section",
+  };
 }
 
 function drawings(name: string): SheetLayout {
-  return { name, headingRow: 1, preface: ["Drawings"], rows: 0, frozenColumns: 0, columns: [{ heading: "Yard", widthPixels: 120, role: "input" }] };
+  return {
+    name,
+    headingRow: 1,
+    preface: ["Drawings"],
+    rows: 0,
+    frozenColumns: 0,
+    columns: [{ heading: "Yard", widthPixels: 120, role: "input" }],
+  };
 }

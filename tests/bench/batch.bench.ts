@@ -19,7 +19,13 @@ export const batch: BenchSection = {
     try {
       const script = await builtBatch(folder);
       const rows = [...(await longStreams(script)), ...(await sameRain(script, folder))];
-      return { rows, notes: [...(hasGnuParallel() ? [] : [HOW_TO_INSTALL]), ...(availableParallelism() > 1 ? [] : ["This machine has one core: two workers share it."])] };
+      return {
+        rows,
+        notes: [
+          ...(hasGnuParallel() ? [] : [HOW_TO_INSTALL]),
+          ...(availableParallelism() > 1 ? [] : ["This machine has one core: two workers share it."]),
+        ],
+      };
     } finally {
       rmSync(folder, { recursive: true });
     }
@@ -29,13 +35,22 @@ export const batch: BenchSection = {
 /** A stream ten times as long takes ten times as long and no more memory. */
 async function longStreams(script: string): Promise<readonly BenchRow[]> {
   const designed = (workers: number, parcelCount: number) =>
-    watchedProcess(process.execPath, [script, ...PARCEL_WORDS, "--headings", PARCEL_HEADINGS, "--workers", String(workers)], parcels(parcelCount));
+    watchedProcess(
+      process.execPath,
+      [script, ...PARCEL_WORDS, "--headings", PARCEL_HEADINGS, "--workers", String(workers)],
+      parcels(parcelCount),
+    );
   const rows: BenchRow[] = [];
   let secondsOfOne: number | undefined;
   for (const workers of [1, 2]) {
     const [few, many] = [await designed(workers, FEW_ROWS), await designed(workers, MANY_ROWS)];
     const name = `SITEDESIGN, ${MANY_ROWS.toLocaleString("en-US")} CSV rows, ${workers === 1 ? "one worker" : "one worker / two"}`;
-    rows.push({ name, value: MANY_ROWS / many.seconds, unit: "rows a second", ...(secondsOfOne === undefined ? {} : { ratio: secondsOfOne / many.seconds }) });
+    rows.push({
+      name,
+      value: MANY_ROWS / many.seconds,
+      unit: "rows a second",
+      ...(secondsOfOne === undefined ? {} : { ratio: secondsOfOne / many.seconds }),
+    });
     secondsOfOne ??= many.seconds;
     if (few.megabytes === undefined || many.megabytes === undefined) continue;
     const memory = `most memory at once, to that for ${FEW_ROWS.toLocaleString("en-US")} rows`;
@@ -50,7 +65,8 @@ async function sameRain(script: string, folder: string): Promise<readonly BenchR
   writeFileSync(rain, inventedHours(30).inches.join("\n"));
   const same = ["stepHours=1", "runoffShare=0.95", "floorArea=100", "ponding=6", "designRate=0.5"].flatMap((value) => ["--value", value]);
   const words = [script, "LONGTERM", "--headings", "parcel,contributingArea,rate", "--file", `rains=${rain}`, ...same, "--workers"];
-  const seconds = (program: string, more: readonly string[]) => async () => (await watchedProcess(program, more, parcels(LONG_TERM_SITES))).seconds;
+  const seconds = (program: string, more: readonly string[]) => async () =>
+    (await watchedProcess(program, more, parcels(LONG_TERM_SITES))).seconds;
   const block = `${Math.ceil([...parcels(LONG_TERM_SITES)].join("").length / 2 / 1024) + 1}k`;
   const parallel = ["--will-cite", "--pipe", "-k", "-j2", "--block", block, process.execPath, ...words, "1"];
   const [one = [], two = [], processes = []] = await interleaved(
@@ -63,10 +79,16 @@ async function sameRain(script: string, folder: string): Promise<readonly BenchR
     0,
   );
   const name = `LONGTERM, 30 years of hours for ${LONG_TERM_SITES.toLocaleString("en-US")} rows`;
-  const row = (what: string, times: readonly number[]): BenchRow => ({ name: `${name}, ${what}`, value: LONG_TERM_SITES / median(times), unit: "rows a second" });
+  const row = (what: string, times: readonly number[]): BenchRow => ({
+    name: `${name}, ${what}`,
+    value: LONG_TERM_SITES / median(times),
+    unit: "rows a second",
+  });
   return [
     row("one worker", one),
     atLeast({ ...row("one worker / two", two), ratio: medianRatio(one, two) }, 1.8),
-    ...(processes.length === 0 ? [] : [{ ...row("one worker / two processes by GNU parallel", processes), ratio: medianRatio(one, processes) }]),
+    ...(processes.length === 0
+      ? []
+      : [{ ...row("one worker / two processes by GNU parallel", processes), ratio: medianRatio(one, processes) }]),
   ];
 }

@@ -44,7 +44,12 @@ if (unknown.length > 0) {
   console.error(`There is no section ${unknown.join(", ")}: the bench has ${Object.keys(sections).join(", ")}.`);
   process.exitCode = 1;
 } else {
-  const machine = { processor: cpus()[0]?.model ?? "unknown", cores: availableParallelism(), node: process.version, loadBefore: loadavg()[0] };
+  const machine = {
+    processor: cpus()[0]?.model ?? "unknown",
+    cores: availableParallelism(),
+    node: process.version,
+    loadBefore: loadavg()[0],
+  };
   console.log(`${machine.processor}, ${machine.cores} cores, Node ${machine.node}, load ${machine.loadBefore?.toFixed(1)}`);
   const results: Record<string, unknown> = {};
   for (const [name, { title, measure }] of Object.entries(sections)) {

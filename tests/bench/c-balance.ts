@@ -17,7 +17,13 @@ export function compiledBalance(folder: string): string | undefined {
 }
 
 export function writeInput(path: string, { rainInches, runoffInches }: SteppedRain, grids: readonly WaterGrid[]): void {
-  const sites = grids.flatMap(({ media, capacity, draw, runoffPerInch, directPerInch }) => [media, capacity, draw, runoffPerInch, directPerInch]);
+  const sites = grids.flatMap(({ media, capacity, draw, runoffPerInch, directPerInch }) => [
+    media,
+    capacity,
+    draw,
+    runoffPerInch,
+    directPerInch,
+  ]);
   const parts = [Int32Array.of(rainInches.length, grids.length), rainInches, runoffInches, Float64Array.from(sites)];
   writeFileSync(path, Buffer.concat(parts.map(({ buffer, byteOffset, byteLength }) => Buffer.from(buffer, byteOffset, byteLength))));
 }
@@ -41,7 +47,10 @@ export class RunningBalance {
     const bytes = Buffer.from(await this.answer("o"), "hex");
     const numbers = Array.from({ length: bytes.length / 8 }, (_, place) => bytes.readDoubleBE(8 * place));
     return Array.from({ length: numbers.length / 7 }, (_, site) => {
-      const [runoff = NaN, direct = NaN, drawn = NaN, overflow = NaN, stored = NaN, overflows = NaN, longest = NaN] = numbers.slice(7 * site, 7 * site + 7);
+      const [runoff = NaN, direct = NaN, drawn = NaN, overflow = NaN, stored = NaN, overflows = NaN, longest = NaN] = numbers.slice(
+        7 * site,
+        7 * site + 7,
+      );
       return { runoff, direct, drawn, overflow, stored, overflows, longest };
     });
   }

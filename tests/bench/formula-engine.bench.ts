@@ -1,7 +1,7 @@
 /** One storm depth changes, and 10,000 yards are designed again: by SITEDESIGN, and by HyperFormula 3.5.0 as formulas of a sheet. */
 import { DetailedCellError, HyperFormula, type CellValue } from "hyperformula";
 import { siteDesign } from "../../functions/worksheet/basin.ts";
-import { isCellError, type Cell } from "../../functions/worksheet/cell.ts";
+import { isCellError, type Cell } from "../../functions/worksheet/calling/cell.ts";
 import { atLeast, interleaved, median, medianRatio, type BenchSection } from "./measure.ts";
 import { columnsOf, siteRows, type TypedSite } from "./site-formulas.ts";
 
@@ -9,9 +9,18 @@ const YARDS = 10_000;
 const ROUNDS = 15;
 const WARM_UP = 5;
 
-const sites = Array.from({ length: YARDS }, (_, yard): TypedSite => [
-  300 + (yard % 4000), 0.2 + (yard % 50) * 0.05, 2 + (yard % 2), 3 + (yard % 6), yard % 13, yard % 4, 24 + (yard % 3) * 12,
-]);
+const sites = Array.from(
+  { length: YARDS },
+  (_, yard): TypedSite => [
+    300 + (yard % 4000),
+    0.2 + (yard % 50) * 0.05,
+    2 + (yard % 2),
+    3 + (yard % 6),
+    yard % 13,
+    yard % 4,
+    24 + (yard % 3) * 12,
+  ],
+);
 const column = (place: number): readonly (readonly Cell[])[] => sites.map((site) => [site[place]!]);
 const columns = [0, 1, 2, 3, 4, 5, 6].map(column);
 
@@ -27,7 +36,8 @@ function differ(engine: HyperFormula, sheet: number, stormInches: number): void 
   for (const [row, answers] of designed(stormInches).entries()) {
     for (const [place, ours] of answers.entries()) {
       const theirs = engine.getCellValue({ sheet, row, col: places[place]! });
-      if (!isSame(ours, theirs)) throw new Error(`Yard ${row + 1} differs in ${labels[place]}: ${JSON.stringify(ours)} is not ${JSON.stringify(theirs)}.`);
+      if (!isSame(ours, theirs))
+        throw new Error(`Yard ${row + 1} differs in ${labels[place]}: ${JSON.stringify(ours)} is not ${JSON.stringify(theirs)}.`);
     }
   }
 }
@@ -42,7 +52,10 @@ function isSame(ours: Cell, theirs: CellValue): boolean {
 export const formulaEngine: BenchSection = {
   title: `One storm depth changed under ${YARDS} yards, beside a JavaScript formula engine`,
   async measure() {
-    const engine = HyperFormula.buildFromSheets({ Program: [[1]], Yards: siteRows(sites) }, { licenseKey: "gpl-v3", precisionRounding: 14 });
+    const engine = HyperFormula.buildFromSheets(
+      { Program: [[1]], Yards: siteRows(sites) },
+      { licenseKey: "gpl-v3", precisionRounding: 14 },
+    );
     const [shared, yards] = [{ sheet: engine.getSheetId("Program")!, row: 0, col: 0 }, engine.getSheetId("Yards")!];
     let storm = 1;
     const recalculate = (): void => {
@@ -54,7 +67,10 @@ export const formulaEngine: BenchSection = {
       differ(engine, yards, inches);
     }
     const [ours = [], theirs = []] = await interleaved(
-      [{ name: "SITEDESIGN", run: () => designed(storm) }, { name: "HyperFormula", run: recalculate }],
+      [
+        { name: "SITEDESIGN", run: () => designed(storm) },
+        { name: "HyperFormula", run: recalculate },
+      ],
       ROUNDS,
       WARM_UP,
     );
@@ -62,7 +78,15 @@ export const formulaEngine: BenchSection = {
     return {
       rows: [
         { name: "one call of SITEDESIGN", value: median(ours), unit: "ms" },
-        atLeast({ name: "the same as formulas in HyperFormula 3.5.0 / SITEDESIGN", value: median(theirs), unit: "ms", ratio: medianRatio(theirs, ours) }, 200),
+        atLeast(
+          {
+            name: "the same as formulas in HyperFormula 3.5.0 / SITEDESIGN",
+            value: median(theirs),
+            unit: "ms",
+            ratio: medianRatio(theirs, ours),
+          },
+          200,
+        ),
       ],
     };
   },

@@ -2,7 +2,7 @@ import type { Garden } from "../../functions/basin/water-balance.ts";
 import { longTermBalance } from "../../functions/long-term/long-term-balance.ts";
 import { rainRecord, type RainRecord } from "../../functions/long-term/rain-record.ts";
 import { siteDesign } from "../../functions/worksheet/basin.ts";
-import type { CellInput } from "../../functions/worksheet/cell.ts";
+import type { CellInput } from "../../functions/worksheet/calling/cell.ts";
 import { areaForCapture, longTerm } from "../../functions/worksheet/long-term.ts";
 import { randomGarden } from "../functions/long-term/random-garden.ts";
 import { inventedHours, seededNumbers } from "../functions/long-term/rain-series.ts";
@@ -70,9 +70,17 @@ export const growth: BenchSection = {
   async measure() {
     const rows: BenchRow[] = [];
     for (const { name, sizes, most, workOf } of growths) {
-      const times = await interleaved(sizes.map((size) => ({ name: String(size), run: workOf(size) })), ROUNDS, WARM_UP);
+      const times = await interleaved(
+        sizes.map((size) => ({ name: String(size), run: workOf(size) })),
+        ROUNDS,
+        WARM_UP,
+      );
       const medians = times.map(median);
-      const exponent = { name: `${name}, ${sizes[0]} to ${sizes.at(-1)}`, value: growthExponent(sizes, medians), unit: `exponent (${medians.at(-1)?.toFixed(1)} ms at ${sizes.at(-1)})` };
+      const exponent = {
+        name: `${name}, ${sizes[0]} to ${sizes.at(-1)}`,
+        value: growthExponent(sizes, medians),
+        unit: `exponent (${medians.at(-1)?.toFixed(1)} ms at ${sizes.at(-1)})`,
+      };
       rows.push(most === undefined ? exponent : atMost(exponent, most));
     }
     return { rows };

@@ -4,7 +4,7 @@ import type { Garden } from "../../functions/basin/water-balance.ts";
 import { longTermBalance } from "../../functions/long-term/long-term-balance.ts";
 import { rainRecord } from "../../functions/long-term/rain-record.ts";
 import { siteDesign } from "../../functions/worksheet/basin.ts";
-import type { CellInput } from "../../functions/worksheet/cell.ts";
+import type { CellInput } from "../../functions/worksheet/calling/cell.ts";
 import { longTerm } from "../../functions/worksheet/long-term.ts";
 import { inventedHours } from "../functions/long-term/rain-series.ts";
 import { atMost, interleaved, median, medianRatio, type BenchRow, type BenchSection, type Contender } from "./measure.ts";
@@ -18,8 +18,14 @@ const each = (valueOf: (yard: number) => number): number[] => Array.from({ lengt
 const columnOf = (values: readonly (number | string)[]): CellInput => values.map((value) => [value]);
 
 const inputs = [
-  each((yard) => 300 + (yard % 4000)), each((yard) => 0.2 + (yard % 50) * 0.05), each((yard) => 2 + (yard % 2)), each((yard) => 1 + (yard % 5) * 0.1),
-  each((yard) => 3 + (yard % 6)), each((yard) => yard % 13), each((yard) => yard % 4), each((yard) => 24 + (yard % 3) * 12),
+  each((yard) => 300 + (yard % 4000)),
+  each((yard) => 0.2 + (yard % 50) * 0.05),
+  each((yard) => 2 + (yard % 2)),
+  each((yard) => 1 + (yard % 5) * 0.1),
+  each((yard) => 3 + (yard % 6)),
+  each((yard) => yard % 13),
+  each((yard) => yard % 4),
+  each((yard) => 24 + (yard % 3) * 12),
 ];
 const columns = inputs.map(columnOf);
 const mixed = columnOf(each((yard) => yard).map((yard) => (yard % 2 === 0 ? "us" : "metric")));
@@ -42,13 +48,23 @@ const hourly = inventedHours(30).inches;
 const rain = columnOf(hourly);
 const floors = Array.from({ length: SITES }, (_, site) => 50 + site);
 const site: Garden = {
-  contributingSquareFeet: 1000, runoffShare: 0.95, floorSquareFeet: 100, pondingInches: 6, designInchesPerHour: 0.5, mediaInches: 12, voidShare: 0.25, sideSlope: 3,
+  contributingSquareFeet: 1000,
+  runoffShare: 0.95,
+  floorSquareFeet: 100,
+  pondingInches: 6,
+  designInchesPerHour: 0.5,
+  mediaInches: 12,
+  voidShare: 0.25,
+  sideSlope: 3,
   evapotranspirationInchesPerDay: 0,
 };
 
 /** Takes the cells for numbers without a look at them. */
 function bareBalances(floorsSquareFeet: readonly number[]): readonly unknown[] {
-  const record = rainRecord((rain as readonly (readonly number[])[]).map(([depth]) => depth!), 1);
+  const record = rainRecord(
+    (rain as readonly (readonly number[])[]).map(([depth]) => depth!),
+    1,
+  );
   return floorsSquareFeet.map((floorSquareFeet) => longTermBalance(record, { ...site, floorSquareFeet }));
 }
 
@@ -72,7 +88,11 @@ const calls: readonly (readonly Contender[])[] = [
   ],
 ];
 
-const GOALS: Readonly<Record<string, number>> = { "a call for every yard / bare": 1.3, "one call / bare": 1.3, "one call for the column / bare": 1.2 };
+const GOALS: Readonly<Record<string, number>> = {
+  "a call for every yard / bare": 1.3,
+  "one call / bare": 1.3,
+  "one call for the column / bare": 1.2,
+};
 
 export const guardedCalls: BenchSection = {
   title: "Guarded and lifted calls beside bare arithmetic",
@@ -81,7 +101,12 @@ export const guardedCalls: BenchSection = {
     for (const contenders of calls) {
       const times = await interleaved(contenders, ROUNDS, WARM_UP);
       for (const [place, { name }] of contenders.entries()) {
-        const row = { name, value: median(times[place]!), unit: "ms", ...(place === 0 ? {} : { ratio: medianRatio(times[place]!, times[0]!) }) };
+        const row = {
+          name,
+          value: median(times[place]!),
+          unit: "ms",
+          ...(place === 0 ? {} : { ratio: medianRatio(times[place]!, times[0]!) }),
+        };
         rows.push(name in GOALS ? atMost(row, GOALS[name]!) : row);
       }
     }

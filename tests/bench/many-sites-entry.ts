@@ -1,8 +1,8 @@
 /** Runs inside a page with a grid: a sheet of many yards whose basins are sized by one wide call or by a function a cell. */
-import { DraftedWorkbook } from "../../addin/workbook/embedded-draft.ts";
-import { EmbeddedGrid } from "../../addin/workbook/embedded-grid.ts";
-import { EmbeddedWorkbook } from "../../addin/workbook/embedded-workbook.ts";
-import type { CellValue } from "../../addin/workbook/workbook.ts";
+import { DraftedWorkbook } from "../../addin/workbook/embedded/draft.ts";
+import { EmbeddedGrid } from "../../addin/workbook/embedded/embedded-grid.ts";
+import { EmbeddedWorkbook } from "../../addin/workbook/embedded/embedded-workbook.ts";
+import type { CellValue } from "../../addin/workbook/port.ts";
 import { catalogue } from "../../functions/worksheet/catalogue.ts";
 
 export type Calls = "one wide call" | "a function a cell";
@@ -32,9 +32,18 @@ const cell = (row: number, column: number) => ({ sheet: SHEET, row, column, rows
 window.manySites = {
   async open(yards, calls) {
     const draft = new DraftedWorkbook();
-    const columns = HEADINGS.map((heading, index) => ({ heading, widthPixels: 120, role: index < 4 ? ("input" as const) : ("result" as const) }));
+    const columns = HEADINGS.map((heading, index) => ({
+      heading,
+      widthPixels: 120,
+      role: index < 4 ? ("input" as const) : ("result" as const),
+    }));
     await draft.addSheets([{ name: SHEET, headingRow: 0, columns, rows: yards, frozenColumns: 0, preface: [] }]);
-    const inputs = Array.from({ length: yards }, (_, yard) => [600 + (yard % 97) * 25, 0.25 + (yard % 13) * 0.1, 4 + (yard % 5), 1 + (yard % 3) * 0.25]);
+    const inputs = Array.from({ length: yards }, (_, yard) => [
+      600 + (yard % 97) * 25,
+      0.25 + (yard % 13) * 0.1,
+      4 + (yard % 5),
+      1 + (yard % 3) * 0.25,
+    ]);
     await draft.writeValues([{ range: { ...cell(1, 0), rows: yards, columns: 4 }, values: inputs }]);
     const wide = calls === "one wide call";
     const formulas = wide

@@ -2,8 +2,7 @@ import assert from "node:assert/strict";
 import type { Page } from "playwright-core";
 import { PageHost } from "../browser/page.ts";
 import type { Calls } from "./many-sites-entry.ts";
-import { atMost, interleaved, median, medianRatio } from "./measure.ts";
-import type { BenchRow, BenchSection } from "./measure.ts";
+import { atMost, interleaved, median, medianRatio, type BenchRow, type BenchSection } from "./measure.ts";
 
 const YARDS = [1000, 10_000] as const;
 const ROUNDS = 5;
@@ -33,7 +32,9 @@ async function sized(host: PageHost, yards: number): Promise<readonly BenchRow[]
   });
   const [wideEdits = [], eachEdits = []] = await interleaved([edit(wide), edit(each)], ROUNDS, 1);
   await Promise.all([wide, each].map(({ page }) => page.evaluate((yard) => window.manySites?.edit(yard, 500), yards >> 1)));
-  const [wideAreas = [], eachAreas = []] = await Promise.all([wide, each].map(({ page }) => page.evaluate((count) => window.manySites?.basinAreas(count), yards)));
+  const [wideAreas = [], eachAreas = []] = await Promise.all(
+    [wide, each].map(({ page }) => page.evaluate((count) => window.manySites?.basinAreas(count), yards)),
+  );
   assert.equal(wideAreas.filter((basinArea) => typeof basinArea === "number").length, yards);
   assert.deepEqual(eachAreas, wideAreas);
   await Promise.all([wide.page.context().close(), each.page.context().close()]);
@@ -42,9 +43,19 @@ async function sized(host: PageHost, yards: number): Promise<readonly BenchRow[]
   const oneEdit = { name: `${count} yards, one cell edited, one wide call`, value: median(wideEdits), unit: "ms" };
   return [
     { name: `${count} yards, opened and computed, one wide call`, value: wide.milliseconds, unit: "ms" },
-    { name: `${count} yards, opened and computed, a function a cell / one wide call`, value: each.milliseconds, unit: "ms", ratio: each.milliseconds / wide.milliseconds },
+    {
+      name: `${count} yards, opened and computed, a function a cell / one wide call`,
+      value: each.milliseconds,
+      unit: "ms",
+      ratio: each.milliseconds / wide.milliseconds,
+    },
     yards === YARDS[1] ? atMost(oneEdit, LONGEST_EDIT_MILLISECONDS) : oneEdit,
-    { name: `${count} yards, one cell edited, a function a cell / one wide call`, value: median(eachEdits), unit: "ms", ratio: medianRatio(eachEdits, wideEdits) },
+    {
+      name: `${count} yards, one cell edited, a function a cell / one wide call`,
+      value: median(eachEdits),
+      unit: "ms",
+      ratio: medianRatio(eachEdits, wideEdits),
+    },
   ];
 }
 

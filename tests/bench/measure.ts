@@ -23,7 +23,11 @@ export interface Contender {
 }
 
 /** Milliseconds of each contender in each round. They take turns, so that whatever else the machine does falls on all alike. */
-export async function interleaved(contenders: readonly Contender[], rounds: number, warmUp: number): Promise<readonly (readonly number[])[]> {
+export async function interleaved(
+  contenders: readonly Contender[],
+  rounds: number,
+  warmUp: number,
+): Promise<readonly (readonly number[])[]> {
   const times = contenders.map((): number[] => []);
   for (let round = 0; round < warmUp + rounds; round += 1) {
     for (const [place, contender] of contenders.entries()) {

@@ -2,8 +2,7 @@ import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { gzipSync } from "node:zlib";
-import { chromium } from "playwright-core";
-import type { Browser, Page } from "playwright-core";
+import { chromium, type Browser, type Page } from "playwright-core";
 import { DEFAULT_ORIGIN, build } from "../../addin/hosting/build.ts";
 import { serve } from "../../addin/hosting/serve.ts";
 import { findChromium, HOW_TO_INSTALL } from "../browser/chromium.ts";
@@ -56,7 +55,13 @@ export const opening: BenchSection = {
     const browser = await chromium.launch({ executablePath, args: ["--no-sandbox", "--disable-gpu"] });
     try {
       const compressed = gzipSync(await readFile(join(directory, "functions.js"))).length / 1024;
-      return { rows: [atMost({ name: "functions.js, compressed", value: compressed, unit: "KB" }, 25), ...(await evaluation(browser, serving.address)), ...(await pages(browser, serving.address))] };
+      return {
+        rows: [
+          atMost({ name: "functions.js, compressed", value: compressed, unit: "KB" }, 25),
+          ...(await evaluation(browser, serving.address)),
+          ...(await pages(browser, serving.address)),
+        ],
+      };
     } finally {
       await browser.close();
       await serving.stop();
@@ -68,7 +73,9 @@ export const opening: BenchSection = {
 async function evaluation(browser: Browser, address: string): Promise<readonly BenchRow[]> {
   const [evaluating, answering]: [number[], number[]] = [[], []];
   for (let round = 0; round < ROUNDS; round += 1) {
-    const told = await inFreshProfile(browser, `${address}bare.html`, (page) => page.evaluate<{ answer: unknown; evaluating: number; answering: number }>(EVALUATION));
+    const told = await inFreshProfile(browser, `${address}bare.html`, (page) =>
+      page.evaluate<{ answer: unknown; evaluating: number; answering: number }>(EVALUATION),
+    );
     if (told.answer !== 12) throw new Error(`DRAWDOWN(6, 0.5) answered ${String(told.answer)}.`);
     evaluating.push(told.evaluating);
     answering.push(told.answering);
@@ -88,16 +95,29 @@ const MOMENTS = [
 ] as const;
 
 async function pages(browser: Browser, address: string): Promise<readonly BenchRow[]> {
-  const contenders = MOMENTS.map(([name, file, mark]) => ({ name, timesItself: true as const, run: () => momentOf(browser, `${address}${file}`, mark) }));
+  const contenders = MOMENTS.map(([name, file, mark]) => ({
+    name,
+    timesItself: true as const,
+    run: () => momentOf(browser, `${address}${file}`, mark),
+  }));
   const times = await interleaved(contenders, ROUNDS, 1);
   const [bare = []] = times;
-  return MOMENTS.map(([name], place): BenchRow => ({ name, value: median(times[place]!), unit: "ms", ...(place === 0 ? {} : { ratio: medianRatio(times[place]!, bare) }) }));
+  return MOMENTS.map(
+    ([name], place): BenchRow => ({
+      name,
+      value: median(times[place]!),
+      unit: "ms",
+      ...(place === 0 ? {} : { ratio: medianRatio(times[place]!, bare) }),
+    }),
+  );
 }
 
 /** When the page set the mark, counted from the start of going there. */
 function momentOf(browser: Browser, address: string, mark: string): Promise<number> {
   return inFreshProfile(browser, address, async (page) => {
-    const moment = await page.waitForFunction((name) => performance.getEntriesByName(name)[0]?.startTime, mark, { timeout: LONGEST_MILLISECONDS });
+    const moment = await page.waitForFunction((name) => performance.getEntriesByName(name)[0]?.startTime, mark, {
+      timeout: LONGEST_MILLISECONDS,
+    });
     return Number(await moment.jsonValue());
   });
 }
@@ -106,7 +126,9 @@ async function inFreshProfile<Answer>(browser: Browser, address: string, work: (
   const context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
   try {
     const page = await context.newPage();
-    await page.route(/^https:/, (route) => (route.request().url().endsWith("/office.js") ? route.fulfill({ contentType: "text/javascript", body: EXCEL }) : route.abort()));
+    await page.route(/^https:/, (route) =>
+      route.request().url().endsWith("/office.js") ? route.fulfill({ contentType: "text/javascript", body: EXCEL }) : route.abort(),
+    );
     await page.goto(address, { waitUntil: "commit" });
     return await work(page);
   } finally {

@@ -26,7 +26,10 @@ export const waterBalance: BenchSection = {
     try {
       const program = compiledBalance(folder);
       const measured = [inventedHours(YEARS), ...fiveSeries.slice(0, 2)];
-      const notes = [...(program === undefined ? ["There is no C compiler (cc) here: the balance is not held beside C."] : []), ...measured.map(mostToSave)];
+      const notes = [
+        ...(program === undefined ? ["There is no C compiler (cc) here: the balance is not held beside C."] : []),
+        ...measured.map(mostToSave),
+      ];
       const rows: BenchRow[] = [];
       for (const series of measured) rows.push(...(await rowsFor(series, program, join(folder, "input"))));
       if (program !== undefined) rows.push(...(await coldRows(program, join(folder, "input"))));
@@ -65,14 +68,29 @@ async function rowsFor(series: RainSeries, program: string | undefined, input: s
   ];
   if (program === undefined) {
     const [plain = [], leaps = []] = await interleaved(loops, ROUNDS, WARM_UP);
-    return [rowOf(series, "every step, JavaScript", plain, repeats), atLeast(rowOf(series, "every step / leaps", plain, repeats, leaps), 4)];
+    return [
+      rowOf(series, "every step, JavaScript", plain, repeats),
+      atLeast(rowOf(series, "every step / leaps", plain, repeats, leaps), 4),
+    ];
   }
   const [one, other] = [new RunningBalance(program, input), new RunningBalance(program, input)];
   try {
     await one.run();
-    differ(await one.balances(), grids.map((grid) => steppedBalance(stepped, grid)), series.name);
-    const inC = (name: string, running: RunningBalance): Contender => ({ name, timesItself: true, run: () => repeatedly(running, repeats) });
-    const [base = [], again = [], plain = [], leaps = []] = await interleaved([inC("C", one), inC("C again", other), ...loops], ROUNDS, WARM_UP);
+    differ(
+      await one.balances(),
+      grids.map((grid) => steppedBalance(stepped, grid)),
+      series.name,
+    );
+    const inC = (name: string, running: RunningBalance): Contender => ({
+      name,
+      timesItself: true,
+      run: () => repeatedly(running, repeats),
+    });
+    const [base = [], again = [], plain = [], leaps = []] = await interleaved(
+      [inC("C", one), inC("C again", other), ...loops],
+      ROUNDS,
+      WARM_UP,
+    );
     return [
       rowOf(series, "every step, C -O2, warm", base, repeats),
       rowOf(series, "C against itself (the machine's noise)", again, repeats, base),
@@ -96,7 +114,8 @@ async function repeatedly(running: RunningBalance, times: number): Promise<numbe
 function differ(fromC: readonly object[], ours: readonly object[], name: string): void {
   const values = (balances: readonly object[]): readonly unknown[] => balances.flatMap((balance) => Object.values(balance) as unknown[]);
   const [theirs, mine] = [values(fromC), values(ours)];
-  if (mine.length !== theirs.length || mine.some((value, place) => !Object.is(value, theirs[place]))) throw new Error(`C and JavaScript differ on ${name}.`);
+  if (mine.length !== theirs.length || mine.some((value, place) => !Object.is(value, theirs[place])))
+    throw new Error(`C and JavaScript differ on ${name}.`);
 }
 
 function rowOf(series: RainSeries, name: string, times: readonly number[], repeats: number, base?: readonly number[]): BenchRow {
@@ -108,7 +127,13 @@ function rowOf(series: RainSeries, name: string, times: readonly number[], repea
 async function coldRows(program: string, input: string): Promise<readonly BenchRow[]> {
   const series = inventedHours(YEARS);
   const record = rainRecord(series.inches, series.stepHours);
-  writeInput(input, steppedRain(series.inches, series.stepHours, 0), gardens().slice(0, 1).map((garden) => waterGrid(record, garden)));
+  writeInput(
+    input,
+    steppedRain(series.inches, series.stepHours, 0),
+    gardens()
+      .slice(0, 1)
+      .map((garden) => waterGrid(record, garden)),
+  );
   const inC = async (): Promise<number> => {
     const running = new RunningBalance(program, input);
     const took = await running.run();
@@ -116,7 +141,8 @@ async function coldRows(program: string, input: string): Promise<readonly BenchR
     return took;
   };
   const script = fileURLToPath(new URL("cold-balance.ts", import.meta.url));
-  const inJavaScript = (loop: string) => (): number => Number(execFileSync(process.execPath, ["--import", "tsx", script, loop], { encoding: "utf8" }));
+  const inJavaScript = (loop: string) => (): number =>
+    Number(execFileSync(process.execPath, ["--import", "tsx", script, loop], { encoding: "utf8" }));
   const contenders: readonly Contender[] = [
     { name: "C", timesItself: true, run: inC },
     { name: "every step", timesItself: true, run: inJavaScript("steps") },
@@ -124,7 +150,10 @@ async function coldRows(program: string, input: string): Promise<readonly BenchR
   ];
   const [base = [], plain = [], leaps = []] = await interleaved(contenders, COLD_STARTS, 0);
   const row = (name: string, times: readonly number[]): BenchRow => ({
-    name: `${series.name}, first site of a fresh process: ${name}`, value: median(times), unit: "ms a site", ratio: medianRatio(times, base),
+    name: `${series.name}, first site of a fresh process: ${name}`,
+    value: median(times),
+    unit: "ms a site",
+    ratio: medianRatio(times, base),
   });
   return [row("every step, C -O2, cold", base), row("every step, JavaScript / C", plain), row("leaps over dry spells / C", leaps)];
 }

@@ -3,19 +3,30 @@ import { describe, expect, it } from "vitest";
 import { readRecords } from "../../addin/records/read-records.ts";
 import { recordSheets } from "../../addin/records/program-sheets.ts";
 import { sitesSheet } from "../../addin/records/sites.ts";
-import type { CellValue, ValueWrite } from "../../addin/workbook/workbook.ts";
+import type { CellValue, ValueWrite } from "../../addin/workbook/port.ts";
 import { text } from "../../taskpane/text.ts";
 import { PROGRAM_TAB_IDS, TAB_IDS } from "../../taskpane/tab-ids.ts";
 import { expectCell, value } from "./grid.ts";
-import { started } from "./page.ts";
-import type { OpenPage } from "./page.ts";
+import { started, type OpenPage } from "./page.ts";
 import { address, button, onProgramPage, openTab, openYard, pane, PATIENCE } from "./pane.ts";
 
 /** A yard of the demo whose own row is left readable, so that the pane can be led to it. */
 const CORNER_HOUSE = 0;
 
 const MARKUP = `<img src="x" onerror="window.wasExecuted=true"><script>window.wasExecuted=true</script>`;
-const PASTED: readonly CellValue[] = ["12 in", "5 %", "next week", "#N/A", 1e308, -3, "__proto__", '=HYPERLINK("http://example.invalid","click")', MARKUP, "\u202eright to left", "x".repeat(10_000)];
+const PASTED: readonly CellValue[] = [
+  "12 in",
+  "5 %",
+  "next week",
+  "#N/A",
+  1e308,
+  -3,
+  "__proto__",
+  '=HYPERLINK("http://example.invalid","click")',
+  MARKUP,
+  "\u202eright to left",
+  "x".repeat(10_000),
+];
 const UNREADABLE = /NaN|Infinity|undefined|\[object|∞/;
 
 let opened: OpenPage;
@@ -32,10 +43,14 @@ async function badCells(): Promise<readonly ValueWrite[]> {
   const cells = await page.evaluate(async (asked) => (await window.soakbook?.workbook.readSheets(asked)) ?? [], names);
   return recordSheets.flatMap((sheet, index) => {
     const keys = Object.keys(sheet.columns).filter((key) => sheet.columns[key]?.role === "input" && key !== "siteId" && key !== "setting");
-    return readRecords(sheet, cells[index] ?? []).rows.slice(0, 12).flatMap((row, place) => {
-      const isLed = sheet.name === sitesSheet.name && place === CORNER_HOUSE;
-      return keys.filter((key) => !(isLed && key === "yard")).map((key, column): ValueWrite => ({ range: row.at(key), values: [[PASTED[(place * 3 + column) % PASTED.length] ?? null]] }));
-    });
+    return readRecords(sheet, cells[index] ?? [])
+      .rows.slice(0, 12)
+      .flatMap((row, place) => {
+        const isLed = sheet.name === sitesSheet.name && place === CORNER_HOUSE;
+        return keys
+          .filter((key) => !(isLed && key === "yard"))
+          .map((key, column): ValueWrite => ({ range: row.at(key), values: [[PASTED[(place * 3 + column) % PASTED.length] ?? null]] }));
+      });
   });
 }
 

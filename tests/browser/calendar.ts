@@ -1,7 +1,6 @@
 /** A page whose calendar the test turns: the clock runs on as ever, so many days away from ours. */
 import type { BrowserContextOptions, Page } from "playwright-core";
-import { started } from "./page.ts";
-import type { OpenPage, PageHost } from "./page.ts";
+import { started, type OpenPage, type PageHost } from "./page.ts";
 
 const SHIFT_KEY = "calendar of the test: milliseconds ahead";
 

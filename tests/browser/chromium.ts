@@ -25,6 +25,7 @@ export const HOW_TO_INSTALL =
 /** Installs Debian's Chromium where this may be done; otherwise the caller says what to install. */
 export function installChromium(): boolean {
   if (process.platform !== "linux" || process.getuid?.() !== 0) return false;
-  const apt = (...words: string[]) => spawnSync("apt-get", words, { stdio: "inherit", env: { ...process.env, DEBIAN_FRONTEND: "noninteractive" } }).status === 0;
+  const apt = (...words: string[]) =>
+    spawnSync("apt-get", words, { stdio: "inherit", env: { ...process.env, DEBIAN_FRONTEND: "noninteractive" } }).status === 0;
   return apt("update", "-qq") && apt("install", "-y", "-qq", "--no-install-recommends", "chromium", "fonts-liberation");
 }

@@ -2,10 +2,10 @@
 import { fillDemoProgram } from "../../addin/actions/demo/demo-program.ts";
 import { setUpWorkbook } from "../../addin/actions/workbook/set-up-workbook.ts";
 import { associateCommands } from "../../addin/excel-commands.ts";
-import { DraftedWorkbook } from "../../addin/workbook/embedded-draft.ts";
-import { EmbeddedGrid } from "../../addin/workbook/embedded-grid.ts";
-import { EmbeddedWorkbook } from "../../addin/workbook/embedded-workbook.ts";
-import type { CellRange } from "../../addin/workbook/workbook.ts";
+import { DraftedWorkbook } from "../../addin/workbook/embedded/draft.ts";
+import { EmbeddedGrid } from "../../addin/workbook/embedded/embedded-grid.ts";
+import { EmbeddedWorkbook } from "../../addin/workbook/embedded/embedded-workbook.ts";
+import type { CellRange } from "../../addin/workbook/port.ts";
 import { catalogue } from "../../functions/worksheet/catalogue.ts";
 import { mountPane } from "../../taskpane/pane.tsx";
 
@@ -25,7 +25,12 @@ const showAsTaskpane = (): Promise<void> => {
   shown += 1;
   return Promise.resolve();
 };
-Object.assign(window, { Office: { addin: { showAsTaskpane }, actions: { associate: (id: string, run: (event: { completed(): void }) => void) => commands.set(id, run) } } });
+Object.assign(window, {
+  Office: {
+    addin: { showAsTaskpane },
+    actions: { associate: (id: string, run: (event: { completed(): void }) => void) => commands.set(id, run) },
+  },
+});
 
 const container = document.getElementById("grid");
 if (!container) throw new Error("The page has no place for the grid.");

@@ -23,8 +23,9 @@ describe("A button of Excel's ribbon, or of the menu of a cell,", { timeout: 60_
   afterAll(() => host.close());
 
   const run = (id: string) => page.evaluate((command) => window.runCommand?.(command), id);
-  const select = <S extends Sheet>(sheet: S, place: number, key: keyof S["columns"] & string) => page.evaluate((range) => window.selectCell?.(range), cellOf(sheet, firstRow(sheet) + place, key));
-  const tabInFront = () => pane(page).locator('[role=tab][aria-selected=true]').innerText();
+  const select = <S extends Sheet>(sheet: S, place: number, key: keyof S["columns"] & string) =>
+    page.evaluate((range) => window.selectCell?.(range), cellOf(sheet, firstRow(sheet) + place, key));
+  const tabInFront = () => pane(page).locator("[role=tab][aria-selected=true]").innerText();
 
   it("New visit opens the visits of the yard whose row is selected", async () => {
     await select(sitesSheet, 3, "yard");

@@ -1,10 +1,10 @@
 /** Puts the demo together twice inside a page, on the open grid and before the grid opens it, for comparison. */
 import { fillDemoProgram } from "../../addin/actions/demo/demo-program.ts";
 import { setUpWorkbook } from "../../addin/actions/workbook/set-up-workbook.ts";
-import { DraftedWorkbook } from "../../addin/workbook/embedded-draft.ts";
-import { EmbeddedGrid } from "../../addin/workbook/embedded-grid.ts";
-import { EmbeddedWorkbook } from "../../addin/workbook/embedded-workbook.ts";
-import type { Workbook, WorkbookWriting } from "../../addin/workbook/workbook.ts";
+import { DraftedWorkbook } from "../../addin/workbook/embedded/draft.ts";
+import { EmbeddedGrid } from "../../addin/workbook/embedded/embedded-grid.ts";
+import { EmbeddedWorkbook } from "../../addin/workbook/embedded/embedded-workbook.ts";
+import type { Workbook, WorkbookWriting } from "../../addin/workbook/port.ts";
 import { catalogue } from "../../functions/worksheet/catalogue.ts";
 
 type Shown = Awaited<ReturnType<Workbook["readSheets"]>>[number];
@@ -21,7 +21,11 @@ export interface ComparedSheet {
 
 declare global {
   interface Window {
-    demoBothWays?: () => Promise<{ readonly onGrid: readonly ComparedSheet[]; readonly drafted: readonly ComparedSheet[]; readonly settings: readonly unknown[] }>;
+    demoBothWays?: () => Promise<{
+      readonly onGrid: readonly ComparedSheet[];
+      readonly drafted: readonly ComparedSheet[];
+      readonly settings: readonly unknown[];
+    }>;
   }
 }
 
@@ -50,10 +54,23 @@ async function demoOn(target: WorkbookWriting): Promise<void> {
 
 async function compared(): Promise<ComparedSheet[]> {
   const { sheetOrder, sheets, styles, resources } = grid.snapshot();
-  const rules = JSON.parse(resources?.find(({ name }) => name === "SHEET_DATA_VALIDATION_PLUGIN")?.data ?? "{}") as Record<string, Record<string, unknown>[] | undefined>;
+  const rules = JSON.parse(resources?.find(({ name }) => name === "SHEET_DATA_VALIDATION_PLUGIN")?.data ?? "{}") as Record<
+    string,
+    Record<string, unknown>[] | undefined
+  >;
   const shown = await workbook.readSheets(await workbook.sheetNames());
   return sheetOrder.map((id, index) => {
-    const { name = "", cellData = {}, rowCount, columnCount, columnData, rowData, freeze, defaultStyle, defaultRowHeight } = sheets[id] ?? {};
+    const {
+      name = "",
+      cellData = {},
+      rowCount,
+      columnCount,
+      columnData,
+      rowData,
+      freeze,
+      defaultStyle,
+      defaultRowHeight,
+    } = sheets[id] ?? {};
     const cells = Object.entries(cellData).flatMap(([row, line]) =>
       Object.entries(line ?? {}).map(([column, cell]): [string, unknown] => {
         const { f, v, p, s, t, custom } = cell as Record<string, unknown>;
@@ -61,7 +78,16 @@ async function compared(): Promise<ComparedSheet[]> {
         return [`${row} ${column}`, { content, type: f == null ? t : undefined, style: typeof s === "string" ? styles[s] : s, custom }];
       }),
     );
-    const dropDowns = (rules[id] ?? []).map(({ uid: _uid, ranges, ...rule }) => ({ ...rule, ranges: (ranges as Record<string, unknown>[]).map(({ unitId: _unit, sheetId: _sheet, ...range }) => range) }));
-    return { name, shown: shown[index] ?? [], cells: Object.fromEntries(cells.filter(([, cell]) => JSON.stringify(cell) !== "{}")), layout: { rowCount, columnCount, columnData, rowData, freeze, defaultStyle, defaultRowHeight }, dropDowns };
+    const dropDowns = (rules[id] ?? []).map(({ uid: _uid, ranges, ...rule }) => ({
+      ...rule,
+      ranges: (ranges as Record<string, unknown>[]).map(({ unitId: _unit, sheetId: _sheet, ...range }) => range),
+    }));
+    return {
+      name,
+      shown: shown[index] ?? [],
+      cells: Object.fromEntries(cells.filter(([, cell]) => JSON.stringify(cell) !== "{}")),
+      layout: { rowCount, columnCount, columnData, rowData, freeze, defaultStyle, defaultRowHeight },
+      dropDowns,
+    };
   });
 }

@@ -1,8 +1,7 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
 import { catalogue } from "../../functions/worksheet/catalogue.ts";
 import { expectCell, formula, goTo, typeInto, value, values } from "./grid.ts";
-import { PageHost } from "./page.ts";
-import type { OpenPage } from "./page.ts";
+import { PageHost, type OpenPage } from "./page.ts";
 
 const START_MILLISECONDS = 120_000;
 
@@ -18,7 +17,10 @@ describe("The worksheet functions in the page without Excel", () => {
   beforeEach(async () => {
     const empty = { sheet: "Program", row: 20, column: 7, rows: 12, columns: 6 };
     const blanks = Array.from({ length: 12 }, () => Array.from({ length: 6 }, () => null));
-    await opened.page.evaluate(([range, rows]) => window.soakbook?.workbook.writeValues([{ range, values: rows }]), [empty, blanks] as const);
+    await opened.page.evaluate(([range, rows]) => window.soakbook?.workbook.writeValues([{ range, values: rows }]), [
+      empty,
+      blanks,
+    ] as const);
   });
 
   afterAll(async () => {
@@ -51,7 +53,12 @@ describe("The worksheet functions in the page without Excel", () => {
   });
 
   it("one formula over a column answers each of its rows", async () => {
-    for (const [row, rain] of [[21, "1"], [22, "2"], [23, "4"]] as const) await typeInto(opened.page, `Program!H${row}`, rain);
+    for (const [row, rain] of [
+      [21, "1"],
+      [22, "2"],
+      [23, "4"],
+    ] as const)
+      await typeInto(opened.page, `Program!H${row}`, rain);
     await typeInto(opened.page, "Program!I21", "=SOAK.RUNOFFDEPTH(H21:H23,80)");
     const answers = (await values(opened.page, "Program!I21:I23")).flat();
     // TR-55, table 2-1, curve number 80: 0.08, 0.56 and 2.04 in.

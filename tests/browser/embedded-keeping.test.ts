@@ -20,157 +20,202 @@ describe("A workbook in the page without Excel", () => {
     await host.close();
   });
 
-  it("is there again after the page is loaded anew, a text that starts with = included", async () => {
-    const { page, context, faults } = await host.openProgram();
-    await typeInto(page, "Program!H21", "Ask at the bakery first");
-    await typeInto(page, "Program!H22", "'=1+1");
-    await typeInto(page, "Program!H23", "=SOAK.DRAWDOWN(6,2)");
-    await page.evaluate(() => window.soakbook?.workbook.writeSetting("kept", "yes"));
-    await expectSaved(page);
-    await page.reload();
-    await started(page);
-    expect(await values(page, "Program!H21:H23")).toEqual([["Ask at the bakery first"], ["=1+1"], [3]]);
-    expect(await formula(page, "Program!H22")).toBe("");
-    expect(await page.evaluate(() => window.soakbook?.workbook.readSetting("kept"))).toBe("yes");
-    expect(faults).toEqual([]);
-    await context.close();
-  }, TEST_MILLISECONDS);
+  it(
+    "is there again after the page is loaded anew, a text that starts with = included",
+    async () => {
+      const { page, context, faults } = await host.openProgram();
+      await typeInto(page, "Program!H21", "Ask at the bakery first");
+      await typeInto(page, "Program!H22", "'=1+1");
+      await typeInto(page, "Program!H23", "=SOAK.DRAWDOWN(6,2)");
+      await page.evaluate(() => window.soakbook?.workbook.writeSetting("kept", "yes"));
+      await expectSaved(page);
+      await page.reload();
+      await started(page);
+      expect(await values(page, "Program!H21:H23")).toEqual([["Ask at the bakery first"], ["=1+1"], [3]]);
+      expect(await formula(page, "Program!H22")).toBe("");
+      expect(await page.evaluate(() => window.soakbook?.workbook.readSetting("kept"))).toBe("yes");
+      expect(faults).toEqual([]);
+      await context.close();
+    },
+    TEST_MILLISECONDS,
+  );
 
-  it("of the untouched demo is still untouched after the page is loaded anew, so starting over asks nothing more", async () => {
-    const { page, context } = await host.openProgram();
-    await expectSaved(page);
-    await page.reload();
-    await started(page);
-    await button(page, "Start over with the demo").click();
-    const dialog = page.getByRole("dialog", { name: "Start over with the demo?" });
-    expect(await dialog.locator("p").innerText()).toBe("The present workbook will be replaced.");
-    expect(await dialog.getByRole("button", { name: "Save to file first" }).count()).toBe(0);
-    await context.close();
-  }, TEST_MILLISECONDS);
+  it(
+    "of the untouched demo is still untouched after the page is loaded anew, so starting over asks nothing more",
+    async () => {
+      const { page, context } = await host.openProgram();
+      await expectSaved(page);
+      await page.reload();
+      await started(page);
+      await button(page, "Start over with the demo").click();
+      const dialog = page.getByRole("dialog", { name: "Start over with the demo?" });
+      expect(await dialog.locator("p").innerText()).toBe("The present workbook will be replaced.");
+      expect(await dialog.getByRole("button", { name: "Save to file first" }).count()).toBe(0);
+      await context.close();
+    },
+    TEST_MILLISECONDS,
+  );
 
-  it("is kept even when the page goes right after the last key", async () => {
-    const { page, context } = await host.openProgram();
-    await expectSaved(page);
-    await typeInto(page, "Program!H21", "typed last");
-    await page.reload();
-    await started(page);
-    await expectCell(page, "Program!H21", "typed last");
-    await context.close();
-  }, TEST_MILLISECONDS);
+  it(
+    "is kept even when the page goes right after the last key",
+    async () => {
+      const { page, context } = await host.openProgram();
+      await expectSaved(page);
+      await typeInto(page, "Program!H21", "typed last");
+      await page.reload();
+      await started(page);
+      await expectCell(page, "Program!H21", "typed last");
+      await context.close();
+    },
+    TEST_MILLISECONDS,
+  );
 
-  it("comes back the same from a file after starting over with the demo", async () => {
-    const { page, context, faults } = await host.openProgram();
-    await typeInto(page, "Sites!B4", "A yard of my own");
-    await typeInto(page, "Program!H21", "'=2+2");
-    const before = await everything(page);
-    const saved = await savedFile(page);
+  it(
+    "comes back the same from a file after starting over with the demo",
+    async () => {
+      const { page, context, faults } = await host.openProgram();
+      await typeInto(page, "Sites!B4", "A yard of my own");
+      await typeInto(page, "Program!H21", "'=2+2");
+      const before = await everything(page);
+      const saved = await savedFile(page);
 
-    await button(page, "Start over with the demo").click();
-    await page.getByRole("dialog").getByRole("button", { name: "Start over" }).click();
-    await expect.poll(() => value(page, "Program!H21"), { timeout: 20_000 }).toBeNull();
-    expect(await value(page, "Sites!B4")).not.toBe("A yard of my own");
+      await button(page, "Start over with the demo").click();
+      await page.getByRole("dialog").getByRole("button", { name: "Start over" }).click();
+      await expect.poll(() => value(page, "Program!H21"), { timeout: 20_000 }).toBeNull();
+      expect(await value(page, "Sites!B4")).not.toBe("A yard of my own");
 
-    await openFile(page, saved);
-    await page.getByRole("dialog").getByRole("button", { name: "Open it without saving" }).click();
-    await expect.poll(() => value(page, "Program!H21"), { timeout: 20_000 }).toBe("=2+2");
-    await page.evaluate(() => window.soakbook?.workbook.calculated());
-    expect(await everything(page)).toEqual(before);
-    expect(faults).toEqual([]);
-    await context.close();
-  }, TEST_MILLISECONDS);
+      await openFile(page, saved);
+      await page.getByRole("dialog").getByRole("button", { name: "Open it without saving" }).click();
+      await expect.poll(() => value(page, "Program!H21"), { timeout: 20_000 }).toBe("=2+2");
+      await page.evaluate(() => window.soakbook?.workbook.calculated());
+      expect(await everything(page)).toEqual(before);
+      expect(faults).toEqual([]);
+      await context.close();
+    },
+    TEST_MILLISECONDS,
+  );
 
-  it("is not replaced by the demo before a person says so", async () => {
-    const { page, context } = await host.openProgram();
-    await typeInto(page, "Program!H21", "mine");
-    await button(page, "Start over with the demo").press("Enter");
-    const dialog = page.getByRole("dialog", { name: "Start over with the demo?" });
-    expect(await dialog.innerText()).toContain("changes that are in no file");
-    await page.keyboard.press("Escape");
-    await dialog.waitFor({ state: "detached" });
-    await button(page, "Start over with the demo").press("Enter");
-    // The first choice has the focus and loses nothing.
-    await page.keyboard.press("Enter");
-    await dialog.waitFor({ state: "detached" });
-    expect(await value(page, "Program!H21")).toBe("mine");
-    await context.close();
-  }, TEST_MILLISECONDS);
+  it(
+    "is not replaced by the demo before a person says so",
+    async () => {
+      const { page, context } = await host.openProgram();
+      await typeInto(page, "Program!H21", "mine");
+      await button(page, "Start over with the demo").press("Enter");
+      const dialog = page.getByRole("dialog", { name: "Start over with the demo?" });
+      expect(await dialog.innerText()).toContain("changes that are in no file");
+      await page.keyboard.press("Escape");
+      await dialog.waitFor({ state: "detached" });
+      await button(page, "Start over with the demo").press("Enter");
+      // The first choice has the focus and loses nothing.
+      await page.keyboard.press("Enter");
+      await dialog.waitFor({ state: "detached" });
+      expect(await value(page, "Program!H21")).toBe("mine");
+      await context.close();
+    },
+    TEST_MILLISECONDS,
+  );
 
-  it("takes what was typed in the pane with it when another takes its place, and says so before", async () => {
-    const { page, context } = await host.openProgram();
-    const pane = page.locator("#pane");
-    await pane.getByRole("button", { name: "Add a surface" }).click();
-    await pane.getByLabel("Surface", { exact: true }).fill("Shed roof");
-    await button(page, "Start over with the demo").click();
-    const dialog = page.getByRole("dialog", { name: "Start over with the demo?" });
-    expect(await dialog.innerText()).toContain("What is typed in the pane and not written yet goes with it.");
-    await dialog.getByRole("button", { name: "Start over" }).click();
-    await expect.poll(() => pane.getByLabel("Surface", { exact: true }).inputValue(), { timeout: 20_000 }).toBe("");
-    await context.close();
-  }, TEST_MILLISECONDS);
+  it(
+    "takes what was typed in the pane with it when another takes its place, and says so before",
+    async () => {
+      const { page, context } = await host.openProgram();
+      const pane = page.locator("#pane");
+      await pane.getByRole("button", { name: "Add a surface" }).click();
+      await pane.getByLabel("Surface", { exact: true }).fill("Shed roof");
+      await button(page, "Start over with the demo").click();
+      const dialog = page.getByRole("dialog", { name: "Start over with the demo?" });
+      expect(await dialog.innerText()).toContain("What is typed in the pane and not written yet goes with it.");
+      await dialog.getByRole("button", { name: "Start over" }).click();
+      await expect.poll(() => pane.getByLabel("Surface", { exact: true }).inputValue(), { timeout: 20_000 }).toBe("");
+      await context.close();
+    },
+    TEST_MILLISECONDS,
+  );
 
-  it("can be saved to a file on the way when another is opened, so that nothing typed is lost", async () => {
-    const { page, context } = await host.openProgram();
-    const demo = await savedFile(page);
-    await typeInto(page, "Program!H21", "not yet in a file");
-    await openFile(page, demo);
-    const downloading = page.waitForEvent("download");
-    await page.getByRole("dialog").getByRole("button", { name: "Save to file first" }).click();
-    expect(await readFile(await (await downloading).path(), "utf8")).toContain("not yet in a file");
-    await expectCell(page, "Program!H21", null);
-    await context.close();
-  }, TEST_MILLISECONDS);
+  it(
+    "can be saved to a file on the way when another is opened, so that nothing typed is lost",
+    async () => {
+      const { page, context } = await host.openProgram();
+      const demo = await savedFile(page);
+      await typeInto(page, "Program!H21", "not yet in a file");
+      await openFile(page, demo);
+      const downloading = page.waitForEvent("download");
+      await page.getByRole("dialog").getByRole("button", { name: "Save to file first" }).click();
+      expect(await readFile(await (await downloading).path(), "utf8")).toContain("not yet in a file");
+      await expectCell(page, "Program!H21", null);
+      await context.close();
+    },
+    TEST_MILLISECONDS,
+  );
 
-  it("stays as it is when a chosen file is damaged, and the sentence says what is wrong and where", async () => {
-    const { page, context } = await host.openProgram();
-    await typeInto(page, "Program!H21", "still here");
-    const whole = await savedFile(page);
-    const sites = /"([^"]+)":\{[^{}]*"name":"Sites"/.exec(whole)?.[1] ?? "";
-    const wrongCell = JSON.parse(whole) as { workbook: { sheets: Record<string, { cellData: Record<string, Record<string, unknown>> }> } };
-    (wrongCell.workbook.sheets[sites]?.cellData["6"] ?? {})["1"] = { v: { nested: true } };
-    const attempts = [
-      [whole.slice(0, whole.length / 2), /is damaged: it cannot be read .*\. Your present workbook is unchanged\.$/],
-      ["", /is damaged: it cannot be read because it is empty\./],
-      [JSON.stringify(wrongCell), /is damaged: sheet "Sites", cell B7 holds neither a text, a number nor a formula\./],
-      [JSON.stringify({ some: "other file" }), /is not a Soakbook workbook file\./],
-      [whole.replace('"format":1', '"format":2'), /was saved by a later version of Soakbook \(file format 2; this version reads format 1\)/],
-    ] as const;
-    for (const [text, sentence] of attempts) {
-      await openFile(page, text);
-      const dialog = page.getByRole("dialog", { name: "The file was not opened" });
-      expect(await dialog.locator("p").innerText()).toMatch(sentence);
-      await dialog.getByRole("button", { name: "Close" }).click();
-      expect(await value(page, "Program!H21")).toBe("still here");
-    }
-    await context.close();
-  }, TEST_MILLISECONDS);
+  it(
+    "stays as it is when a chosen file is damaged, and the sentence says what is wrong and where",
+    async () => {
+      const { page, context } = await host.openProgram();
+      await typeInto(page, "Program!H21", "still here");
+      const whole = await savedFile(page);
+      const sites = /"([^"]+)":\{[^{}]*"name":"Sites"/.exec(whole)?.[1] ?? "";
+      const wrongCell = JSON.parse(whole) as {
+        workbook: { sheets: Record<string, { cellData: Record<string, Record<string, unknown>> }> };
+      };
+      (wrongCell.workbook.sheets[sites]?.cellData["6"] ?? {})["1"] = { v: { nested: true } };
+      const attempts = [
+        [whole.slice(0, whole.length / 2), /is damaged: it cannot be read .*\. Your present workbook is unchanged\.$/],
+        ["", /is damaged: it cannot be read because it is empty\./],
+        [JSON.stringify(wrongCell), /is damaged: sheet "Sites", cell B7 holds neither a text, a number nor a formula\./],
+        [JSON.stringify({ some: "other file" }), /is not a Soakbook workbook file\./],
+        [
+          whole.replace('"format":1', '"format":2'),
+          /was saved by a later version of Soakbook \(file format 2; this version reads format 1\)/,
+        ],
+      ] as const;
+      for (const [text, sentence] of attempts) {
+        await openFile(page, text);
+        const dialog = page.getByRole("dialog", { name: "The file was not opened" });
+        expect(await dialog.locator("p").innerText()).toMatch(sentence);
+        await dialog.getByRole("button", { name: "Close" }).click();
+        expect(await value(page, "Program!H21")).toBe("still here");
+      }
+      await context.close();
+    },
+    TEST_MILLISECONDS,
+  );
 
-  it("is not overwritten by another tab without a word", async () => {
-    const { page, context } = await host.openProgram();
-    await expectSaved(page);
-    const other = await context.newPage();
-    await other.goto(host.address);
-    await started(other);
-    await typeInto(other, "Program!H21", "from the other tab");
-    await expectSaved(other);
-    await page.bringToFront();
-    await typeInto(page, "Program!H21", "from this tab");
-    await expect.poll(() => page.locator("#saving-state").innerText()).toContain("changed in another tab");
-    expect(await value(page, "Program!H21")).toBe("from this tab");
-    await context.close();
-  }, TEST_MILLISECONDS);
+  it(
+    "is not overwritten by another tab without a word",
+    async () => {
+      const { page, context } = await host.openProgram();
+      await expectSaved(page);
+      const other = await context.newPage();
+      await other.goto(host.address);
+      await started(other);
+      await typeInto(other, "Program!H21", "from the other tab");
+      await expectSaved(other);
+      await page.bringToFront();
+      await typeInto(page, "Program!H21", "from this tab");
+      await expect.poll(() => page.locator("#saving-state").innerText()).toContain("changed in another tab");
+      expect(await value(page, "Program!H21")).toBe("from this tab");
+      await context.close();
+    },
+    TEST_MILLISECONDS,
+  );
 
-  it("says so when the browser keeps nothing", async () => {
-    const { page, context } = await host.newPage();
-    await page.addInitScript(() => {
-      Object.defineProperty(window, "indexedDB", { get: () => undefined });
-    });
-    await page.goto(host.address);
-    await started(page);
-    await expect.poll(() => page.locator("#saving-state").innerText()).toMatch(/^Not saved in this browser: .*Save to a file\.$/);
-    await typeInto(page, "Program!H21", "works all the same");
-    expect(await savedFile(page)).toContain("works all the same");
-    await context.close();
-  }, TEST_MILLISECONDS);
+  it(
+    "says so when the browser keeps nothing",
+    async () => {
+      const { page, context } = await host.newPage();
+      await page.addInitScript(() => {
+        Object.defineProperty(window, "indexedDB", { get: () => undefined });
+      });
+      await page.goto(host.address);
+      await started(page);
+      await expect.poll(() => page.locator("#saving-state").innerText()).toMatch(/^Not saved in this browser: .*Save to a file\.$/);
+      await typeInto(page, "Program!H21", "works all the same");
+      expect(await savedFile(page)).toContain("works all the same");
+      await context.close();
+    },
+    TEST_MILLISECONDS,
+  );
 });
 
 function button(page: Page, name: string) {

@@ -16,102 +16,131 @@ describe("The page without Excel", () => {
     await host.close();
   });
 
-  it("asks no other host for anything and runs no text as a program", async () => {
-    const { page, context, address, faults } = await host.newPage();
-    const asked: string[] = [];
-    context.on("request", (request) => asked.push(request.url()));
-    await page.goto(address);
-    await started(page);
-    await page.locator("[id^=univer-sheet-main-canvas]").click({ position: { x: 420, y: 300 } });
-    await page.waitForTimeout(1500);
-    expect(asked.length).toBeGreaterThan(3);
-    expect(asked.filter((url) => !url.startsWith(address) && !/^(data|blob):/.test(url))).toEqual([]);
-    expect(faults).toEqual([]);
+  it(
+    "asks no other host for anything and runs no text as a program",
+    async () => {
+      const { page, context, address, faults } = await host.newPage();
+      const asked: string[] = [];
+      context.on("request", (request) => asked.push(request.url()));
+      await page.goto(address);
+      await started(page);
+      await page.locator("[id^=univer-sheet-main-canvas]").click({ position: { x: 420, y: 300 } });
+      await page.waitForTimeout(1500);
+      expect(asked.length).toBeGreaterThan(3);
+      expect(asked.filter((url) => !url.startsWith(address) && !/^(data|blob):/.test(url))).toEqual([]);
+      expect(faults).toEqual([]);
 
-    const policy = await page.locator("meta[http-equiv=Content-Security-Policy]").getAttribute("content");
-    expect(policy).toContain("default-src 'none'");
-    expect(policy).toMatch(/script-src 'self'(;|$)/);
-    expect(await page.evaluate(() => document.querySelectorAll("head > script:not([src])").length)).toBe(0);
-    await context.close();
-  }, TEST_MILLISECONDS);
+      const policy = await page.locator("meta[http-equiv=Content-Security-Policy]").getAttribute("content");
+      expect(policy).toContain("default-src 'none'");
+      expect(policy).toMatch(/script-src 'self'(;|$)/);
+      expect(await page.evaluate(() => document.querySelectorAll("head > script:not([src])").length)).toBe(0);
+      await context.close();
+    },
+    TEST_MILLISECONDS,
+  );
 
-  it("asks for the pane only when a cell can already call the functions", async () => {
-    const { page, context } = await host.openProgram();
-    const { registered, asked } = await page.evaluate(() => ({
-      registered: performance.getEntriesByName("soakbook: functions registered")[0]?.startTime ?? Number.NaN,
-      asked: performance.getEntriesByType("resource").filter(({ name }) => /\/pane-[A-Z0-9]+\.js$/.test(name)).map(({ startTime }) => startTime),
-    }));
-    expect(asked).toHaveLength(1);
-    expect(asked[0]).toBeGreaterThan(registered);
-    await context.close();
-  }, TEST_MILLISECONDS);
+  it(
+    "asks for the pane only when a cell can already call the functions",
+    async () => {
+      const { page, context } = await host.openProgram();
+      const { registered, asked } = await page.evaluate(() => ({
+        registered: performance.getEntriesByName("soakbook: functions registered")[0]?.startTime ?? Number.NaN,
+        asked: performance
+          .getEntriesByType("resource")
+          .filter(({ name }) => /\/pane-[A-Z0-9]+\.js$/.test(name))
+          .map(({ startTime }) => startTime),
+      }));
+      expect(asked).toHaveLength(1);
+      expect(asked[0]).toBeGreaterThan(registered);
+      await context.close();
+    },
+    TEST_MILLISECONDS,
+  );
 
-  it("shows the first yard of the demo beside its pane", async () => {
-    const { page, context } = await host.openProgram();
-    const selection = await page.evaluate(() => window.soakbook?.workbook.selection());
-    expect(selection?.sheet).toBe("Sites");
-    await expect.poll(() => page.locator("#pane").innerText()).not.toBe("");
-    expect(await page.locator("#saving-state").innerText()).toMatch(/^(Saved|Saving) in this browser/);
-    await context.close();
-  }, TEST_MILLISECONDS);
+  it(
+    "shows the first yard of the demo beside its pane",
+    async () => {
+      const { page, context } = await host.openProgram();
+      const selection = await page.evaluate(() => window.soakbook?.workbook.selection());
+      expect(selection?.sheet).toBe("Sites");
+      await expect.poll(() => page.locator("#pane").innerText()).not.toBe("");
+      expect(await page.locator("#saving-state").innerText()).toMatch(/^(Saved|Saving) in this browser/);
+      await context.close();
+    },
+    TEST_MILLISECONDS,
+  );
 
-  it("lets the pane be made wider, narrower and be closed with the keyboard, and remembers it", async () => {
-    const { page, context } = await host.openProgram();
-    const splitter = page.getByRole("separator", { name: "Width of the pane" });
-    const width = async (): Promise<number> => (await page.locator("#pane").boundingBox())?.width ?? 0;
-    await splitter.focus();
-    const before = await width();
-    await page.keyboard.press("ArrowLeft");
-    expect(await width()).toBe(before + 16);
-    await page.keyboard.press("Home");
-    expect(await width()).toBe(640);
-    await page.keyboard.press("End");
-    expect(await width()).toBe(320);
-    expect(await splitter.getAttribute("aria-valuenow")).toBe("320");
+  it(
+    "lets the pane be made wider, narrower and be closed with the keyboard, and remembers it",
+    async () => {
+      const { page, context } = await host.openProgram();
+      const splitter = page.getByRole("separator", { name: "Width of the pane" });
+      const width = async (): Promise<number> => (await page.locator("#pane").boundingBox())?.width ?? 0;
+      await splitter.focus();
+      const before = await width();
+      await page.keyboard.press("ArrowLeft");
+      expect(await width()).toBe(before + 16);
+      await page.keyboard.press("Home");
+      expect(await width()).toBe(640);
+      await page.keyboard.press("End");
+      expect(await width()).toBe(320);
+      expect(await splitter.getAttribute("aria-valuenow")).toBe("320");
 
-    await page.reload();
-    await started(page);
-    expect(await width()).toBe(320);
-    await page.getByRole("button", { name: "Hide the pane" }).press("Enter");
-    expect(await page.locator("#pane").isVisible()).toBe(false);
-    await page.getByRole("button", { name: "Show the pane" }).press("Enter");
-    expect(await width()).toBe(320);
-    await context.close();
-  }, TEST_MILLISECONDS);
+      await page.reload();
+      await started(page);
+      expect(await width()).toBe(320);
+      await page.getByRole("button", { name: "Hide the pane" }).press("Enter");
+      expect(await page.locator("#pane").isVisible()).toBe(false);
+      await page.getByRole("button", { name: "Show the pane" }).press("Enter");
+      expect(await width()).toBe(320);
+      await context.close();
+    },
+    TEST_MILLISECONDS,
+  );
 
-  it("lets the keyboard leave the grid with F6, to the pane, the bar and back", async () => {
-    const { page, context } = await host.openProgram();
-    const region = (): Promise<string> =>
-      page.evaluate(() => ["workbook-bar", "grid", "pane"].find((id) => document.getElementById(id)?.contains(document.activeElement)) ?? "nowhere");
-    await goTo(page, "Program!H21");
-    expect(await region()).toBe("grid");
-    for (const next of ["pane", "workbook-bar", "grid"]) {
-      await page.keyboard.press("F6");
-      await expect.poll(region).toBe(next);
-    }
-    await page.keyboard.type("typed after coming back");
-    await page.keyboard.press("Enter");
-    await expectCell(page, "Program!H21", "typed after coming back");
-    await page.keyboard.press("Shift+F6");
-    await expect.poll(region).toBe("workbook-bar");
-    await context.close();
-  }, TEST_MILLISECONDS);
+  it(
+    "lets the keyboard leave the grid with F6, to the pane, the bar and back",
+    async () => {
+      const { page, context } = await host.openProgram();
+      const region = (): Promise<string> =>
+        page.evaluate(
+          () => ["workbook-bar", "grid", "pane"].find((id) => document.getElementById(id)?.contains(document.activeElement)) ?? "nowhere",
+        );
+      await goTo(page, "Program!H21");
+      expect(await region()).toBe("grid");
+      for (const next of ["pane", "workbook-bar", "grid"]) {
+        await page.keyboard.press("F6");
+        await expect.poll(region).toBe(next);
+      }
+      await page.keyboard.type("typed after coming back");
+      await page.keyboard.press("Enter");
+      await expectCell(page, "Program!H21", "typed after coming back");
+      await page.keyboard.press("Shift+F6");
+      await expect.poll(region).toBe("workbook-bar");
+      await context.close();
+    },
+    TEST_MILLISECONDS,
+  );
 
-  it("shows the grid and the pane dark to somebody who asked for dark", async () => {
-    const { page, context } = await host.openProgram({ colorScheme: "dark" });
-    const brightness = (screenshot: Buffer): Promise<number> =>
-      page.evaluate(async (base64) => {
-        const bytes = Uint8Array.from(atob(base64), (character) => character.charCodeAt(0));
-        const picture = await createImageBitmap(new Blob([bytes], { type: "image/png" }));
-        const canvas = new OffscreenCanvas(1, 1);
-        const context2d = canvas.getContext("2d");
-        context2d?.drawImage(picture, 0, 0, 1, 1);
-        const [red = 255, green = 255, blue = 255] = context2d?.getImageData(0, 0, 1, 1).data ?? [];
-        return (red + green + blue) / 3;
-      }, screenshot.toString("base64"));
-    for (const part of ["#grid", "#pane", "#workbook-bar"]) {
-      expect(await brightness(await page.locator(part).screenshot()), part).toBeLessThan(90);
-    }
-    await context.close();
-  }, TEST_MILLISECONDS);
+  it(
+    "shows the grid and the pane dark to somebody who asked for dark",
+    async () => {
+      const { page, context } = await host.openProgram({ colorScheme: "dark" });
+      const brightness = (screenshot: Buffer): Promise<number> =>
+        page.evaluate(async (base64) => {
+          const bytes = Uint8Array.from(atob(base64), (character) => character.charCodeAt(0));
+          const picture = await createImageBitmap(new Blob([bytes], { type: "image/png" }));
+          const canvas = new OffscreenCanvas(1, 1);
+          const context2d = canvas.getContext("2d");
+          context2d?.drawImage(picture, 0, 0, 1, 1);
+          const [red = 255, green = 255, blue = 255] = context2d?.getImageData(0, 0, 1, 1).data ?? [];
+          return (red + green + blue) / 3;
+        }, screenshot.toString("base64"));
+      for (const part of ["#grid", "#pane", "#workbook-bar"]) {
+        expect(await brightness(await page.locator(part).screenshot()), part).toBeLessThan(90);
+      }
+      await context.close();
+    },
+    TEST_MILLISECONDS,
+  );
 });

@@ -61,7 +61,10 @@ describe("Every view of the pane", { timeout: 30_000 }, () => {
   });
 
   it("can be reached with the arrow keys alone, one tab after the other and round again", async () => {
-    for (const [open, tabs] of [[openYardPage, YARD_TABS], [openProgramPage, PROGRAM_TABS]] as const) {
+    for (const [open, tabs] of [
+      [openYardPage, YARD_TABS],
+      [openProgramPage, PROGRAM_TABS],
+    ] as const) {
       await open(page);
       await openTab(page, tabs[0] ?? "");
       for (const next of [...tabs.slice(1), tabs[0]]) {
@@ -77,7 +80,10 @@ describe("Every view of the pane", { timeout: 30_000 }, () => {
     await openTab(page, text.tabs.basin);
     const first = pane(page).locator("fluent-tab[aria-selected=true]");
     const last = pane(page).locator(".tab-panel fluent-button").last();
-    for (const [from, key, to] of [[first, "Tab", last], [last, "Shift+Tab", first]] as const) {
+    for (const [from, key, to] of [
+      [first, "Tab", last],
+      [last, "Shift+Tab", first],
+    ] as const) {
       await from.focus();
       let stops = 0;
       while (stops < 100 && !(await hasFocus(to))) {
@@ -95,7 +101,10 @@ describe("Every view of the pane", { timeout: 30_000 }, () => {
     await openYardPage(page);
     await openTab(page, text.tabs.basin);
     const doesNothing = button(page, "Write to the sheet");
-    expect(await doesNothing.evaluate((each) => [each.getAttribute("aria-disabled"), getComputedStyle(each).borderTopStyle])).toEqual(["true", "dashed"]);
+    expect(await doesNothing.evaluate((each) => [each.getAttribute("aria-disabled"), getComputedStyle(each).borderTopStyle])).toEqual([
+      "true",
+      "dashed",
+    ]);
     await pane(page).locator("fluent-tab[aria-selected=true]").focus();
     let stops = 0;
     while (stops < 100 && !(await hasFocus(doesNothing))) {
@@ -137,7 +146,8 @@ function coveredBy(page: Page): Promise<string> {
     const focused = document.activeElement ?? document.body;
     const { left, top, width, height } = focused.getBoundingClientRect();
     const over = document.elementFromPoint(left + width / 2, top + height / 2);
-    const inSight = over !== null && (focused.contains(over) || over.contains(focused) || focused.closest("label")?.contains(over) === true);
+    const inSight =
+      over !== null && (focused.contains(over) || over.contains(focused) || focused.closest("label")?.contains(over) === true);
     return inSight ? "nothing" : `${focused.outerHTML.slice(0, 100)} lies under ${over?.outerHTML.slice(0, 100) ?? "the edge"}`;
   });
 }

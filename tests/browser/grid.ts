@@ -1,8 +1,7 @@
 /** Typing into the grid as a person does, and reading it through the workbook port. */
 import type { Page } from "playwright-core";
 import { expect } from "vitest";
-import { addressOf } from "../../addin/workbook/workbook.ts";
-import type { CellRange, CellValue } from "../../addin/workbook/workbook.ts";
+import { addressOf, type CellRange, type CellValue } from "../../addin/workbook/port.ts";
 
 /** "Program!H5" or "Program!H5:I9" as the port takes it. */
 export function at(address: string): CellRange {

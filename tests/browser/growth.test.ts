@@ -5,7 +5,7 @@ import { designSheet } from "../../addin/records/design.ts";
 import { readRecords } from "../../addin/records/read-records.ts";
 import { sitesSheet } from "../../addin/records/sites.ts";
 import { surfacesSheet } from "../../addin/records/surfaces.ts";
-import type { Workbook } from "../../addin/workbook/workbook.ts";
+import type { Workbook } from "../../addin/workbook/port.ts";
 import type { OpenPage } from "./page.ts";
 import { onProgramPage } from "./pane.ts";
 
@@ -14,14 +14,23 @@ onProgramPage((ready) => (opened = ready));
 
 /** The page's workbook from outside: between two verbs the page goes on with its own work, as behind a slow pane. */
 function workbookOf(page: Page): Workbook {
-  const ask = (verb: string) => (...given: unknown[]) =>
-    page.evaluate(([name, values]) => (window.soakbook?.workbook as unknown as Record<string, (...all: unknown[]) => unknown>)[name]?.(...values), [verb, given] as const);
+  const ask =
+    (verb: string) =>
+    (...given: unknown[]) =>
+      page.evaluate(
+        ([name, values]) => (window.soakbook?.workbook as unknown as Record<string, (...all: unknown[]) => unknown>)[name]?.(...values),
+        [verb, given] as const,
+      );
   return new Proxy({}, { get: (_, verb: string) => ask(verb) }) as Workbook;
 }
 
 it("a program of two hundred yards takes more, with surfaces, and Design answers for the first and the last of them", async () => {
   const workbook = workbookOf(opened.page);
-  const sites = Array.from({ length: sitesSheet.rows }, (_, index) => ({ siteId: `Q-${index + 1}`, yard: `Further yard ${index + 1}`, units: "us" }));
+  const sites = Array.from({ length: sitesSheet.rows }, (_, index) => ({
+    siteId: `Q-${index + 1}`,
+    yard: `Further yard ${index + 1}`,
+    units: "us",
+  }));
   const last = sites.at(-1)!.siteId;
   const designOf = async (siteId: string) => {
     const cells = (await workbook.readSheets(["Design"]))[0] ?? [];

@@ -51,7 +51,9 @@ beforeAll(async () => {
     async ({ sheet, column, written, series }) => {
       const workbook = window.soakbook?.workbook;
       if (workbook === undefined) return [];
-      await workbook.writeValues([{ range: { sheet, row: 30, column: 8, rows: series.length, columns: 1 }, values: series.map((depth) => [depth]) }]);
+      await workbook.writeValues([
+        { range: { sheet, row: 30, column: 8, rows: series.length, columns: 1 }, values: series.map((depth) => [depth]) },
+      ]);
       // Three columns apart and a row each, because BASINSIZE and STOCKPILE spill three to the right.
       await workbook.writeFormulas(
         written.flatMap(([, ours, theirs], row) => [
@@ -90,5 +92,15 @@ test("a column of areas against a row of rates is broadcast as the engine broadc
     return workbook.read([60, 70].map((row) => ({ ...cell(row, 9), rows: 3, columns: 3 })));
   });
   expect(ours).toHaveLength(3);
-  expect(ours?.flat().map(Number).map((value) => value.toFixed(9))).toEqual(theirs?.flat().map(Number).map((value) => value.toFixed(9)));
+  expect(
+    ours
+      ?.flat()
+      .map(Number)
+      .map((value) => value.toFixed(9)),
+  ).toEqual(
+    theirs
+      ?.flat()
+      .map(Number)
+      .map((value) => value.toFixed(9)),
+  );
 });

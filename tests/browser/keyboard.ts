@@ -10,8 +10,13 @@ export function focused(page: Page): Promise<string> {
   return page.evaluate(() => {
     const control = document.activeElement;
     if (!(control instanceof HTMLElement) || control === document.body) return "the page";
-    const labels = control instanceof HTMLInputElement || control instanceof HTMLSelectElement ? [...(control.labels ?? [])].map((label) => label.textContent.trim()) : [];
-    return (control.getAttribute("aria-label") ?? (labels.length > 0 ? labels.join(" ") : control.textContent)).replaceAll(/\s+/g, " ").trim();
+    const labels =
+      control instanceof HTMLInputElement || control instanceof HTMLSelectElement
+        ? [...(control.labels ?? [])].map((label) => label.textContent.trim())
+        : [];
+    return (control.getAttribute("aria-label") ?? (labels.length > 0 ? labels.join(" ") : control.textContent))
+      .replaceAll(/\s+/g, " ")
+      .trim();
   });
 }
 

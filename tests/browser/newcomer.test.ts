@@ -2,14 +2,13 @@
 import { afterAll, beforeAll, expect, test } from "vitest";
 import type { Page } from "playwright-core";
 import { demoYards } from "../../addin/actions/demo/demo-program.ts";
-import { columnLetters } from "../../addin/workbook/workbook.ts";
+import { columnLetters } from "../../addin/workbook/port.ts";
 import { designSheet } from "../../addin/records/design.ts";
 import { holeTestsSheet } from "../../addin/records/hole-tests.ts";
 import { columnOf, firstRow } from "../../addin/records/place.ts";
 import type { DesignCells } from "../../addin/actions/program/read-program.ts";
 import { calculated, expectCell, goTo, typeInto, value } from "./grid.ts";
-import { PageHost } from "./page.ts";
-import type { OpenPage } from "./page.ts";
+import { PageHost, type OpenPage } from "./page.ts";
 
 let host: PageHost;
 let opened: OpenPage;
@@ -54,7 +53,9 @@ const compared = [
 async function expectPaneAndSheetAgree(page: Page): Promise<void> {
   for (const [label, key, decimals] of compared) {
     const onSheet = await sheetNumber(page, design(key));
-    await expect.poll(async () => Number(await paneNumber(page, label)), { timeout: 10_000, message: label }).toBeCloseTo(Number(onSheet.toFixed(decimals)), 10);
+    await expect
+      .poll(async () => Number(await paneNumber(page, label)), { timeout: 10_000, message: label })
+      .toBeCloseTo(Number(onSheet.toFixed(decimals)), 10);
   }
 }
 
@@ -63,10 +64,22 @@ test("a yard typed into the sheet and tested in the pane has the same basin, dra
   const pane = page.locator("#pane");
 
   // By keyboard, in bare cells: the yard and its roof.
-  for (const [column, text] of [["A", "Y-017"], ["B", "Lantern House"], ["C", "3 Coopers Rise"], ["E", "B"], ["J", "12"], ["L", "tight soil"]] as const) {
+  for (const [column, text] of [
+    ["A", "Y-017"],
+    ["B", "Lantern House"],
+    ["C", "3 Coopers Rise"],
+    ["E", "B"],
+    ["J", "12"],
+    ["L", "tight soil"],
+  ] as const) {
     await typeInto(page, `Sites!${column}${siteRow}`, text);
   }
-  for (const [column, text] of [["A", "Y-017"], ["B", "Roof to the garden"], ["C", "roof"], ["D", "600"]] as const) {
+  for (const [column, text] of [
+    ["A", "Y-017"],
+    ["B", "Roof to the garden"],
+    ["C", "roof"],
+    ["D", "600"],
+  ] as const) {
     await typeInto(page, `Surfaces!${column}${surfaceRow}`, text);
   }
   await expectCell(page, design("contributingArea"), 600);
@@ -86,7 +99,12 @@ test("a yard typed into the sheet and tested in the pane has the same basin, dra
   await pane.getByLabel("Hole name").fill("A");
   await pane.getByLabel("Hole depth").fill("18");
   await pane.getByLabel("Hole diameter").fill("8");
-  const readings = [["0", "8"], ["15", "7"], ["30", "6.1"], ["45", "5.3"]] as const;
+  const readings = [
+    ["0", "8"],
+    ["15", "7"],
+    ["30", "6.1"],
+    ["45", "5.3"],
+  ] as const;
   for (const [index, [minutes, water]] of readings.entries()) {
     await pane.getByRole("button", { name: "Type a reading" }).click();
     await pane.getByLabel(`Minutes of reading ${index + 1}`).fill(minutes);
@@ -121,5 +139,10 @@ test("one reading changed in the sheet changes the basin in the sheet and in the
 test("showing something further down the pane does not move the page under the hand", async () => {
   const { page } = opened;
   await page.evaluate(() => document.querySelector("#pane .surface-list")?.scrollIntoView());
-  expect(await page.evaluate(() => [document.scrollingElement?.scrollTop, document.querySelector("header, #workbook-bar")?.getBoundingClientRect().top])).toEqual([0, 0]);
+  expect(
+    await page.evaluate(() => [
+      document.scrollingElement?.scrollTop,
+      document.querySelector("header, #workbook-bar")?.getBoundingClientRect().top,
+    ]),
+  ).toEqual([0, 0]);
 });

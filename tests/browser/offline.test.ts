@@ -15,7 +15,14 @@ it("without a connection the page opens with the workbook and computes, and Exce
   await context.setOffline(true);
   await page.reload();
   await started(page);
-  expect(await page.evaluate(() => fetch("manifest.xml").then(() => "answered", () => "no connection"))).toBe("no connection");
+  expect(
+    await page.evaluate(() =>
+      fetch("manifest.xml").then(
+        () => "answered",
+        () => "no connection",
+      ),
+    ),
+  ).toBe("no connection");
   await typeInto(page, "Program!H5", "=SOAK.DRAWDOWN(6,0.5)");
   await expectCell(page, "Program!H5", 12);
   await expect(page.goto(`${address}taskpane.html`)).rejects.toThrow("ERR_INTERNET_DISCONNECTED");

@@ -6,11 +6,9 @@ import { access, mkdir, readdir, rm, writeFile } from "node:fs/promises";
 import { dirname, join } from "node:path";
 import { kill, ppid } from "node:process";
 import { fileURLToPath } from "node:url";
-import { chromium } from "playwright-core";
-import type { Browser, BrowserContext, BrowserContextOptions, Page } from "playwright-core";
+import { chromium, type Browser, type BrowserContext, type BrowserContextOptions, type Page } from "playwright-core";
 import { DEFAULT_ORIGIN, build, withNames } from "../../addin/hosting/build.ts";
-import { serve } from "../../addin/hosting/serve.ts";
-import type { Serving } from "../../addin/hosting/serve.ts";
+import { serve, type Serving } from "../../addin/hosting/serve.ts";
 import { HOW_TO_INSTALL, findChromium } from "./chromium.ts";
 
 const BUILDS = fileURLToPath(new URL("../../node_modules/.cache/soakbook-pages/", import.meta.url));

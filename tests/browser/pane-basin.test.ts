@@ -3,8 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { designSheet } from "../../addin/records/design.ts";
 import { sitesSheet } from "../../addin/records/sites.ts";
 import { expectCell, goTo, typeInto, value } from "./grid.ts";
-import { PageHost } from "./page.ts";
-import type { OpenPage } from "./page.ts";
+import { PageHost, type OpenPage } from "./page.ts";
 import { address, button, openYard, pane, PATIENCE, START_MILLISECONDS } from "./pane.ts";
 import { seriousFaults } from "./usable.ts";
 
@@ -14,7 +13,8 @@ const UNTESTED = 6;
 const METRIC = 8;
 
 const field = (page: Page, label: string) => pane(page).getByLabel(label, { exact: true });
-const result = (page: Page, label: string) => pane(page).locator(".basin-results .result", { hasText: label }).locator(".result-number").innerText();
+const result = (page: Page, label: string) =>
+  pane(page).locator(".basin-results .result", { hasText: label }).locator(".result-number").innerText();
 const asShown = (area: unknown) => Number(area).toLocaleString("en-US", { maximumFractionDigits: 1 });
 
 const openBasin = (page: Page, place: number) => openYard(page, place, "Basin");
@@ -63,14 +63,18 @@ describe("The basin in the pane", () => {
     await button(page, "Write to the sheet").click();
     await expectCell(page, address(sitesSheet, CORNER_HOUSE, "pondingDepth"), 4);
     await expect.poll(async () => asShown(await value(page, address(designSheet, CORNER_HOUSE, "floorArea"))), PATIENCE).toBe(inPane);
-    await expect.poll(() => pane(page).locator(".sheet-part").innerText(), PATIENCE).toContain(`The Design sheet computes a floor of ${inPane} sq ft, the same as the pane.`);
+    await expect
+      .poll(() => pane(page).locator(".sheet-part").innerText(), PATIENCE)
+      .toContain(`The Design sheet computes a floor of ${inPane} sq ft, the same as the pane.`);
   });
 
   it("shows what is changed in the sheet", async () => {
     await typeInto(page, address(sitesSheet, CORNER_HOUSE, "stormDepth"), "1.5");
     await goTo(page, address(sitesSheet, CORNER_HOUSE, "yard"));
     await expect.poll(() => field(page, "Storm depth").inputValue(), PATIENCE).toBe("1.5");
-    await expect.poll(() => result(page, "Floor area"), PATIENCE).toBe(asShown(await value(page, address(designSheet, CORNER_HOUSE, "floorArea"))));
+    await expect
+      .poll(() => result(page, "Floor area"), PATIENCE)
+      .toBe(asShown(await value(page, address(designSheet, CORNER_HOUSE, "floorArea"))));
   });
 
   it("says what is wrong with an impossible input, and writes nothing", async () => {
@@ -116,7 +120,9 @@ describe("The basin in the pane", () => {
     expect(await pane(page).locator(".basin-headline .verdict").innerText()).toBe("Not measured");
     await field(page, "Assumed tested rate").fill("0.8");
     await expect.poll(() => result(page, "Floor area")).toMatch(/^[\d.,]+$/);
-    expect(await pane(page).getByText("A what-if: the tested rate is assumed, not measured. Do not build from these numbers.").isVisible()).toBe(true);
+    expect(
+      await pane(page).getByText("A what-if: the tested rate is assumed, not measured. Do not build from these numbers.").isVisible(),
+    ).toBe(true);
     await field(page, "Ponding depth").fill("5");
     await button(page, "Write to the sheet").click();
     await expectCell(page, address(sitesSheet, UNTESTED, "pondingDepth"), 5);
@@ -146,7 +152,9 @@ describe("The basin in the pane", () => {
     await button(page, "Write B to the sheet").click();
     await expectCell(page, address(sitesSheet, CORNER_HOUSE, "shape"), "rectangle");
     await expectCell(page, address(sitesSheet, CORNER_HOUSE, "roomLength"), 14);
-    await expect.poll(async () => `${asShown(await value(page, address(designSheet, CORNER_HOUSE, "floorArea")))} sq ft`, PATIENCE).toBe(ofB);
+    await expect
+      .poll(async () => `${asShown(await value(page, address(designSheet, CORNER_HOUSE, "floorArea")))} sq ft`, PATIENCE)
+      .toBe(ofB);
     await expect.poll(() => pane(page).locator(".sheet-part").innerText(), PATIENCE).toContain("the same as the pane.");
   });
 
@@ -161,9 +169,13 @@ describe("The basin in the pane", () => {
 
   it("saves the drawing into the workbook as a picture, with the same words in the cell above it", async () => {
     await button(page, "Save into the workbook").click();
-    await expect.poll(() => page.evaluate(async () => (await window.soakbook?.workbook.sheetNames())?.includes("Drawings")), PATIENCE).toBe(true);
+    await expect
+      .poll(() => page.evaluate(async () => (await window.soakbook?.workbook.sheetNames())?.includes("Drawings")), PATIENCE)
+      .toBe(true);
     await expect.poll(() => page.evaluate(() => window.soakbook?.workbook.pictureNames("Drawings")), PATIENCE).toEqual(["Basin Y-001"]);
-    expect(await value(page, "Drawings!D4")).toContain("Seen from above, to scale, uphill at the top. The level floor, zone A, is a rectangle");
+    expect(await value(page, "Drawings!D4")).toContain(
+      "Seen from above, to scale, uphill at the top. The level floor, zone A, is a rectangle",
+    );
     await button(page, "Save again, in place of the last one").waitFor();
   });
 
@@ -224,7 +236,9 @@ describe.each([
     await page.waitForTimeout(500);
     expect(await seriousFaults(page)).toEqual([]);
     const letters = await page.evaluate(() =>
-      [...document.querySelectorAll<SVGTextElement>("#pane svg text")].map((each) => Number.parseFloat(getComputedStyle(each).fontSize) * (each.getScreenCTM()?.d || 1)),
+      [...document.querySelectorAll<SVGTextElement>("#pane svg text")].map(
+        (each) => Number.parseFloat(getComputedStyle(each).fontSize) * (each.getScreenCTM()?.d || 1),
+      ),
     );
     expect(letters.filter((size) => Math.abs(size) > 0.01 && Math.abs(size) < 11)).toEqual([]);
   });
@@ -236,7 +250,9 @@ describe.each([
       [...document.querySelectorAll<SVGTextElement>("#pane .drawing-figure svg text")].flatMap((words) => {
         const own = words.getBoundingClientRect();
         const paper = words.ownerSVGElement?.getBoundingClientRect() ?? own;
-        return own.left < paper.left - 1 || own.right > paper.right + 1 || own.top < paper.top - 1 || own.bottom > paper.bottom + 1 ? [words.textContent] : [];
+        return own.left < paper.left - 1 || own.right > paper.right + 1 || own.top < paper.top - 1 || own.bottom > paper.bottom + 1
+          ? [words.textContent]
+          : [];
       }),
     );
     expect(outside).toEqual([]);

@@ -32,10 +32,13 @@ describe("From the dig day to the look after a week", { timeout: 90_000 }, () =>
     await pane(page).locator("h2", { hasText: name }).first().waitFor();
   }
 
-  onProgramPage((ready) => {
-    opened = ready;
-    page = ready.page;
-  }, { colorScheme: "dark" });
+  onProgramPage(
+    (ready) => {
+      opened = ready;
+      page = ready.page;
+    },
+    { colorScheme: "dark" },
+  );
 
   beforeAll(async () => {
     await page.getByRole("separator", { name: "Width of the pane" }).focus();
@@ -50,10 +53,15 @@ describe("From the dig day to the look after a week", { timeout: 90_000 }, () =>
     await field("Hours").fill("3");
     await field("Hours").press("Enter");
     await expect.poll(() => status().innerText(), PATIENCE).toBe("2 people signed in: written to Dig days.");
-    await expect.poll(async () => (await rows(digDaysSheet)).map(({ record }) => [record.entry, record.who, record.hours, isoDate(record.date ?? 0)]), PATIENCE).toEqual([
-      ["sign-in", "Wren Alder", 3, "2026-05-16"],
-      ["sign-in", "Ash Pell", 3, "2026-05-16"],
-    ]);
+    await expect
+      .poll(
+        async () => (await rows(digDaysSheet)).map(({ record }) => [record.entry, record.who, record.hours, isoDate(record.date ?? 0)]),
+        PATIENCE,
+      )
+      .toEqual([
+        ["sign-in", "Wren Alder", 3, "2026-05-16"],
+        ["sign-in", "Ash Pell", 3, "2026-05-16"],
+      ]);
     // Two people, three hours each.
     await expect.poll(() => part("Totals").innerText(), PATIENCE).toContain("2 people, 6 h.");
 
@@ -105,9 +113,15 @@ describe("From the dig day to the look after a week", { timeout: 90_000 }, () =>
     await openStage("After a week");
     await field("Planted or finished on").fill("2026-05-16");
     await button(page, "Write 5 rows to Follow-ups").click();
-    await expect.poll(async () => (await rows(followUpsSheet)).map(({ record }) => [record.kind, isoDate(record.due ?? 0)]), PATIENCE).toEqual([
-      ["watering", "2026-05-23"], ["1 week", "2026-05-23"], ["1 month", "2026-06-16"], ["1 year", "2027-05-16"], ["yearly", "2028-05-16"],
-    ]);
+    await expect
+      .poll(async () => (await rows(followUpsSheet)).map(({ record }) => [record.kind, isoDate(record.due ?? 0)]), PATIENCE)
+      .toEqual([
+        ["watering", "2026-05-23"],
+        ["1 week", "2026-05-23"],
+        ["1 month", "2026-06-16"],
+        ["1 year", "2027-05-16"],
+        ["yearly", "2028-05-16"],
+      ]);
     await expect.poll(() => part("Watering").innerText(), PATIENCE).toContain("the garden as built");
 
     await button(page, /^Record: Look after a week/).click();
@@ -122,9 +136,13 @@ describe("From the dig day to the look after a week", { timeout: 90_000 }, () =>
 
     const followUps = await rows(followUpsSheet);
     expect(followUps.find(({ record }) => record.kind === "1 week")?.record).toMatchObject({ finding: "fail" });
-    expect(followUps.filter(({ record }) => record.kind === "repair").map(({ record }) => isoDate(record.due ?? 0))).toEqual(["2026-06-07"]);
+    expect(followUps.filter(({ record }) => record.kind === "repair").map(({ record }) => isoDate(record.due ?? 0))).toEqual([
+      "2026-06-07",
+    ]);
     const seen = (await rows(visitsSheet)).filter(({ record }) => record.stage === "week");
-    expect(seen.map(({ record }) => record.verdict).filter((verdict) => verdict !== null)).toEqual(expect.arrayContaining(["pass", "fail"]));
+    expect(seen.map(({ record }) => record.verdict).filter((verdict) => verdict !== null)).toEqual(
+      expect.arrayContaining(["pass", "fail"]),
+    );
     expect(seen[0]?.record).toMatchObject({ step: "week-date", answer: "2026-05-24" });
   });
 

@@ -5,8 +5,7 @@ import { describe, expect, it } from "vitest";
 import { estimateLinesSheet } from "../../addin/records/estimate-lines.ts";
 import { DRAFTED_ITEMS, pricesSheet, startingPrices } from "../../addin/records/prices.ts";
 import { cellOf, firstRow } from "../../addin/records/place.ts";
-import { addressOf } from "../../addin/workbook/workbook.ts";
-import type { CellValue, ValueWrite } from "../../addin/workbook/workbook.ts";
+import { addressOf, type CellValue, type ValueWrite } from "../../addin/workbook/port.ts";
 import { values } from "./grid.ts";
 import type { OpenPage } from "./page.ts";
 import { button, onProgramPage, openYard, pane } from "./pane.ts";
@@ -21,8 +20,14 @@ const INPUTS = Object.values(estimateLinesSheet.columns).filter(({ role }) => ro
 
 /** No lines yet, and ten for everything on the list that a new workbook starts with: sums are then easy to follow. */
 const everythingCostsTen: readonly ValueWrite[] = [
-  { range: { ...cellOf(pricesSheet, firstRow(pricesSheet), "unitPrice"), rows: startingPrices.length }, values: startingPrices.map(() => [10]) },
-  { range: { ...cellOf(pricesSheet, firstRow(pricesSheet), "packageSize"), rows: startingPrices.length, columns: 3 }, values: startingPrices.map(() => [null, null, null]) },
+  {
+    range: { ...cellOf(pricesSheet, firstRow(pricesSheet), "unitPrice"), rows: startingPrices.length },
+    values: startingPrices.map(() => [10]),
+  },
+  {
+    range: { ...cellOf(pricesSheet, firstRow(pricesSheet), "packageSize"), rows: startingPrices.length, columns: 3 },
+    values: startingPrices.map(() => [null, null, null]),
+  },
   {
     range: { ...cellOf(estimateLinesSheet, firstRow(estimateLinesSheet), "siteId"), rows: LINES, columns: INPUTS },
     values: Array.from({ length: LINES }, () => Array<CellValue>(INPUTS).fill(null)),
@@ -52,7 +57,9 @@ describe("The estimate of a yard", { timeout: LONGEST_TEST_MILLISECONDS }, () =>
     await button(page, /^Add (these \d+ lines|this line)$/).click();
     await pane(page).getByText("were added to the estimate of").waitFor();
 
-    await expect.poll(async () => (await amounts(page)).filter((amount) => typeof amount === "number").length, { timeout: 20_000 }).toBeGreaterThanOrEqual(6);
+    await expect
+      .poll(async () => (await amounts(page)).filter((amount) => typeof amount === "number").length, { timeout: 20_000 })
+      .toBeGreaterThanOrEqual(6);
     const cost = Number((await pane(page).locator(".result-headline .result-number").innerText()).replaceAll(",", ""));
     expect(await seriousFaults(page)).toEqual([]);
 

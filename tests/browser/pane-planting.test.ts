@@ -1,7 +1,7 @@
 import type { Page } from "playwright-core";
 import { beforeAll, describe, expect, it } from "vitest";
 import { plantingSheet } from "../../addin/records/planting.ts";
-import { plantingText } from "../../taskpane/planting/text.ts";
+import { plantingText } from "../../taskpane/views/planting/text.ts";
 import { at, typeInto, value } from "./grid.ts";
 import type { OpenPage } from "./page.ts";
 import { address, button, onProgramPage, openYard, pane, PATIENCE, START_MILLISECONDS, status } from "./pane.ts";
@@ -44,7 +44,11 @@ describe("The planting of a yard in the pane", () => {
     await expect.poll(() => clumps().count(), PATIENCE).toBeGreaterThan(8);
     const legend = pane(page).getByRole("list", { name: "Plants of the plan" });
     expect(await legend.getByRole("listitem").count()).toBeGreaterThan(5);
-    expect(await pane(page).getByText(/^\d+ plants of \d+ kinds in \d+ clumps\.$/).isVisible()).toBe(true);
+    expect(
+      await pane(page)
+        .getByText(/^\d+ plants of \d+ kinds in \d+ clumps\.$/)
+        .isVisible(),
+    ).toBe(true);
     expect(await cell(0, "plant")).toBeNull();
   });
 
@@ -97,7 +101,10 @@ describe("The planting of a yard in the pane", () => {
     await field("Clump").selectOption({ index: 2 });
     await field("Plants in the clump").fill("4");
     const { rows, ...first } = at(address(plantingSheet, above, "siteId"));
-    await page.evaluate((range) => window.soakbook?.workbook.writeValues([{ range, values: [Array.from({ length: range.columns }, () => null)] }]), { ...first, rows, columns: Object.keys(plantingSheet.columns).length });
+    await page.evaluate(
+      (range) => window.soakbook?.workbook.writeValues([{ range, values: [Array.from({ length: range.columns }, () => null)] }]),
+      { ...first, rows, columns: Object.keys(plantingSheet.columns).length },
+    );
     await expect.poll(() => sheetPart().innerText(), PATIENCE).toContain(plantingText.sheet.removedTitle);
     expect(await sheetPart().innerText()).toContain(String(plant));
     await button(page, "Write to the Planting sheet").click();
@@ -121,7 +128,9 @@ describe("The planting of a yard in the pane", () => {
 
   it("has no serious fault of accessibility, and no letter under 11 pixels", async () => {
     expect(await seriousFaults(page)).toEqual([]);
-    const letters = await page.evaluate(() => [...document.querySelectorAll<SVGTextElement>("#pane svg text")].map((each) => Number.parseFloat(getComputedStyle(each).fontSize)));
+    const letters = await page.evaluate(() =>
+      [...document.querySelectorAll<SVGTextElement>("#pane svg text")].map((each) => Number.parseFloat(getComputedStyle(each).fontSize)),
+    );
     expect(letters.filter((size) => size < 11)).toEqual([]);
   });
 
@@ -134,10 +143,14 @@ describe("The planting of a yard in the pane", () => {
     await list.locator("table").waitFor();
     await field("Plants in a flat").fill("32");
     expect(await pane(page).evaluate((shell) => shell.clientWidth)).toBeLessThanOrEqual(320);
-    expect(await list.evaluate((section) => {
-      const edge = section.getBoundingClientRect().right;
-      return [...section.querySelectorAll("table, td, th")].filter((each) => each.getBoundingClientRect().right > edge + 0.5).map((each) => `${each.tagName} ${each.getBoundingClientRect().right - edge} px`);
-    })).toEqual([]);
+    expect(
+      await list.evaluate((section) => {
+        const edge = section.getBoundingClientRect().right;
+        return [...section.querySelectorAll("table, td, th")]
+          .filter((each) => each.getBoundingClientRect().right > edge + 0.5)
+          .map((each) => `${each.tagName} ${each.getBoundingClientRect().right - edge} px`);
+      }),
+    ).toEqual([]);
   });
 
   it("caused no error on the page", () => {

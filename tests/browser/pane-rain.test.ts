@@ -3,8 +3,8 @@ import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { ROWS_AT_A_TIME } from "../../addin/actions/rain-record/write-rain-record.ts";
 import { rainRecordSheet } from "../../addin/records/rain-record.ts";
-import { captureText } from "../../taskpane/capture/text.ts";
-import { rainText } from "../../taskpane/rain/text.ts";
+import { captureText } from "../../taskpane/parts/capture/text.ts";
+import { rainText } from "../../taskpane/views/rain/text.ts";
 import { text } from "../../taskpane/text.ts";
 import { value } from "./grid.ts";
 import type { OpenPage } from "./page.ts";
@@ -16,7 +16,8 @@ const days = Array.from({ length: 1096 }, (_, day) => new Date(Date.UTC(2022, 0,
 const depthOf = (day: number) => ({ 3: "T", 9: "-9999", 12: "=HYPERLINK(1)" })[day] ?? String(day % 4 === 0 ? (day % 17) + 0.5 : 0);
 const CSV = ["Date;Rain", ...days.map((day, index) => `${day};${depthOf(index)}`).filter((_, index) => index !== 20)].join("\n");
 
-const choose = (page: Page, question: string, answer: string) => pane(page).getByRole("group", { name: question }).locator(".segment", { hasText: answer }).click();
+const choose = (page: Page, question: string, answer: string) =>
+  pane(page).getByRole("group", { name: question }).locator(".segment", { hasText: answer }).click();
 const depthAt = (page: Page, place: number) => value(page, address(rainRecordSheet, place, "depth"));
 
 declare global {
@@ -56,11 +57,18 @@ describe("Years of rain", { timeout: 60_000 }, () => {
     if (await leave.isVisible()) await leave.click();
     await openTab(page, text.programTabs.rain);
     before = await depthAt(page, 0);
-    await pane(page).locator('input[type="file"]').setInputFiles({ name: "gauge.csv", mimeType: "text/csv", buffer: Buffer.from(`\uFEFF${CSV}`) });
+    await pane(page)
+      .locator('input[type="file"]')
+      .setInputFiles({ name: "gauge.csv", mimeType: "text/csv", buffer: Buffer.from(`\uFEFF${CSV}`) });
     const found = pane(page).getByRole("region", { name: rainText.found.title });
     await expect.poll(() => found.innerText(), PATIENCE).toContain(rainText.found.traces(1));
     const said = await found.innerText();
-    for (const sentence of [rainText.found.codes(1, "-9999"), rainText.found.badDepths(1, 'line 14 "=HYPERLINK(1)"'), rainText.found.noReading(1, "day")]) expect(said).toContain(sentence);
+    for (const sentence of [
+      rainText.found.codes(1, "-9999"),
+      rainText.found.badDepths(1, 'line 14 "=HYPERLINK(1)"'),
+      rainText.found.noReading(1, "day"),
+    ])
+      expect(said).toContain(sentence);
     await expectUsable(page);
     expect(await button(page, /^Write [\d,]+ rows$/).count()).toBe(0);
     await choose(page, rainText.ask.unit.label, "mm");
@@ -76,7 +84,12 @@ describe("Years of rain", { timeout: 60_000 }, () => {
     await button(page, "Write 1,096 rows").click();
     await expect.poll(() => status(page).innerText(), PATIENCE).toBe(rainText.write.done(1096));
     await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toBe(rainText.source.title);
-    expect([await depthAt(page, 0), await depthAt(page, 3), await depthAt(page, 20), await depthAt(page, 1092)]).toEqual([0.5, 0, 0, (1092 % 17) + 0.5]);
+    expect([await depthAt(page, 0), await depthAt(page, 3), await depthAt(page, 20), await depthAt(page, 1092)]).toEqual([
+      0.5,
+      0,
+      0,
+      (1092 % 17) + 0.5,
+    ]);
     expect(await value(page, address(rainRecordSheet, 3, "note"))).toBe("trace");
     await expect.poll(() => pane(page).innerText()).toContain("$B$4:$B$1099");
   });
@@ -91,32 +104,43 @@ describe("Years of rain", { timeout: 60_000 }, () => {
     const first = await slider.getAttribute("aria-valuetext");
     await slider.press("Home");
     await expect.poll(() => slider.getAttribute("aria-valuetext")).not.toBe(first);
-    expect(await slider.getAttribute("aria-valuetext")).toMatch(/^[\d.]+ sq ft captures [\d.]+ %; it overflows [\d.]+ times a year and ponds [\d.,]+ h at the longest\.$/);
+    expect(await slider.getAttribute("aria-valuetext")).toMatch(
+      /^[\d.]+ sq ft captures [\d.]+ %; it overflows [\d.]+ times a year and ponds [\d.,]+ h at the longest\.$/,
+    );
     await expectUsable(page);
   });
 
   it("are taken back by one undo, and the demo's invented rain stands there again", async () => {
     await button(page, /All yards/).click();
     await openTab(page, text.programTabs.workbook);
-    await button(page, `Undo: ${rainText.write.done(1096)}`).first().click();
+    await button(page, `Undo: ${rainText.write.done(1096)}`)
+      .first()
+      .click();
     await expect.poll(() => depthAt(page, 0), PATIENCE).toBe(before);
     expect(await depthAt(page, 1000)).toBeNull();
     expect(String(await value(page, address(rainRecordSheet, 5, "gauge")))).toContain("invented");
   });
 
   it("of many hours say on the screen that the file is read, and how far the write and the undo are", async () => {
-    const hours = Array.from({ length: 2 * ROWS_AT_A_TIME }, (_, hour) => `${new Date(Date.UTC(2022, 0, 1, hour)).toISOString().slice(0, 16)},${hour % 40 === 0 ? 0.25 : 0}`);
+    const hours = Array.from(
+      { length: 2 * ROWS_AT_A_TIME },
+      (_, hour) => `${new Date(Date.UTC(2022, 0, 1, hour)).toISOString().slice(0, 16)},${hour % 40 === 0 ? 0.25 : 0}`,
+    );
     const rows = `${hours.length.toLocaleString("en-US")} rows`;
     await openTab(page, text.programTabs.rain);
     await watchWords(page);
-    await pane(page).locator('input[type="file"]').setInputFiles({ name: "hours.csv", mimeType: "text/csv", buffer: Buffer.from(["Time,Rain (in)", ...hours].join("\n")) });
+    await pane(page)
+      .locator('input[type="file"]')
+      .setInputFiles({ name: "hours.csv", mimeType: "text/csv", buffer: Buffer.from(["Time,Rain (in)", ...hours].join("\n")) });
     await choose(page, rainText.write.way, rainText.write.replace);
     expect(await wordsSeen(page)).toContain(rainText.source.opening("hours.csv"));
 
     await watchWords(page);
     await button(page, `Write ${rows}`).click();
     await expect.poll(() => status(page).innerText(), PATIENCE).toBe(rainText.write.done(hours.length));
-    expect(await wordsSeen(page)).toEqual(expect.arrayContaining([text.status.writing, text.status.writingShare(0), text.status.writingShare(50)]));
+    expect(await wordsSeen(page)).toEqual(
+      expect.arrayContaining([text.status.writing, text.status.writingShare(0), text.status.writingShare(50)]),
+    );
 
     await watchWords(page);
     await button(page, `Undo: ${rainText.write.done(hours.length)}`).click();

@@ -3,11 +3,10 @@ import { beforeAll, describe, expect, it } from "vitest";
 import { firstRow } from "../../addin/records/place.ts";
 import { sitesSheet } from "../../addin/records/sites.ts";
 import { visitsSheet } from "../../addin/records/visits.ts";
-import type { CellValue } from "../../addin/workbook/workbook.ts";
-import { visitsText } from "../../taskpane/visits/text.ts";
+import type { CellValue } from "../../addin/workbook/port.ts";
+import { visitsText } from "../../taskpane/views/visits/text.ts";
 import { expectCell, goTo, typeInto, values } from "./grid.ts";
-import { started } from "./page.ts";
-import type { OpenPage } from "./page.ts";
+import { started, type OpenPage } from "./page.ts";
 import { address, button, onProgramPage, openYard, pane, PATIENCE, START_MILLISECONDS } from "./pane.ts";
 
 const LONGEST_TEST_MILLISECONDS = 60_000;
@@ -16,11 +15,14 @@ const PLACE = 7;
 const SITE_ID = "Y-008";
 
 const status = (page: Page) => pane(page).locator(".status-line p");
-const stepCard = (page: Page, title: string) => pane(page).locator(".step", { has: page.locator(".step-title", { hasText: new RegExp(`^${title}$`) }) });
+const stepCard = (page: Page, title: string) =>
+  pane(page).locator(".step", { has: page.locator(".step-title", { hasText: new RegExp(`^${title}$`) }) });
 
 async function pickStage(page: Page, name: string): Promise<void> {
   await pane(page).locator(".stage-picker summary").click();
-  await pane(page).locator(".stage-button", { hasText: new RegExp(`^${name}`) }).click();
+  await pane(page)
+    .locator(".stage-button", { hasText: new RegExp(`^${name}`) })
+    .click();
   await pane(page).locator(".stage-head h2", { hasText: name }).waitFor();
 }
 
@@ -97,7 +99,8 @@ describe("The visits of a yard", { timeout: LONGEST_TEST_MILLISECONDS }, () => {
 
   it("a ticket is entered with the keyboard alone: Enter writes and goes to the next step", async () => {
     await stepCard(page, "Ticket number").locator(".step-toggle").focus();
-    if ((await stepCard(page, "Ticket number").locator(".step-toggle").getAttribute("aria-expanded")) === "false") await page.keyboard.press("Enter");
+    if ((await stepCard(page, "Ticket number").locator(".step-toggle").getAttribute("aria-expanded")) === "false")
+      await page.keyboard.press("Enter");
     await page.keyboard.press("Tab");
     await page.keyboard.type("TF-2207");
     await page.keyboard.press("Enter");
@@ -135,7 +138,8 @@ describe("The visits of a yard", { timeout: LONGEST_TEST_MILLISECONDS }, () => {
       await button(page, "Print a field sheet").click();
       const paper = page.locator(".field-sheet-paper");
       expect(await paper.textContent()).toContain(`Field sheet: ${name}`);
-      for (const format of ["Letter", "A4"] as const) expect(pagesOf(await page.pdf({ format, margin: PAPER_MARGIN })), `${name} on ${format}`).toBe(1);
+      for (const format of ["Letter", "A4"] as const)
+        expect(pagesOf(await page.pdf({ format, margin: PAPER_MARGIN })), `${name} on ${format}`).toBe(1);
       await page.evaluate(() => window.dispatchEvent(new Event("afterprint")));
       expect(await paper.count()).toBe(0);
     }

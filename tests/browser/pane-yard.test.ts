@@ -4,10 +4,9 @@ import { designSheet } from "../../addin/records/design.ts";
 import { cellOf, firstRow } from "../../addin/records/place.ts";
 import { sitesSheet } from "../../addin/records/sites.ts";
 import { surfacesSheet } from "../../addin/records/surfaces.ts";
-import type { CellRange, CellValue } from "../../addin/workbook/workbook.ts";
+import type { CellRange, CellValue } from "../../addin/workbook/port.ts";
 import { expectCell, goTo, typeInto, value, values } from "./grid.ts";
-import { PageHost, started } from "./page.ts";
-import type { OpenPage } from "./page.ts";
+import { PageHost, started, type OpenPage } from "./page.ts";
 import { address, button, openTab, pane, PATIENCE, START_MILLISECONDS } from "./pane.ts";
 import { expectUsable } from "./usable.ts";
 
@@ -147,7 +146,9 @@ describe("The pane beside the workbook", { timeout: LONGEST_TEST_MILLISECONDS },
 
     await button(page, "Write to the sheet").click();
     const question = pane(page).getByRole("alertdialog");
-    await expect.poll(() => question.innerText(), PATIENCE).toContain("held 600 when you opened it and holds 620 now. Nothing was written; you wanted 640.");
+    await expect
+      .poll(() => question.innerText(), PATIENCE)
+      .toContain("held 600 when you opened it and holds 620 now. Nothing was written; you wanted 640.");
     await expectCell(page, address(surfacesSheet, area, "area"), 620);
 
     await button(page, "Leave the sheet as it is").click();
@@ -197,7 +198,9 @@ describe("The pane beside the workbook", { timeout: LONGEST_TEST_MILLISECONDS },
     await pane(page).getByLabel("Source of the intensity").fill("county table, 10 years");
     await button(page, "Write the check").click();
     await expect.poll(() => status(page).innerText(), PATIENCE).toBe("The check was written to Surfaces.");
-    expect(await pane(page).locator(".downspout").innerText()).toContain("320 sq ft of roof, 6 in/h (county table, 10 years), coefficient 0.95.");
+    expect(await pane(page).locator(".downspout").innerText()).toContain(
+      "320 sq ft of roof, 6 in/h (county table, 10 years), coefficient 0.95.",
+    );
   });
 
   it("keeps what is typed through other tabs, other yards and a reload, until it is discarded", async () => {
@@ -240,37 +243,46 @@ describe("The pane beside the workbook", { timeout: LONGEST_TEST_MILLISECONDS },
 
   /** The Site ID of each row of Surfaces, from the first below the headings. */
   async function surfaceRows(of: Page): Promise<readonly CellValue[]> {
-    return (await values(of, `Surfaces!A${firstRow(surfacesSheet) + 1}:A${firstRow(surfacesSheet) + 100}`)).map(([siteId]) => siteId ?? null);
+    return (await values(of, `Surfaces!A${firstRow(surfacesSheet) + 1}:A${firstRow(surfacesSheet) + 100}`)).map(
+      ([siteId]) => siteId ?? null,
+    );
   }
 });
 
-describe.each(["light", "dark"] as const)("The pane at 320 pixels in the %s theme", { timeout: LONGEST_TEST_MILLISECONDS }, (colorScheme) => {
-  let host: PageHost;
-  let page: Page;
+describe.each(["light", "dark"] as const)(
+  "The pane at 320 pixels in the %s theme",
+  { timeout: LONGEST_TEST_MILLISECONDS },
+  (colorScheme) => {
+    let host: PageHost;
+    let page: Page;
 
-  beforeAll(async () => {
-    host = await PageHost.start();
-    ({ page } = await host.openProgram({ colorScheme }));
-    page.setDefaultTimeout(PATIENCE.timeout);
-    await page.getByRole("separator", { name: "Width of the pane" }).focus();
-    await page.keyboard.press("End");
-    await page.evaluate((range) => window.soakbook?.workbook.select(range), cellOf(sitesSheet, firstRow(sitesSheet) + 7, "yard"));
-    await heading(page).filter({ hasText: "Y-008" }).waitFor();
-  }, START_MILLISECONDS);
+    beforeAll(async () => {
+      host = await PageHost.start();
+      ({ page } = await host.openProgram({ colorScheme }));
+      page.setDefaultTimeout(PATIENCE.timeout);
+      await page.getByRole("separator", { name: "Width of the pane" }).focus();
+      await page.keyboard.press("End");
+      await page.evaluate((range) => window.soakbook?.workbook.select(range), cellOf(sitesSheet, firstRow(sitesSheet) + 7, "yard"));
+      await heading(page).filter({ hasText: "Y-008" }).waitFor();
+    }, START_MILLISECONDS);
 
-  afterAll(async () => {
-    await host.close();
-  });
+    afterAll(async () => {
+      await host.close();
+    });
 
-  it.each(["Yard", "Visits", "Hole test", "Basin"])("%s has no serious fault of accessibility, nothing cut off and no target under 44 pixels", async (tab) => {
-    await openTab(page, tab);
-    await page.waitForTimeout(300);
-    await expectUsable(page);
-  });
+    it.each(["Yard", "Visits", "Hole test", "Basin"])(
+      "%s has no serious fault of accessibility, nothing cut off and no target under 44 pixels",
+      async (tab) => {
+        await openTab(page, tab);
+        await page.waitForTimeout(300);
+        await expectUsable(page);
+      },
+    );
 
-  it("the list of yards has none either", async () => {
-    await button(page, /All yards/).click();
-    await button(page, "Add a yard").click();
-    await expectUsable(page);
-  });
-});
+    it("the list of yards has none either", async () => {
+      await button(page, /All yards/).click();
+      await button(page, "Add a yard").click();
+      await expectUsable(page);
+    });
+  },
+);

@@ -5,10 +5,9 @@ import { cellOf, firstRow } from "../../addin/records/place.ts";
 import { readRecords } from "../../addin/records/read-records.ts";
 import type { Sheet, SheetRow } from "../../addin/records/sheet.ts";
 import { sitesSheet } from "../../addin/records/sites.ts";
-import { addressOf } from "../../addin/workbook/workbook.ts";
+import { addressOf } from "../../addin/workbook/port.ts";
 import { goTo, value } from "./grid.ts";
-import { PageHost } from "./page.ts";
-import type { OpenPage } from "./page.ts";
+import { PageHost, type OpenPage } from "./page.ts";
 
 /** The page's first start on a busy machine. */
 export const START_MILLISECONDS = 120_000;
@@ -32,7 +31,8 @@ export function address<S extends Sheet>(sheet: S, place: number, key: keyof S["
 }
 
 export const pane = (page: Page): Locator => page.locator("#pane");
-export const button = (page: Page, name: string | RegExp): Locator => pane(page).getByRole("button", { name, exact: typeof name === "string" });
+export const button = (page: Page, name: string | RegExp): Locator =>
+  pane(page).getByRole("button", { name, exact: typeof name === "string" });
 export const openTab = (page: Page, name: string): Promise<void> => pane(page).getByRole("tab", { name }).click();
 
 /** Selects the yard's row of Sites, waits until the pane has followed, and opens the tab. */
@@ -54,6 +54,8 @@ export const status = (page: Page): Locator => pane(page).locator(".status-line 
 /** Goes to a stage of the yard's visits by the list of stages. */
 export async function pickStage(page: Page, name: string): Promise<void> {
   await pane(page).locator(".stage-picker summary").click();
-  await pane(page).locator(".stage-button", { hasText: new RegExp(`^${name}`) }).click();
+  await pane(page)
+    .locator(".stage-button", { hasText: new RegExp(`^${name}`) })
+    .click();
   await pane(page).locator(".stage-head h2", { hasText: name }).waitFor();
 }

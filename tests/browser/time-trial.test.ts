@@ -4,12 +4,10 @@ import { beforeAll, describe, expect, it } from "vitest";
 import { estimateLinesSheet } from "../../addin/records/estimate-lines.ts";
 import { holeTestsSheet } from "../../addin/records/hole-tests.ts";
 import { cellOf, firstRow } from "../../addin/records/place.ts";
-import { isBlank } from "../../addin/records/sheet.ts";
-import type { Sheet, SheetRow } from "../../addin/records/sheet.ts";
+import { isBlank, type Sheet, type SheetRow } from "../../addin/records/sheet.ts";
 import { sitesSheet } from "../../addin/records/sites.ts";
 import { visitsSheet } from "../../addin/records/visits.ts";
-import { addressOf } from "../../addin/workbook/workbook.ts";
-import type { CellValue } from "../../addin/workbook/workbook.ts";
+import { addressOf, type CellValue } from "../../addin/workbook/port.ts";
 import { calculated, goTo } from "./grid.ts";
 import { answerStep, focused, strike, tabTo } from "./keyboard.ts";
 import { button, openTab, openYard, onProgramPage, pane, pickStage, recordsOf } from "./pane.ts";
@@ -58,7 +56,12 @@ const SCREENING: readonly (readonly [title: string, ...keys: string[]])[] = [
   ["Lead in soil", "Space"],
 ];
 
-const READINGS = [["0", "9"], ["20", "8"], ["40", "7.1"], ["60", "6.3"]] as const;
+const READINGS = [
+  ["0", "9"],
+  ["20", "8"],
+  ["40", "7.1"],
+  ["60", "6.3"],
+] as const;
 
 const jobs: readonly Job[] = [
   {
@@ -201,7 +204,9 @@ function keystrokes({ sheet, cells }: SheetRow<Sheet>): readonly (readonly strin
   const keys = Object.keys(sheet.columns);
   const isTyped = (key: string) => sheet.columns[key]?.role === "input" && !isBlank(cells[key] ?? null);
   const last = keys.findLastIndex(isTyped);
-  return keys.slice(0, last + 1).map((key, place) => [...(isTyped(key) ? asTyped(sheet, key, cells[key] ?? null) : ""), place === last ? "Enter" : "Tab"]);
+  return keys
+    .slice(0, last + 1)
+    .map((key, place) => [...(isTyped(key) ? asTyped(sheet, key, cells[key] ?? null) : ""), place === last ? "Enter" : "Tab"]);
 }
 
 async function typeRecord(page: Page, record: SheetRow<Sheet>): Promise<void> {
@@ -226,5 +231,8 @@ function inputsOf({ sheet, record }: SheetRow<Sheet>): Readonly<Record<string, u
 async function clear(page: Page, sheet: Sheet): Promise<void> {
   const inputs = Object.values(sheet.columns).filter(({ role }) => role === "input").length;
   const range = { ...cellOf(sheet, firstRow(sheet), "siteId"), rows: sheet.rows, columns: inputs };
-  await page.evaluate((write) => window.soakbook?.workbook.writeValues([write]), { range, values: Array.from({ length: sheet.rows }, () => Array<CellValue>(inputs).fill(null)) });
+  await page.evaluate((write) => window.soakbook?.workbook.writeValues([write]), {
+    range,
+    values: Array.from({ length: sheet.rows }, () => Array<CellValue>(inputs).fill(null)),
+  });
 }

@@ -1,7 +1,7 @@
 /** Every letter typed into the grid is kept, however fast it comes and whatever happens elsewhere meanwhile. */
 import type { Page } from "playwright-core";
 import { describe, it } from "vitest";
-import type { ValueWrite } from "../../addin/workbook/workbook.ts";
+import type { ValueWrite } from "../../addin/workbook/port.ts";
 import { at, calculated, expectCell, goTo, typeInto } from "./grid.ts";
 import { onProgramPage } from "./pane.ts";
 
@@ -13,12 +13,18 @@ describe("What is typed into a cell of the page without Excel", { timeout: 60_00
   });
 
   const write = (text: string, ...addresses: readonly string[]) =>
-    page.evaluate((writes) => window.soakbook?.workbook.writeValues(writes), addresses.map((address): ValueWrite => ({ range: at(address), values: [[text]] })));
+    page.evaluate(
+      (writes) => window.soakbook?.workbook.writeValues(writes),
+      addresses.map((address): ValueWrite => ({ range: at(address), values: [[text]] })),
+    );
 
-  it.each(["Program!K25", "Sites!AB30", "Sites!B400"])("is kept whole though %s stood out of sight, beside columns wider than the frozen one", async (cell) => {
-    await typeInto(page, cell, "Ask at the bakery first");
-    await expectCell(page, cell, "Ask at the bakery first");
-  });
+  it.each(["Program!K25", "Sites!AB30", "Sites!B400"])(
+    "is kept whole though %s stood out of sight, beside columns wider than the frozen one",
+    async (cell) => {
+      await typeInto(page, cell, "Ask at the bakery first");
+      await expectCell(page, cell, "Ask at the bakery first");
+    },
+  );
 
   it("is kept whole when an answer comes into the same row and column of another sheet meanwhile", async () => {
     await goTo(page, "Program!H27");

@@ -7,8 +7,14 @@ import { expect } from "vitest";
 export async function seriousFaults(page: Page): Promise<readonly { readonly id: string; readonly where: readonly string[] }[]> {
   await page.evaluate(axe.source);
   return page.evaluate(async () => {
-    const { violations } = await (globalThis as unknown as { axe: { run: (target: string) => Promise<{ violations: { id: string; impact: string; nodes: { html: string }[] }[] }> } }).axe.run("#pane");
-    return violations.filter(({ impact }) => impact === "serious" || impact === "critical").map(({ id, nodes }) => ({ id, where: nodes.map(({ html }) => html.slice(0, 160)) }));
+    const { violations } = await (
+      globalThis as unknown as {
+        axe: { run: (target: string) => Promise<{ violations: { id: string; impact: string; nodes: { html: string }[] }[] }> };
+      }
+    ).axe.run("#pane");
+    return violations
+      .filter(({ impact }) => impact === "serious" || impact === "critical")
+      .map(({ id, nodes }) => ({ id, where: nodes.map(({ html }) => html.slice(0, 160)) }));
   });
 }
 
@@ -23,21 +29,30 @@ function layoutFaults(page: Page) {
     const shell = document.querySelector("#pane") ?? document.body;
     const edges = shell.getBoundingClientRect();
     const visible = [...shell.querySelectorAll<HTMLElement>("*")].filter((each) => each.checkVisibility());
-    const targets = "button, fluent-button, fluent-tab, select, summary, textarea, label.segment, label.check, input:not([type=radio], [type=checkbox])";
-    const ranks = visible.filter((each) => each.matches("h1, h2, h3, h4")).map((each) => ({ rank: Number(each.tagName.slice(1)), named: each.outerHTML.slice(0, 120) }));
+    const targets =
+      "button, fluent-button, fluent-tab, select, summary, textarea, label.segment, label.check, input:not([type=radio], [type=checkbox])";
+    const ranks = visible
+      .filter((each) => each.matches("h1, h2, h3, h4"))
+      .map((each) => ({ rank: Number(each.tagName.slice(1)), named: each.outerHTML.slice(0, 120) }));
 
     // Excel draws its own button over the top right 34 by 32 pixels, wherever the pane is scrolled to.
     const corner = [0, shell.scrollHeight].flatMap((top) => {
       shell.scrollTo(0, top);
-      const points = [1, 17, 33].flatMap((left) => [1, 16, 31].map((down) => document.elementFromPoint(edges.right - left, edges.top + down)));
+      const points = [1, 17, 33].flatMap((left) =>
+        [1, 16, 31].map((down) => document.elementFromPoint(edges.right - left, edges.top + down)),
+      );
       // Below the tabs or the first heading a page may scroll: only what stays in sight has to keep away.
       const staying = top === 0 ? points : points.filter((each) => each?.closest(".tabs") !== null);
-      return staying.flatMap((each) => each?.closest("button, fluent-button, fluent-tab, a, input, summary, h1")?.outerHTML.slice(0, 120) ?? []);
+      return staying.flatMap(
+        (each) => each?.closest("button, fluent-button, fluent-tab, a, input, summary, h1")?.outerHTML.slice(0, 120) ?? [],
+      );
     });
     shell.scrollTo(0, 0);
     return {
       cutOff: visible.filter((each) => each.getBoundingClientRect().right > edges.right + 0.5).map((each) => each.outerHTML.slice(0, 120)),
-      small: visible.filter((each) => each.matches(targets) && (each.getBoundingClientRect().height < 44 || each.getBoundingClientRect().width < 44)).map((each) => each.outerHTML.slice(0, 120)),
+      small: visible
+        .filter((each) => each.matches(targets) && (each.getBoundingClientRect().height < 44 || each.getBoundingClientRect().width < 44))
+        .map((each) => each.outerHTML.slice(0, 120)),
       sideways: shell.scrollWidth - shell.clientWidth,
       headings: ranks.filter(({ rank }, place) => rank > (ranks[place - 1]?.rank ?? 0) + 1).map(({ named }) => named),
       corner,

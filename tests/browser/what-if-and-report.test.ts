@@ -5,8 +5,7 @@
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { dayNumber } from "../../addin/actions/dates.ts";
-import { layOutWhatIf } from "../../addin/actions/what-if/lay-out-what-if.ts";
-import type { WhatIfTable } from "../../addin/actions/what-if/lay-out-what-if.ts";
+import { layOutWhatIf, type WhatIfTable } from "../../addin/actions/what-if/lay-out-what-if.ts";
 import { readProgram } from "../../addin/actions/program/read-program.ts";
 import { reportOf } from "../../addin/actions/report/report.ts";
 import type { WhatIfRequest } from "../../addin/actions/what-if/what-if-request.ts";
@@ -18,11 +17,10 @@ import { pricesSheet } from "../../addin/records/prices.ts";
 import { placesAsSetUp, settingCell } from "../../addin/records/program.ts";
 import { reportSheet } from "../../addin/records/report.ts";
 import { sitesSheet } from "../../addin/records/sites.ts";
-import type { CellRange, CellValue } from "../../addin/workbook/workbook.ts";
+import type { CellRange, CellValue } from "../../addin/workbook/port.ts";
 import { basinArea, drawdown, siteDesign } from "../../functions/worksheet/basin.ts";
-import type { CellInput } from "../../functions/worksheet/cell.ts";
-import { isCellError } from "../../functions/worksheet/cell.ts";
-import type { WorksheetFunction } from "../../functions/worksheet/worksheet-function.ts";
+import { isCellError, type CellInput } from "../../functions/worksheet/calling/cell.ts";
+import type { WorksheetFunction } from "../../functions/worksheet/calling/worksheet-function.ts";
 import { WorkbookInMemory } from "../addin/workbook-in-memory.ts";
 import { calculated, typeInto, value } from "./grid.ts";
 import { PageHost } from "./page.ts";
@@ -36,11 +34,46 @@ const METRIC = { place: 8, siteId: "Y-009" };
 
 const typed = { kind: "typed", units: "us" } as const;
 const tables: Readonly<Record<keyof typeof TOPS, WhatIfRequest>> = {
-  shallow: { worksheetFunction: basinArea, result: 0, scope: typed, down: { key: "ponding", values: [3, 6, 9] }, across: { key: "designRate", values: [0.25, 0.5] }, fixed: new Map([["contributingArea", 1000]]) },
-  chosen: { worksheetFunction: siteDesign, result: 2, scope: typed, down: { key: "ponding", values: [4, 6] }, across: { key: "testedRate", values: [0.5, 1, 2] }, fixed: new Map([["contributingArea", 1000]]) },
-  wide: { worksheetFunction: siteDesign, result: "all", scope: typed, down: { key: "contributingArea", values: [500, 1000] }, across: null, fixed: new Map([["testedRate", 1]]) },
-  yard: { worksheetFunction: drawdown, result: 0, scope: { kind: "yard", siteId: METRIC.siteId, units: "metric" }, down: { key: "ponding", values: [100, 150] }, across: null, fixed: new Map() },
-  every: { worksheetFunction: drawdown, result: 0, scope: { kind: "all" }, down: null, across: { key: "ponding", values: [4, 6] }, fixed: new Map() },
+  shallow: {
+    worksheetFunction: basinArea,
+    result: 0,
+    scope: typed,
+    down: { key: "ponding", values: [3, 6, 9] },
+    across: { key: "designRate", values: [0.25, 0.5] },
+    fixed: new Map([["contributingArea", 1000]]),
+  },
+  chosen: {
+    worksheetFunction: siteDesign,
+    result: 2,
+    scope: typed,
+    down: { key: "ponding", values: [4, 6] },
+    across: { key: "testedRate", values: [0.5, 1, 2] },
+    fixed: new Map([["contributingArea", 1000]]),
+  },
+  wide: {
+    worksheetFunction: siteDesign,
+    result: "all",
+    scope: typed,
+    down: { key: "contributingArea", values: [500, 1000] },
+    across: null,
+    fixed: new Map([["testedRate", 1]]),
+  },
+  yard: {
+    worksheetFunction: drawdown,
+    result: 0,
+    scope: { kind: "yard", siteId: METRIC.siteId, units: "metric" },
+    down: { key: "ponding", values: [100, 150] },
+    across: null,
+    fixed: new Map(),
+  },
+  every: {
+    worksheetFunction: drawdown,
+    result: 0,
+    scope: { kind: "all" },
+    down: null,
+    across: { key: "ponding", values: [4, 6] },
+    fixed: new Map(),
+  },
 };
 
 let host: PageHost;
@@ -51,13 +84,18 @@ beforeAll(async () => {
   host = await PageHost.start();
   ({ page } = await host.openProgram());
   page.setDefaultTimeout(PATIENCE.timeout);
-  const entries = (Object.keys(tables) as (keyof typeof TOPS)[]).map((name) => [name, layOutWhatIf(tables[name], placesAsSetUp, TOPS[name])] as const);
+  const entries = (Object.keys(tables) as (keyof typeof TOPS)[]).map(
+    (name) => [name, layOutWhatIf(tables[name], placesAsSetUp, TOPS[name])] as const,
+  );
   laidOut = Object.fromEntries(entries) as typeof laidOut;
   for (const [, { values, formulas }] of entries) {
-    await page.evaluate(async (writes) => {
-      await window.soakbook?.workbook.writeValues(writes.values);
-      await window.soakbook?.workbook.writeFormulas(writes.formulas);
-    }, { values, formulas });
+    await page.evaluate(
+      async (writes) => {
+        await window.soakbook?.workbook.writeValues(writes.values);
+        await window.soakbook?.workbook.writeFormulas(writes.formulas);
+      },
+      { values, formulas },
+    );
   }
   await page.evaluate(() => window.soakbook?.workbook.calculated());
 }, START_MILLISECONDS);
@@ -75,11 +113,13 @@ function single(worksheetFunction: WorksheetFunction, inputs: readonly CellInput
 
 function expectSame(found: readonly (readonly CellValue[])[], wanted: readonly (readonly CellValue[])[]): void {
   expect(found).toHaveLength(wanted.length);
-  wanted.forEach((row, down) => row.forEach((cell, across) => {
-    const shown = found[down]?.[across];
-    if (typeof cell === "number") expect(shown).toBeCloseTo(cell, 9);
-    else expect(shown).toBe(cell);
-  }));
+  wanted.forEach((row, down) =>
+    row.forEach((cell, across) => {
+      const shown = found[down]?.[across];
+      if (typeof cell === "number") expect(shown).toBeCloseTo(cell, 9);
+      else expect(shown).toBe(cell);
+    }),
+  );
 }
 
 it("each cell of two varied inputs is one call of its own, an impossible one included", async () => {
@@ -89,15 +129,27 @@ it("each cell of two varied inputs is one call of its own, an impossible one inc
 });
 
 it("one value of a row result stands in its grid, and all of them beside one varied input", async () => {
-  expectSame(await read(laidOut.chosen.answers), [4, 6].map((ponding) => [0.5, 1, 2].map((rate) => single(siteDesign, [1000, rate, null, null, ponding], 2))));
-  expectSame(await read(laidOut.wide.answers), [500, 1000].map((area) => siteDesign.result.values.map((_, place) => single(siteDesign, [area, 1], place))));
+  expectSame(
+    await read(laidOut.chosen.answers),
+    [4, 6].map((ponding) => [0.5, 1, 2].map((rate) => single(siteDesign, [1000, rate, null, null, ponding], 2))),
+  );
+  expectSame(
+    await read(laidOut.wide.answers),
+    [500, 1000].map((area) => siteDesign.result.values.map((_, place) => single(siteDesign, [area, 1], place))),
+  );
 });
 
 it("a metric yard's table drains by the yard's own design rate in mm/h, and says so in its headings", async () => {
   const rate = Number(await value(page, address(designSheet, METRIC.place, "designRate")));
-  expectSame(await read(laidOut.yard.answers), [100, 150].map((ponding) => [single(drawdown, [ponding, rate, null, null, "metric"])]));
+  expectSame(
+    await read(laidOut.yard.answers),
+    [100, 150].map((ponding) => [single(drawdown, [ponding, rate, null, null, "metric"])]),
+  );
   const { row } = laidOut.yard.answers;
-  expect((await read({ sheet: "What-if", row: row - 1, column: 0, rows: 1, columns: 2 }))[0]).toEqual(["Ponding depth (mm)", "Drawdown (h)"]);
+  expect((await read({ sheet: "What-if", row: row - 1, column: 0, rows: 1, columns: 2 }))[0]).toEqual([
+    "Ponding depth (mm)",
+    "Drawdown (h)",
+  ]);
 });
 
 it("every yard has a row, and 4 in of ponding drains from a metric yard as 101.6 mm does", async () => {
@@ -106,14 +158,18 @@ it("every yard has a row, and 4 in of ponding drains from a metric yard as 101.6
   const designs = await read({ sheet: designSheet.name, row: 3, column: 0, rows, columns: Object.keys(designSheet.columns).length });
   const rateColumn = Object.keys(designSheet.columns).indexOf("designRate");
   const rates = designs.map((cells) => cells[rateColumn] ?? null);
-  const media = (await read({ sheet: sitesSheet.name, row: 3, column: Object.keys(sitesSheet.columns).indexOf("mediaDepth"), rows, columns: 1 })).map(([cell]) => cell ?? null);
+  const media = (
+    await read({ sheet: sitesSheet.name, row: 3, column: Object.keys(sitesSheet.columns).indexOf("mediaDepth"), rows, columns: 1 })
+  ).map(([cell]) => cell ?? null);
   const answers = await read(laidOut.every.answers);
   expect(ids.filter((id) => id !== null && id !== "")).toHaveLength(16);
   const computed = ids.flatMap((id, place) => (typeof rates[place] === "number" ? [{ id, place }] : []));
   expect(computed.length).toBeGreaterThan(10);
   computed.forEach(({ id, place }) => {
     const isMetric = id === METRIC.siteId;
-    const wanted = [4, 6].map((inches) => single(drawdown, [isMetric ? inches * 25.4 : inches, rates[place], media[place], null, isMetric ? "metric" : "us"]));
+    const wanted = [4, 6].map((inches) =>
+      single(drawdown, [isMetric ? inches * 25.4 : inches, rates[place], media[place], null, isMetric ? "metric" : "us"]),
+    );
     expectSame([answers[place] ?? []], [wanted]);
   });
 });
@@ -127,7 +183,9 @@ it("a shared input, a varied value and the yard's own cell each change the answe
   await expect.poll(() => value(page, `What-if!B${row + 1}`), PATIENCE).toBeCloseTo(Number(single(basinArea, [2000, 0.25, 4])), 9);
   await typeInto(page, address(sitesSheet, METRIC.place, "mediaDepth"), "300");
   const rate = Number(await value(page, address(designSheet, METRIC.place, "designRate")));
-  await expect.poll(() => value(page, `What-if!B${laidOut.yard.answers.row + 1}`), PATIENCE).toBeCloseTo(Number(single(drawdown, [100, rate, 300, null, "metric"])), 9);
+  await expect
+    .poll(() => value(page, `What-if!B${laidOut.yard.answers.row + 1}`), PATIENCE)
+    .toBeCloseTo(Number(single(drawdown, [100, rate, 300, null, "metric"])), 9);
 });
 
 it("asks for a table in the pane, says what its first cell will show, and lays it out below all others", async () => {
@@ -140,7 +198,9 @@ it("asks for a table in the pane, says what its first cell will show, and lays i
   await field("From").fill("9");
   await field("To").fill("3");
   await field("Step").fill("3");
-  expect(await pane(page).locator(".what-if-values > .fault").first().innerText()).toBe("Ponding depth: From (9) must not be above To (3). Write the smaller number first.");
+  expect(await pane(page).locator(".what-if-values > .fault").first().innerText()).toBe(
+    "Ponding depth: From (9) must not be above To (3). Write the smaller number first.",
+  );
   await field("From").fill("3");
   await field("To").fill("9");
   const said = await pane(page).locator(".what-if-outcome").innerText();
@@ -184,9 +244,24 @@ it("the sheet's formulas and the pane report the same of every figure, a metric 
     put(settingCell("yearlyRainInches"), 38),
     put(settingCell("yearlyCaptureShare"), 0.85),
     put(cellOf(pricesSheet, priceRow("volunteer hour"), "unitPrice"), 30),
-    ...Object.entries({ siteId: METRIC.siteId, date: dayNumber(2027, 3, 1), shape: "rectangle", floorLength: 4, floorWidth: 2.5, pondingDepth: 150, sideSlope: 3 }).map(([key, cell]) => put(cellOf(asBuiltSheet, measured, key as "siteId"), cell)),
-    ...[["Y-001", "Water fund"], [METRIC.siteId, "water fund"], ["Y-010", "=HYPERLINK(1)"]].flatMap(([siteId = "", funder = ""], place) =>
-      Object.entries({ siteId, item: "volunteer hour", quantity: place + 2, funder }).map(([key, cell]) => put(cellOf(estimateLinesSheet, line + place, key as "siteId"), cell))),
+    ...Object.entries({
+      siteId: METRIC.siteId,
+      date: dayNumber(2027, 3, 1),
+      shape: "rectangle",
+      floorLength: 4,
+      floorWidth: 2.5,
+      pondingDepth: 150,
+      sideSlope: 3,
+    }).map(([key, cell]) => put(cellOf(asBuiltSheet, measured, key as "siteId"), cell)),
+    ...[
+      ["Y-001", "Water fund"],
+      [METRIC.siteId, "water fund"],
+      ["Y-010", "=HYPERLINK(1)"],
+    ].flatMap(([siteId = "", funder = ""], place) =>
+      Object.entries({ siteId, item: "volunteer hour", quantity: place + 2, funder }).map(([key, cell]) =>
+        put(cellOf(estimateLinesSheet, line + place, key as "siteId"), cell),
+      ),
+    ),
     put(cellOf(sitesSheet, firstRow(sitesSheet) + 16, "siteId"), "Y-001"),
   ];
   await page.evaluate((all) => window.soakbook?.workbook.writeValues(all), writes);
@@ -199,7 +274,10 @@ it("the sheet's formulas and the pane report the same of every figure, a metric 
   report.lines.forEach(({ figure, built, designed }, place) => {
     const [label, builtCell, , designedCell] = shown[place] ?? [];
     expect(label).toBe(figure.label);
-    for (const [cell, total] of [[builtCell, built], [designedCell, designed]] as const) {
+    for (const [cell, total] of [
+      [builtCell, built],
+      [designedCell, designed],
+    ] as const) {
       if (total.value === null) expect(cell).toBeTypeOf("string");
       else expect(Number(cell), figure.label).toBeCloseTo(total.value, 6);
     }
@@ -207,9 +285,13 @@ it("the sheet's formulas and the pane report the same of every figure, a metric 
   const twice = shown[report.lines.length] ?? [];
   expect(twice.at(5)).toBe(1);
   expect(String(twice.at(-1))).toContain("Y-001");
-  const funders = shown.slice(shown.findIndex(([label]) => label === "Cash by funder") + 1).filter(([label]) => label !== null && label !== "");
+  const funders = shown
+    .slice(shown.findIndex(([label]) => label === "Cash by funder") + 1)
+    .filter(([label]) => label !== null && label !== "");
   expect(funders.map(([label, built, , designed]) => [label, built, designed])).toEqual(
-    expect.arrayContaining(report.cashByFunder.map(({ name, built, designed }) => [name, expect.closeTo(built, 6), expect.closeTo(designed, 6)])),
+    expect.arrayContaining(
+      report.cashByFunder.map(({ name, built, designed }) => [name, expect.closeTo(built, 6), expect.closeTo(designed, 6)]),
+    ),
   );
 });
 

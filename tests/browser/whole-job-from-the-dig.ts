@@ -8,8 +8,7 @@ import { turnCalendarTo } from "./calendar.ts";
 import { answerStep, strike, tabTo } from "./keyboard.ts";
 import { button, openTab, pane, PATIENCE, pickStage, recordsOf } from "./pane.ts";
 import * as byHand from "./sail-loft-by-hand.ts";
-import { SITE_ID } from "./yard-walk.ts";
-import type { YardWalk } from "./yard-walk.ts";
+import { SITE_ID, type YardWalk } from "./yard-walk.ts";
 
 /** Registers the steps after the plans are made and agreed on. */
 export function walkFromTheDigOn(yard: YardWalk): void {
@@ -19,9 +18,15 @@ export function walkFromTheDigOn(yard: YardWalk): void {
     await button(page, /All yards/).click();
     await openTab(page, "Next");
     await yard.field("Find a yard").fill(SITE_ID);
-    await pane(page).locator(".board-group .yard-button", { hasText: "Ticket TF-7031 is in force until 2027-04-21: 4 days are left. Dig by then, or ask for a new one." }).click();
+    await pane(page)
+      .locator(".board-group .yard-button", {
+        hasText: "Ticket TF-7031 is in force until 2027-04-21: 4 days are left. Dig by then, or ask for a new one.",
+      })
+      .click();
     await pickStage(page, "Planting");
-    expect(await yard.gate().innerText()).toContain("The levels were not checked. Check floor and berm all around before anything is planted.");
+    expect(await yard.gate().innerText()).toContain(
+      "The levels were not checked. Check floor and berm all around before anything is planted.",
+    );
     await pickStage(page, "Dig day");
     await tabTo(page, "Who");
     for (const key of ["Kit Marlow, Mina Tarr, Ivo Reed", "Tab", "0830AM"]) await strike(page, key);
@@ -37,8 +42,13 @@ export function walkFromTheDigOn(yard: YardWalk): void {
     await page.keyboard.press("Enter");
     await yard.said("Signed in: written to Dig days.");
     // Three people from 8:30 to 12:00 are 3 x 3.5 h, and 2 h of the fourth.
-    await expect.poll(() => pane(page).getByRole("region", { name: "Totals" }).innerText(), PATIENCE).toContain("2027-04-17 4 people, 12.5 h.");
-    for (const [item, quantity] of [["soil dug, in place", "5.2"], ["compost brought, loose", "0.75"]] as const) {
+    await expect
+      .poll(() => pane(page).getByRole("region", { name: "Totals" }).innerText(), PATIENCE)
+      .toContain("2027-04-17 4 people, 12.5 h.");
+    for (const [item, quantity] of [
+      ["soil dug, in place", "5.2"],
+      ["compost brought, loose", "0.75"],
+    ] as const) {
       await yard.field("Item").selectOption(item);
       await yard.field("Quantity").fill(quantity);
       await button(page, "Write the quantity").click();
@@ -64,14 +74,21 @@ export function walkFromTheDigOn(yard: YardWalk): void {
     await summary.waitFor();
     const [, drawn] = /^(\d+) plants/.exec(await summary.innerText()) ?? [];
     for (const [zone, area] of Object.entries(byHand.zones)) {
-      expect(await pane(page).getByText(`Zone ${zone}, ${area.toLocaleString("en-US", { maximumFractionDigits: 1 })} sq ft: `).count(), zone).toBe(1);
+      expect(
+        await pane(page)
+          .getByText(`Zone ${zone}, ${area.toLocaleString("en-US", { maximumFractionDigits: 1 })} sq ft: `)
+          .count(),
+        zone,
+      ).toBe(1);
     }
     await button(page, "Write to the Planting sheet").click();
     await yard.said("The planting plan of Y-017 was written to Planting.");
     const planned = (await recordsOf(page, plantingSheet, SITE_ID)).reduce((sum, { record }) => sum + (record.planned ?? 0), 0);
     expect(String(planned)).toBe(drawn);
     await openTab(page, "Estimate");
-    await expect.poll(() => pane(page).getByRole("region", { name: "Draft from the basin" }).innerText(), PATIENCE).toContain(`plant plug: 113 plant on the sheet, ${planned} plant by the basin`);
+    await expect
+      .poll(() => pane(page).getByRole("region", { name: "Draft from the basin" }).innerText(), PATIENCE)
+      .toContain(`plant plug: 113 plant on the sheet, ${planned} plant by the basin`);
     await button(page, `plant plug: Take ${planned} plant`).click();
     await yard.said(`plant plug was set to ${planned} plant.`);
     // Whole trays of 32 at 3.20 a plug, in place of four of them.
@@ -93,7 +110,9 @@ export function walkFromTheDigOn(yard: YardWalk): void {
     const planted = planned - (first?.record.planned ?? 0) + 1;
     await button(page, `Write ${planted} plants in ${rows.length} clumps as planted`).click();
     await yard.said(`${planted} plants in ${rows.length} clumps: written to Planting.`);
-    await expect.poll(() => pane(page).getByRole("region", { name: "What went in the ground" }).innerText(), PATIENCE).toContain(`${planted} plants in the ground of ${planned} planned, in ${rows.length} clumps.`);
+    await expect
+      .poll(() => pane(page).getByRole("region", { name: "What went in the ground" }).innerText(), PATIENCE)
+      .toContain(`${planted} plants in the ground of ${planned} planned, in ${rows.length} clumps.`);
     const counted = (await recordsOf(page, plantingSheet, SITE_ID)).map(({ record }) => [record.planted, isoDate(record.plantedOn ?? 0)]);
     expect(counted).toEqual(rows.map(({ record }, place) => [place === 0 ? 1 : record.planned, "2027-04-24"]));
     await tabTo(page, "Plants put in the ground");
@@ -113,13 +132,16 @@ export function walkFromTheDigOn(yard: YardWalk): void {
     await button(page, "Measure what was built").click();
     await yard.field("Shape").selectOption("rectangle");
     await tabTo(page, "Floor length");
-    for (const key of ["14", "Tab", "9.4", "Tab", "4.75", "Tab", "4", "Tab", "6", "Tab", "2", "Tab", "2.5", "Tab", "22"]) await strike(page, key);
+    for (const key of ["14", "Tab", "9.4", "Tab", "4.75", "Tab", "4", "Tab", "6", "Tab", "2", "Tab", "2.5", "Tab", "22"])
+      await strike(page, key);
     const lines = pane(page).locator(".build-lines");
     await expect.poll(() => lines.innerText(), PATIENCE).toContain("Holds 84.5 cu ft: 96 % of the 88.4 cu ft designed.");
     expect(await lines.innerText()).toContain("Drained in 22 h: within the 48 h that the program allows. Design expects 24.5 h.");
     await button(page, "Write to As-built").click();
     await yard.said("Written to As-built.");
-    await expect.poll(async () => Number((await recordsOf(page, asBuiltSheet, SITE_ID))[0]?.record.waterHeld), PATIENCE).toBeCloseTo(byHand.heldAsBuilt, 6);
+    await expect
+      .poll(async () => Number((await recordsOf(page, asBuiltSheet, SITE_ID))[0]?.record.waterHeld), PATIENCE)
+      .toBeCloseTo(byHand.heldAsBuilt, 6);
     await tabTo(page, /^In at the inlet/);
     await answerStep(page, "Flow test", "Space");
     await answerStep(page, "Against the design", "Space");
@@ -130,13 +152,20 @@ export function walkFromTheDigOn(yard: YardWalk): void {
   it("has its looks planned from the day it was planted, and the one after a week made with letters alone", async () => {
     const { page } = yard;
     await button(page, "Write 5 rows to Follow-ups").click();
-    const planned = async () => (await recordsOf(page, followUpsSheet, SITE_ID)).map(({ record }) => [record.kind, isoDate(record.due ?? 0), record.finding]);
+    const planned = async () =>
+      (await recordsOf(page, followUpsSheet, SITE_ID)).map(({ record }) => [record.kind, isoDate(record.due ?? 0), record.finding]);
     // Planted on 2027-04-24: 7 days, the same day of the next month, of the next year and of the year after.
     await expect.poll(planned, PATIENCE).toEqual([
-      ["watering", "2027-05-01", null], ["1 week", "2027-05-01", null], ["1 month", "2027-05-24", null], ["1 year", "2028-04-24", null], ["yearly", "2029-04-24", null],
+      ["watering", "2027-05-01", null],
+      ["1 week", "2027-05-01", null],
+      ["1 month", "2027-05-24", null],
+      ["1 year", "2028-04-24", null],
+      ["yearly", "2029-04-24", null],
     ]);
     // An inch a week over what was measured, 17.17 x 12.57 ft at the rim: 215.7 / 12 cu ft.
-    expect(await pane(page).getByRole("region", { name: "Watering" }).innerText()).toContain(`about ${byHand.weeklyGallons.toFixed(0)} gallons a week (1 in over 215.7 sq ft, the garden as built)`);
+    expect(await pane(page).getByRole("region", { name: "Watering" }).innerText()).toContain(
+      `about ${byHand.weeklyGallons.toFixed(0)} gallons a week (1 in over 215.7 sq ft, the garden as built)`,
+    );
     await yard.nextDay("2027-05-01", "After a week");
     await button(page, "Record: Look after a week, 2027-05-01, due today").click();
     await yard.look("pppp", "Look after a week");
@@ -154,7 +183,12 @@ export function walkFromTheDigOn(yard: YardWalk): void {
     expect(await pane(page).getByText("Bring 1 cu yd to make it 3 in over 215.7 sq ft, clear of the stems.").count()).toBeGreaterThan(0);
     await button(page, "Write the look").click();
     await yard.said("Look after a storm, first months: written to Follow-ups and Visits.");
-    const looks = (await recordsOf(page, followUpsSheet, SITE_ID)).map(({ record }) => [record.kind, isoDate(record.due ?? 0), record.finding, record.action]);
+    const looks = (await recordsOf(page, followUpsSheet, SITE_ID)).map(({ record }) => [
+      record.kind,
+      isoDate(record.due ?? 0),
+      record.finding,
+      record.action,
+    ]);
     expect(looks[2]).toEqual(["1 month", "2027-05-24", "watch", "Watch: Mulch."]);
     // The second look of the first six months.
     expect(looks.at(-1)).toEqual(["1 month", "2027-10-24", null, null]);
@@ -173,9 +207,23 @@ export function walkFromTheDigOn(yard: YardWalk): void {
     await openTab(page, "Report");
     await yard.field("From").fill("2027-04-01");
     await yard.field("To").fill("2027-04-30");
-    const built = async (label: string) => (await pane(page).locator(".report-line", { has: page.locator("h3", { hasText: new RegExp(`^${label}$`) }) }).first().locator(".report-number").first().innerText());
+    const built = async (label: string) =>
+      await pane(page)
+        .locator(".report-line", { has: page.locator("h3", { hasText: new RegExp(`^${label}$`) }) })
+        .first()
+        .locator(".report-number")
+        .first()
+        .innerText();
     await expect.poll(() => built("Yards"), PATIENCE).toBe("1");
-    expect([await built("Contributing area treated"), await built("Floor area"), await built("Water held")]).toEqual(["700 sq ft", "131.6 sq ft", "84.53 cu ft"]);
-    expect([await built("Volunteers"), await built("Volunteer hours"), await built("Value of the volunteer hours")]).toEqual(["4", "12.5 h", "397.50"]);
+    expect([await built("Contributing area treated"), await built("Floor area"), await built("Water held")]).toEqual([
+      "700 sq ft",
+      "131.6 sq ft",
+      "84.53 cu ft",
+    ]);
+    expect([await built("Volunteers"), await built("Volunteer hours"), await built("Value of the volunteer hours")]).toEqual([
+      "4",
+      "12.5 h",
+      "397.50",
+    ]);
   });
 }

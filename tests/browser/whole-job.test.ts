@@ -10,7 +10,7 @@ import { settingCell } from "../../addin/records/program.ts";
 import { sitesSheet } from "../../addin/records/sites.ts";
 import { surfacesSheet } from "../../addin/records/surfaces.ts";
 import { visitsSheet } from "../../addin/records/visits.ts";
-import { addressOf } from "../../addin/workbook/workbook.ts";
+import { addressOf } from "../../addin/workbook/port.ts";
 import { turnCalendarTo } from "./calendar.ts";
 import { typeDown, value } from "./grid.ts";
 import { answerStep, dayKeys, focused, regionToPane, strike, tabTo } from "./keyboard.ts";
@@ -22,7 +22,17 @@ import { PLACE, SITE_ID, YardWalk } from "./yard-walk.ts";
 
 /** As a coordinator asked for them, column by column of Prices; what has no price here is not on the estimate. */
 const PRICE_LIST = {
-  unitPrice: { sand: "38", topsoil: "32", compost: "45", "shredded mulch": "36", "river stone": "60", "plant plug": "3.2", "tool hire": "85", "soil disposal": "20", "volunteer hour": "31.8" },
+  unitPrice: {
+    sand: "38",
+    topsoil: "32",
+    compost: "45",
+    "shredded mulch": "36",
+    "river stone": "60",
+    "plant plug": "3.2",
+    "tool hire": "85",
+    "soil disposal": "20",
+    "volunteer hour": "31.8",
+  },
   packageSize: { "plant plug": "32" },
   minimumOrder: { topsoil: "1" },
   delivery: { sand: "40" },
@@ -65,7 +75,9 @@ describe("The sail loft in Sailmaker Lane, from the first call to the look after
     const { page } = yard;
     await openTab(page, "Visits");
     await pickStage(page, "Screening visit");
-    expect(await yard.gate().innerText()).toContain("It is not on record that the owner lets us in. Ask, and answer Leave to enter under Enquiry.");
+    expect(await yard.gate().innerText()).toContain(
+      "It is not on record that the owner lets us in. Ask, and answer Leave to enter under Enquiry.",
+    );
     await pickStage(page, "Enquiry");
     await tabTo(page, "Your name");
     await page.keyboard.type("Ivo Reed");
@@ -101,10 +113,14 @@ describe("The sail loft in Sailmaker Lane, from the first call to the look after
     for (const title of ["Wet spot", "Trees", "Steep ground nearby", "Overflow", "Lead in soil"]) await answerStep(page, title, "Space");
     // 6 in over 150 in is 4 in 100.
     await yard.designs("groundSlopePercent", 4);
-    expect(await pane(page).locator(".stage-verdict").innerText()).toContain("Refer: ask the licensed or official person named in your program before going on.");
+    expect(await pane(page).locator(".stage-verdict").innerText()).toContain(
+      "Refer: ask the licensed or official person named in your program before going on.",
+    );
     expect(await yard.card("Property line").locator(".verdict").innerText()).toBe("Refer");
     await openTab(page, "Yard");
-    expect(await pane(page).getByRole("region", { name: "Next", exact: true }).innerText()).toContain("Refer before going on: Property line.");
+    expect(await pane(page).getByRole("region", { name: "Next", exact: true }).innerText()).toContain(
+      "Refer before going on: Property line.",
+    );
   });
 
   it("has its roof measured along the walls and its drive by area, and Design counts what drains here", async () => {
@@ -138,7 +154,9 @@ describe("The sail loft in Sailmaker Lane, from the first call to the look after
     const { page } = yard;
     await openTab(page, "Visits");
     await pickStage(page, "Test visit");
-    expect(await yard.gate().innerText()).toContain("There is no one-call ticket. Call before anything is dug, the test hole included, and write its number down.");
+    expect(await yard.gate().innerText()).toContain(
+      "There is no one-call ticket. Call before anything is dug, the test hole included, and write its number down.",
+    );
     await pickStage(page, "One-call ticket");
     await tabTo(page, "Number that the one-call center gave");
     await answerStep(page, "Ticket number", "TF-7031");
@@ -162,8 +180,12 @@ describe("The sail loft in Sailmaker Lane, from the first call to the look after
     await answerStep(page, "Private lines", "Space");
 
     await pickStage(page, "Test visit");
-    expect(await yard.gate().innerText()).toContain("Millrace Water has not answered. Ask the one-call center; no answer is not an all-clear.");
-    expect(await yard.gate().innerText()).toContain("Digging is not lawful on 2027-03-08: it is from 2027-03-10. Wait, even where the marks are there.");
+    expect(await yard.gate().innerText()).toContain(
+      "Millrace Water has not answered. Ask the one-call center; no answer is not an all-clear.",
+    );
+    expect(await yard.gate().innerText()).toContain(
+      "Digging is not lawful on 2027-03-08: it is from 2027-03-10. Wait, even where the marks are there.",
+    );
     await openTab(page, "Hole test");
     expect(await pane(page).getByText("Do not dig.").isVisible()).toBe(true);
     await yard.nextDay("2027-03-12", "One-call ticket");
@@ -180,7 +202,9 @@ describe("The sail loft in Sailmaker Lane, from the first call to the look after
     const { page } = yard;
     await openTab(page, "Visits");
     await pickStage(page, "Design");
-    expect(await yard.gate().innerText()).toContain("The soil is not tested: no hole gives a rate. Dig and time a test hole before anything is sized.");
+    expect(await yard.gate().innerText()).toContain(
+      "The soil is not tested: no hole gives a rate. Dig and time a test hole before anything is sized.",
+    );
     await openTab(page, "Hole test");
     await tabTo(page, "Hole name");
     await page.keyboard.press("Control+A");
@@ -193,7 +217,14 @@ describe("The sail loft in Sailmaker Lane, from the first call to the look after
     await page.keyboard.type("10");
     await tabTo(page, "Type a reading");
     // From here on Enter begins the next reading, and the first time it presses the button.
-    for (const [place, [minutes, water]] of ([["0", "9"], ["20", "8"], ["40", "7.1"], ["60", "6.3"]] as const).entries()) {
+    for (const [place, [minutes, water]] of (
+      [
+        ["0", "9"],
+        ["20", "8"],
+        ["40", "7.1"],
+        ["60", "6.3"],
+      ] as const
+    ).entries()) {
       await page.keyboard.press("Enter");
       await expect.poll(() => focused(page)).toBe(`Minutes of reading ${place + 1}`);
       await page.keyboard.type(minutes);
@@ -209,14 +240,22 @@ describe("The sail loft in Sailmaker Lane, from the first call to the look after
     await yard.field("Yes").check();
     await yard.field("Hole depth").fill("18");
     await yard.field("Hole diameter").fill("8");
-    for (const [place, [minutes, water]] of ([["0", "8"], ["20", "7.3"], ["40", "6.7"], ["60", "6.1"]] as const).entries()) {
+    for (const [place, [minutes, water]] of (
+      [
+        ["0", "8"],
+        ["20", "7.3"],
+        ["40", "6.7"],
+        ["60", "6.1"],
+      ] as const
+    ).entries()) {
       await button(page, "Type a reading").click();
       await yard.field(`Minutes of reading ${place + 1}`).fill(minutes);
       await yard.field(`Water depth of reading ${place + 1}`).fill(water);
     }
     await button(page, "Write to the sheet").click();
     await yard.said("Hole B was added to Hole tests.");
-    const rates = async () => (await recordsOf(page, holeTestsSheet, SITE_ID)).map(({ record }) => Number(record.infiltrationRate).toFixed(6));
+    const rates = async () =>
+      (await recordsOf(page, holeTestsSheet, SITE_ID)).map(({ record }) => Number(record.infiltrationRate).toFixed(6));
     await expect.poll(rates, PATIENCE).toEqual([byHand.rateA.toFixed(6), byHand.rateB.toFixed(6)]);
     await yard.designs("testedRate", byHand.testedRate);
     await yard.designs("designRate", byHand.designRate);
@@ -236,7 +275,9 @@ describe("The sail loft in Sailmaker Lane, from the first call to the look after
     await openTab(page, "Basin");
     await tabTo(page, "Storm depth");
     for (const key of ["1.2", "Tab", "5", "Tab", "6", "Tab", "4", "Tab", "R", "Tab", "1.5", "Tab", "tight"]) await strike(page, key);
-    await expect.poll(() => pane(page).locator(".basin-results .result", { hasText: "Floor area" }).locator(".result-number").innerText(), PATIENCE).toBe("130.5");
+    await expect
+      .poll(() => pane(page).locator(".basin-results .result", { hasText: "Floor area" }).locator(".result-number").innerText(), PATIENCE)
+      .toBe("130.5");
     // 5 in at 0.2655 in/h.
     expect(byHand.pondingGoneHours.toFixed(1)).toBe("18.8");
     expect(await pane(page).locator(".basin-headline").innerText()).toContain("ponding gone in 18.8 h");
@@ -268,17 +309,30 @@ describe("The sail loft in Sailmaker Lane, from the first call to the look after
     await openTab(page, "Yard");
     const shown = await pane(page).locator(".results .result").allInnerTexts();
     const results = shown.map((result) => result.replaceAll(/\s+/g, " ").trim());
-    expect(results).toEqual(expect.arrayContaining([
-      "Contributing area 700 sq ft", "Tested rate (2 holes) 0.53 in/h", "Floor area 130.5 sq ft", "Rim area 219.4 sq ft", "Water held 88.44 cu ft", "Drawdown 24.5 h",
-      "Dig, in place 5.09 cu yd", "Dig, loose 6.36 cu yd", "Mix: sand, loose 1.48 cu yd", "Mulch 2.03 cu yd", "Plants 113",
-    ]));
+    expect(results).toEqual(
+      expect.arrayContaining([
+        "Contributing area 700 sq ft",
+        "Tested rate (2 holes) 0.53 in/h",
+        "Floor area 130.5 sq ft",
+        "Rim area 219.4 sq ft",
+        "Water held 88.44 cu ft",
+        "Drawdown 24.5 h",
+        "Dig, in place 5.09 cu yd",
+        "Dig, loose 6.36 cu yd",
+        "Mix: sand, loose 1.48 cu yd",
+        "Mulch 2.03 cu yd",
+        "Plants 113",
+      ]),
+    );
   });
 
   it("has its design checked by a second person, because nobody checks their own", async () => {
     const { page } = yard;
     await openTab(page, "Visits");
     await pickStage(page, "Owner's agreement");
-    expect(await yard.gate().innerText()).toContain("No second person has checked the design. Say under Design who made it, who checked it and what came out.");
+    expect(await yard.gate().innerText()).toContain(
+      "No second person has checked the design. Say under Design who made it, who checked it and what came out.",
+    );
     await pickStage(page, "Design");
     expect(await yard.gate().count()).toBe(0);
     await tabTo(page, "Name or date of this version of the design");
@@ -302,22 +356,44 @@ describe("The sail loft in Sailmaker Lane, from the first call to the look after
     const items = startingPrices.map(([item]) => String(item));
     for (const [column, typed] of Object.entries(PRICE_LIST)) {
       const texts = new Map<string, string>(Object.entries(typed));
-      await typeDown(page, address(pricesSheet, 0, column as keyof typeof PRICE_LIST), items.map((item) => texts.get(item) ?? ""));
+      await typeDown(
+        page,
+        address(pricesSheet, 0, column as keyof typeof PRICE_LIST),
+        items.map((item) => texts.get(item) ?? ""),
+      );
     }
-    await typeDown(page, address(pricesSheet, 0, "priceDate"), items.map(() => "2027-03-18"));
+    await typeDown(
+      page,
+      address(pricesSheet, 0, "priceDate"),
+      items.map(() => "2027-03-18"),
+    );
     // Of the six forms of cost share, percent and cap: 60 % of the cost and no more than 500.
     await typeDown(page, addressOf(settingCell("costSharePerSquareFoot")), ["", "", "60", "", "500", ""]);
     await openYard(page, PLACE, "Estimate");
     await button(page, "Add these 9 lines").click();
     await yard.said("9 lines were added to the estimate of Y-017.");
-    const amounts = async () => Object.fromEntries((await recordsOf(page, estimateLinesSheet, SITE_ID)).map(({ record }) => [record.item, Number(record.amount).toFixed(2)]));
-    const expected = Object.entries({ ...byHand.estimate, "volunteer hour": byHand.inKind }).map(([item, amount]) => [item, amount.toFixed(2)]);
+    const amounts = async () =>
+      Object.fromEntries(
+        (await recordsOf(page, estimateLinesSheet, SITE_ID)).map(({ record }) => [record.item, Number(record.amount).toFixed(2)]),
+      );
+    const expected = Object.entries({ ...byHand.estimate, "volunteer hour": byHand.inKind }).map(([item, amount]) => [
+      item,
+      amount.toFixed(2),
+    ]);
     await expect.poll(amounts, PATIENCE).toEqual(Object.fromEntries(expected));
     await expect.poll(() => yard.total("Cost"), PATIENCE).toBe("976.04");
-    expect([byHand.cost.toFixed(2), await yard.total("Cash lines"), await yard.total("Contingency"), await yard.total("In-kind value")]).toEqual(["976.04", "848.73", "127.31", "431.84"]);
+    expect([
+      byHand.cost.toFixed(2),
+      await yard.total("Cash lines"),
+      await yard.total("Contingency"),
+      await yard.total("In-kind value"),
+    ]).toEqual(["976.04", "848.73", "127.31", "431.84"]);
     // 60 % of 976.04 is 585.62, so the cap stands; 976.04 - 500.
     expect([await yard.total("Cost share"), await yard.total("Left to pay")]).toEqual(["500.00", "476.04"]);
-    expect([await yard.total("Cost for each sq ft treated"), await yard.total("Cost for each gal held")]).toEqual([byHand.costPerSquareFoot.toFixed(2), byHand.costPerGallon.toFixed(2)]);
+    expect([await yard.total("Cost for each sq ft treated"), await yard.total("Cost for each gal held")]).toEqual([
+      byHand.costPerSquareFoot.toFixed(2),
+      byHand.costPerGallon.toFixed(2),
+    ]);
 
     const downloading = page.waitForEvent("download");
     await button(page, "Estimate, spreadsheet").click();
@@ -335,7 +411,9 @@ describe("The sail loft in Sailmaker Lane, from the first call to the look after
   it("is not dug without the owner's signature", async () => {
     const { page } = yard;
     await yard.nextDay("2027-03-22", "Before the dig");
-    expect(await yard.gate().innerText()).toContain("The owner has not signed, or it is not on record who signed and when. Nobody digs on another's land without it.");
+    expect(await yard.gate().innerText()).toContain(
+      "The owner has not signed, or it is not on record who signed and when. Nobody digs on another's land without it.",
+    );
     await pickStage(page, "Owner's agreement");
     await tabTo(page, /^All of it/);
     await answerStep(page, "What it covers", "Space");
@@ -356,7 +434,9 @@ describe("The sail loft in Sailmaker Lane, from the first call to the look after
     await answerStep(page, "Day of the dig", dayKeys("2027-04-24"));
     await pickStage(page, "Dig day");
     expect(await yard.gate().locator(".gate-verdict").innerText()).toBe("Do not dig.");
-    expect(await yard.gate().innerText()).toContain("The ticket was in force until 2027-04-21, not on 2027-04-24. Ask for a new one and write its number down.");
+    expect(await yard.gate().innerText()).toContain(
+      "The ticket was in force until 2027-04-21, not on 2027-04-24. Ask for a new one and write its number down.",
+    );
     expect(await yard.gate().innerText()).toContain("Before the dig, not answered yet: Deliveries, Tools, People coming, Rain, Heat.");
     await pickStage(page, "Before the dig");
     await (await yard.openCard("Day of the dig")).getByLabel("Day on which you will dig").fill("2027-04-17");

@@ -2,7 +2,7 @@ import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { designSheet } from "../../addin/records/design.ts";
 import { cellOf, firstRow } from "../../addin/records/place.ts";
-import { addressOf } from "../../addin/workbook/workbook.ts";
+import { addressOf } from "../../addin/workbook/port.ts";
 import { goTo, typeInto, values } from "./grid.ts";
 import type { OpenPage } from "./page.ts";
 import { button, onProgramPage, pane, PATIENCE } from "./pane.ts";
@@ -21,7 +21,9 @@ async function openWorking(page: Page, address: string): Promise<void> {
 
 /** "Ponding depth": what the working says beside each label. */
 async function said(page: Page, label: string): Promise<string> {
-  const line = view(page).locator(".working-line", { has: page.locator("dt", { hasText: label }) }).first();
+  const line = view(page)
+    .locator(".working-line", { has: page.locator("dt", { hasText: label }) })
+    .first();
   return (await line.locator("dd").innerText()).trim();
 }
 
@@ -38,10 +40,13 @@ describe("The working of a cell", { timeout: LONGEST_TEST_MILLISECONDS }, () => 
   let opened: OpenPage;
   let page: Page;
 
-  onProgramPage((ready) => {
-    opened = ready;
-    page = ready.page;
-  }, { permissions: ["clipboard-read", "clipboard-write"] });
+  onProgramPage(
+    (ready) => {
+      opened = ready;
+      page = ready.page;
+    },
+    { permissions: ["clipboard-read", "clipboard-write"] },
+  );
 
   it("of a drawdown typed into any cell shows the equation, the arguments with units and the result", async () => {
     await typeInto(page, "Program!H5", "=SOAK.DRAWDOWN(6,0.5)");
@@ -55,7 +60,11 @@ describe("The working of a cell", { timeout: LONGEST_TEST_MILLISECONDS }, () => 
     expect(await said(page, "Shows")).toBe("12");
     // 6 in at 0.5 in/h, computed by hand.
     expect(await view(page).locator(".working-result dd").innerText()).toBe("12 h");
-    expect(await view(page).getByRole("link", { name: /function reference/ }).getAttribute("href")).toBe("help.html#DRAWDOWN");
+    expect(
+      await view(page)
+        .getByRole("link", { name: /function reference/ })
+        .getAttribute("href"),
+    ).toBe("help.html#DRAWDOWN");
   });
 
   it("is copied as text", async () => {
@@ -107,7 +116,17 @@ describe("The working of a cell", { timeout: LONGEST_TEST_MILLISECONDS }, () => 
     const address = await designCell(page, "digVolume", (value) => typeof value === "number");
     await openWorking(page, address);
     const row = Number(/\d+$/.exec(address)?.[0]) - 1;
-    for (const key of ["testedRate", "designRate", "drawdownHours", "status", "floorWidth", "looseVolume", "mulchVolume", "plants", "groundSlopePercent"] as const) {
+    for (const key of [
+      "testedRate",
+      "designRate",
+      "drawdownHours",
+      "status",
+      "floorWidth",
+      "looseVolume",
+      "mulchVolume",
+      "plants",
+      "groundSlopePercent",
+    ] as const) {
       const cell = { ...cellOf(designSheet, firstRow(designSheet), key), row };
       await goTo(page, addressOf(cell));
       await expect.poll(() => view(page).locator("h1").innerText(), PATIENCE).toBe(`Working of ${addressOf(cell)}`);
@@ -131,20 +150,29 @@ describe("The working of a cell", { timeout: LONGEST_TEST_MILLISECONDS }, () => 
     await expect.poll(() => pane(page).locator(".working-bar").count(), PATIENCE).toBe(0);
   });
 
-  it.each([["light", "none"], ["dark", "none"], ["dark", "active"]] as const)("at 320 pixels in the %s theme with forced colors %s is cut off nowhere and has no serious fault of accessibility", async (colorScheme, forcedColors) => {
-    await page.getByRole("separator", { name: "Width of the pane" }).focus();
-    await page.keyboard.press("End");
-    await page.emulateMedia({ colorScheme, forcedColors });
-    await openWorking(page, await designCell(page, "status", (value) => value === "fits"));
-    const cutOff = await page.evaluate(() => {
-      const edge = document.querySelector("#pane")?.getBoundingClientRect().right ?? 0;
-      return [...document.querySelectorAll<HTMLElement>("#pane *")].filter((each) => each.checkVisibility() && each.getBoundingClientRect().right > edge + 0.5).map(({ outerHTML }) => outerHTML.slice(0, 100));
-    });
-    expect(cutOff).toEqual([]);
-    if (forcedColors === "none") expect(await seriousFaults(page)).toEqual([]);
-    await button(page, /Back to the pane/).click();
-    await page.emulateMedia({ colorScheme: "light", forcedColors: "none" });
-  });
+  it.each([
+    ["light", "none"],
+    ["dark", "none"],
+    ["dark", "active"],
+  ] as const)(
+    "at 320 pixels in the %s theme with forced colors %s is cut off nowhere and has no serious fault of accessibility",
+    async (colorScheme, forcedColors) => {
+      await page.getByRole("separator", { name: "Width of the pane" }).focus();
+      await page.keyboard.press("End");
+      await page.emulateMedia({ colorScheme, forcedColors });
+      await openWorking(page, await designCell(page, "status", (value) => value === "fits"));
+      const cutOff = await page.evaluate(() => {
+        const edge = document.querySelector("#pane")?.getBoundingClientRect().right ?? 0;
+        return [...document.querySelectorAll<HTMLElement>("#pane *")]
+          .filter((each) => each.checkVisibility() && each.getBoundingClientRect().right > edge + 0.5)
+          .map(({ outerHTML }) => outerHTML.slice(0, 100));
+      });
+      expect(cutOff).toEqual([]);
+      if (forcedColors === "none") expect(await seriousFaults(page)).toEqual([]);
+      await button(page, /Back to the pane/).click();
+      await page.emulateMedia({ colorScheme: "light", forcedColors: "none" });
+    },
+  );
 
   it("left nothing uncaught", () => {
     expect(opened.faults).toEqual([]);

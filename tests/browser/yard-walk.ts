@@ -45,7 +45,11 @@ export class YardWalk {
 
   /** The number of the estimate's totals. */
   total(label: string): Promise<string> {
-    return pane(this.page).locator(".result", { has: this.page.locator("dt", { hasText: new RegExp(`^${label}`) }) }).first().locator(".result-number").innerText();
+    return pane(this.page)
+      .locator(".result", { has: this.page.locator("dt", { hasText: new RegExp(`^${label}`) }) })
+      .first()
+      .locator(".result-number")
+      .innerText();
   }
 
   /** The status line comes to say this. */

@@ -6,7 +6,7 @@ import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import * as esbuild from "esbuild";
 import { describe, expect, test } from "vitest";
-import type { Workbook } from "../../addin/workbook/workbook.ts";
+import type { Workbook } from "../../addin/workbook/port.ts";
 import { cases } from "../agreement/cases.ts";
 import { expectEqual, expectSoon, pause } from "../agreement/expectations.ts";
 import { excelLookAt } from "../agreement/looks.ts";
@@ -37,7 +37,10 @@ const excelChecks: readonly Check[] = [
   {
     title: "a large write is split below 5 MB",
     async run(workbook) {
-      const values = Array.from({ length: ROWS }, (_, row) => [`Ölmühlweg ${row}, a yard with a long description that was typed in full, house, barn, north and south terrace and the lane to the ferry`, row]);
+      const values = Array.from({ length: ROWS }, (_, row) => [
+        `Ölmühlweg ${row}, a yard with a long description that was typed in full, house, barn, north and south terrace and the lane to the ferry`,
+        row,
+      ]);
       await workbook.writeValues([{ range: { sheet: "Sheet1", row: 0, column: 0, rows: values.length, columns: 2 }, values }]);
       expectEqual((await workbook.read([cell(ROWS - 1, 1)]))[0], [[ROWS - 1]], "the last cell");
     },
@@ -46,7 +49,12 @@ const excelChecks: readonly Check[] = [
     title: "a missing sheet stops a write of several requests before the first",
     async run(workbook) {
       const values = Array.from({ length: ROWS }, (_, row) => [`${row} ${"x".repeat(60)}`]);
-      const refused = await workbook.writeValues([{ range: { ...cell(0), rows: ROWS }, values }, { range: { ...cell(0), sheet: "Basins" }, values: [[1]] }]).catch((error: unknown) => String(error));
+      const refused = await workbook
+        .writeValues([
+          { range: { ...cell(0), rows: ROWS }, values },
+          { range: { ...cell(0), sheet: "Basins" }, values: [[1]] },
+        ])
+        .catch((error: unknown) => String(error));
       expectEqual(refused, 'SheetMissing: This workbook has no sheet named "Basins".', "what is said");
       expectEqual((await workbook.read([cell(0)]))[0], [[null]], "the first cell");
     },
@@ -64,7 +72,11 @@ const excelChecks: readonly Check[] = [
     async run(workbook, excel) {
       excel.book.sheetNamed("Sheet1")!.isProtected = true;
       const refused = await workbook.writeValues([{ range: cell(0), values: [[1]] }]).catch((error: unknown) => String(error));
-      expectEqual(refused, 'WorkbookRefused: The sheet "Sheet1" is protected. Unprotect on the Review tab, then try again.', "what is said");
+      expectEqual(
+        refused,
+        'WorkbookRefused: The sheet "Sheet1" is protected. Unprotect on the Review tab, then try again.',
+        "what is said",
+      );
     },
   },
   {
@@ -109,48 +121,103 @@ type Fault = readonly [title: string, file: string, find: string, replacement: s
 
 const faults: readonly Fault[] = [
   ["a sync that is missing", "excel-workbook", "await context.sync();\n    return cells.map((each)", "return cells.map((each)"],
-  ["a sync for each range", "excel-workbook", 'const cells = pieces.map(({ range }) => rangeIn(context, range).load("values"));', 'const cells: Excel.Range[] = []; for (const { range } of pieces) { cells.push(rangeIn(context, range).load("values")); await context.sync(); }'],
-  ["a property that was not loaded", "excel-workbook", 'rangeIn(context, range).load("values")', 'rangeIn(context, range).load("formulas")'],
+  [
+    "a sync for each range",
+    "excel-workbook",
+    'const cells = pieces.map(({ range }) => rangeIn(context, range).load("values"));',
+    'const cells: Excel.Range[] = []; for (const { range } of pieces) { cells.push(rangeIn(context, range).load("values")); await context.sync(); }',
+  ],
+  [
+    "a property that was not loaded",
+    "excel-workbook",
+    'rangeIn(context, range).load("values")',
+    'rangeIn(context, range).load("formulas")',
+  ],
   ["another property loaded than is read", "excel-workbook", 'setting.load("value")', 'setting.load("key")'],
-  ["a wrong sheet", "excel-run", "worksheets.getItem(range.sheet)", 'worksheets.getItem("Sheet1")'],
+  ["a wrong sheet", "run", "worksheets.getItem(range.sheet)", 'worksheets.getItem("Sheet1")'],
   ["a wrong setting", "excel-workbook", "settings.add(key, text)", 'settings.add("soakbook", text)'],
-  ["a text that Excel reads as a formula", "excel-cells", ": `'${value}`", ": value"],
-  ["a blank that is read as a text", "excel-cells", 'typeof value === "string" && value !== "" ? value : null', 'typeof value === "string" ? value : null'],
-  ["a text that is read as a formula", "excel-cells", "|| formula === value", ""],
+  ["a text that Excel reads as a formula", "cells", ": `'${value}`", ": value"],
+  [
+    "a blank that is read as a text",
+    "cells",
+    'typeof value === "string" && value !== "" ? value : null',
+    'typeof value === "string" ? value : null',
+  ],
+  ["a text that is read as a formula", "cells", "|| formula === value", ""],
   ["a taken name that is not looked for", "excel-workbook", "present[index]?.isNullObject === false", "present[index] === undefined"],
-  ["an array of another shape than its range", "excel-workbook", "rows: rows.map((row) => [...row])", "rows: rows.slice(1).map((row) => [...row])"],
-  ["a range selected on a sheet that is not in front", "excel-workbook", "context.workbook.worksheets.getItem(range.sheet).activate();", ""],
+  [
+    "an array of another shape than its range",
+    "excel-workbook",
+    "rows: rows.map((row) => [...row])",
+    "rows: rows.slice(1).map((row) => [...row])",
+  ],
+  [
+    "a range selected on a sheet that is not in front",
+    "excel-workbook",
+    "context.workbook.worksheets.getItem(range.sheet).activate();",
+    "",
+  ],
   ["a used range taken for a range from A1", "excel-workbook", "rows: cells.rowIndex + cells.rowCount", "rows: cells.rowCount"],
-  ["a missing sheet found after half was written", "excel-workbook", "for (const sheet of sheets) context.workbook.worksheets.getItem(sheet);", ""],
-  ["a missing sheet that is not named", "excel-run", 'case "ItemNotFound": {', 'case "SheetNotFound": {'],
-  ["a protected sheet that is not named", "excel-run", 'case "AccessDenied":', 'case "Denied":'],
-  ["an earlier picture that stays", "excel-pictures", "if (shape.name === name) shape.delete();", "if (shape.name === name) shape.top = 0;"],
-  ["proportions that change each other", "excel-pictures", "placed.lockAspectRatio = false;", ""],
-  ["a member above the requirement sets", "excel-workbook", "const area = context.workbook.getSelectedRanges().areas.getItemAt(0);", "const area = context.workbook.getActiveCell().getSpillParent();"],
-  ["a request that is too large", "excel-requests", "CHARACTERS_PER_REQUEST = 1_000_000", "CHARACTERS_PER_REQUEST = 1_000_000_000"],
+  [
+    "a missing sheet found after half was written",
+    "excel-workbook",
+    "for (const sheet of sheets) context.workbook.worksheets.getItem(sheet);",
+    "",
+  ],
+  ["a missing sheet that is not named", "run", 'case "ItemNotFound": {', 'case "SheetNotFound": {'],
+  ["a protected sheet that is not named", "run", 'case "AccessDenied":', 'case "Denied":'],
+  ["an earlier picture that stays", "pictures", "if (shape.name === name) shape.delete();", "if (shape.name === name) shape.top = 0;"],
+  ["proportions that change each other", "pictures", "placed.lockAspectRatio = false;", ""],
+  [
+    "a member above the requirement sets",
+    "excel-workbook",
+    "const area = context.workbook.getSelectedRanges().areas.getItemAt(0);",
+    "const area = context.workbook.getActiveCell().getSpillParent();",
+  ],
+  ["a request that is too large", "requests", "CHARACTERS_PER_REQUEST = 1_000_000", "CHARACTERS_PER_REQUEST = 1_000_000_000"],
   ["a manual mode that nobody minds", "excel-workbook", "if (state.manual) {", "if (state.manual && state.done === undefined) {"],
   ["a selected chart that is an error", "excel-workbook", '=== "InvalidSelection"', '=== "NoSelection"'],
   ["a listener that stays", "excel-workbook", "for (const handler of handlers) handler.remove();", ""],
-  ["changes told one by one", "excel-bursts", "timer ??= setTimeout(() => void answer().catch(onTrouble), BURST_MILLISECONDS);", "void answer().catch(onTrouble);"],
-  ["formats that do not go on", "excel-layout", 'rangeIn(context, range).copyFrom(rangeIn(context, rowAbove(range)), "Formats");', "void range;"],
-  ["contents that are copied along with formats", "excel-layout", '"Formats"', '"All"'],
-  ["a drop-down that does not go on", "excel-layout", "dataValidation.rule = above.rule;", ""],
-  ["a drop-down that is read without having been loaded", "excel-layout", 'load("type, rule, errorAlert")', 'load("type")'],
-  ["formulas of changed sheets that nobody hears of", "excel-workbook", "[sheets.onChanged.add(note), sheets.onCalculated.add(note)]", "[sheets.onCalculated.add(note)]"],
+  [
+    "changes told one by one",
+    "bursts",
+    "timer ??= setTimeout(() => void answer().catch(onTrouble), BURST_MILLISECONDS);",
+    "void answer().catch(onTrouble);",
+  ],
+  ["formats that do not go on", "layout", 'rangeIn(context, range).copyFrom(rangeIn(context, rowAbove(range)), "Formats");', "void range;"],
+  ["contents that are copied along with formats", "layout", '"Formats"', '"All"'],
+  ["a drop-down that does not go on", "layout", "dataValidation.rule = above.rule;", ""],
+  ["a drop-down that is read without having been loaded", "layout", 'load("type, rule, errorAlert")', 'load("type")'],
+  [
+    "formulas of changed sheets that nobody hears of",
+    "excel-workbook",
+    "[sheets.onChanged.add(note), sheets.onCalculated.add(note)]",
+    "[sheets.onCalculated.add(note)]",
+  ],
 ];
 
-const folder = fileURLToPath(new URL("../../addin/workbook/", import.meta.url));
+const folder = fileURLToPath(new URL("../../addin/workbook/excel/", import.meta.url));
 
 async function adapterWith(file: string, find: string, replacement: string): Promise<(onTrouble: (error: unknown) => void) => Workbook> {
   const plant: esbuild.Plugin = {
     name: "plant-a-fault",
-    setup: ({ onLoad }) => onLoad({ filter: /excel-[a-z]+\.ts$/ }, ({ path }) => {
-      const source = readFileSync(path, "utf8");
-      return { loader: "ts", contents: path.endsWith(`/${file}.ts`) ? source.replace(find, () => replacement) : source };
-    }),
+    setup: ({ onLoad }) =>
+      onLoad({ filter: /[\\/]excel[\\/][a-z-]+\.ts$/ }, ({ path }) => {
+        const source = readFileSync(path, "utf8");
+        return { loader: "ts", contents: path.endsWith(`/${file}.ts`) ? source.replace(find, () => replacement) : source };
+      }),
   };
-  const { outputFiles } = await esbuild.build({ entryPoints: [`${folder}excel-workbook.ts`], bundle: true, write: false, format: "esm", plugins: [plant], logLevel: "silent" });
-  const script: { excelWorkbook: (onTrouble: (error: unknown) => void) => Workbook } = await import(`data:text/javascript;base64,${Buffer.from(outputFiles[0]?.contents ?? []).toString("base64")}`);
+  const { outputFiles } = await esbuild.build({
+    entryPoints: [`${folder}excel-workbook.ts`],
+    bundle: true,
+    write: false,
+    format: "esm",
+    plugins: [plant],
+    logLevel: "silent",
+  });
+  const script: { excelWorkbook: (onTrouble: (error: unknown) => void) => Workbook } = await import(
+    `data:text/javascript;base64,${Buffer.from(outputFiles[0]?.contents ?? []).toString("base64")}`
+  );
   return script.excelWorkbook;
 }
 
@@ -161,7 +228,10 @@ async function firstFailure(adapter: (onTrouble: (error: unknown) => void) => Wo
     const excel = new InMemoryExcel();
     const troubles: unknown[] = [];
     try {
-      await run(adapter((error) => troubles.push(error)), excel);
+      await run(
+        adapter((error) => troubles.push(error)),
+        excel,
+      );
       expectEqual(troubles.map(String), [], "what went wrong unheard");
     } catch (error) {
       return `${title}: ${String(error)}`;

@@ -1,7 +1,7 @@
 /** Calculates what a change reaches, and nothing else: formulas by the ranges they read, and where their answers spill. */
 import { rangesIn } from "../../addin/actions/working/find-formula.ts";
 import type { Expression } from "../../addin/actions/working/read-formula.ts";
-import type { CellRange } from "../../addin/workbook/workbook.ts";
+import type { CellRange } from "../../addin/workbook/port.ts";
 import { evaluateFormula, parsedFormula } from "./formula.ts";
 import type { Content, Grid } from "./formula-functions.ts";
 import { keyOf, type Area, type Sheet } from "./spreadsheet.ts";
@@ -52,7 +52,15 @@ export class Calculation {
       for (const readers of this.#readers.values()) readers.delete(earlier);
     }
     if (formula === null) return;
-    const made: Formula = { sheet, row, column, ...this.#parse(formula, sheet.name), area: { row, column, rows: 1, columns: 1 }, isSpilled: false, isCalculating: false };
+    const made: Formula = {
+      sheet,
+      row,
+      column,
+      ...this.#parse(formula, sheet.name),
+      area: { row, column, rows: 1, columns: 1 },
+      isSpilled: false,
+      isCalculating: false,
+    };
     formulas.set(key, made);
     this.#waiting.add(made);
     for (const { sheet: name } of made.reads) this.#readersOf(name).add(made);
@@ -72,7 +80,8 @@ export class Calculation {
   changed(sheet: Sheet, area: Area): void {
     this.#grids.delete(sheet);
     for (const formula of this.#readersOf(sheet.name)) {
-      if (!this.#waiting.has(formula) && formula.reads.some((range) => isSheet(range.sheet, sheet) && meet(range, area))) this.#waiting.add(formula);
+      if (!this.#waiting.has(formula) && formula.reads.some((range) => isSheet(range.sheet, sheet) && meet(range, area)))
+        this.#waiting.add(formula);
     }
     for (const formula of this.#bySheet.get(sheet)?.values() ?? []) {
       if (formula.area.rows * formula.area.columns > 1 && meet(formula.area, area)) this.#waiting.add(formula);
@@ -107,7 +116,10 @@ export class Calculation {
     formula.isCalculating = true;
     this.#waiting.delete(formula);
     for (const range of formula.reads) for (const source of this.#waitingIn(range)) this.#calculateOne(source);
-    this.#show(formula, evaluateFormula(formula.expression, (range) => this.#look(range)));
+    this.#show(
+      formula,
+      evaluateFormula(formula.expression, (range) => this.#look(range)),
+    );
     formula.isCalculating = false;
   }
 
@@ -123,7 +135,11 @@ export class Calculation {
     const grids = this.#grids.get(sheet) ?? new Map<string, Grid>();
     this.#grids.set(sheet, grids);
     const key = `${range.row},${range.column},${range.rows},${range.columns}`;
-    const grid = grids.get(key) ?? Array.from({ length: range.rows }, (_, row) => Array.from({ length: range.columns }, (__, column) => sheet.contentAt(range.row + row, range.column + column)));
+    const grid =
+      grids.get(key) ??
+      Array.from({ length: range.rows }, (_, row) =>
+        Array.from({ length: range.columns }, (__, column) => sheet.contentAt(range.row + row, range.column + column)),
+      );
     grids.set(key, grid);
     return grid;
   }
@@ -138,7 +154,10 @@ export class Calculation {
     if (own === undefined) return;
     own.content = fits ? (answer[0]?.[0] ?? 0) : "#SPILL!";
     formula.isSpilled = fits;
-    if (fits) answer.forEach((line, down) => line.forEach((content, across) => down + across > 0 && sheet.spilled.set(keyOf(row + down, column + across), content ?? 0)));
+    if (fits)
+      answer.forEach((line, down) =>
+        line.forEach((content, across) => down + across > 0 && sheet.spilled.set(keyOf(row + down, column + across), content ?? 0)),
+      );
     const earlier = formula.area;
     formula.area = wanted;
     if (!sameContents(before, this.#shownIn(formula))) {
@@ -150,7 +169,8 @@ export class Calculation {
 
   #shownIn({ sheet, area }: Formula): readonly Content[] {
     const contents: Content[] = [area.rows, area.columns];
-    for (let row = area.row; row < area.row + area.rows; row += 1) for (let column = area.column; column < area.column + area.columns; column += 1) contents.push(sheet.contentAt(row, column));
+    for (let row = area.row; row < area.row + area.rows; row += 1)
+      for (let column = area.column; column < area.column + area.columns; column += 1) contents.push(sheet.contentAt(row, column));
     return contents;
   }
 
@@ -166,7 +186,9 @@ export class Calculation {
 
   #clearSpill({ sheet, row, column, area, isSpilled }: Formula): void {
     if (!isSpilled) return;
-    for (let down = 0; down < area.rows; down += 1) for (let across = 0; across < area.columns; across += 1) if (down + across > 0) sheet.spilled.delete(keyOf(row + down, column + across));
+    for (let down = 0; down < area.rows; down += 1)
+      for (let across = 0; across < area.columns; across += 1)
+        if (down + across > 0) sheet.spilled.delete(keyOf(row + down, column + across));
     this.#grids.delete(sheet);
   }
 }
@@ -176,7 +198,12 @@ function isSheet(name: string, sheet: Sheet): boolean {
 }
 
 function meet(one: Area, other: Area): boolean {
-  return one.row < other.row + other.rows && other.row < one.row + one.rows && one.column < other.column + other.columns && other.column < one.column + one.columns;
+  return (
+    one.row < other.row + other.rows &&
+    other.row < one.row + one.rows &&
+    one.column < other.column + other.columns &&
+    other.column < one.column + one.columns
+  );
 }
 
 function sameContents(one: readonly Content[], other: readonly Content[]): boolean {

@@ -6,10 +6,13 @@ import { COMMAND_IDS } from "../../manifest/addin-description.ts";
 import { PageHost, type OpenPage } from "../browser/page.ts";
 
 const HOSTED = "https://appsforoffice.microsoft.com/lib/1/hosted/";
-const installed = createRequire(import.meta.url).resolve("@microsoft/office-js/dist/office.js").replace(/office\.js$/, "");
+const installed = createRequire(import.meta.url)
+  .resolve("@microsoft/office-js/dist/office.js")
+  .replace(/office\.js$/, "");
 
 /** As much of Excel as the start asks for: it notes what happens in which order, and refuses every request. */
-const standIn = (background: string) => () => `
+const standIn = (background: string) => () =>
+  `
   window.seen = [];
   new PerformanceObserver((list) => list.getEntries().forEach(({ name }) => seen.push(new URL(name).pathname))).observe({ type: "resource", buffered: true });
   window.CustomFunctions = { associate: (id) => seen.push(id), Error: class {} };
@@ -64,7 +67,16 @@ describe("Excel's page", () => {
   test("carries a command out, says in words what came of it, and tells Excel when it is done", async () => {
     const { page, faults } = await open(standIn("#FFFFFF"));
     await page.locator(".pane").waitFor();
-    const run = (id: string) => page.evaluate((command) => new Promise((completed) => (window as unknown as { commands: Record<string, (event: object) => void> }).commands[command]!({ completed: () => completed(true) })), id);
+    const run = (id: string) =>
+      page.evaluate(
+        (command) =>
+          new Promise((completed) =>
+            (window as unknown as { commands: Record<string, (event: object) => void> }).commands[command]!({
+              completed: () => completed(true),
+            }),
+          ),
+        id,
+      );
     const said = () => page.locator("#trouble").textContent();
     await run("openWithWorkbook");
     expect(await said()).toContain("The pane opens with this workbook from now on");

@@ -1,7 +1,6 @@
 import { beforeEach, describe, expect, test } from "vitest";
-import { excelWorkbook } from "../../addin/workbook/excel-workbook.ts";
-import { WorkbookRefused } from "../../addin/workbook/workbook.ts";
-import type { PictureWrite, Workbook } from "../../addin/workbook/workbook.ts";
+import { excelWorkbook } from "../../addin/workbook/excel/excel-workbook.ts";
+import { WorkbookRefused, type PictureWrite, type Workbook } from "../../addin/workbook/port.ts";
 import { InMemoryExcel } from "./in-memory-excel.ts";
 import { addShape } from "./shapes.ts";
 import type { Shape } from "./spreadsheet.ts";
@@ -10,7 +9,14 @@ import type { Shape } from "./spreadsheet.ts";
 const WHITE_PIXEL = "iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAAAAAA6fptVAAAACklEQVR4nGP4DwABAQEAsTj2FAAAAABJRU5ErkJggg==";
 
 const picture: PictureWrite = {
-  sheet: "Sheet1", row: 4, column: 2, name: "Basin Y-001", pngBase64: WHITE_PIXEL, widthPixels: 800, heightPixels: 600, description: "Plan and section of Y-001",
+  sheet: "Sheet1",
+  row: 4,
+  column: 2,
+  name: "Basin Y-001",
+  pngBase64: WHITE_PIXEL,
+  widthPixels: 800,
+  heightPixels: 600,
+  description: "Plan and section of Y-001",
 };
 
 let excel: InMemoryExcel;
@@ -29,7 +35,10 @@ const LATER = [{ name: "ExcelApi", minimumVersion: "1.10" }];
 const shapes = (): Shape[] => excel.book.sheetNamed("Sheet1")!.shapes;
 
 describe("A picture in Excel", () => {
-  test.each([["1.9", undefined], ["1.10", LATER]])("stands at its cell where Excel knows ExcelApi %s", async (_, sets) => {
+  test.each([
+    ["1.9", undefined],
+    ["1.10", LATER],
+  ])("stands at its cell where Excel knows ExcelApi %s", async (_, sets) => {
     excel = new InMemoryExcel(sets);
     excel.book.sheetNamed("Sheet1")!.columnWidths.set(1, 100);
     await workbook.placePicture(picture);
@@ -41,7 +50,16 @@ describe("A picture in Excel", () => {
     await workbook.placePicture(picture);
     // Two columns of 48 points and four rows of 15; 800 x 600 pixels are 600 x 450 points.
     expect(shapes()).toMatchObject([
-      { name: "Basin Y-001", left: 96, top: 60, width: 600, height: 450, altTextDescription: "Plan and section of Y-001", lockAspectRatio: true, image: WHITE_PIXEL },
+      {
+        name: "Basin Y-001",
+        left: 96,
+        top: 60,
+        width: 600,
+        height: 450,
+        altTextDescription: "Plan and section of Y-001",
+        lockAspectRatio: true,
+        image: WHITE_PIXEL,
+      },
     ]);
   });
 

@@ -1,7 +1,7 @@
 import * as fc from "fast-check";
 import { beforeEach, describe, expect, test } from "vitest";
-import { excelWorkbook } from "../../addin/workbook/excel-workbook.ts";
-import type { CellRange, SheetLayout, Workbook } from "../../addin/workbook/workbook.ts";
+import { excelWorkbook } from "../../addin/workbook/excel/excel-workbook.ts";
+import type { CellRange, SheetLayout, Workbook } from "../../addin/workbook/port.ts";
 import { addinDescription } from "../../manifest/addin-description.ts";
 import { InMemoryExcel } from "./in-memory-excel.ts";
 
@@ -59,7 +59,11 @@ describe("Excel is asked", () => {
   });
 
   test("for no more than it takes at once, however much is written", async () => {
-    const rows = Array.from({ length: 30_000 }, (_, row) => [`Ölmühlweg ${row}, a yard with a long description that was typed in full`, row, null]);
+    const rows = Array.from({ length: 30_000 }, (_, row) => [
+      `Ölmühlweg ${row}, a yard with a long description that was typed in full`,
+      row,
+      null,
+    ]);
     const where = range("Sheet1", 0, 0, rows.length, 3);
     await workbook.writeValues([{ range: where, values: rows }]);
     expect(await workbook.read([where])).toEqual([rows]);
@@ -100,7 +104,9 @@ describe("A sheet that was added", () => {
   });
 
   test("shows the note of a heading when the heading is selected, cut to what Excel shows", async () => {
-    await workbook.addSheets([{ ...sites, columns: [{ ...sites.columns[0]!, heading: "A heading that is longer than 32 characters", note: "n".repeat(300) }] }]);
+    await workbook.addSheets([
+      { ...sites, columns: [{ ...sites.columns[0]!, heading: "A heading that is longer than 32 characters", note: "n".repeat(300) }] },
+    ]);
     const prompt = sheet().validationAt(1, 0)?.prompt as { title: string; message: string };
     expect(prompt.title).toBe("A heading that is longer than 3…");
     expect(prompt.message).toHaveLength(255);
@@ -108,7 +114,10 @@ describe("A sheet that was added", () => {
 
   test("offers the choices of a column in every prepared row and refuses others", async () => {
     await workbook.addSheets([sites]);
-    expect(sheet().validationAt(11, 1)).toMatchObject({ rule: { list: { inCellDropDown: true, source: "sand,loam,clay" } }, errorAlert: { showAlert: true, style: "Stop" } });
+    expect(sheet().validationAt(11, 1)).toMatchObject({
+      rule: { list: { inCellDropDown: true, source: "sand,loam,clay" } },
+      errorAlert: { showAlert: true, style: "Stop" },
+    });
     expect(sheet().validationAt(12, 1)).toBeUndefined();
   });
 
@@ -125,7 +134,10 @@ describe("A sheet that was added", () => {
 
 describe("A text", () => {
   test("of any kind reads back as it was written and is never a formula", async () => {
-    const text = fc.oneof(fc.string({ minLength: 1, unit: "grapheme" }), fc.constantFrom("=A1", "'", "''x", "TRUE", "false", "1e5", "½", "３", "#N/A", "+", "@", "Mar 5", "\t=1"));
+    const text = fc.oneof(
+      fc.string({ minLength: 1, unit: "grapheme" }),
+      fc.constantFrom("=A1", "'", "''x", "TRUE", "false", "1e5", "½", "３", "#N/A", "+", "@", "Mar 5", "\t=1"),
+    );
     await fc.assert(
       fc.asyncProperty(text, async (typed) => {
         const where = range("Sheet1", 0, 0);
@@ -148,13 +160,17 @@ describe("A text", () => {
 describe("A formula", () => {
   test("of ours is read by its own name where Excel stored the name of a missing add-in", async () => {
     const where = range("Sheet1", 0, 0, 1, 2);
-    await workbook.writeFormulas([{ range: where, formulas: [["=_xldudf_SOAK_DRAWDOWN(A1,_xldudf_SOAK_HOLERATE(B1:B4,C1:C4))", "=_xldudf_OTHER_NAME(1)"]] }]);
+    await workbook.writeFormulas([
+      { range: where, formulas: [["=_xldudf_SOAK_DRAWDOWN(A1,_xldudf_SOAK_HOLERATE(B1:B4,C1:C4))", "=_xldudf_OTHER_NAME(1)"]] },
+    ]);
     expect(await workbook.readFormulas(where)).toEqual([["=SOAK.DRAWDOWN(A1,SOAK.HOLERATE(B1:B4,C1:C4))", "=_xldudf_OTHER_NAME(1)"]]);
   });
 
   test("must start with =, or nothing is written", async () => {
     const where = range("Sheet1", 0, 0);
-    await expect(workbook.writeFormulas([{ range: where, formulas: [["1+1"]] }])).rejects.toThrow('A formula for Sheet1!A1 does not start with "=".');
+    await expect(workbook.writeFormulas([{ range: where, formulas: [["1+1"]] }])).rejects.toThrow(
+      'A formula for Sheet1!A1 does not start with "=".',
+    );
     expect(await workbook.read([where])).toEqual([[[null]]]);
   });
 
@@ -187,25 +203,37 @@ describe("What Excel refuses", () => {
   test("while a cell is edited says which key to press", async () => {
     await workbook.addSheets([sites]);
     excel.isEditingCell = true;
-    await expect(write()).rejects.toMatchObject({ name: "WorkbookRefused", message: "Excel is waiting for a cell that is being edited. Press Enter or Esc in the sheet, then try again." });
+    await expect(write()).rejects.toMatchObject({
+      name: "WorkbookRefused",
+      message: "Excel is waiting for a cell that is being edited. Press Enter or Esc in the sheet, then try again.",
+    });
   });
 
   test("on a protected sheet names the sheet", async () => {
     await workbook.addSheets([sites, { ...sites, name: "Rules" }]);
     excel.book.sheetNamed("Sites")!.isProtected = true;
-    await expect(write()).rejects.toMatchObject({ name: "WorkbookRefused", message: 'The sheet "Sites" is protected. Unprotect on the Review tab, then try again.' });
+    await expect(write()).rejects.toMatchObject({
+      name: "WorkbookRefused",
+      message: 'The sheet "Sites" is protected. Unprotect on the Review tab, then try again.',
+    });
   });
 
   test("in a protected workbook says that it is the workbook", async () => {
     excel.book.structureIsProtected = true;
-    await expect(workbook.addSheets([sites])).rejects.toMatchObject({ name: "WorkbookRefused", message: "This workbook is protected or read-only. Unprotect it on the Review tab, then try again." });
+    await expect(workbook.addSheets([sites])).rejects.toMatchObject({
+      name: "WorkbookRefused",
+      message: "This workbook is protected or read-only. Unprotect it on the Review tab, then try again.",
+    });
     expect(await workbook.sheetNames()).toEqual(["Sheet1"]);
   });
 
   test("without a connection says so, and the next try works", async () => {
     await workbook.addSheets([sites]);
     excel.isDisconnected = true;
-    await expect(write()).rejects.toMatchObject({ name: "WorkbookRefused", message: "Excel did not answer. Check the connection, then try again." });
+    await expect(write()).rejects.toMatchObject({
+      name: "WorkbookRefused",
+      message: "Excel did not answer. Check the connection, then try again.",
+    });
     excel.isDisconnected = false;
     await write();
     expect(await workbook.read([range("Sites", 2, 0)])).toEqual([[["Alder Row 4"]]]);
@@ -234,7 +262,10 @@ describe("The selection", () => {
   });
 
   test("is the first of several areas", async () => {
-    excel.select("Sheet1", [{ row: 4, column: 1, rows: 2, columns: 2 }, { row: 9, column: 0, rows: 1, columns: 1 }]);
+    excel.select("Sheet1", [
+      { row: 4, column: 1, rows: 2, columns: 2 },
+      { row: 9, column: 0, rows: 1, columns: 1 },
+    ]);
     expect(await workbook.selection()).toEqual(range("Sheet1", 4, 1, 2, 2));
   });
 

@@ -1,7 +1,7 @@
 /** The plain functions of Excel that the workbook's formulas call, as Excel's documentation describes them, and our own. */
-import { isErrorCode } from "../../addin/workbook/workbook.ts";
+import { isErrorCode } from "../../addin/workbook/port.ts";
 import { catalogue } from "../../functions/worksheet/catalogue.ts";
-import { isCellError, type Cell, type CellInput } from "../../functions/worksheet/cell.ts";
+import { isCellError, type Cell, type CellInput } from "../../functions/worksheet/calling/cell.ts";
 
 export type Content = string | number | boolean | null;
 export type Grid = readonly (readonly Content[])[];
@@ -32,7 +32,9 @@ export function lift(grids: readonly Grid[], answer: (...contents: readonly Cont
     const content = line?.length === 1 ? line[0] : line?.[column];
     return content === undefined ? "#N/A" : content;
   };
-  return Array.from({ length: rows }, (_, row) => Array.from({ length: columns }, (__, column) => answer(...grids.map((grid) => at(grid, row, column)))));
+  return Array.from({ length: rows }, (_, row) =>
+    Array.from({ length: columns }, (__, column) => answer(...grids.map((grid) => at(grid, row, column)))),
+  );
 }
 
 export function broadcast(sign: string, left: Grid, right: Grid): Grid {
@@ -48,12 +50,18 @@ function operate(sign: string, left: Content, right: Content): Content {
   const [one, other] = [numberOf(left), numberOf(right)];
   if (one === null || other === null) return "#VALUE!";
   switch (sign) {
-    case "+": return one + other;
-    case "-": return one - other;
-    case "*": return one * other;
-    case "/": return other === 0 ? "#DIV/0!" : one / other;
-    case "^": return one ** other;
-    default: throw new Error(`The in-memory Excel does not know the sign ${sign}`);
+    case "+":
+      return one + other;
+    case "-":
+      return one - other;
+    case "*":
+      return one * other;
+    case "/":
+      return other === 0 ? "#DIV/0!" : one / other;
+    case "^":
+      return one ** other;
+    default:
+      throw new Error(`The in-memory Excel does not know the sign ${sign}`);
   }
 }
 
@@ -68,8 +76,11 @@ const COMPARISONS: Readonly<Record<string, (order: number) => boolean>> = {
 
 /** Numbers before texts before TRUE and FALSE, whatever the case; a blank is 0, the empty text or FALSE, as the other asks. */
 function order(left: Content, right: Content): number {
-  const standing = (content: Content, other: Content) => content ?? (typeof other === "string" ? "" : typeof other === "boolean" ? false : 0);
-  const [one, other] = [standing(left, right), standing(right, left)].map((content) => (typeof content === "string" ? content.toLowerCase() : content)) as [string | number | boolean, string | number | boolean];
+  const standing = (content: Content, other: Content) =>
+    content ?? (typeof other === "string" ? "" : typeof other === "boolean" ? false : 0);
+  const [one, other] = [standing(left, right), standing(right, left)].map((content) =>
+    typeof content === "string" ? content.toLowerCase() : content,
+  ) as [string | number | boolean, string | number | boolean];
   const rank = (content: string | number | boolean) => ["number", "string", "boolean"].indexOf(typeof content);
   if (rank(one) !== rank(other)) return rank(one) - rank(other);
   return one === other ? 0 : one < other ? -1 : 1;
@@ -87,7 +98,10 @@ function numberOf(content: Content): number | null {
 
 /** A function of single cells over ranges; an error in any of them is the answer. */
 function cellByCell(given: Given, answer: (...contents: readonly Content[]) => Content): Grid {
-  return lift(given.map((grid) => grid ?? [[null]]), (...contents) => contents.find(isErrorCode) ?? answer(...contents));
+  return lift(
+    given.map((grid) => grid ?? [[null]]),
+    (...contents) => contents.find(isErrorCode) ?? answer(...contents),
+  );
 }
 
 const single = (content: Content): Grid => [[content]];
@@ -110,7 +124,8 @@ function matching(pairs: Given, answer: (rows: readonly number[]) => Content): G
   return lift(criteria, (...asked) => {
     const tests = asked.map(criterion);
     const rows: number[] = [];
-    for (let row = 0; row < (columns[0]?.length ?? 0); row += 1) if (tests.every((met, place) => met(columns[place]?.[row] ?? null))) rows.push(row);
+    for (let row = 0; row < (columns[0]?.length ?? 0); row += 1)
+      if (tests.every((met, place) => met(columns[place]?.[row] ?? null))) rows.push(row);
     return answer(rows);
   });
 }
@@ -124,10 +139,23 @@ function criterion(asked: Content): (content: Content) => boolean {
   const number = numberOf(rest);
   if (sign !== "" && sign !== "=" && sign !== "<>") {
     const met = COMPARISONS[sign] ?? (() => false);
-    return (content) => content !== null && !isErrorCode(content) && typeof content === (number === null ? "string" : "number") && met(order(content, number ?? rest));
+    return (content) =>
+      content !== null &&
+      !isErrorCode(content) &&
+      typeof content === (number === null ? "string" : "number") &&
+      met(order(content, number ?? rest));
   }
-  const pattern = new RegExp(`^${rest.replace(/[.+^${}()|[\]\\]/g, "\\$&").replaceAll("*", ".*").replaceAll("?", ".")}$`, "is");
-  const is = (content: Content) => (number !== null ? content === number || content === rest : typeof content === "string" && !isErrorCode(content) && pattern.test(content));
+  const pattern = new RegExp(
+    `^${rest
+      .replace(/[.+^${}()|[\]\\]/g, "\\$&")
+      .replaceAll("*", ".*")
+      .replaceAll("?", ".")}$`,
+    "is",
+  );
+  const is = (content: Content) =>
+    number !== null
+      ? content === number || content === rest
+      : typeof content === "string" && !isErrorCode(content) && pattern.test(content);
   return sign === "<>" ? (content) => !is(content) : is;
 }
 
@@ -180,7 +208,8 @@ function filter([grid = [], include = [], otherwise]: Given): Grid {
 }
 
 function unique([grid = []]: Given): Grid {
-  const same = (one: readonly Content[], other: readonly Content[]) => one.every((content, column) => order(content, other[column] ?? null) === 0);
+  const same = (one: readonly Content[], other: readonly Content[]) =>
+    one.every((content, column) => order(content, other[column] ?? null) === 0);
   return grid.filter((row, place) => grid.findIndex((earlier) => same(earlier, row)) === place);
 }
 
@@ -189,7 +218,9 @@ function product([left = [], right = []]: Given): Grid {
   const error = cells.find(isErrorCode);
   if (error !== undefined) return single(error);
   if (cells.some((cell) => typeof cell !== "number") || left[0]?.length !== right.length) return single("#VALUE!");
-  return left.map((row) => (right[0] ?? []).map((_, column) => row.reduce<number>((sum, value, place) => sum + Number(value) * Number(right[place]?.[column]), 0)));
+  return left.map((row) =>
+    (right[0] ?? []).map((_, column) => row.reduce<number>((sum, value, place) => sum + Number(value) * Number(right[place]?.[column]), 0)),
+  );
 }
 
 /** Day 1 is January 1, 1900, and there is a February 29 of that year that never was. */
@@ -205,15 +236,18 @@ const FUNCTIONS: Readonly<Record<string, (given: Given) => Grid>> = {
   COUNTIFS: (given) => matching(given, (rows) => rows.length),
   DATE: (given) => cellByCell(given, (year = 0, month = 0, day = 0) => serialOf(Number(year), Number(month), Number(day))),
   FILTER: filter,
-  IFERROR: ([value, instead]) => lift([value ?? single(0), instead ?? single(0)], (content = null, other = null) => (isErrorCode(content) ? other : content)),
-  IFNA: ([value, instead]) => lift([value ?? single(0), instead ?? single(0)], (content = null, other = null) => (content === "#N/A" ? other : content)),
+  IFERROR: ([value, instead]) =>
+    lift([value ?? single(0), instead ?? single(0)], (content = null, other = null) => (isErrorCode(content) ? other : content)),
+  IFNA: ([value, instead]) =>
+    lift([value ?? single(0), instead ?? single(0)], (content = null, other = null) => (content === "#N/A" ? other : content)),
   INDEX: index,
   ISNUMBER: ([value]) => (value ?? single(null)).map((row) => row.map((content) => typeof content === "number")),
   LOWER: (given) => cellByCell(given, (content = null) => asText(content).toLowerCase()),
-  MATCH: ([wanted, column]) => cellByCellOf(wanted, (content) => {
-    const place = placeOf(content, (column ?? []).flat());
-    return place === -1 ? "#N/A" : place + 1;
-  }),
+  MATCH: ([wanted, column]) =>
+    cellByCellOf(wanted, (content) => {
+      const place = placeOf(content, (column ?? []).flat());
+      return place === -1 ? "#N/A" : place + 1;
+    }),
   MAX: (given) => ofNumbers(given, most),
   MAXIFS: (given) => overMatching(given, most),
   MIN: (given) => ofNumbers(given, least),
@@ -230,22 +264,43 @@ const FUNCTIONS: Readonly<Record<string, (given: Given) => Grid>> = {
     if (isErrorCode(count) || isErrorCode(first)) return single(isErrorCode(count) ? count : first);
     return Number(count) < 1 ? single("#CALC!") : Array.from({ length: Number(count) }, (_, place) => [Number(first) + place]);
   },
-  SORT: ([grid]) => (grid ?? []).toSorted(([one = null], [other = null]) => (isErrorCode(one) || isErrorCode(other) ? Number(isErrorCode(one)) - Number(isErrorCode(other)) : order(one, other))),
+  SORT: ([grid]) =>
+    (grid ?? []).toSorted(([one = null], [other = null]) =>
+      isErrorCode(one) || isErrorCode(other) ? Number(isErrorCode(one)) - Number(isErrorCode(other)) : order(one, other),
+    ),
   SUM: (given) => ofNumbers(given, (numbers) => numbers.reduce((sum, number) => sum + number, 0)),
   SUMIFS: (given) => overMatching(given, (numbers) => numbers.reduce((sum, number) => sum + number, 0)),
-  SUMPRODUCT: (given) => ofNumbers([lift(given.map((grid) => grid ?? []), (...contents) => contents.find(isErrorCode) ?? contents.reduce<number>((all, content) => all * (typeof content === "number" ? content : 0), 1))], (numbers) => numbers.reduce((sum, number) => sum + number, 0)),
+  SUMPRODUCT: (given) =>
+    ofNumbers(
+      [
+        lift(
+          given.map((grid) => grid ?? []),
+          (...contents) =>
+            contents.find(isErrorCode) ?? contents.reduce<number>((all, content) => all * (typeof content === "number" ? content : 0), 1),
+        ),
+      ],
+      (numbers) => numbers.reduce((sum, number) => sum + number, 0),
+    ),
   TEXTJOIN: ([between, skip, ...texts]) => {
     const cells = cellsOf(texts);
-    return single(cells.find(isErrorCode) ?? cells.map(asText).filter((text) => text !== "" || !skip?.[0]?.[0]).join(asText(between?.[0]?.[0] ?? null)));
+    return single(
+      cells.find(isErrorCode) ??
+        cells
+          .map(asText)
+          .filter((text) => text !== "" || !skip?.[0]?.[0])
+          .join(asText(between?.[0]?.[0] ?? null)),
+    );
   },
   TRANSPOSE: ([grid]) => (grid?.[0] ?? []).map((_, column) => (grid ?? []).map((row) => row[column] ?? null)),
   TRIM: (given) => cellByCell(given, (content = null) => asText(content).trim().replace(/ +/g, " ")),
   UNIQUE: unique,
   VALUE: (given) => cellByCell(given, (content = null) => numberOf(content) ?? "#VALUE!"),
-  VLOOKUP: ([wanted, table, column]) => lookUp([wanted, table?.map(([first = null]) => [first]), table?.map((row) => [row[Number(column?.[0]?.[0]) - 1] ?? null])]),
+  VLOOKUP: ([wanted, table, column]) =>
+    lookUp([wanted, table?.map(([first = null]) => [first]), table?.map((row) => [row[Number(column?.[0]?.[0]) - 1] ?? null])]),
   XLOOKUP: lookUp,
-  YEAR: (given) => cellByCell(given, (serial = null) => {
-    const number = numberOf(serial);
-    return number === null ? "#VALUE!" : number < 0 ? "#NUM!" : yearOf(number);
-  }),
+  YEAR: (given) =>
+    cellByCell(given, (serial = null) => {
+      const number = numberOf(serial);
+      return number === null ? "#VALUE!" : number < 0 ? "#NUM!" : yearOf(number);
+    }),
 };

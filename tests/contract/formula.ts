@@ -4,7 +4,7 @@
  * the page embeds, so that two engines answer every formula of the workbook.
  */
 import { readFormula, type Expression } from "../../addin/actions/working/read-formula.ts";
-import { isErrorCode, type CellRange } from "../../addin/workbook/workbook.ts";
+import { isErrorCode, type CellRange } from "../../addin/workbook/port.ts";
 import { broadcast, callFunction, lift, type Content, type Grid } from "./formula-functions.ts";
 
 /** Shows the cells of a range, computed. */
@@ -46,7 +46,10 @@ class Evaluation {
       case "name":
         return names.get(expression.written.toUpperCase()) ?? [["#NAME?"]];
       case "operation":
-        return this.#operation(expression.sign, expression.operands.map((operand) => this.of(operand, names)));
+        return this.#operation(
+          expression.sign,
+          expression.operands.map((operand) => this.of(operand, names)),
+        );
       case "call":
         return this.#call(expression.name.toUpperCase().replace(/^_XLFN\./, ""), expression.inputs, names);
     }
@@ -65,8 +68,12 @@ class Evaluation {
     if (name === "LET") return this.#let(inputs, names);
     if (name === "IF") return this.#if(inputs, names);
     const [first] = inputs;
-    if (name === "ROW" && first?.kind === "reference") return Array.from({ length: first.range.rows }, (_, row) => [first.range.row + row + 1]);
-    return callFunction(name, inputs.map((input) => (input.kind === "nothing" ? undefined : this.of(input, names))));
+    if (name === "ROW" && first?.kind === "reference")
+      return Array.from({ length: first.range.rows }, (_, row) => [first.range.row + row + 1]);
+    return callFunction(
+      name,
+      inputs.map((input) => (input.kind === "nothing" ? undefined : this.of(input, names))),
+    );
   }
 
   /** Names may be used from the pair after them on. */
@@ -84,7 +91,8 @@ class Evaluation {
 
   /** A single condition has Excel look at the branch it chooses alone. */
   #if([test, yes, no]: readonly Expression[], names: Names): Grid {
-    const branch = (expression: Expression | undefined, otherwise: Content): Grid => (expression === undefined ? [[otherwise]] : expression.kind === "nothing" ? [[0]] : this.of(expression, names));
+    const branch = (expression: Expression | undefined, otherwise: Content): Grid =>
+      expression === undefined ? [[otherwise]] : expression.kind === "nothing" ? [[0]] : this.of(expression, names);
     const conditions = test === undefined ? [["#VALUE!"]] : this.of(test, names);
     if (conditions.length === 1 && conditions[0]?.length === 1) {
       const met = truth(conditions[0][0] ?? null);
@@ -103,4 +111,7 @@ function truth(condition: Content): boolean | string {
   return WORDS_OF_TRUTH.get(condition.toUpperCase()) ?? (isErrorCode(condition) ? condition : "#VALUE!");
 }
 
-const WORDS_OF_TRUTH: ReadonlyMap<string, boolean> = new Map([["TRUE", true], ["FALSE", false]]);
+const WORDS_OF_TRUTH: ReadonlyMap<string, boolean> = new Map([
+  ["TRUE", true],
+  ["FALSE", false],
+]);

@@ -1,9 +1,8 @@
 /** How Soakbook behaves in a workbook that is somebody's: what it writes, what it leaves, and what it hears. */
 import { beforeAll, describe, expect, test } from "vitest";
 import { setUpWorkbook, sheetNamesOfProgram } from "../../addin/actions/workbook/set-up-workbook.ts";
-import { excelWorkbook } from "../../addin/workbook/excel-workbook.ts";
-import { addressOf, SheetExists } from "../../addin/workbook/workbook.ts";
-import type { CellRange, Workbook } from "../../addin/workbook/workbook.ts";
+import { excelWorkbook } from "../../addin/workbook/excel/excel-workbook.ts";
+import { addressOf, SheetExists, type CellRange, type Workbook } from "../../addin/workbook/port.ts";
 import { actionCases } from "../agreement/action-cases.ts";
 import { InMemoryExcel } from "./in-memory-excel.ts";
 
@@ -49,7 +48,16 @@ describe("After every action of the product, in a workbook with a sheet of the p
     excel = new InMemoryExcel();
     excel.book.calculationMode = "Manual";
     seen = watched(wellBehaved());
-    await seen.workbook.addSheets([{ name: OWN, headingRow: 0, columns: [{ heading: "Site ID", widthPixels: 80, role: "input" }], rows: 5, frozenColumns: 0, preface: [] }]);
+    await seen.workbook.addSheets([
+      {
+        name: OWN,
+        headingRow: 0,
+        columns: [{ heading: "Site ID", widthPixels: 80, role: "input" }],
+        rows: 5,
+        frozenColumns: 0,
+        preface: [],
+      },
+    ]);
     excel.type(OWN, 1, 0, "Y-017");
     excel.type("Sheet1", 0, 0, 12);
     seen.added.clear();
@@ -78,7 +86,16 @@ describe("After every action of the product, in a workbook with a sheet of the p
 test("a workbook that has a sheet of a name of ours is not set up over it: nothing is written before the person has chosen", async () => {
   const excel = new InMemoryExcel();
   const { workbook, written } = watched(wellBehaved());
-  await workbook.addSheets([{ name: "Prices", headingRow: 1, columns: [{ heading: "Item", widthPixels: 80, role: "input" }], rows: 0, frozenColumns: 0, preface: ["Mine"] }]);
+  await workbook.addSheets([
+    {
+      name: "Prices",
+      headingRow: 1,
+      columns: [{ heading: "Item", widthPixels: 80, role: "input" }],
+      rows: 0,
+      frozenColumns: 0,
+      preface: ["Mine"],
+    },
+  ]);
   await expect(setUpWorkbook(workbook)).rejects.toThrow(SheetExists);
   expect(written).toEqual([]);
   expect(excel.book.sheets.map(({ name }) => name)).toEqual(["Sheet1", "Prices"]);

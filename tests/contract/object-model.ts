@@ -70,7 +70,8 @@ function worksheetObject(book: Spreadsheet, sheet: Sheet): HostObject {
       Activate: () => {
         if (book.active !== sheet) book.select(sheet, [{ row: 0, column: 0, rows: 1, columns: 1 }]);
       },
-      GetRangeByIndexes: (row: number, column: number, rows: number, columns: number) => rangeObject(book, sheet, areaOrRefusal(row, column, rows, columns)),
+      GetRangeByIndexes: (row: number, column: number, rows: number, columns: number) =>
+        rangeObject(book, sheet, areaOrRefusal(row, column, rows, columns)),
       GetUsedRangeOrNullObject: (valuesOnly: boolean) => {
         book.settle();
         const used = sheet.usedArea(valuesOnly);
@@ -103,10 +104,12 @@ interface RangeObject extends HostObject {
 
 function rangeObject(book: Spreadsheet, sheet: Sheet, area: Area): RangeObject {
   const { row, column, rows, columns } = area;
-  const change = <Value>(apply: (value: Value) => void) => (value: Value) => {
-    if (sheet.isProtected) throw new HostError("AccessDenied", "The sheet is protected.");
-    apply(value);
-  };
+  const change =
+    <Value>(apply: (value: Value) => void) =>
+    (value: Value) => {
+      if (sheet.isProtected) throw new HostError("AccessDenied", "The sheet is protected.");
+      apply(value);
+    };
   const cells = <Answer>(read: (row: number, column: number) => Answer) => {
     book.settle();
     return Array.from({ length: rows }, (_, r) => Array.from({ length: columns }, (__, c) => read(row + r, column + c)));
@@ -136,7 +139,9 @@ function rangeObject(book: Spreadsheet, sheet: Sheet, area: Area): RangeObject {
       NumberFormat: {
         get: () => cells((r, c) => sheet.formatAt(r, c, "NumberFormat") ?? "General"),
         set: change((formats: string[][]) => {
-          shaped(area, formats).forEach((line, r) => line.forEach((format, c) => setFormat(sheet, row + r, column + c, "NumberFormat", format)));
+          shaped(area, formats).forEach((line, r) =>
+            line.forEach((format, c) => setFormat(sheet, row + r, column + c, "NumberFormat", format)),
+          );
         }),
       },
       ColumnHidden: {
@@ -154,7 +159,8 @@ function rangeObject(book: Spreadsheet, sheet: Sheet, area: Area): RangeObject {
         book.select(sheet, [area]);
       },
       _ValidateArraySize: (height: number, width: number) => {
-        if (height !== rows || width !== columns) throw new HostError("InvalidArgument", `The array is not ${rows} by ${columns}, as the range is.`);
+        if (height !== rows || width !== columns)
+          throw new HostError("InvalidArgument", `The array is not ${rows} by ${columns}, as the range is.`);
       },
       CopyFrom: (source: RangeObject, kind: string) => change(() => copyFormats(sheet, source.area, area, kind))(null),
       GetRow: (index: number) => rangeObject(book, sheet, { row: row + index, column, rows: 1, columns }),
@@ -175,7 +181,12 @@ function bounding(one: Area, other: Area): Area {
   const row = Math.min(one.row, other.row);
   const column = Math.min(one.column, other.column);
   const end = (area: Area) => ({ row: area.row + area.rows, column: area.column + area.columns });
-  return { row, column, rows: Math.max(end(one).row, end(other).row) - row, columns: Math.max(end(one).column, end(other).column) - column };
+  return {
+    row,
+    column,
+    rows: Math.max(end(one).row, end(other).row) - row,
+    columns: Math.max(end(one).column, end(other).column) - column,
+  };
 }
 
 type Change = <Value>(apply: (value: Value) => void) => (value: Value) => void;
@@ -185,7 +196,8 @@ function rangeFormatObject(sheet: Sheet, area: Area, change: Change): HostObject
     get: () => sheet.formatAt(area.row, area.column, name) ?? null,
     set: change((value: unknown) => {
       if (allowed !== undefined && !allowed.includes(value)) throw new HostError("InvalidArgument", `${String(value)} is no ${name}.`);
-      for (let row = area.row; row < area.row + area.rows; row += 1) for (let column = area.column; column < area.column + area.columns; column += 1) setFormat(sheet, row, column, name, value);
+      for (let row = area.row; row < area.row + area.rows; row += 1)
+        for (let column = area.column; column < area.column + area.columns; column += 1) setFormat(sheet, row, column, name, value);
     }),
   });
   return {
@@ -199,7 +211,12 @@ function rangeFormatObject(sheet: Sheet, area: Area, change: Change): HostObject
           for (let column = area.column; column < area.column + area.columns; column += 1) sheet.columnWidths.set(column, points);
         }),
       },
-      Font: { get: () => ({ type: "RangeFont", properties: { Bold: format("Bold", [true, false]), Color: format("Color"), Size: format("Size") } }) },
+      Font: {
+        get: () => ({
+          type: "RangeFont",
+          properties: { Bold: format("Bold", [true, false]), Color: format("Color"), Size: format("Size") },
+        }),
+      },
       Fill: { get: () => ({ type: "RangeFill", properties: { Color: format("Fill") } }) },
     },
   };
@@ -214,7 +231,8 @@ function setFormat(sheet: Sheet, row: number, column: number, name: string, valu
 /** Excel repeats what is copied over a range that is a whole number of times as large. */
 function copyFormats(sheet: Sheet, from: Area, to: Area, kind: string): void {
   if (kind !== "Formats") throw new HostError("InvalidArgument", `The in-memory Excel copies formats alone, not ${kind}.`);
-  if (to.rows % from.rows !== 0 || to.columns % from.columns !== 0) throw new HostError("InvalidArgument", "The range to copy to is no multiple of the range to copy.");
+  if (to.rows % from.rows !== 0 || to.columns % from.columns !== 0)
+    throw new HostError("InvalidArgument", "The range to copy to is no multiple of the range to copy.");
   for (let row = 0; row < to.rows; row += 1) {
     for (let column = 0; column < to.columns; column += 1) {
       const formats = sheet.formats.get(keyOf(from.row + (row % from.rows), from.column + (column % from.columns)));
@@ -233,7 +251,8 @@ function dataValidationObject(sheet: Sheet, area: Area, change: Change): HostObj
     return made;
   };
   const texts = ({ title, message }: { title: string; message: string }) => {
-    if (title.length > 32 || message.length > 255) throw new HostError("InvalidArgument", "A title has at most 32 characters and a message 255.");
+    if (title.length > 32 || message.length > 255)
+      throw new HostError("InvalidArgument", "A title has at most 32 characters and a message 255.");
   };
   return {
     type: "DataValidation",
@@ -243,7 +262,8 @@ function dataValidationObject(sheet: Sheet, area: Area, change: Change): HostObj
         get: () => sheet.validationAt(area.row, area.column)?.rule ?? {},
         set: change((rule: { list?: { source: string } }) => {
           const source = rule.list?.source ?? "";
-          if (source === "" || (!source.startsWith("=") && source.length > 255)) throw new HostError("InvalidArgument", "A list has 1 to 255 characters, or is a range.");
+          if (source === "" || (!source.startsWith("=") && source.length > 255))
+            throw new HostError("InvalidArgument", "A list has 1 to 255 characters, or is a range.");
           at().rule = rule;
         }),
       },
@@ -295,7 +315,8 @@ function applicationObject(book: Spreadsheet): HostObject {
     properties: { CalculationMode: { get: () => book.calculationMode }, CalculationState: { get: () => book.calculationState } },
     methods: {
       Calculate: (kind: string) => {
-        if (!["Recalculate", "Full", "FullRebuild"].includes(kind)) throw new HostError("InvalidArgument", `${kind} is no kind of calculation.`);
+        if (!["Recalculate", "Full", "FullRebuild"].includes(kind))
+          throw new HostError("InvalidArgument", `${kind} is no kind of calculation.`);
         book.calculate();
       },
     },
@@ -303,7 +324,11 @@ function applicationObject(book: Spreadsheet): HostObject {
 }
 
 function settingsObject(book: Spreadsheet): HostObject {
-  const setting = (key: string): HostObject => ({ type: "Setting", id: key, properties: { Key: { get: () => key }, Value: { get: () => book.settings.get(key) } } });
+  const setting = (key: string): HostObject => ({
+    type: "Setting",
+    id: key,
+    properties: { Key: { get: () => key }, Value: { get: () => book.settings.get(key) } },
+  });
   return {
     type: "SettingCollection",
     properties: {},

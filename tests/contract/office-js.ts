@@ -31,7 +31,12 @@ export interface Session {
 }
 
 export interface EventMessage {
-  readonly entries: readonly { readonly messageCategory: number; readonly messageType: number; readonly targetId: string; readonly message: string }[];
+  readonly entries: readonly {
+    readonly messageCategory: number;
+    readonly messageType: number;
+    readonly targetId: string;
+    readonly message: string;
+  }[];
 }
 
 interface Internals {
@@ -51,8 +56,23 @@ export function loadOfficeJs(): void {
   const storage = { getItem: () => null, setItem() {}, removeItem() {} };
   standIn({
     window: globalThis,
-    document: { createElement: element, getElementById: () => null, getElementsByTagName: () => [], head: element(), body: element(), addEventListener() {}, readyState: "complete" },
-    location: { href: "https://garden.example/taskpane.html", search: "", hash: "", protocol: "https:", host: "garden.example", pathname: "/taskpane.html" },
+    document: {
+      createElement: element,
+      getElementById: () => null,
+      getElementsByTagName: () => [],
+      head: element(),
+      body: element(),
+      addEventListener() {},
+      readyState: "complete",
+    },
+    location: {
+      href: "https://garden.example/taskpane.html",
+      search: "",
+      hash: "",
+      protocol: "https:",
+      host: "garden.example",
+      pathname: "/taskpane.html",
+    },
     navigator: { userAgent: "contract test" },
     localStorage: storage,
     sessionStorage: storage,
@@ -63,7 +83,8 @@ export function loadOfficeJs(): void {
 }
 
 function standIn(globals: Record<string, unknown>): void {
-  for (const [name, value] of Object.entries(globals)) Object.defineProperty(globalThis, name, { value, configurable: true, writable: true });
+  for (const [name, value] of Object.entries(globals))
+    Object.defineProperty(globalThis, name, { value, configurable: true, writable: true });
 }
 
 /** The internal names that the in-memory host rests on. */
@@ -75,7 +96,8 @@ export function officeHooks(): Internals {
 /** From now on plain `Excel.run` speaks to this session, and every gated member asks `isSetSupported` first. */
 export function connect(session: Session, isSetSupported: (name: string, version: string) => boolean): void {
   const hooks = officeHooks();
-  if (!hooks.SessionBase || !hooks.CommonUtility || !hooks._testSetRichApiMessageReadyImpl) throw new Error("This @microsoft/office-js lacks a hook: see the smoke test of the contract tests.");
+  if (!hooks.SessionBase || !hooks.CommonUtility || !hooks._testSetRichApiMessageReadyImpl)
+    throw new Error("This @microsoft/office-js lacks a hook: see the smoke test of the contract tests.");
   hooks.SessionBase._overrideSession = session;
   hooks.CommonUtility._doApiNotSupportedCheck = true;
   hooks._testSetRichApiMessageReadyImpl(() => Promise.resolve());
@@ -86,8 +108,20 @@ export function connect(session: Session, isSetSupported: (name: string, version
 
 export function raise(messageType: number, message: object): void {
   const hooks = officeHooks();
-  if (!hooks._testTriggerRichApiMessageEvent || hooks.Constants?.eventMessageCategory === undefined || hooks.Constants.eventWorkbookId === undefined) throw new Error("This @microsoft/office-js lacks an event hook.");
+  if (
+    !hooks._testTriggerRichApiMessageEvent ||
+    hooks.Constants?.eventMessageCategory === undefined ||
+    hooks.Constants.eventWorkbookId === undefined
+  )
+    throw new Error("This @microsoft/office-js lacks an event hook.");
   hooks._testTriggerRichApiMessageEvent({
-    entries: [{ messageCategory: hooks.Constants.eventMessageCategory, messageType, targetId: hooks.Constants.eventWorkbookId, message: JSON.stringify(message) }],
+    entries: [
+      {
+        messageCategory: hooks.Constants.eventMessageCategory,
+        messageType,
+        targetId: hooks.Constants.eventWorkbookId,
+        message: JSON.stringify(message),
+      },
+    ],
   });
 }

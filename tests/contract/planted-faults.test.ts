@@ -20,7 +20,9 @@ describe("The in-memory Excel catches", () => {
   });
 
   test("a property that was loaded and is read before the round trip", async () => {
-    await expect(Excel.run(async (context) => firstCell(context).load("values").values)).rejects.toMatchObject({ code: "PropertyNotLoaded" });
+    await expect(Excel.run(async (context) => firstCell(context).load("values").values)).rejects.toMatchObject({
+      code: "PropertyNotLoaded",
+    });
   });
 
   test("a property of another name than the loaded one", async () => {
@@ -33,7 +35,9 @@ describe("The in-memory Excel catches", () => {
   });
 
   test("whether an object is there, asked before the round trip", async () => {
-    await expect(Excel.run(async (context) => context.workbook.worksheets.getItemOrNullObject("Sites").isNullObject)).rejects.toMatchObject({ code: "PropertyNotLoaded" });
+    await expect(Excel.run(async (context) => context.workbook.worksheets.getItemOrNullObject("Sites").isNullObject)).rejects.toMatchObject(
+      { code: "PropertyNotLoaded" },
+    );
   });
 
   test("a call on an object that is not there", async () => {

@@ -7,8 +7,7 @@ import { openFollowUps } from "../../addin/actions/care/due-follow-ups.ts";
 import { writeFollowUps } from "../../addin/actions/care/plan-follow-ups.ts";
 import { clumpOf, NEW_CLUMP } from "../../addin/actions/planting/plan.ts";
 import { addEstimateLines, takeDraftedQuantity } from "../../addin/actions/estimate/propose-estimate.ts";
-import { readProgram } from "../../addin/actions/program/read-program.ts";
-import type { Yard } from "../../addin/actions/program/read-program.ts";
+import { readProgram, type Yard } from "../../addin/actions/program/read-program.ts";
 import { recordAnswer, recordOverride } from "../../addin/actions/visits/record-answer.ts";
 import { recordAsBuilt } from "../../addin/actions/build/record-as-built.ts";
 import { recordIncident, recordQuantity, signIn } from "../../addin/actions/build/record-dig-day.ts";
@@ -22,8 +21,8 @@ import { refusal } from "../../addin/checklist/refusal.ts";
 import { screeningVisit } from "../../addin/checklist/screening-visit.ts";
 import { stageNamed } from "../../addin/checklist/stages.ts";
 import { changeLogSheet } from "../../addin/records/change-log.ts";
-import { excelWorkbook } from "../../addin/workbook/excel-workbook.ts";
-import type { Workbook } from "../../addin/workbook/workbook.ts";
+import { excelWorkbook } from "../../addin/workbook/excel/excel-workbook.ts";
+import type { Workbook } from "../../addin/workbook/port.ts";
 import { catalogue } from "../../functions/worksheet/catalogue.ts";
 import { InMemoryExcel } from "./in-memory-excel.ts";
 
@@ -38,55 +37,191 @@ interface Write {
 
 const any = () => true;
 const surface = { surface: "Shed roof", cover: "roof", area: 120, share: 1 };
-const hole = { hole: "Z", date: DAY, tester: "Crew one", soaked: "yes", holeDepth: 18, holeDiameter: 8, readings: [{ minutes: 0, waterDepth: 8 }] } as const;
+const hole = {
+  hole: "Z",
+  date: DAY,
+  tester: "Crew one",
+  soaked: "yes",
+  holeDepth: 18,
+  holeDiameter: 8,
+  readings: [{ minutes: 0, waterDepth: 8 }],
+} as const;
 const said = { note: "", by: "Crew one", day: DAY };
-const measured = { shape: "ellipse", floorLength: 12, floorWidth: 7, pondingDepth: 6, sideSlope: 3, mediaDepth: 12, sillWidth: null, lowestBerm: 2, drainHours: 20 } as const;
+const measured = {
+  shape: "ellipse",
+  floorLength: 12,
+  floorWidth: 7,
+  pondingDepth: 6,
+  sideSlope: 3,
+  mediaDepth: 12,
+  sillWidth: null,
+  lowestBerm: 2,
+  drainHours: 20,
+} as const;
 const stepOf = (kind: string) => screeningVisit.steps.find(({ answer }) => answer.kind === kind)!;
-const basin = { stormDepth: 3.3, pondingDepth: 3, mediaDepth: 7, sideSlope: 5, mixRecipe: null, shape: null, lengthToWidth: null, roomLength: null, roomWidth: null };
+const basin = {
+  stormDepth: 3.3,
+  pondingDepth: 3,
+  mediaDepth: 7,
+  sideSlope: 5,
+  mixRecipe: null,
+  shape: null,
+  lengthToWidth: null,
+  roomLength: null,
+  roomWidth: null,
+};
 
 const writes: readonly Write[] = [
-  { name: "adding a yard", sheet: "Sites", run: (workbook) => addYard(workbook, { yard: "Lantern House", address: "3 Cooper's Rise", units: "us", soilGroup: null }) },
-  { name: "adding a surface", sheet: "Surfaces", run: (workbook, yardWith) => addSurface(workbook, yardWith(any), surface) },
-  { name: "changing a surface", sheet: "Surfaces", run: (workbook, yardWith) => changeSurface(workbook, yardWith(({ surfaces }) => surfaces.length > 0).surfaces[0]!, surface) },
-  { name: "removing a surface", sheet: "Surfaces", run: (workbook, yardWith) => clearRow(workbook, yardWith(({ surfaces }) => surfaces.length > 0).surfaces[0]!) },
-  { name: "noting a downspout", sheet: "Surfaces", run: (workbook, yardWith) => recordDownspout(workbook, yardWith(({ surfaces }) => surfaces.length > 0).surfaces[0]!, "Pipe 4 in.") },
-  { name: "adding a hole test", sheet: "Hole tests", run: (workbook, yardWith) => addHoleTest(workbook, yardWith(any), hole) },
-  { name: "changing a hole test", sheet: "Hole tests", run: (workbook, yardWith) => changeHoleTest(workbook, yardWith(({ holeTests }) => holeTests.length > 0).holeTests[0]!, hole) },
-  { name: "writing a basin", sheet: "Sites", run: (workbook, yardWith) => writeBasin(workbook, yardWith(any), basin) },
-  { name: "an answer", sheet: "Visits", run: (workbook, yardWith) => recordAnswer(workbook, yardWith(any), screeningVisit, stepOf("measured"), { kind: "measured", value: 9, ...said }) },
-  { name: "a slope, whose drop and run go to Sites first", sheet: "Sites", run: (workbook, yardWith) => recordAnswer(workbook, yardWith(any), screeningVisit, stepOf("slope"), { kind: "slope", drop: 7, run: 111, ...said }) },
-  { name: "an override", sheet: "Visits", run: (workbook, yardWith) => recordOverride(workbook, yardWith(any), screeningVisit, refusal("x", "No.", "slope"), { by: "Ash", reason: "Terraced" }) },
   {
-    name: "a planting plan", sheet: "Planting",
+    name: "adding a yard",
+    sheet: "Sites",
+    run: (workbook) => addYard(workbook, { yard: "Lantern House", address: "3 Cooper's Rise", units: "us", soilGroup: null }),
+  },
+  { name: "adding a surface", sheet: "Surfaces", run: (workbook, yardWith) => addSurface(workbook, yardWith(any), surface) },
+  {
+    name: "changing a surface",
+    sheet: "Surfaces",
+    run: (workbook, yardWith) => changeSurface(workbook, yardWith(({ surfaces }) => surfaces.length > 0).surfaces[0]!, surface),
+  },
+  {
+    name: "removing a surface",
+    sheet: "Surfaces",
+    run: (workbook, yardWith) => clearRow(workbook, yardWith(({ surfaces }) => surfaces.length > 0).surfaces[0]!),
+  },
+  {
+    name: "noting a downspout",
+    sheet: "Surfaces",
+    run: (workbook, yardWith) => recordDownspout(workbook, yardWith(({ surfaces }) => surfaces.length > 0).surfaces[0]!, "Pipe 4 in."),
+  },
+  { name: "adding a hole test", sheet: "Hole tests", run: (workbook, yardWith) => addHoleTest(workbook, yardWith(any), hole) },
+  {
+    name: "changing a hole test",
+    sheet: "Hole tests",
+    run: (workbook, yardWith) => changeHoleTest(workbook, yardWith(({ holeTests }) => holeTests.length > 0).holeTests[0]!, hole),
+  },
+  { name: "writing a basin", sheet: "Sites", run: (workbook, yardWith) => writeBasin(workbook, yardWith(any), basin) },
+  {
+    name: "an answer",
+    sheet: "Visits",
+    run: (workbook, yardWith) =>
+      recordAnswer(workbook, yardWith(any), screeningVisit, stepOf("measured"), { kind: "measured", value: 9, ...said }),
+  },
+  {
+    name: "a slope, whose drop and run go to Sites first",
+    sheet: "Sites",
+    run: (workbook, yardWith) =>
+      recordAnswer(workbook, yardWith(any), screeningVisit, stepOf("slope"), { kind: "slope", drop: 7, run: 111, ...said }),
+  },
+  {
+    name: "an override",
+    sheet: "Visits",
+    run: (workbook, yardWith) =>
+      recordOverride(workbook, yardWith(any), screeningVisit, refusal("x", "No.", "slope"), { by: "Ash", reason: "Terraced" }),
+  },
+  {
+    name: "a planting plan",
+    sheet: "Planting",
     run: (workbook, yardWith) => {
       const yard = yardWith(({ clumps }) => clumps.length > 1);
       const [first, ...others] = yard.clumps.map(clumpOf);
-      return writePlan(workbook, yard, seenClumps(yard), [{ ...first!, along: 2.25 }, ...others, { ...NEW_CLUMP, id: "new-1", plant: "Juncus effusus", zone: "A", planned: 3 }]);
+      return writePlan(workbook, yard, seenClumps(yard), [
+        { ...first!, along: 2.25 },
+        ...others,
+        { ...NEW_CLUMP, id: "new-1", plant: "Juncus effusus", zone: "A", planned: 3 },
+      ]);
     },
   },
-  { name: "counting what was planted", sheet: "Planting", run: (workbook, yardWith) => recordPlanted(workbook, DAY, yardWith(({ clumps }) => clumps.length > 0).clumps.slice(0, 1).map((row) => ({ row, planted: 77 }))) },
-  { name: "adding an estimate line", sheet: "Estimate lines", run: (workbook, yardWith) => addEstimateLines(workbook, yardWith(any), [{ group: "", item: "sand", quantity: 1, unit: "cu yd", kind: "cash", note: "" }]) },
   {
-    name: "taking a drafted quantity", sheet: "Estimate lines",
-    run: (workbook, yardWith) => takeDraftedQuantity(workbook, yardWith(({ estimateLines }) => estimateLines.length > 0).estimateLines[0]!, { group: "", item: "sand", quantity: 123, unit: "cu yd", kind: "cash", note: "" }),
+    name: "counting what was planted",
+    sheet: "Planting",
+    run: (workbook, yardWith) =>
+      recordPlanted(
+        workbook,
+        DAY,
+        yardWith(({ clumps }) => clumps.length > 0)
+          .clumps.slice(0, 1)
+          .map((row) => ({ row, planted: 77 })),
+      ),
   },
-  { name: "signing in", sheet: "Dig days", run: (workbook, yardWith) => signIn(workbook, yardWith(any), DAY, [{ who: "Ash", arrived: 0.375, left: null, hours: null }], true, "Ash") },
-  { name: "a quantity moved", sheet: "Dig days", run: (workbook, yardWith) => recordQuantity(workbook, yardWith(any), DAY, { item: "mulch placed", quantity: 2, unit: "cu yd", note: "" }, "Ash") },
-  { name: "an incident", sheet: "Dig days", run: (workbook, yardWith) => recordIncident(workbook, yardWith(any), DAY, { who: "Ash", note: "Blister", done: "Plaster" }, "Ash") },
-  { name: "measuring as built", sheet: "As-built", run: (workbook, yardWith) => recordAsBuilt(workbook, yardWith(any), { ...measured, date: DAY, by: "Ash", note: "" }) },
-  { name: "planning a follow-up", sheet: "Follow-ups", run: (workbook, yardWith) => writeFollowUps(workbook, yardWith(any), [{ kind: "repair", due: DAY, action: "Mend", note: null }]) },
+  {
+    name: "adding an estimate line",
+    sheet: "Estimate lines",
+    run: (workbook, yardWith) =>
+      addEstimateLines(workbook, yardWith(any), [{ group: "", item: "sand", quantity: 1, unit: "cu yd", kind: "cash", note: "" }]),
+  },
+  {
+    name: "taking a drafted quantity",
+    sheet: "Estimate lines",
+    run: (workbook, yardWith) =>
+      takeDraftedQuantity(workbook, yardWith(({ estimateLines }) => estimateLines.length > 0).estimateLines[0]!, {
+        group: "",
+        item: "sand",
+        quantity: 123,
+        unit: "cu yd",
+        kind: "cash",
+        note: "",
+      }),
+  },
+  {
+    name: "signing in",
+    sheet: "Dig days",
+    run: (workbook, yardWith) =>
+      signIn(workbook, yardWith(any), DAY, [{ who: "Ash", arrived: 0.375, left: null, hours: null }], true, "Ash"),
+  },
+  {
+    name: "a quantity moved",
+    sheet: "Dig days",
+    run: (workbook, yardWith) =>
+      recordQuantity(workbook, yardWith(any), DAY, { item: "mulch placed", quantity: 2, unit: "cu yd", note: "" }, "Ash"),
+  },
+  {
+    name: "an incident",
+    sheet: "Dig days",
+    run: (workbook, yardWith) => recordIncident(workbook, yardWith(any), DAY, { who: "Ash", note: "Blister", done: "Plaster" }, "Ash"),
+  },
+  {
+    name: "measuring as built",
+    sheet: "As-built",
+    run: (workbook, yardWith) => recordAsBuilt(workbook, yardWith(any), { ...measured, date: DAY, by: "Ash", note: "" }),
+  },
+  {
+    name: "planning a follow-up",
+    sheet: "Follow-ups",
+    run: (workbook, yardWith) => writeFollowUps(workbook, yardWith(any), [{ kind: "repair", due: DAY, action: "Mend", note: null }]),
+  },
   { name: "a look", sheet: "Follow-ups", run: (workbook, yardWith) => look(workbook, yardWith) },
   {
-    name: "a what-if table", sheet: "What-if",
-    run: (workbook) => addWhatIf(workbook, { worksheetFunction: catalogue.find(({ name }) => name === "DRAWDOWN")!, result: 0, scope: { kind: "typed", units: "us" }, fixed: new Map(), down: { key: "ponding", values: [3, 6] }, across: { key: "designRate", values: [0.5] } }),
+    name: "a what-if table",
+    sheet: "What-if",
+    run: (workbook) =>
+      addWhatIf(workbook, {
+        worksheetFunction: catalogue.find(({ name }) => name === "DRAWDOWN")!,
+        result: 0,
+        scope: { kind: "typed", units: "us" },
+        fixed: new Map(),
+        down: { key: "ponding", values: [3, 6] },
+        across: { key: "designRate", values: [0.5] },
+      }),
   },
 ];
 
 function look(workbook: Workbook, yardWith: (has: (yard: Yard) => boolean) => Yard) {
-  const yard = yardWith(({ followUps }) => openFollowUps(followUps).some(({ record }) => record.kind === "1 year" || record.kind === "yearly" || record.kind === "1 month" || record.kind === "1 week"));
-  const row = openFollowUps(yard.followUps).find(({ record }) => record.kind !== "watering" && record.kind !== "repair" && record.kind !== "re-test")!;
+  const yard = yardWith(({ followUps }) =>
+    openFollowUps(followUps).some(
+      ({ record }) => record.kind === "1 year" || record.kind === "yearly" || record.kind === "1 month" || record.kind === "1 week",
+    ),
+  );
+  const row = openFollowUps(yard.followUps).find(
+    ({ record }) => record.kind !== "watering" && record.kind !== "repair" && record.kind !== "re-test",
+  )!;
   const [step] = stageNamed("week").steps;
-  return recordLook(workbook, yard, row, { done: DAY, by: "Ash", note: "", answers: [{ step: step!, answer: "Seen", unit: null, verdict: null, note: "" }], repairDays: new Map() });
+  return recordLook(workbook, yard, row, {
+    done: DAY,
+    by: "Ash",
+    note: "",
+    answers: [{ step: step!, answer: "Seen", unit: null, verdict: null, note: "" }],
+    repairDays: new Map(),
+  });
 }
 
 let excel: InMemoryExcel;
@@ -122,7 +257,10 @@ describe("On a protected sheet nothing is written, nothing stands on the Change 
     const yardWith = await yards();
     const { workbook: logged, anyWritten, putOnLog } = logWrites(workbook);
     excel.book.sheetNamed(sheet)!.isProtected = true;
-    await expect(run(logged, yardWith)).rejects.toMatchObject({ name: "WorkbookRefused", message: `The sheet "${sheet}" is protected. Unprotect on the Review tab, then try again.` });
+    await expect(run(logged, yardWith)).rejects.toMatchObject({
+      name: "WorkbookRefused",
+      message: `The sheet "${sheet}" is protected. Unprotect on the Review tab, then try again.`,
+    });
     expect(anyWritten()).toBe(false);
     expect(await putOnLog({ by: "Ash", what: "Refused" })).toBeNull();
     expect(await everyCell()).toEqual(before);
@@ -143,7 +281,9 @@ describe("On a protected sheet nothing is written, nothing stands on the Change 
 
 /** Without the blank cells at the ends, which a sheet may reach to or not. */
 function trimmed(sheets: readonly (readonly (readonly unknown[])[])[]): unknown {
-  return sheets.map((rows) => rows.map((row) => row.slice(0, row.findLastIndex((cell) => cell !== null) + 1)).filter((row) => row.length > 0));
+  return sheets.map((rows) =>
+    rows.map((row) => row.slice(0, row.findLastIndex((cell) => cell !== null) + 1)).filter((row) => row.length > 0),
+  );
 }
 
 describe("Where only the second of two sheets is protected, what was written is on the log and can be taken back", () => {
@@ -154,7 +294,9 @@ describe("Where only the second of two sheets is protected, what was written is 
     const before = (await everyCell()).filter((_, index) => sheetNamesOfProgram[index] !== changeLogSheet.name);
     const { workbook: logged, anyWritten, putOnLog } = logWrites(workbook);
     excel.book.sheetNamed("Visits")!.isProtected = true;
-    await expect(run(logged, await yards())).rejects.toMatchObject({ message: 'The sheet "Visits" is protected. Unprotect on the Review tab, then try again.' });
+    await expect(run(logged, await yards())).rejects.toMatchObject({
+      message: 'The sheet "Visits" is protected. Unprotect on the Review tab, then try again.',
+    });
     expect(anyWritten()).toBe(true);
     const change = await putOnLog({ by: "Ash", what: "Not finished" });
     expect(change).not.toBeNull();
@@ -167,6 +309,9 @@ describe("Where only the second of two sheets is protected, what was written is 
     const { workbook: logged, putOnLog } = logWrites(workbook);
     excel.book.sheetNamed(changeLogSheet.name)!.isProtected = true;
     await addSurface(logged, (await yards())(any), surface);
-    await expect(putOnLog({ by: "Ash", what: "Shed" })).rejects.toMatchObject({ name: "WorkbookRefused", message: 'The sheet "Change log" is protected. Unprotect on the Review tab, then try again.' });
+    await expect(putOnLog({ by: "Ash", what: "Shed" })).rejects.toMatchObject({
+      name: "WorkbookRefused",
+      message: 'The sheet "Change log" is protected. Unprotect on the Review tab, then try again.',
+    });
   });
 });

@@ -1,8 +1,8 @@
 import { beforeEach, expect, test } from "vitest";
 import { repairFormulas, repairSentence } from "../../addin/actions/workbook/repair-formulas.ts";
 import { turnIntoValues } from "../../addin/actions/workbook/turn-into-values.ts";
-import { excelWorkbook } from "../../addin/workbook/excel-workbook.ts";
-import type { Workbook } from "../../addin/workbook/workbook.ts";
+import { excelWorkbook } from "../../addin/workbook/excel/excel-workbook.ts";
+import type { Workbook } from "../../addin/workbook/port.ts";
 import { InMemoryExcel } from "./in-memory-excel.ts";
 
 const OURS = "=SOAK.DRAWDOWN(6,0.5)";
@@ -32,13 +32,18 @@ test("our formulas that show #NAME? are written once more and answer; those of o
 
 test("a protected sheet is named and left alone, and the others are repaired", async () => {
   excel.book.sheetNamed("Design")!.isProtected = true;
-  expect(repairSentence(await repairFormulas(workbook))).toBe('1 formula was written again. Sheet Design was left as it is. The sheet "Design" is protected. Unprotect on the Review tab, then try again.');
+  expect(repairSentence(await repairFormulas(workbook))).toBe(
+    '1 formula was written again. Sheet Design was left as it is. The sheet "Design" is protected. Unprotect on the Review tab, then try again.',
+  );
   expect(await shown()).toEqual([12, "#NAME?", "#NAME?"]);
 });
 
 test("a copy as values holds what the cells show and no formula, comes to the front, and takes no name twice", async () => {
   await repairFormulas(workbook);
-  expect([await turnIntoValues(workbook), (await workbook.select(cell("Sheet1", 0)), await turnIntoValues(workbook))]).toEqual(["Sheet1 as values", "Sheet1 as values 2"]);
+  expect([await turnIntoValues(workbook), (await workbook.select(cell("Sheet1", 0)), await turnIntoValues(workbook))]).toEqual([
+    "Sheet1 as values",
+    "Sheet1 as values 2",
+  ]);
   expect((await workbook.selection())?.sheet).toBe("Sheet1 as values 2");
   expect((await workbook.read([cell("Sheet1 as values", 0)]))[0]).toEqual([[12]]);
   expect(await workbook.readFormulas(cell("Sheet1 as values", 0))).toEqual([[""]]);
@@ -52,7 +57,10 @@ test("a connection dropped after the first of two requests leaves what was writt
   excel.afterNextRequest(() => {
     excel.isDisconnected = true;
   });
-  await expect(workbook.writeValues([{ range, values }])).rejects.toMatchObject({ name: "WorkbookRefused", message: "Excel did not answer. Check the connection, then try again." });
+  await expect(workbook.writeValues([{ range, values }])).rejects.toMatchObject({
+    name: "WorkbookRefused",
+    message: "Excel did not answer. Check the connection, then try again.",
+  });
   excel.isDisconnected = false;
   const last = cell("Sheet1", 4 + rows - 1);
   expect((await workbook.read([cell("Sheet1", 4), last])).flat(2)).toEqual([values[0]![0], null]);

@@ -126,13 +126,17 @@ function method(object: HostObject, action: Action, paths: Paths, references: Re
 
 function identity(object: HostObject, references: References): object {
   const reference = references.nameOf(object);
-  return { ...(object.id === undefined ? {} : { Id: object.id, _Id: object.id }), ...(reference === undefined ? {} : { _ReferenceId: reference }) };
+  return {
+    ...(object.id === undefined ? {} : { Id: object.id, _Id: object.id }),
+    ...(reference === undefined ? {} : { _ReferenceId: reference }),
+  };
 }
 
 /** The names come as "worksheet/name"; an empty list would mean everything, which is slow in Excel and refused here. */
 function loaded(object: HostObject, names: readonly string[]): object {
   if (names.length === 0) throw new NotModelled(`loading all of ${object.type}: name the properties`);
-  if (object.items !== undefined) return { _Items: object.items().map((item) => ({ ...identity(item, new References()), ...loaded(item, names) })) };
+  if (object.items !== undefined)
+    return { _Items: object.items().map((item) => ({ ...identity(item, new References()), ...loaded(item, names) })) };
   const answers: Record<string, unknown> = {};
   for (const name of names) {
     const [first = "", ...rest] = name.split("/");

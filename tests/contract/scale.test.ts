@@ -11,14 +11,18 @@ import { cellOf, firstRow } from "../../addin/records/place.ts";
 import type { Sheet } from "../../addin/records/sheet.ts";
 import { sitesSheet } from "../../addin/records/sites.ts";
 import { surfacesSheet } from "../../addin/records/surfaces.ts";
-import { excelWorkbook } from "../../addin/workbook/excel-workbook.ts";
+import { excelWorkbook } from "../../addin/workbook/excel/excel-workbook.ts";
 import { excelLookAt } from "../agreement/looks.ts";
 import { InMemoryExcel } from "./in-memory-excel.ts";
 
 const siteIds = Array.from({ length: 1000 }, (_, index) => `Y-${String(index + 1).padStart(3, "0")}`);
 const MEGABYTE = 1024 * 1024;
 
-async function program(): Promise<{ readonly excel: InMemoryExcel; readonly workbook: ReturnType<typeof excelWorkbook>; readonly tripsOf: (work: () => Promise<unknown>) => Promise<number> }> {
+async function program(): Promise<{
+  readonly excel: InMemoryExcel;
+  readonly workbook: ReturnType<typeof excelWorkbook>;
+  readonly tripsOf: (work: () => Promise<unknown>) => Promise<number>;
+}> {
   const excel = new InMemoryExcel();
   // What formulas answer is another test's; here requests are counted.
   excel.book.calculationMode = "Manual";
@@ -34,15 +38,28 @@ async function program(): Promise<{ readonly excel: InMemoryExcel; readonly work
 
 test("a thousand sites and three thousand surfaces go in with few requests, whose number does not grow with the rows, and each far below Excel's limit", async () => {
   const { excel, workbook, tripsOf } = await program();
-  const sites = await tripsOf(() => appendRows(workbook, sitesSheet, siteIds.map((siteId) => ({ siteId, yard: `Yard ${siteId}`, units: "us", pondingDepth: 6 }))));
-  const surfaces = await tripsOf(() => appendRows(workbook, surfacesSheet, siteIds.flatMap((siteId) => ["Roof", "Drive", "Shed"].map((surface) => ({ siteId, surface, cover: "roof", area: 400 })))));
+  const sites = await tripsOf(() =>
+    appendRows(
+      workbook,
+      sitesSheet,
+      siteIds.map((siteId) => ({ siteId, yard: `Yard ${siteId}`, units: "us", pondingDepth: 6 })),
+    ),
+  );
+  const surfaces = await tripsOf(() =>
+    appendRows(
+      workbook,
+      surfacesSheet,
+      siteIds.flatMap((siteId) => ["Roof", "Drive", "Shed"].map((surface) => ({ siteId, surface, cover: "roof", area: 400 }))),
+    ),
+  );
   // Growing past the prepared rows takes four more: what is prepared, the drop-downs above, formats and drop-downs, what is prepared now.
   expect(sites).toBeLessThanOrEqual(18);
   expect(surfaces).toBeLessThanOrEqual(18);
   expect(excel.largestRequestBytes).toBeLessThan(4 * MEGABYTE);
   expect(await tripsOf(() => readProgram(workbook))).toBeLessThanOrEqual(8);
   expect((await readProgram(workbook)).yards).toHaveLength(1000);
-  const look = (sheet: Sheet, place: number) => Object.keys(sheet.columns).map((key) => excelLookAt(excel.book)(cellOf(sheet, firstRow(sheet) + place, key)));
+  const look = (sheet: Sheet, place: number) =>
+    Object.keys(sheet.columns).map((key) => excelLookAt(excel.book)(cellOf(sheet, firstRow(sheet) + place, key)));
   expect(look(sitesSheet, 999)).toEqual(look(sitesSheet, 0));
   expect(look(surfacesSheet, 2999)).toEqual(look(surfacesSheet, 0));
   expect(look(sitesSheet, 0).filter(({ choices }) => choices !== null).length).toBeGreaterThan(2);
@@ -55,11 +72,17 @@ test("what the pane writes for one answer or one surface, its log included, is a
   const [yard] = (await readProgram(inner)).yards;
   const step = screeningVisit.steps.find(({ id }) => id === "foundation");
   if (yard === undefined || step === undefined) throw new Error("The program lacks its yard, or the visit its step.");
-  const logged = (write: () => Promise<unknown>) => tripsOf(async () => {
-    await write();
-    await putOnLog({ by: "Crew one", what: "A test" });
-  });
-  const answer = await logged(() => recordAnswer(workbook, yard, screeningVisit, step, { kind: "measured", value: 14, note: "", by: "Crew one" }));
+  const logged = (write: () => Promise<unknown>) =>
+    tripsOf(async () => {
+      await write();
+      await putOnLog({ by: "Crew one", what: "A test" });
+    });
+  const answer = await logged(() =>
+    recordAnswer(workbook, yard, screeningVisit, step, { kind: "measured", value: 14, note: "", by: "Crew one" }),
+  );
   const surface = await logged(() => addSurface(workbook, yard, { surface: "Roof", cover: "roof", area: 600, share: 1 }));
-  expect({ answer, surface }).toEqual({ answer: expect.toSatisfy((trips: number) => trips <= 11), surface: expect.toSatisfy((trips: number) => trips <= 8) });
+  expect({ answer, surface }).toEqual({
+    answer: expect.toSatisfy((trips: number) => trips <= 11),
+    surface: expect.toSatisfy((trips: number) => trips <= 8),
+  });
 });

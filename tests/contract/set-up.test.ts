@@ -3,7 +3,7 @@ import { checkWorkbook } from "../../addin/actions/workbook/check-workbook.ts";
 import { fillDemoProgram } from "../../addin/actions/demo/demo-program.ts";
 import { readProgram } from "../../addin/actions/program/read-program.ts";
 import { setUpWorkbook, sheetNamesOfProgram } from "../../addin/actions/workbook/set-up-workbook.ts";
-import { excelWorkbook } from "../../addin/workbook/excel-workbook.ts";
+import { excelWorkbook } from "../../addin/workbook/excel/excel-workbook.ts";
 import { InMemoryExcel } from "./in-memory-excel.ts";
 
 const wellBehaved = () => excelWorkbook((error) => expect.fail(String(error)));
@@ -22,7 +22,10 @@ test("the demo program's formulas answer in Excel: nothing is unknown or in anot
   const workbook = wellBehaved();
   await setUpWorkbook(workbook);
   await fillDemoProgram(workbook);
-  const shown = excel.book.sheets.flatMap((sheet) => [...[...sheet.cells.values()].map(({ content }) => content), ...sheet.spilled.values()]);
+  const shown = excel.book.sheets.flatMap((sheet) => [
+    ...[...sheet.cells.values()].map(({ content }) => content),
+    ...sheet.spilled.values(),
+  ]);
   expect(shown.filter((content) => typeof content === "string" && ["#NAME?", "#SPILL!", "#REF!", "#CALC!"].includes(content))).toEqual([]);
   expect((await checkWorkbook(workbook)).filter(({ repair }) => repair !== undefined)).toEqual([]);
   const { yards } = await readProgram(workbook);

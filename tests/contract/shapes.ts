@@ -7,7 +7,10 @@ export const COLUMN_POINTS = 48;
 const ROW_POINTS = 15;
 
 export function leftOf(sheet: Sheet, column: number): number {
-  return Array.from({ length: column }, (_, before) => sheet.columnWidths.get(before) ?? COLUMN_POINTS).reduce((left, width) => left + width, 0);
+  return Array.from({ length: column }, (_, before) => sheet.columnWidths.get(before) ?? COLUMN_POINTS).reduce(
+    (left, width) => left + width,
+    0,
+  );
 }
 
 export function topOf(row: number): number {
@@ -40,7 +43,15 @@ let shapesMade = 0;
 /** As Excel places one before anybody moves it. */
 export function addShape(sheet: Sheet, made: Pick<Shape, "type" | "image" | "width" | "height">): Shape {
   shapesMade += 1;
-  const shape: Shape = { id: `{shape ${shapesMade}}`, name: `Shape ${shapesMade}`, left: 0, top: 0, altTextDescription: "", lockAspectRatio: made.type === "Image", ...made };
+  const shape: Shape = {
+    id: `{shape ${shapesMade}}`,
+    name: `Shape ${shapesMade}`,
+    left: 0,
+    top: 0,
+    altTextDescription: "",
+    lockAspectRatio: made.type === "Image",
+    ...made,
+  };
   sheet.shapes.push(shape);
   return shape;
 }

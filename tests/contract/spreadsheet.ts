@@ -85,7 +85,9 @@ export class Sheet {
   }
 
   validationAt(row: number, column: number): Validation | undefined {
-    return this.validations.findLast(({ area }) => row >= area.row && row < area.row + area.rows && column >= area.column && column < area.column + area.columns);
+    return this.validations.findLast(
+      ({ area }) => row >= area.row && row < area.row + area.rows && column >= area.column && column < area.column + area.columns,
+    );
   }
 }
 

@@ -1,6 +1,16 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { CUBIC_FEET_PER_CUBIC_YARD, fromUs, hasDimension, INCHES_PER_FOOT, kinds, metricPerUs, toUs, unitOf, type NumberKind } from "../../functions/quantities.ts";
+import {
+  CUBIC_FEET_PER_CUBIC_YARD,
+  fromUs,
+  hasDimension,
+  INCHES_PER_FOOT,
+  kinds,
+  metricPerUs,
+  toUs,
+  unitOf,
+  type NumberKind,
+} from "../../functions/quantities.ts";
 
 const everyKind = Object.keys(kinds) as NumberKind[];
 
@@ -56,9 +66,14 @@ describe("units of the trade", () => {
 
   test("converting there and back gives the same quantity", () => {
     fc.assert(
-      fc.property(fc.constantFrom(...everyKind), fc.constantFrom("us" as const, "metric" as const), fc.double({ min: 1e-9, max: 1e9, noNaN: true }), (kind, system, value) => {
-        expect(Math.abs(fromUs(kind, toUs(kind, value, system), system) / value - 1)).toBeLessThan(1e-15 * 4);
-      }),
+      fc.property(
+        fc.constantFrom(...everyKind),
+        fc.constantFrom("us" as const, "metric" as const),
+        fc.double({ min: 1e-9, max: 1e9, noNaN: true }),
+        (kind, system, value) => {
+          expect(Math.abs(fromUs(kind, toUs(kind, value, system), system) / value - 1)).toBeLessThan(1e-15 * 4);
+        },
+      ),
     );
   });
 });

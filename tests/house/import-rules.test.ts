@@ -33,7 +33,7 @@ const planted: Record<string, Record<string, string>> = {
     "functions/worksheet/runoff.ts": 'import { it } from "zod"; export const declaration = it;',
   },
   "port-imports-nobody": {
-    "addin/workbook/workbook.ts": 'import { it } from "../../functions/quantities.ts"; export const port = it;',
+    "addin/workbook/port.ts": 'import { it } from "../../functions/quantities.ts"; export const port = it;',
     "functions/quantities.ts": "export const it = 1;",
   },
   "records-and-checklist-are-data": {
@@ -57,25 +57,25 @@ const planted: Record<string, Record<string, string>> = {
     "addin/records/sites.ts": "export const it = 1;",
   },
   "pane-takes-only-types-from-the-port": {
-    "taskpane/pane.tsx": 'import { it } from "../addin/workbook/workbook.ts"; export const pane = it;',
-    "addin/workbook/workbook.ts": "export const it = 1;",
+    "taskpane/pane.tsx": 'import { it } from "../addin/workbook/port.ts"; export const pane = it;',
+    "addin/workbook/port.ts": "export const it = 1;",
   },
   "start-files-choose-the-adapter": {
-    "addin/actions/add-site.ts": 'import { it } from "../workbook/excel-workbook.ts"; export const add = it;',
-    "addin/workbook/excel-workbook.ts": "export const it = 1;",
+    "addin/actions/add-site.ts": 'import { it } from "../workbook/excel/excel-workbook.ts"; export const add = it;',
+    "addin/workbook/excel/excel-workbook.ts": "export const it = 1;",
   },
   "adapters-serve-the-port": {
-    "addin/workbook/embedded-workbook.ts": 'import { it } from "../actions/add-site.ts"; export const adapter = it;',
+    "addin/workbook/embedded/embedded-workbook.ts": 'import { it } from "../../actions/add-site.ts"; export const adapter = it;',
     "addin/actions/add-site.ts": "export const it = 1;",
   },
   "excel-adapter-uses-globals": {
     ...package_("office"),
-    "addin/workbook/excel-workbook.ts": 'import { it } from "office"; export const adapter = it;',
+    "addin/workbook/excel/excel-workbook.ts": 'import { it } from "office"; export const adapter = it;',
   },
   "excel-loads-no-grid": {
     ...package_("@univerjs/core"),
-    "addin/excel.ts": 'import { it } from "./workbook/embedded-workbook.ts"; export const start = it;',
-    "addin/workbook/embedded-workbook.ts": 'import { it as core } from "@univerjs/core"; export const it = core;',
+    "addin/excel.ts": 'import { it } from "./workbook/embedded/embedded-workbook.ts"; export const start = it;',
+    "addin/workbook/embedded/embedded-workbook.ts": 'import { it as core } from "@univerjs/core"; export const it = core;',
   },
   "pane-comes-after-the-functions": {
     "addin/excel.ts": 'import { it } from "../taskpane/pane.tsx"; export const start = it;',
@@ -158,7 +158,9 @@ async function brokenRules(files: Record<string, string>): Promise<readonly stri
     mkdirSync(join(house, dirname(name)), { recursive: true });
     writeFileSync(join(house, name), text);
   }
-  const folders = ["addin", "functions", "taskpane", "manifest"].filter((folder) => Object.keys(files).some((name) => name.startsWith(`${folder}/`)));
+  const folders = ["addin", "functions", "taskpane", "manifest"].filter((folder) =>
+    Object.keys(files).some((name) => name.startsWith(`${folder}/`)),
+  );
   const { tsConfig: _, ...options } = rules.options ?? {};
   const result = await cruise(
     folders,
@@ -185,12 +187,16 @@ describe("the import rules", () => {
       "functions/quantities.ts": "export const inch = 1;",
       "functions/worksheet/runoff.ts": 'import { depth } from "../runoff/runoff-depth.ts"; export const runoffDepth = depth;',
       "addin/excel-functions.ts": 'import { runoffDepth } from "../functions/worksheet/runoff.ts"; export const registered = runoffDepth;',
-      "addin/workbook/workbook.ts": "export interface Workbook { readonly name: string }",
-      "addin/workbook/excel-workbook.ts": 'import type { Workbook } from "./workbook.ts"; export const excelWorkbook = (): Workbook => ({ name: "" });',
+      "addin/workbook/port.ts": "export interface Workbook { readonly name: string }",
+      "addin/workbook/excel/excel-workbook.ts":
+        'import type { Workbook } from "../port.ts"; export const excelWorkbook = (): Workbook => ({ name: "" });',
       "addin/records/sites.ts": 'import { it } from "zod"; export const sites = it;',
-      "addin/actions/add-site.ts": 'import type { Workbook } from "../workbook/workbook.ts"; import { sites } from "../records/sites.ts"; export const add = (_: Workbook) => sites;',
-      "taskpane/pane.tsx": 'import { add } from "../addin/actions/add-site.ts"; import type { Workbook } from "../addin/workbook/workbook.ts"; export const mount = (workbook: Workbook) => add(workbook);',
-      "addin/excel.ts": 'import { excelWorkbook } from "./workbook/excel-workbook.ts"; export const start = async () => (await import("../taskpane/pane.tsx")).mount(excelWorkbook());',
+      "addin/actions/add-site.ts":
+        'import type { Workbook } from "../workbook/port.ts"; import { sites } from "../records/sites.ts"; export const add = (_: Workbook) => sites;',
+      "taskpane/pane.tsx":
+        'import { add } from "../addin/actions/add-site.ts"; import type { Workbook } from "../addin/workbook/port.ts"; export const mount = (workbook: Workbook) => add(workbook);',
+      "addin/excel.ts":
+        'import { excelWorkbook } from "./workbook/excel/excel-workbook.ts"; export const start = async () => (await import("../taskpane/pane.tsx")).mount(excelWorkbook());',
     };
     expect(await brokenRules(sound)).toEqual([]);
   });

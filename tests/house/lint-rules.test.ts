@@ -24,13 +24,21 @@ describe("the lint rules", () => {
     ["a calculation", "functions/runoff/planted.ts"],
     ["the browser's start file", "addin/browser.ts"],
   ])("keep %s from speaking to Excel", async (_who, file) => {
-    for (const used of ["Excel.run(work)", "Office.onReady(work)", "OfficeExtension.config", "CustomFunctions.associate('A', work)", "work as Excel.Range"]) {
-      expect(await rulesBrokenBy(file, `export const planted = (work: unknown) => [work, ${used}];`)).toEqual([expect.stringMatching(/^no-restricted-(globals|syntax)$/)]);
+    for (const used of [
+      "Excel.run(work)",
+      "Office.onReady(work)",
+      "OfficeExtension.config",
+      "CustomFunctions.associate('A', work)",
+      "work as Excel.Range",
+    ]) {
+      expect(await rulesBrokenBy(file, `export const planted = (work: unknown) => [work, ${used}];`)).toEqual([
+        expect.stringMatching(/^no-restricted-(globals|syntax)$/),
+      ]);
     }
   });
 
   test("let the Excel adapter and the Excel start files speak to Excel", async () => {
-    for (const file of ["addin/workbook/excel-workbook.ts", "addin/excel.ts", "addin/excel-functions.ts"]) {
+    for (const file of ["addin/workbook/excel/excel-workbook.ts", "addin/excel.ts", "addin/excel-functions.ts"]) {
       expect(await rulesBrokenBy(file, "export const planted = Excel.run;")).toEqual([]);
     }
   });
@@ -51,18 +59,23 @@ describe("the lint rules", () => {
   });
 
   test("refuse markup made from text", async () => {
-    expect(await rulesBrokenBy("taskpane/planted.tsx", "export const planted = (it: HTMLElement) => { it.innerHTML = 'x'; };")).toContain("no-restricted-properties");
-    expect(await rulesBrokenBy("taskpane/planted.tsx", "export const planted = <p dangerouslySetInnerHTML={{ __html: 'x' }} />;")).toContain("no-restricted-syntax");
+    expect(await rulesBrokenBy("taskpane/planted.tsx", "export const planted = (it: HTMLElement) => { it.innerHTML = 'x'; };")).toContain(
+      "no-restricted-properties",
+    );
+    expect(
+      await rulesBrokenBy("taskpane/planted.tsx", "export const planted = <p dangerouslySetInnerHTML={{ __html: 'x' }} />;"),
+    ).toContain("no-restricted-syntax");
   });
 
   test("refuse a property of Excel's that is read before it was loaded", async () => {
-    const text = "export async function planted(context: Excel.RequestContext) { const range = context.workbook.getSelectedRange(); await context.sync(); return range.address; }";
-    expect(await rulesBrokenBy("addin/workbook/excel-workbook.ts", text)).toContain("office-addins/load-object-before-read");
+    const text =
+      "export async function planted(context: Excel.RequestContext) { const range = context.workbook.getSelectedRange(); await context.sync(); return range.address; }";
+    expect(await rulesBrokenBy("addin/workbook/excel/excel-workbook.ts", text)).toContain("office-addins/load-object-before-read");
   });
 
   test("refuse a round trip to Excel inside a loop", async () => {
     const text = "export async function planted(context: Excel.RequestContext) { for (const _ of [1, 2]) { await context.sync(); } }";
-    expect(await rulesBrokenBy("addin/workbook/excel-workbook.ts", text)).toContain("office-addins/no-context-sync-in-loop");
+    expect(await rulesBrokenBy("addin/workbook/excel/excel-workbook.ts", text)).toContain("office-addins/no-context-sync-in-loop");
   });
 
   test("refuse a default export, a barrel file, a skipped test and a note to finish later", async () => {
@@ -78,7 +91,9 @@ describe("the lint rules", () => {
   });
 
   test("refuse zod's named import, which bundles four times as large", async () => {
-    expect(await rulesBrokenBy("addin/records/planted.ts", 'import { z } from "zod"; export const planted = z;')).toContain("no-restricted-syntax");
+    expect(await rulesBrokenBy("addin/records/planted.ts", 'import { z } from "zod"; export const planted = z;')).toContain(
+      "no-restricted-syntax",
+    );
     expect(await rulesBrokenBy("addin/records/planted.ts", 'import * as z from "zod"; export const planted = z;')).toEqual([]);
   });
 });

@@ -54,19 +54,32 @@ describe("functions.json", () => {
   // custom-functions-metadata is the tool that writes functions.json from commented TypeScript. Told of our functions in
   // the form that it reads, it must write what we write.
   test("says of every function what Microsoft's own tool says of it", () => {
-    const source = functions.map(({ id, description, parameters }) => [
-      "/**",
-      ` * ${inOneComment(description)}`,
-      ` * @customfunction ${id}`,
-      ...parameters.map(({ name, description: what }) => ` * @param ${name} ${inOneComment(what ?? "")}`),
-      " */",
-      `function ${id.toLowerCase()}(${parameters.map(({ name, optional }) => `${name}${optional === true ? "?" : ""}: any[][]`).join(", ")}): any[][] { return []; }`,
-    ].join("\n")).join("\n\n");
+    const source = functions
+      .map(({ id, description, parameters }) =>
+        [
+          "/**",
+          ` * ${inOneComment(description)}`,
+          ` * @customfunction ${id}`,
+          ...parameters.map(({ name, description: what }) => ` * @param ${name} ${inOneComment(what ?? "")}`),
+          " */",
+          `function ${id.toLowerCase()}(${parameters.map(({ name, optional }) => `${name}${optional === true ? "?" : ""}: any[][]`).join(", ")}): any[][] { return []; }`,
+        ].join("\n"),
+      )
+      .join("\n\n");
     const { functions: toldOf, extras } = parseTree(source, "functions.ts");
     expect(extras.flatMap(({ errors }) => errors)).toEqual([]);
     const comparable = ({ id, name, description, parameters, result }: Told) => ({
-      id, name, description: inOneComment(description ?? ""), dimensionality: result?.dimensionality,
-      parameters: parameters.map((one) => ({ name: one.name, description: inOneComment(one.description ?? ""), type: one.type, dimensionality: one.dimensionality, optional: one.optional === true })),
+      id,
+      name,
+      description: inOneComment(description ?? ""),
+      dimensionality: result?.dimensionality,
+      parameters: parameters.map((one) => ({
+        name: one.name,
+        description: inOneComment(one.description ?? ""),
+        type: one.type,
+        dimensionality: one.dimensionality,
+        optional: one.optional === true,
+      })),
     });
     expect(toldOf.map(comparable)).toEqual(functions.map(comparable));
   });
@@ -76,7 +89,13 @@ interface Told {
   readonly id: string;
   readonly name: string;
   readonly description?: string | undefined;
-  readonly parameters: readonly { readonly name: string; readonly description?: string | undefined; readonly type?: string | undefined; readonly dimensionality?: string; readonly optional?: boolean }[];
+  readonly parameters: readonly {
+    readonly name: string;
+    readonly description?: string | undefined;
+    readonly type?: string | undefined;
+    readonly dimensionality?: string;
+    readonly optional?: boolean;
+  }[];
   readonly result?: { readonly dimensionality?: string | undefined } | undefined;
 }
 

@@ -79,16 +79,21 @@ describe("the unified manifest", () => {
   test("offers every command once: four buttons, a menu of three, and the working in the menu of a cell", () => {
     const ribbon = controlsOfRibbon();
     const cellMenu = manifest.extensions[0]!.contextMenus[0]!.menus[0]!;
-    const offered = [...ribbon.slice(1).flatMap((control) => ("items" in control ? control.items.map(({ actionId }) => actionId) : [control.actionId])), ...cellMenu.controls[0]!.items.map(({ actionId }) => actionId)];
+    const offered = [
+      ...ribbon.slice(1).flatMap((control) => ("items" in control ? control.items.map(({ actionId }) => actionId) : [control.actionId])),
+      ...cellMenu.controls[0]!.items.map(({ actionId }) => actionId),
+    ];
     expect(offered).toEqual([...COMMAND_IDS]);
     expect(ribbon.map(({ type }) => type)).toEqual(["button", "button", "button", "button", "button", "menu"]);
     expect(cellMenu.entryPoint).toBe("cell");
-    for (const id of COMMAND_IDS) expect(runtimeActions()).toContainEqual({ id, type: "executeFunction", displayName: commandNamed(id).label });
+    for (const id of COMMAND_IDS)
+      expect(runtimeActions()).toContainEqual({ id, type: "executeFunction", displayName: commandNamed(id).label });
   });
 
   test("says the same of each command as the XML manifest", () => {
     const xml = xmlManifest(addinDescription, origin);
-    for (const { label, tip } of addinDescription.commands) for (const words of [label, tip]) expect(xml).toContain(`DefaultValue="${words}"`);
+    for (const { label, tip } of addinDescription.commands)
+      for (const words of [label, tip]) expect(xml).toContain(`DefaultValue="${words}"`);
   });
 
   test("demands the same requirement sets as the XML manifest", () => {

@@ -55,10 +55,39 @@ describe("the XML manifest", () => {
   test("keeps the order of elements that Excel's schema asks for", () => {
     const outer = [...xml.matchAll(/^ {2}<([A-Za-z]+)/gm)].map((match) => match[1]);
     expect(outer).toEqual([
-      "Id", "Version", "ProviderName", "DefaultLocale", "DisplayName", "Description", "IconUrl", "HighResolutionIconUrl", "SupportUrl",
-      "AppDomains", "Hosts", "Requirements", "DefaultSettings", "Permissions", "VersionOverrides",
+      "Id",
+      "Version",
+      "ProviderName",
+      "DefaultLocale",
+      "DisplayName",
+      "Description",
+      "IconUrl",
+      "HighResolutionIconUrl",
+      "SupportUrl",
+      "AppDomains",
+      "Hosts",
+      "Requirements",
+      "DefaultSettings",
+      "Permissions",
+      "VersionOverrides",
     ]);
-    const parts = ["<Runtimes>", "<AllFormFactors>", "<Script>", "<Page>", "<Metadata>", "<Namespace", "<DesktopFormFactor>", "<GetStarted>", "<FunctionFile", "<OfficeTab", "<Resources>", "<bt:Images>", "<bt:Urls>", "<bt:ShortStrings>", "<bt:LongStrings>"];
+    const parts = [
+      "<Runtimes>",
+      "<AllFormFactors>",
+      "<Script>",
+      "<Page>",
+      "<Metadata>",
+      "<Namespace",
+      "<DesktopFormFactor>",
+      "<GetStarted>",
+      "<FunctionFile",
+      "<OfficeTab",
+      "<Resources>",
+      "<bt:Images>",
+      "<bt:Urls>",
+      "<bt:ShortStrings>",
+      "<bt:LongStrings>",
+    ];
     const places = parts.map((part) => xml.indexOf(part));
     expect(places).not.toContain(-1);
     expect(places).toEqual(places.toSorted((a, b) => a - b));
@@ -111,7 +140,11 @@ describe("the XML manifest", () => {
     const run = (text: string) => [...text.matchAll(/<FunctionName>([^<]+)<\/FunctionName>/g)].map((match) => match[1]);
     expect(run(xml)).toEqual([...COMMAND_IDS]);
     expect(run(xml.slice(xml.indexOf('<OfficeMenu id="ContextMenuCell">')))).toEqual(["showWorking"]);
-    expect(run(xml.slice(xml.indexOf("<Items>"), xml.indexOf("</Items>")))).toEqual(["repairFormulas", "turnIntoValues", "openWithWorkbook"]);
+    expect(run(xml.slice(xml.indexOf("<Items>"), xml.indexOf("</Items>")))).toEqual([
+      "repairFormulas",
+      "turnIntoValues",
+      "openWithWorkbook",
+    ]);
     const ids = [...xml.matchAll(/<(?:Control|Item)[^>]* id="([^"]+)"/g)].map((match) => match[1]);
     expect(new Set(ids).size).toBe(ids.length);
   });

@@ -3,7 +3,13 @@
  * 2.5 percent; percents by volume printed to 1, saturated rate in mm/h printed to 0.1.
  */
 const rows: readonly (readonly [
-  texture: string, sand: number, clay: number, wiltingPoint: number, fieldCapacity: number, saturation: number, millimetresPerHour: number,
+  texture: string,
+  sand: number,
+  clay: number,
+  wiltingPoint: number,
+  fieldCapacity: number,
+  saturation: number,
+  millimetresPerHour: number,
 ])[] = [
   ["sand", 88, 5, 5, 10, 46, 108.1],
   ["loamy sand", 80, 5, 5, 12, 46, 96.7],
@@ -17,7 +23,13 @@ const rows: readonly (readonly [
 
 export const saxtonRawlsTable3 = {
   rows: rows.map(([texture, sand, clay, wiltingPoint, fieldCapacity, saturation, millimetresPerHour]) => ({
-    texture, sand, clay, wiltingPoint, fieldCapacity, saturation, millimetresPerHour,
+    texture,
+    sand,
+    clay,
+    wiltingPoint,
+    fieldCapacity,
+    saturation,
+    millimetresPerHour,
   })),
   percentPrintedTo: 1,
   ratePrintedTo: 0.1,

@@ -1,4 +1,4 @@
-import type { CellRange, CellValue } from "../../addin/workbook/workbook.ts";
+import type { CellRange, CellValue } from "../../addin/workbook/port.ts";
 import { WorkbookInMemory } from "../addin/workbook-in-memory.ts";
 
 /** The workbook in memory, with a person at its grid and a host that can be slow or refuse. */

@@ -1,8 +1,7 @@
 import { beforeEach, describe, expect, it, vi } from "vitest";
 import { RECORDS_VERSION_SETTING, setUpWorkbook } from "../../addin/actions/workbook/set-up-workbook.ts";
-import { WorkbookRefused } from "../../addin/workbook/workbook.ts";
-import { CHANGES_SETTLE_MILLISECONDS, ProgramWatch } from "../../taskpane/program-watch.ts";
-import type { Reading } from "../../taskpane/program-watch.ts";
+import { WorkbookRefused } from "../../addin/workbook/port.ts";
+import { CHANGES_SETTLE_MILLISECONDS, ProgramWatch, type Reading } from "../../taskpane/program-watch.ts";
 import { HostInMemory } from "./host-in-memory.ts";
 
 describe("The pane's reading of the workbook", () => {

@@ -1,13 +1,11 @@
 import { USUAL_SIDE_SLOPE } from "../../../functions/basin/basin-volume.ts";
 import { LEAST_FREEBOARD_INCHES } from "../../../functions/earthwork/berm-volume.ts";
-import { fromUs, INCHES_PER_FOOT } from "../../../functions/quantities.ts";
-import type { UnitSystem } from "../../../functions/quantities.ts";
-import type { Cell, CellInput } from "../../../functions/worksheet/cell.ts";
+import { fromUs, INCHES_PER_FOOT, type UnitSystem } from "../../../functions/quantities.ts";
+import type { Cell, CellInput } from "../../../functions/worksheet/calling/cell.ts";
 import { cutFill } from "../../../functions/worksheet/earthwork.ts";
 import { zoneAreas } from "../../../functions/worksheet/plants.ts";
-import type { CellValue } from "../../workbook/workbook.ts";
-import { answer, rowOf } from "../worksheet-answers.ts";
-import type { Answer } from "../worksheet-answers.ts";
+import type { CellValue } from "../../workbook/port.ts";
+import { answer, rowOf, type Answer } from "../worksheet-answers.ts";
 
 /** Of the full water's edge, in ft or m. */
 export interface RimSize {
@@ -52,7 +50,17 @@ export function basinEarthwork(basin: Sloping, rim: RimSize): BasinEarthwork | n
   const [floor, sides] = rowOf(zoneAreas, [floorArea, pondingDepth / 2, sideSlope, 0, basin.shape, basin.lengthToWidth, units], 3);
   if (typeof floor !== "number" || typeof sides !== "number") return null;
   const bermSideSlope = Math.max(typeof sideSlope === "number" ? sideSlope : 0, USUAL_SIDE_SLOPE);
-  const inputs: CellInput[] = [(floor + sides) / rim.width, rim.width, pondingDepth, groundSlopePercent, null, bermSideSlope, null, null, units];
+  const inputs: CellInput[] = [
+    (floor + sides) / rim.width,
+    rim.width,
+    pondingDepth,
+    groundSlopePercent,
+    null,
+    bermSideSlope,
+    null,
+    null,
+    units,
+  ];
   const [cut, fill, leftOver, bermHeight] = rowOf(cutFill, inputs, 4);
   const fall = (groundSlopePercent / 100) * rim.width;
   const freeboard = fromUs("length", LEAST_FREEBOARD_INCHES / INCHES_PER_FOOT, units);

@@ -1,12 +1,10 @@
 import { DEEPEST_USUAL_PONDING_INCHES } from "../../../functions/basin/deepest-ponding.ts";
-import { BASIN_SHAPES, USUAL_OUTLINE } from "../../../functions/basin/basin-shape.ts";
-import type { BasinShape } from "../../../functions/basin/basin-shape.ts";
+import { BASIN_SHAPES, USUAL_OUTLINE, type BasinShape } from "../../../functions/basin/basin-shape.ts";
 import { fromUs } from "../../../functions/quantities.ts";
 import type { SettingValues } from "../../records/program.ts";
-import type { CellValue } from "../../workbook/workbook.ts";
+import type { CellValue } from "../../workbook/port.ts";
 import type { RimSize } from "./basin-earthwork.ts";
-import { sizeBasin } from "./draft-basin.ts";
-import type { BasinInputs, SizedBasin } from "./draft-basin.ts";
+import { sizeBasin, type BasinInputs, type SizedBasin } from "./draft-basin.ts";
 
 /** The room there is for the full water's edge, in ft or m; blank where nobody measured it. */
 export interface Room {
@@ -43,7 +41,12 @@ function isWithin(rim: RimSize, room: Room): boolean {
   return within(rim.length, room.length) && within(rim.width, room.width);
 }
 
-function remedyFor(inputs: BasinInputs, { design, mediaDepth, stormDepth }: SizedBasin, room: Room, settings: SettingValues): Remedy | null {
+function remedyFor(
+  inputs: BasinInputs,
+  { design, mediaDepth, stormDepth }: SizedBasin,
+  room: Room,
+  settings: SettingValues,
+): Remedy | null {
   const present = BASIN_SHAPES.find((shape) => shape === inputs.shape) ?? USUAL_OUTLINE.shape;
   const other = BASIN_SHAPES.find((shape) => shape !== present) ?? present;
   const fitting = (kind: RemedyKind, changes: Partial<BasinInputs>, shapes: readonly BasinShape[]): Remedy | null => {
@@ -87,7 +90,12 @@ function ratiosFrom(present: CellValue): readonly number[] {
 }
 
 /** Whole steps above what there is, in the yard's units: half inches are centimeters there, 3 in are 75 mm. */
-function stepsUp(present: CellValue | object | undefined, stepInches: number, mostInches: number, { units }: BasinInputs): readonly number[] {
+function stepsUp(
+  present: CellValue | object | undefined,
+  stepInches: number,
+  mostInches: number,
+  { units }: BasinInputs,
+): readonly number[] {
   if (typeof present !== "number") return [];
   const step = units === "metric" ? (stepInches < 1 ? 10 : 75) : stepInches;
   const most = fromUs("depth", mostInches, units);

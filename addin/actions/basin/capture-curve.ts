@@ -1,9 +1,14 @@
 import { captureKnee } from "../../../functions/basin/capture-knee.ts";
 import type { Garden } from "../../../functions/basin/water-balance.ts";
 import { areaForCaptureSquareFeet } from "../../../functions/long-term/area-for-capture.ts";
-import { capturedShare, LEAST_RECORD_YEARS, LONGEST_TELLING_STEP_HOURS, longTermBalance, yearsOf } from "../../../functions/long-term/long-term-balance.ts";
-import { rainRecord } from "../../../functions/long-term/rain-record.ts";
-import type { RainRecord } from "../../../functions/long-term/rain-record.ts";
+import {
+  capturedShare,
+  LEAST_RECORD_YEARS,
+  LONGEST_TELLING_STEP_HOURS,
+  longTermBalance,
+  yearsOf,
+} from "../../../functions/long-term/long-term-balance.ts";
+import { rainRecord, type RainRecord } from "../../../functions/long-term/rain-record.ts";
 import { fromUs, toUs } from "../../../functions/quantities.ts";
 import type { UnitSystem } from "../../records/site-terms.ts";
 import type { BasinDraft, BasinInputs } from "./draft-basin.ts";
@@ -56,10 +61,19 @@ const BEYOND_DRAFT = 1.25;
 export function yearsOfRain({ depths, faults, stepMinutes, unit, readings }: RecordedRain): YearsOfRain | null {
   if (readings < 2 || faults.length > 0 || stepMinutes === null || unit === null) return null;
   const stepHours = stepMinutes / 60;
-  const record = rainRecord(depths.map((depth) => toUs("depth", depth ?? 0, unit === "mm" ? "metric" : "us")), stepHours);
+  const record = rainRecord(
+    depths.map((depth) => toUs("depth", depth ?? 0, unit === "mm" ? "metric" : "us")),
+    stepHours,
+  );
   if (record.totalRainInches === 0) return null;
   const years = yearsOf(record.steps, stepHours);
-  return { record, years, rainInchesAYear: record.totalRainInches / years, isShort: years < LEAST_RECORD_YEARS, hasLongSteps: stepHours > LONGEST_TELLING_STEP_HOURS };
+  return {
+    record,
+    years,
+    rainInchesAYear: record.totalRainInches / years,
+    isShort: years < LEAST_RECORD_YEARS,
+    hasLongSteps: stepHours > LONGEST_TELLING_STEP_HOURS,
+  };
 }
 
 /** Null while the basin has no size. */
@@ -75,7 +89,8 @@ export function captureCurve(inputs: BasinInputs, draft: BasinDraft, { record }:
   const last = BEYOND_DRAFT * floorSquareFeet;
   return {
     points,
-    further: last <= end ? [] : Array.from({ length: FURTHER_POINTS }, (_, index) => at(end + ((last - end) * (index + 1)) / FURTHER_POINTS)),
+    further:
+      last <= end ? [] : Array.from({ length: FURTHER_POINTS }, (_, index) => at(end + ((last - end) * (index + 1)) / FURTHER_POINTS)),
     endsAt: wanted <= contributingSquareFeet ? "share wanted" : "contributing area",
     knee: captureKnee(points) ?? null,
     drafted: at(floorSquareFeet),
@@ -85,7 +100,10 @@ export function captureCurve(inputs: BasinInputs, draft: BasinDraft, { record }:
 
 /** A garden without a floor has no sides either: it captures nothing. */
 function capturedYears(record: RainRecord, garden: Garden, floorSquareFeet: number, units: UnitSystem): CapturedYears {
-  const balance = longTermBalance(record, floorSquareFeet === 0 ? { ...garden, floorSquareFeet, pondingInches: 0 } : { ...garden, floorSquareFeet });
+  const balance = longTermBalance(
+    record,
+    floorSquareFeet === 0 ? { ...garden, floorSquareFeet, pondingInches: 0 } : { ...garden, floorSquareFeet },
+  );
   return {
     area: fromUs("area", floorSquareFeet, units),
     capturedShare: capturedShare(balance) ?? 1,

@@ -1,20 +1,16 @@
-import { isCellError } from "../../../functions/worksheet/cell.ts";
-import type { Cell, CellInput } from "../../../functions/worksheet/cell.ts";
-import { BASIN_SHAPES, USUAL_OUTLINE } from "../../../functions/basin/basin-shape.ts";
-import type { BasinShape } from "../../../functions/basin/basin-shape.ts";
+import { isCellError, type Cell, type CellInput } from "../../../functions/worksheet/calling/cell.ts";
+import { BASIN_SHAPES, USUAL_OUTLINE, type BasinShape } from "../../../functions/basin/basin-shape.ts";
 import { fromUs, INCHES_PER_FOOT, toUs } from "../../../functions/quantities.ts";
 import { basinDesign, basinSize } from "../../../functions/worksheet/basin.ts";
 import { plantCount } from "../../../functions/worksheet/planting.ts";
 import { zoneAreas } from "../../../functions/worksheet/plants.ts";
 import { layerVolume, soilMix, soilState } from "../../../functions/worksheet/soil.ts";
-import type { CellValue } from "../../workbook/workbook.ts";
+import type { CellValue } from "../../workbook/port.ts";
 import type { SettingValues } from "../../records/program.ts";
 import type { UnitSystem } from "../../records/site-terms.ts";
-import { basinEarthwork } from "./basin-earthwork.ts";
-import type { BasinEarthwork, RimSize } from "./basin-earthwork.ts";
+import { basinEarthwork, type BasinEarthwork, type RimSize } from "./basin-earthwork.ts";
 import type { Yard } from "../program/read-program.ts";
-import { answer, rowOf } from "../worksheet-answers.ts";
-import type { Answer } from "../worksheet-answers.ts";
+import { answer, rowOf, type Answer } from "../worksheet-answers.ts";
 
 export type { Answer } from "../worksheet-answers.ts";
 
@@ -118,11 +114,19 @@ export function draftBasin(inputs: BasinInputs, settings: SettingValues): BasinD
     sideSlope: numberOrNull(sideSlope),
     mediaDepth: numberOrNull(mediaDepth),
     drainHours: settings.drainHours,
-    designRate: answer(designRate), pondingDepth: answer(pondingDepth), floorArea: answer(floorArea), rimArea: answer(rimArea),
-    runoff: answer(runoff), waterHeld: answer(waterHeld), drawdownHours: answer(drawdownHours), ruleArea: answer(ruleArea),
+    designRate: answer(designRate),
+    pondingDepth: answer(pondingDepth),
+    floorArea: answer(floorArea),
+    rimArea: answer(rimArea),
+    runoff: answer(runoff),
+    waterHeld: answer(waterHeld),
+    drawdownHours: answer(drawdownHours),
+    ruleArea: answer(ruleArea),
     digVolume: answer(digVolume),
     status: isCellError(status) ? status.sentence : String(status ?? ""),
-    floorLength: answer(floorLength), floorWidth: answer(floorWidth), floorEdge: answer(floorEdge),
+    floorLength: answer(floorLength),
+    floorWidth: answer(floorWidth),
+    floorEdge: answer(floorEdge),
     rimLength: rim === null ? answer(floorArea) : { value: rim.length },
     rimWidth: rim === null ? answer(floorArea) : { value: rim.width },
     zones: { A: answer(zoneA), B: answer(zoneB), C: answer(zoneC) },
@@ -130,7 +134,10 @@ export function draftBasin(inputs: BasinInputs, settings: SettingValues): BasinD
     earthwork: rim === null ? null : basinEarthwork({ ...inputs, floorArea, pondingDepth, sideSlope }, rim),
     looseVolume: answer(rowOf(soilState, [digVolume, "in place", "loose", "loam", units], 1)[0]),
     mixVolume: answer(mixVolume),
-    mix: mixFault !== undefined ? [] : mixTable.flatMap(([material, volume]) => (typeof volume === "number" ? [{ material: String(material), volume }] : [])),
+    mix:
+      mixFault !== undefined
+        ? []
+        : mixTable.flatMap(([material, volume]) => (typeof volume === "number" ? [{ material: String(material), volume }] : [])),
     mixSentence: mixFault?.sentence ?? null,
     mulchVolume: answer(rowOf(layerVolume, [rimArea, settings.mulchDepthInches * inchesAsDepth, 0, units], 1)[0]),
     plants: answer(rowOf(plantCount, [rimArea, settings.plantSpacingFeet * feetAsLength, "triangle", units], 1)[0]),
@@ -145,8 +152,17 @@ export function sizeBasin(inputs: BasinInputs, settings: SettingValues): SizedBa
   const sideSlope = inputs.sideSlope ?? settings.sideSlope;
   const mediaDepth = inputs.mediaDepth ?? 0;
   const designInputs: CellInput[] = [
-    inputs.contributingArea, inputs.testedRate, settings.reductionFactor, stormDepth, inputs.pondingDepth,
-    mediaDepth, sideSlope, settings.drainHours, shape, lengthToWidth, units,
+    inputs.contributingArea,
+    inputs.testedRate,
+    settings.reductionFactor,
+    stormDepth,
+    inputs.pondingDepth,
+    mediaDepth,
+    sideSlope,
+    settings.drainHours,
+    shape,
+    lengthToWidth,
+    units,
   ];
   const design = rowOf(basinDesign, designInputs, 10);
   const [, pondingDepth, floorArea] = design;
@@ -167,8 +183,14 @@ export interface SizedBasin {
 }
 
 /** The rim's axes are the floor's, each longer by twice the reach of the sides. */
-function rimOf([length, width]: readonly (Cell | undefined)[], pondingDepth: Cell | undefined, sideSlope: CellValue, units: UnitSystem): RimSize | null {
-  if (typeof length !== "number" || typeof width !== "number" || typeof pondingDepth !== "number" || typeof sideSlope !== "number") return null;
+function rimOf(
+  [length, width]: readonly (Cell | undefined)[],
+  pondingDepth: Cell | undefined,
+  sideSlope: CellValue,
+  units: UnitSystem,
+): RimSize | null {
+  if (typeof length !== "number" || typeof width !== "number" || typeof pondingDepth !== "number" || typeof sideSlope !== "number")
+    return null;
   const wider = 2 * sideSlope * fromUs("length", toUs("depth", pondingDepth, units) / INCHES_PER_FOOT, units);
   return { length: length + wider, width: width + wider };
 }

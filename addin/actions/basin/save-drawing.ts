@@ -1,7 +1,6 @@
 import { DRAWING_ROWS, drawingsSheet, TALLEST_DRAWING_PIXELS } from "../../records/drawings.ts";
 import { isBlank, layoutOf } from "../../records/sheet.ts";
-import { WorkbookRefused } from "../../workbook/workbook.ts";
-import type { CellValue, Workbook } from "../../workbook/workbook.ts";
+import { WorkbookRefused, type CellValue, type Workbook } from "../../workbook/port.ts";
 import { isoDate, today } from "../dates.ts";
 import type { Yard } from "../program/read-program.ts";
 
@@ -20,7 +19,10 @@ export async function saveDrawing(workbook: Workbook, yard: Yard, drawing: Drawi
   const names = await workbook.sheetNames();
   if (!names.some((name) => name.toLowerCase() === sheet.toLowerCase())) await workbook.addSheets([layoutOf(drawingsSheet)]);
   const [cells = []] = await workbook.readSheets([sheet]);
-  if (!isOurs(cells)) throw new WorkbookRefused(`This workbook has a sheet "${sheet}" of its own. Give that sheet another name, then save the drawing again.`);
+  if (!isOurs(cells))
+    throw new WorkbookRefused(
+      `This workbook has a sheet "${sheet}" of its own. Give that sheet another name, then save the drawing again.`,
+    );
   const row = rowOf(cells, yard.siteId);
   const words = [yard.siteId, yard.site.record.yard, isoDate(today()), drawing.description];
   await workbook.writeValues([{ range: { sheet, row, column: 0, rows: 1, columns: words.length }, values: [words] }]);

@@ -3,14 +3,13 @@ import { floorAreaOf } from "../../../functions/basin/floor-area.ts";
 import type { BasinShape } from "../../../functions/basin/basin-shape.ts";
 import { fromUs, toUs } from "../../../functions/quantities.ts";
 import { basinVolume } from "../../../functions/worksheet/basin.ts";
-import type { Cell } from "../../../functions/worksheet/cell.ts";
+import type { Cell } from "../../../functions/worksheet/calling/cell.ts";
 import { zoneAreas } from "../../../functions/worksheet/plants.ts";
-import { asBuiltSheet } from "../../records/as-built.ts";
-import type { AsBuiltRow } from "../../records/as-built.ts";
+import { asBuiltSheet, type AsBuiltRow } from "../../records/as-built.ts";
 import type { Finding } from "../../records/follow-ups.ts";
 import type { SettingValues } from "../../records/program.ts";
 import type { UnitSystem } from "../../records/site-terms.ts";
-import type { Workbook } from "../../workbook/workbook.ts";
+import type { Workbook } from "../../workbook/port.ts";
 import type { DesignCells, Yard } from "../program/read-program.ts";
 import { appendRow } from "../program/write-records.ts";
 
@@ -43,7 +42,10 @@ export async function recordAsBuilt(workbook: Workbook, yard: Yard, entry: AsBui
 
 /** The measurement that counts: the one of the latest day, and of two on a day the lower row. */
 export function newestAsBuilt(rows: readonly AsBuiltRow[]): AsBuiltRow | null {
-  return rows.reduce<AsBuiltRow | null>((newest, row) => (newest === null || (row.record.date ?? 0) >= (newest.record.date ?? 0) ? row : newest), null);
+  return rows.reduce<AsBuiltRow | null>(
+    (newest, row) => (newest === null || (row.record.date ?? 0) >= (newest.record.date ?? 0) ? row : newest),
+    null,
+  );
 }
 
 /** What follows from the measurements, from the same worksheet functions as the sheet; null where something is not measured. */
@@ -55,7 +57,8 @@ export interface BuiltBasin {
 
 export function builtBasin(measured: AsBuiltMeasures, units: UnitSystem): BuiltBasin {
   const { floorLength, floorWidth, pondingDepth } = measured;
-  if (floorLength === null || floorWidth === null || floorLength <= 0 || floorWidth <= 0) return { floorArea: null, rimArea: null, waterHeld: null };
+  if (floorLength === null || floorWidth === null || floorLength <= 0 || floorWidth <= 0)
+    return { floorArea: null, rimArea: null, waterHeld: null };
   const shape = measured.shape ?? "ellipse";
   // Sides that were not measured are taken as upright, so that water held is never more than was built.
   const sideSlope = measured.sideSlope ?? 0;
@@ -71,7 +74,11 @@ export function builtBasin(measured: AsBuiltMeasures, units: UnitSystem): BuiltB
 }
 
 function waterInVoids(floorArea: number, mediaDepth: number, units: UnitSystem): number {
-  return fromUs("waterVolume", mediaWaterCubicFeet(toUs("area", floorArea, units), toUs("depth", mediaDepth, units), USUAL_VOID_SHARE), units);
+  return fromUs(
+    "waterVolume",
+    mediaWaterCubicFeet(toUs("area", floorArea, units), toUs("depth", mediaDepth, units), USUAL_VOID_SHARE),
+    units,
+  );
 }
 
 /** One measured thing beside what was designed. */
@@ -122,16 +129,32 @@ export function compareAsBuilt(
     pondingDepth: beside(measured.pondingDepth, numberOrNull(design.pondingDepth), (built, designed) =>
       designed === null ? null : byDistance(Math.abs(built - designed), inches(LEVEL_PASS_INCHES), inches(LEVEL_WATCH_INCHES)),
     ),
-    sideSlope: beside(measured.sideSlope, designedSideSlope, (built, designed) => (designed === null ? null : atLeast(built, designed) ? "pass" : "watch")),
-    waterHeld: beside(waterHeld, numberOrNull(design.waterHeld), (built, designed) =>
-      designed === null || designed <= 0 || mixNotMeasured ? null : atLeast(built / designed, HELD_PASS_SHARE) ? "pass" : atLeast(built / designed, HELD_WATCH_SHARE) ? "watch" : "fail",
+    sideSlope: beside(measured.sideSlope, designedSideSlope, (built, designed) =>
+      designed === null ? null : atLeast(built, designed) ? "pass" : "watch",
     ),
-    lowestBerm: beside(measured.lowestBerm, inches(USUAL_FREEBOARD_INCHES), (built, usual) => (built < 0 ? "fail" : atLeast(built, usual ?? 0) ? "pass" : "watch")),
-    drainHours: beside(measured.drainHours, settings.drainHours, (built, limit) => (limit === null ? null : built <= limit ? "pass" : "fail")),
+    waterHeld: beside(waterHeld, numberOrNull(design.waterHeld), (built, designed) =>
+      designed === null || designed <= 0 || mixNotMeasured
+        ? null
+        : atLeast(built / designed, HELD_PASS_SHARE)
+          ? "pass"
+          : atLeast(built / designed, HELD_WATCH_SHARE)
+            ? "watch"
+            : "fail",
+    ),
+    lowestBerm: beside(measured.lowestBerm, inches(USUAL_FREEBOARD_INCHES), (built, usual) =>
+      built < 0 ? "fail" : atLeast(built, usual ?? 0) ? "pass" : "watch",
+    ),
+    drainHours: beside(measured.drainHours, settings.drainHours, (built, limit) =>
+      limit === null ? null : built <= limit ? "pass" : "fail",
+    ),
   };
 }
 
-function beside(built: number | null, designed: number | null, judge: (built: number, designed: number | null) => Finding | null): BuiltBeside | null {
+function beside(
+  built: number | null,
+  designed: number | null,
+  judge: (built: number, designed: number | null) => Finding | null,
+): BuiltBeside | null {
   return built === null ? null : { built, designed, finding: judge(built, designed) };
 }
 

@@ -1,17 +1,13 @@
-import { WorkbookRefused } from "../../workbook/workbook.ts";
-import type { CellValue, Workbook } from "../../workbook/workbook.ts";
+import { WorkbookRefused, type CellValue, type Workbook } from "../../workbook/port.ts";
 import { digLock } from "../../checklist/dig-lock.ts";
 import { heatReminder, liftingReminder } from "../../checklist/reminders.ts";
 import { namesIn } from "../../checklist/stage.ts";
-import { digDaysSheet, digItems } from "../../records/dig-days.ts";
-import type { DigDayRow, DigItem } from "../../records/dig-days.ts";
+import { digDaysSheet, digItems, type DigDayRow, type DigItem } from "../../records/dig-days.ts";
 import type { UnitSystem } from "../../records/site-terms.ts";
 import { unitOf } from "../../../functions/quantities.ts";
 import { isoDate } from "../dates.ts";
-import { readProgram } from "../program/read-program.ts";
-import type { DesignCells, Yard } from "../program/read-program.ts";
-import { appendRow, appendRows, changesOfRow, writeUnlessChanged } from "../program/write-records.ts";
-import type { Conflict } from "../program/write-records.ts";
+import { readProgram, type DesignCells, type Yard } from "../program/read-program.ts";
+import { appendRow, appendRows, changesOfRow, writeUnlessChanged, type Conflict } from "../program/write-records.ts";
 
 /** One person on one day. Times are shares of the day, as a spreadsheet keeps them; hours are blank until they leave. */
 export interface SignIn {
@@ -32,7 +28,9 @@ type SignedYard = Pick<Yard, "siteId" | "digDays">;
 
 /** Everyone of the list who signed in on that day already, at whichever yard of the program. */
 export function doubleSignIns(yards: readonly SignedYard[], date: number, names: readonly string[]): readonly DoubleSignIn[] {
-  const before = yards.flatMap(({ siteId, digDays }) => signInsOn(digDays, date).map(({ record }) => ({ siteId, person: samePerson(record.who ?? "") })));
+  const before = yards.flatMap(({ siteId, digDays }) =>
+    signInsOn(digDays, date).map(({ record }) => ({ siteId, person: samePerson(record.who ?? "") })),
+  );
   return names.flatMap((who, place): DoubleSignIn[] => {
     const person = samePerson(who);
     const there = before.find((signed) => signed.person === person);
@@ -48,13 +46,29 @@ export function doubleSignInSentence({ who, siteId }: DoubleSignIn, date: number
 }
 
 /** Adds a row a person. Looks again at who is signed in, because two tablets may be passed around. */
-export async function signIn(workbook: Workbook, yard: Yard, date: number, people: readonly SignIn[], confirmed: boolean, by: string): Promise<void> {
+export async function signIn(
+  workbook: Workbook,
+  yard: Yard,
+  date: number,
+  people: readonly SignIn[],
+  confirmed: boolean,
+  by: string,
+): Promise<void> {
   if (!confirmed) {
     const { yards } = await readProgram(workbook);
-    const twice = doubleSignIns(yards, date, people.map(({ who }) => who));
-    if (twice.length > 0) throw new WorkbookRefused(`${twice.map((one) => doubleSignInSentence(one, date)).join(" ")} Nobody was signed in.`);
+    const twice = doubleSignIns(
+      yards,
+      date,
+      people.map(({ who }) => who),
+    );
+    if (twice.length > 0)
+      throw new WorkbookRefused(`${twice.map((one) => doubleSignInSentence(one, date)).join(" ")} Nobody was signed in.`);
   }
-  await appendRows(workbook, digDaysSheet, people.map((person) => ({ ...entryOf(yard, date, "sign-in", by), ...person })));
+  await appendRows(
+    workbook,
+    digDaysSheet,
+    people.map((person) => ({ ...entryOf(yard, date, "sign-in", by), ...person })),
+  );
 }
 
 /** Fills in when people left, and their hours with it. Nobody's hours are written over. */

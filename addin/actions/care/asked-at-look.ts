@@ -1,5 +1,4 @@
-import { findingOf, inspectionMeasures } from "../../checklist/inspection-measures.ts";
-import type { InspectionMeasure } from "../../checklist/inspection-measures.ts";
+import { findingOf, inspectionMeasures, type InspectionMeasure } from "../../checklist/inspection-measures.ts";
 import type { InspectionItem } from "../../checklist/inspection-items.ts";
 import { itemOfStep, lookOf } from "../../checklist/looks.ts";
 import type { Step } from "../../checklist/stage.ts";
@@ -27,12 +26,15 @@ export type LookKind = FollowUpKind;
 
 export function askedAt(kind: LookKind): AskedLook {
   const look = lookOf(kind);
-  if (!("stage" in look)) return { stageId: null, begins: null, steps: [{ step: look.step, item: null, measure: null }], plansRepairs: look.onFail === null };
+  if (!("stage" in look))
+    return { stageId: null, begins: null, steps: [{ step: look.step, item: null, measure: null }], plansRepairs: look.onFail === null };
   const { stage } = look;
-  const steps = stage.steps.filter(({ id }) => id !== stage.beginsWith).map((step): AskedStep => {
-    const item = itemOfStep(stage, step);
-    return { step, item, measure: inspectionMeasures.find((measure) => measure.item === item?.id) ?? null };
-  });
+  const steps = stage.steps
+    .filter(({ id }) => id !== stage.beginsWith)
+    .map((step): AskedStep => {
+      const item = itemOfStep(stage, step);
+      return { step, item, measure: inspectionMeasures.find((measure) => measure.item === item?.id) ?? null };
+    });
   return { stageId: stage.id, begins: stage.steps.find(({ id }) => id === stage.beginsWith) ?? null, steps, plansRepairs: true };
 }
 

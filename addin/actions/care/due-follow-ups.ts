@@ -14,7 +14,10 @@ export interface DueFollowUp {
 export const SOON_DAYS = 14;
 
 /** Every follow-up of the program that is not done, the longest overdue first; those without a day come last. */
-export function dueFollowUps({ yards }: { readonly yards: readonly Pick<Yard, "siteId" | "followUps">[] }, today: number): readonly DueFollowUp[] {
+export function dueFollowUps(
+  { yards }: { readonly yards: readonly Pick<Yard, "siteId" | "followUps">[] },
+  today: number,
+): readonly DueFollowUp[] {
   return yards
     .flatMap(({ siteId, followUps }) => openFollowUps(followUps).map((row) => ({ siteId, row, ...standing(row, today) })))
     .sort((one, other) => (one.inDays ?? Infinity) - (other.inDays ?? Infinity) || 0);

@@ -5,8 +5,7 @@ import { layerVolume } from "../../../functions/worksheet/soil.ts";
 import type { SettingValues } from "../../records/program.ts";
 import type { UnitSystem } from "../../records/site-terms.ts";
 import type { Yard } from "../program/read-program.ts";
-import { gardenArea } from "../build/record-as-built.ts";
-import type { GardenArea } from "../build/record-as-built.ts";
+import { gardenArea, type GardenArea } from "../build/record-as-built.ts";
 
 /** Water that a garden takes in a week, rain included: gallons, or liters for a metric yard. */
 export interface WateringNeed extends GardenArea {
@@ -23,7 +22,11 @@ export function wateringNeed(yard: Pick<Yard, "asBuilt" | "design" | "units">): 
 }
 
 /** Mulch to bring so that the layer is as deep as the program wants it; 0 where it is deep enough. */
-export function mulchTopUp(yard: Pick<Yard, "asBuilt" | "design" | "units">, measuredDepth: number, settings: Pick<SettingValues, "mulchDepthInches">): number | null {
+export function mulchTopUp(
+  yard: Pick<Yard, "asBuilt" | "design" | "units">,
+  measuredDepth: number,
+  settings: Pick<SettingValues, "mulchDepthInches">,
+): number | null {
   const garden = gardenArea(yard);
   if (garden === null) return null;
   const missing = wantedMulch(settings, yard.units) - measuredDepth;

@@ -1,10 +1,7 @@
-import type { FollowUpKind, FollowUpRow } from "../../records/follow-ups.ts";
-import { followUpsSheet } from "../../records/follow-ups.ts";
-import { WorkbookRefused } from "../../workbook/workbook.ts";
-import type { Workbook } from "../../workbook/workbook.ts";
+import { followUpsSheet, type FollowUpKind, type FollowUpRow } from "../../records/follow-ups.ts";
+import { WorkbookRefused, type Workbook } from "../../workbook/port.ts";
 import { monthsAfter } from "../dates.ts";
-import { yardNow } from "../program/read-program.ts";
-import type { Yard } from "../program/read-program.ts";
+import { yardNow, type Yard } from "../program/read-program.ts";
 import { newestAsBuilt } from "../build/record-as-built.ts";
 import { appendRows } from "../program/write-records.ts";
 
@@ -35,31 +32,54 @@ export function followUpsCountFrom(yard: Pick<Yard, "clumps" | "asBuilt">): numb
 /** The first looks at a garden. A kind that already stands on Follow-ups is not proposed again. */
 export function proposedFollowUps(followUps: readonly FollowUpRow[], from: number): readonly PlannedFollowUp[] {
   const there = new Set(followUps.map(({ record }) => record.kind));
-  return (["watering", "1 week", "1 month", "1 year", "yearly"] as const).filter((kind) => !there.has(kind)).map((kind) => scheduled(kind, from));
+  return (["watering", "1 week", "1 month", "1 year", "yearly"] as const)
+    .filter((kind) => !there.has(kind))
+    .map((kind) => scheduled(kind, from));
 }
 
 function scheduled(kind: "watering" | "1 week" | "1 month" | "1 year" | "yearly", from: number): PlannedFollowUp {
-  const due = { watering: from + DAYS_A_WEEK, "1 week": from + DAYS_A_WEEK, "1 month": monthsAfter(from, 1), "1 year": monthsAfter(from, 12), yearly: monthsAfter(from, 24) };
+  const due = {
+    watering: from + DAYS_A_WEEK,
+    "1 week": from + DAYS_A_WEEK,
+    "1 month": monthsAfter(from, 1),
+    "1 year": monthsAfter(from, 12),
+    yearly: monthsAfter(from, 24),
+  };
   return { kind, due: due[kind], action: null, note: kind === "1 month" ? STORM_NOTE : null };
 }
 
 /** Writes the first looks, or none of them where somebody has planned one meanwhile: every look would be due twice. */
-export async function planFirstLooks(workbook: Workbook, { siteId }: Pick<Yard, "siteId">, planned: readonly PlannedFollowUp[]): Promise<void> {
+export async function planFirstLooks(
+  workbook: Workbook,
+  { siteId }: Pick<Yard, "siteId">,
+  planned: readonly PlannedFollowUp[],
+): Promise<void> {
   const now = await yardNow(workbook, siteId);
   const there = planned.filter(({ kind }) => now.followUps.some(({ record }) => record.kind === kind));
-  if (there.length > 0) throw new WorkbookRefused(`${there.map(({ kind }) => `"${kind}"`).join(", ")} was planned on ${followUpsSheet.name} meanwhile. Nothing was written: look at what is planned again.`);
+  if (there.length > 0)
+    throw new WorkbookRefused(
+      `${there.map(({ kind }) => `"${kind}"`).join(", ")} was planned on ${followUpsSheet.name} meanwhile. Nothing was written: look at what is planned again.`,
+    );
   await writeFollowUps(workbook, now, planned);
 }
 
 export async function writeFollowUps(workbook: Workbook, yard: Pick<Yard, "siteId">, planned: readonly PlannedFollowUp[]): Promise<void> {
-  await appendRows(workbook, followUpsSheet, planned.map((row) => ({ siteId: yard.siteId, ...row })));
+  await appendRows(
+    workbook,
+    followUpsSheet,
+    planned.map((row) => ({ siteId: yard.siteId, ...row })),
+  );
 }
 
 /**
  * The look that comes after this one, once it is done; null where none does, or where it is planned already. The first
  * looks count from the planting, so that a late one does not move the rest; yearly looks are a year apart.
  */
-export function nextFollowUp(yard: Pick<Yard, "clumps" | "asBuilt" | "followUps">, { row, record }: FollowUpRow, done: number): PlannedFollowUp | null {
+export function nextFollowUp(
+  yard: Pick<Yard, "clumps" | "asBuilt" | "followUps">,
+  { row, record }: FollowUpRow,
+  done: number,
+): PlannedFollowUp | null {
   const from = followUpsCountFrom(yard) ?? done;
   const others = yard.followUps.filter((other) => other.row !== row);
   const open = (kind: FollowUpKind) => others.some((other) => other.record.kind === kind && other.record.done === null);
@@ -71,7 +91,8 @@ export function nextFollowUp(yard: Pick<Yard, "clumps" | "asBuilt" | "followUps"
       return count("1 month") > 0 ? null : laterThan(done, scheduled("1 month", from));
     case "1 month":
       if (open("1 month")) return null;
-      if (count("1 month") < STORM_LOOKS) return laterThan(done, { ...scheduled("1 month", from), due: monthsAfter(from, SECOND_STORM_LOOK_MONTHS) });
+      if (count("1 month") < STORM_LOOKS)
+        return laterThan(done, { ...scheduled("1 month", from), due: monthsAfter(from, SECOND_STORM_LOOK_MONTHS) });
       return count("1 year") > 0 ? null : laterThan(done, scheduled("1 year", from));
     case "1 year":
     case "yearly":

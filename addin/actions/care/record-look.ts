@@ -1,19 +1,14 @@
 import { itemOfStep, lookOf } from "../../checklist/looks.ts";
 import { LONG_PONDINGS_TO_RETEST, LONGEST_PONDING_HOURS } from "../../checklist/retest.ts";
 import type { Stage, Step } from "../../checklist/stage.ts";
-import { followUpsSheet } from "../../records/follow-ups.ts";
-import type { FollowUpRow, Finding } from "../../records/follow-ups.ts";
-import type { Verdict } from "../../records/visits.ts";
-import { visitsSheet } from "../../records/visits.ts";
-import { WorkbookRefused } from "../../workbook/workbook.ts";
-import type { CellValue, Workbook } from "../../workbook/workbook.ts";
+import { followUpsSheet, type FollowUpRow, type Finding } from "../../records/follow-ups.ts";
+import { visitsSheet, type Verdict } from "../../records/visits.ts";
+import { WorkbookRefused, type CellValue, type Workbook } from "../../workbook/port.ts";
 import { isoDate } from "../dates.ts";
 import { openFollowUps } from "./due-follow-ups.ts";
-import { nextFollowUp, writeFollowUps } from "./plan-follow-ups.ts";
-import type { PlannedFollowUp } from "./plan-follow-ups.ts";
+import { nextFollowUp, writeFollowUps, type PlannedFollowUp } from "./plan-follow-ups.ts";
 import type { Yard } from "../program/read-program.ts";
-import { appendRows, changesOfRow, whereItStands, writeUnlessChanged } from "../program/write-records.ts";
-import type { Conflict } from "../program/write-records.ts";
+import { appendRows, changesOfRow, whereItStands, writeUnlessChanged, type Conflict } from "../program/write-records.ts";
 
 /** What was seen at one step of a look. */
 export interface LookAnswer {
@@ -54,7 +49,14 @@ export function planLook(yard: Yard, row: FollowUpRow, entry: LookEntry): LookPl
   const repairs = failed.flatMap(({ step }): PlannedFollowUp[] => {
     if (onFail !== null) return [];
     const due = entry.repairDays.get(step.id) ?? entry.done + REPAIR_DAYS;
-    return [{ kind: "repair", due, action: stage === null ? row.record.action : repairWords(stage, step), note: `Found on ${isoDate(entry.done)}.` }];
+    return [
+      {
+        kind: "repair",
+        due,
+        action: stage === null ? row.record.action : repairWords(stage, step),
+        note: `Found on ${isoDate(entry.done)}.`,
+      },
+    ];
   });
   const actions = [
     ...(failed.length > 0 && onFail !== null ? [onFail] : []),
@@ -73,7 +75,10 @@ export function planLook(yard: Yard, row: FollowUpRow, entry: LookEntry): LookPl
 /** Writes the look into its row, what was seen into Visits, and what is due next; or nothing if the row changed meanwhile. */
 export async function recordLook(workbook: Workbook, yard: Yard, seen: FollowUpRow, entry: LookEntry): Promise<readonly Conflict[]> {
   const row = await whereItStands(workbook, seen);
-  if (row.record.kind !== kindIn(seen)) throw new WorkbookRefused(`Row ${row.row + 1} of ${followUpsSheet.name} is another look than the one you opened. Nothing was written: close the look, and open the one you made.`);
+  if (row.record.kind !== kindIn(seen))
+    throw new WorkbookRefused(
+      `Row ${row.row + 1} of ${followUpsSheet.name} is another look than the one you opened. Nothing was written: close the look, and open the one you made.`,
+    );
   const { finding, action, next } = planLook(yard, row, entry);
   const note = [row.record.note, entry.note].filter((words) => words !== null && words !== "").join(" ");
   const conflicts = await writeUnlessChanged(workbook, changesOfRow(row, { done: entry.done, by: entry.by, finding, action, note }));
@@ -82,7 +87,14 @@ export async function recordLook(workbook: Workbook, yard: Yard, seen: FollowUpR
   if (look !== null && "stage" in look) {
     const { stage } = look;
     const common = { siteId: yard.siteId, date: entry.done, stage: stage.id, by: entry.by };
-    const rows = entry.answers.map(({ step, answer, unit, verdict, note: seen }) => ({ ...common, step: step.id, answer, unit, verdict, note: seen }));
+    const rows = entry.answers.map(({ step, answer, unit, verdict, note: seen }) => ({
+      ...common,
+      step: step.id,
+      answer,
+      unit,
+      verdict,
+      note: seen,
+    }));
     await appendRows(workbook, visitsSheet, rows);
   }
   await writeFollowUps(workbook, yard, next);
@@ -122,13 +134,21 @@ const REGRADED_STEP = "-regraded";
 /** A test hole to dig again: water stood too long twice, or the ground was changed. Null where one is planned already. */
 function plannedRetest(yard: Yard, entry: LookEntry, stage: Stage | null): PlannedFollowUp | null {
   if (stage === null || openFollowUps(yard.followUps).some(({ record }) => record.kind === "re-test")) return null;
-  const seen = (ending: string, ...verdicts: readonly Verdict[]) => entry.answers.some(({ step, verdict }) => step.id.endsWith(ending) && verdict !== null && verdicts.includes(verdict));
+  const seen = (ending: string, ...verdicts: readonly Verdict[]) =>
+    entry.answers.some(({ step, verdict }) => step.id.endsWith(ending) && verdict !== null && verdicts.includes(verdict));
   const days = new Set(longPondingDays(yard));
   if (seen(PONDING_STEP, "fail")) days.add(entry.done);
   const reasons = [
-    ...(seen(PONDING_STEP, "fail") && days.size >= LONG_PONDINGS_TO_RETEST ? [`Water stood over ${LONGEST_PONDING_HOURS} hours, ${days.size} times.`] : []),
+    ...(seen(PONDING_STEP, "fail") && days.size >= LONG_PONDINGS_TO_RETEST
+      ? [`Water stood over ${LONGEST_PONDING_HOURS} hours, ${days.size} times.`]
+      : []),
     ...(seen(REGRADED_STEP, "refer", "fail") ? ["The ground was changed."] : []),
   ];
   if (reasons.length === 0) return null;
-  return { kind: "re-test", due: entry.done + REPAIR_DAYS, action: "Have the lines marked, then test the hole again.", note: reasons.join(" ") };
+  return {
+    kind: "re-test",
+    due: entry.done + REPAIR_DAYS,
+    action: "Have the lines marked, then test the hole again.",
+    note: reasons.join(" "),
+  };
 }

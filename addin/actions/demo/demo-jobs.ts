@@ -1,10 +1,8 @@
-import { stepsOf } from "../../checklist/answers.ts";
-import type { AnswersInForce } from "../../checklist/answers.ts";
-import { namesIn } from "../../checklist/stage.ts";
-import type { Stage, StageId, Step } from "../../checklist/stage.ts";
+import { stepsOf, type AnswersInForce } from "../../checklist/answers.ts";
+import { namesIn, type Stage, type StageId, type Step } from "../../checklist/stage.ts";
 import { stageNamed } from "../../checklist/stages.ts";
 import type { UnitSystem } from "../../records/site-terms.ts";
-import type { CellValue } from "../../workbook/workbook.ts";
+import type { CellValue } from "../../workbook/port.ts";
 import { isoDate, monthsAfter } from "../dates.ts";
 
 /** A row of any sheet, by the keys of its columns. */
@@ -28,7 +26,14 @@ interface DemoJob {
   readonly signed?: number;
   readonly digDay?: number;
   readonly dug?: boolean;
-  readonly plants?: readonly (readonly [plant: string, zone: "A" | "B" | "C", planned: number, planted: number | null, along: number, across: number])[];
+  readonly plants?: readonly (readonly [
+    plant: string,
+    zone: "A" | "B" | "C",
+    planned: number,
+    planted: number | null,
+    along: number,
+    across: number,
+  ])[];
   readonly built?: DemoRow;
   readonly volunteers?: readonly (readonly [who: string, hours: number])[];
   readonly looks?: readonly DemoLook[];
@@ -51,39 +56,134 @@ const FUNDER = "Millrace Water Fund";
 /** In the order of the board: built and looked after, dug, about to dig, designed, and with a ticket gone by. */
 const jobs: readonly DemoJob[] = [
   {
-    yard: 15, ticketAsked: 430, tested: 415, designed: 410, signed: 405, digDay: 400, dug: true,
-    volunteers: [["Wren Alder", 5], ["Ash Pell", 5], ["Linden Moss", 4.5], ["Sorrel Birk", 3]],
-    plants: [
-      ["Iris versicolor", "A", 21, 21, -8, 0], ["Asclepias incarnata", "A", 15, 15, 6, 1], ["Carex vulpinoidea", "A", 25, 24, 0, -3],
-      ["Zizia aurea", "B", 15, 15, -14, 6], ["Panicum virgatum", "C", 9, 9, 20, 8],
+    yard: 15,
+    ticketAsked: 430,
+    tested: 415,
+    designed: 410,
+    signed: 405,
+    digDay: 400,
+    dug: true,
+    volunteers: [
+      ["Wren Alder", 5],
+      ["Ash Pell", 5],
+      ["Linden Moss", 4.5],
+      ["Sorrel Birk", 3],
     ],
-    built: { shape: "ellipse", floorLength: 41, floorWidth: 20.5, pondingDepth: 6, sideSlope: 3, sillWidth: 3, lowestBerm: 2, drainHours: 5 },
+    plants: [
+      ["Iris versicolor", "A", 21, 21, -8, 0],
+      ["Asclepias incarnata", "A", 15, 15, 6, 1],
+      ["Carex vulpinoidea", "A", 25, 24, 0, -3],
+      ["Zizia aurea", "B", 15, 15, -14, 6],
+      ["Panicum virgatum", "C", 9, 9, 20, 8],
+    ],
+    built: {
+      shape: "ellipse",
+      floorLength: 41,
+      floorWidth: 20.5,
+      pondingDepth: 6,
+      sideSlope: 3,
+      sillWidth: 3,
+      lowestBerm: 2,
+      drainHours: 5,
+    },
     looks: [
       { kind: "1 week", stage: "week", finding: "pass" },
       { kind: "1 month", stage: "month", finding: "pass" },
       { kind: "1 year", stage: "year", seen: { "year-weeds": "10 to 25 %" }, finding: "watch", action: "Watch: Weeds and invasives." },
     ],
-    estimate: [line("plants", "plant plug", 85, "plant", "cash", FUNDER), line("mulch", "shredded mulch", 7.6, "cu yd", "cash", FUNDER), line("labor", "volunteer hour", 17.5, "h", "in-kind")],
+    estimate: [
+      line("plants", "plant plug", 85, "plant", "cash", FUNDER),
+      line("mulch", "shredded mulch", 7.6, "cu yd", "cash", FUNDER),
+      line("labor", "volunteer hour", 17.5, "h", "in-kind"),
+    ],
   },
   {
-    yard: 10, ticketAsked: 225, tested: 215, designed: 208, signed: 200, digDay: 190, dug: true,
-    volunteers: [["Wren Alder", 4], ["Tamar Reed", 4], ["Ash Pell", 3.5]],
-    plants: [["Carex muskingumensis", "A", 15, 15, -3, 0], ["Rudbeckia fulgida", "B", 9, 9, 5, 3], ["Schizachyrium scoparium", "C", 7, 6, 8, 4]],
-    built: { shape: "ellipse", floorLength: 15.5, floorWidth: 7.5, pondingDepth: 8, sideSlope: 3, sillWidth: 2, lowestBerm: 1.5, drainHours: 14 },
-    looks: [{ kind: "1 week", stage: "week", finding: "pass" }, { kind: "1 month", stage: "month", seen: { "month-inlet": "Partly blocked" }, finding: "watch", action: "Watch: Inlet." }],
-    estimate: [line("plants", "plant plug", 31, "plant", "cash", FUNDER), line("stone", "river stone", 0.5, "ton", "cash", "Owner"), line("labor", "volunteer hour", 11.5, "h", "in-kind")],
+    yard: 10,
+    ticketAsked: 225,
+    tested: 215,
+    designed: 208,
+    signed: 200,
+    digDay: 190,
+    dug: true,
+    volunteers: [
+      ["Wren Alder", 4],
+      ["Tamar Reed", 4],
+      ["Ash Pell", 3.5],
+    ],
+    plants: [
+      ["Carex muskingumensis", "A", 15, 15, -3, 0],
+      ["Rudbeckia fulgida", "B", 9, 9, 5, 3],
+      ["Schizachyrium scoparium", "C", 7, 6, 8, 4],
+    ],
+    built: {
+      shape: "ellipse",
+      floorLength: 15.5,
+      floorWidth: 7.5,
+      pondingDepth: 8,
+      sideSlope: 3,
+      sillWidth: 2,
+      lowestBerm: 1.5,
+      drainHours: 14,
+    },
+    looks: [
+      { kind: "1 week", stage: "week", finding: "pass" },
+      { kind: "1 month", stage: "month", seen: { "month-inlet": "Partly blocked" }, finding: "watch", action: "Watch: Inlet." },
+    ],
+    estimate: [
+      line("plants", "plant plug", 31, "plant", "cash", FUNDER),
+      line("stone", "river stone", 0.5, "ton", "cash", "Owner"),
+      line("labor", "volunteer hour", 11.5, "h", "in-kind"),
+    ],
   },
   {
-    yard: 9, ticketAsked: 40, tested: 30, designed: 26, signed: 22, digDay: 9, dug: true,
-    volunteers: [["Linden Moss", 3], ["Tamar Reed", 3]],
-    plants: [["Juncus effusus", "A", 7, 7, -0.8, 0], ["Liatris spicata", "B", 5, 5, 1.2, 0.6]],
+    yard: 9,
+    ticketAsked: 40,
+    tested: 30,
+    designed: 26,
+    signed: 22,
+    digDay: 9,
+    dug: true,
+    volunteers: [
+      ["Linden Moss", 3],
+      ["Tamar Reed", 3],
+    ],
+    plants: [
+      ["Juncus effusus", "A", 7, 7, -0.8, 0],
+      ["Liatris spicata", "B", 5, 5, 1.2, 0.6],
+    ],
   },
-  { yard: 2, ticketAsked: 27, tested: 20, designed: 14, signed: 8, digDay: -2, estimate: [line("soil", "compost", 1.1, "cu yd", "cash", FUNDER), line("mulch", "shredded mulch", 2.1, "cu yd", "cash", FUNDER), line("plants", "plant plug", 116, "plant", "cash", "Owner"), line("labor", "volunteer hour", 18, "h", "in-kind")] },
-  { yard: 11, ticketAsked: 35, tested: 28, designed: 6, estimate: [line("soil", "sand", 1.7, "cu yd", "cash"), line("soil", "top soil", 0.6, "cu yd", "cash")] },
+  {
+    yard: 2,
+    ticketAsked: 27,
+    tested: 20,
+    designed: 14,
+    signed: 8,
+    digDay: -2,
+    estimate: [
+      line("soil", "compost", 1.1, "cu yd", "cash", FUNDER),
+      line("mulch", "shredded mulch", 2.1, "cu yd", "cash", FUNDER),
+      line("plants", "plant plug", 116, "plant", "cash", "Owner"),
+      line("labor", "volunteer hour", 18, "h", "in-kind"),
+    ],
+  },
+  {
+    yard: 11,
+    ticketAsked: 35,
+    tested: 28,
+    designed: 6,
+    estimate: [line("soil", "sand", 1.7, "cu yd", "cash"), line("soil", "top soil", 0.6, "cu yd", "cash")],
+  },
   { yard: 13, ticketAsked: 45, tested: 33 },
 ];
 
-function line(group: string, item: string, quantity: number, unit: string, kind: "cash" | "in-kind", funder: string | null = null): DemoRow {
+function line(
+  group: string,
+  item: string,
+  quantity: number,
+  unit: string,
+  kind: "cash" | "in-kind",
+  funder: string | null = null,
+): DemoRow {
   return { group, item, quantity, unit, kind, funder };
 }
 
@@ -93,15 +193,28 @@ export function demoJobs(sites: readonly DemoSite[], today: number) {
     const site = sites[job.yard - 1];
     return site === undefined ? [] : [{ job, site }];
   });
-  const all = <Row>(rows: (job: DemoJob, siteId: string, units: UnitSystem) => readonly Row[]) => told.flatMap(({ job, site }) => rows(job, site.siteId, site.units));
+  const all = <Row>(rows: (job: DemoJob, siteId: string, units: UnitSystem) => readonly Row[]) =>
+    told.flatMap(({ job, site }) => rows(job, site.siteId, site.units));
   const dug = (job: DemoJob) => (job.dug === true && job.digDay !== undefined ? today - job.digDay : null);
   return {
     visits: [...sites.flatMap((site) => enquiryOf(site, today)), ...told.flatMap(({ job, site }) => visitsOf(job, site, today))],
     estimateLines: all((job, siteId) => (job.estimate ?? []).map((each) => ({ siteId, ...each }))),
-    digDays: all((job, siteId) => (job.volunteers ?? []).map(([who, hours]) => ({ siteId, date: dug(job), entry: "sign-in", who, hours, by: CREW }))),
-    planting: all((job, siteId, units) => (job.plants ?? []).map(([plant, zone, planned, planted, alongLength, acrossWidth]) => ({
-      siteId, plant, zone, planned, spacing: units === "metric" ? 0.45 : 1.5, alongLength, acrossWidth, planted, plantedOn: dug(job),
-    }))),
+    digDays: all((job, siteId) =>
+      (job.volunteers ?? []).map(([who, hours]) => ({ siteId, date: dug(job), entry: "sign-in", who, hours, by: CREW })),
+    ),
+    planting: all((job, siteId, units) =>
+      (job.plants ?? []).map(([plant, zone, planned, planted, alongLength, acrossWidth]) => ({
+        siteId,
+        plant,
+        zone,
+        planned,
+        spacing: units === "metric" ? 0.45 : 1.5,
+        alongLength,
+        acrossWidth,
+        planted,
+        plantedOn: dug(job),
+      })),
+    ),
     asBuilt: all((job, siteId) => (job.built === undefined ? [] : [{ siteId, date: (dug(job) ?? 0) + 3, by: CREW, ...job.built }])),
     followUps: all((job, siteId) => followUpsOf(job, siteId, dug(job))),
     prices: demoPrices(today),
@@ -114,23 +227,40 @@ function enquiryOf(site: DemoSite, today: number): DemoRow[] {
 
 function visitsOf(job: DemoJob, site: DemoSite, today: number): DemoRow[] {
   const { ticketAsked, tested, designed, signed, digDay } = job;
-  const at = (stage: StageId, before: number | undefined, said: Readonly<Record<string, CellValue>> = {}) => (before === undefined ? [] : passing(stageNamed(stage), site, today - before, said));
+  const at = (stage: StageId, before: number | undefined, said: Readonly<Record<string, CellValue>> = {}) =>
+    before === undefined ? [] : passing(stageNamed(stage), site, today - before, said);
   const day = (before: number) => isoDate(today - before);
   const dug = job.dug === true ? digDay : undefined;
   return [
     ...at("screening", ticketAsked),
     ...at("ticket", ticketAsked, {
-      "ticket-number": `TF-${String(2000 + job.yard)}`, "ticket-operators": OPERATORS,
-      "ticket-requested": day(ticketAsked ?? 0), "ticket-lawful-from": day((ticketAsked ?? 0) - 4), "ticket-expires": day((ticketAsked ?? 0) - 30),
+      "ticket-number": `TF-${String(2000 + job.yard)}`,
+      "ticket-operators": OPERATORS,
+      "ticket-requested": day(ticketAsked ?? 0),
+      "ticket-lawful-from": day((ticketAsked ?? 0) - 4),
+      "ticket-expires": day((ticketAsked ?? 0) - 30),
     }),
     ...at("test-visit", tested),
     ...at("design-check", designed, { "design-version": "1", "designed-by": CREW, "design-checked-by": "Crew two" }),
-    ...at("agreement", signed, { "agreement-signed": day(signed ?? 0), "agreement-signed-by": "The owner", "agreement-until": isoDate(monthsAfter(today - (signed ?? 0), 60)), "agreement-copy": `Binder, ${site.siteId}` }),
-    ...at("pre-dig", signed === undefined ? undefined : Math.max((digDay ?? 0) + 1, 0), { "dig-date": day(digDay ?? 0), volunteers: job.volunteers?.length ?? 4 }),
+    ...at("agreement", signed, {
+      "agreement-signed": day(signed ?? 0),
+      "agreement-signed-by": "The owner",
+      "agreement-until": isoDate(monthsAfter(today - (signed ?? 0), 60)),
+      "agreement-copy": `Binder, ${site.siteId}`,
+    }),
+    ...at("pre-dig", signed === undefined ? undefined : Math.max((digDay ?? 0) + 1, 0), {
+      "dig-date": day(digDay ?? 0),
+      volunteers: job.volunteers?.length ?? 4,
+    }),
     ...at("dig-day", dug),
-    ...at("planting", dug, { "plants-planted": (job.plants ?? []).reduce((sum, [, , , planted]) => sum + (planted ?? 0), 0), waterer: "The owner" }),
+    ...at("planting", dug, {
+      "plants-planted": (job.plants ?? []).reduce((sum, [, , , planted]) => sum + (planted ?? 0), 0),
+      waterer: "The owner",
+    }),
     ...at("as-built", job.built === undefined || dug === undefined ? undefined : dug - 3),
-    ...(job.looks ?? []).flatMap(({ stage, kind, seen = {} }) => at(stage, daysBefore(kind, dug ?? 0, today), { [`${stage}-date`]: day(daysBefore(kind, dug ?? 0, today)), ...seen })),
+    ...(job.looks ?? []).flatMap(({ stage, kind, seen = {} }) =>
+      at(stage, daysBefore(kind, dug ?? 0, today), { [`${stage}-date`]: day(daysBefore(kind, dug ?? 0, today)), ...seen }),
+    ),
   ];
 }
 
@@ -139,9 +269,16 @@ function passing(stage: Stage, site: DemoSite, day: number, said: Readonly<Recor
   const names = stage.eachOf === undefined ? [] : namesIn(String(said[stage.eachOf.list] ?? ""));
   const none: AnswersInForce = new Map();
   const steps = [...stepsOf(stage, none), ...names.flatMap((name) => stage.eachOf?.step(name) ?? [])];
-  return steps.filter((step) => step.optional !== true && !(stage.id === "screening" && site.answered.has(step.id))).map((step) => ({
-    siteId: site.siteId, date: day, stage: stage.id, step: step.id, by: CREW, ...answered(step, site, said[step.id] ?? null),
-  }));
+  return steps
+    .filter((step) => step.optional !== true && !(stage.id === "screening" && site.answered.has(step.id)))
+    .map((step) => ({
+      siteId: site.siteId,
+      date: day,
+      stage: stage.id,
+      step: step.id,
+      by: CREW,
+      ...answered(step, site, said[step.id] ?? null),
+    }));
 }
 
 const FAR_FEET = 32;
@@ -174,18 +311,50 @@ function daysBefore(kind: DemoLook["kind"], dug: number, today: number): number 
 function followUpsOf({ looks = [], built }: DemoJob, siteId: string, dug: number | null): DemoRow[] {
   if (dug === null || built === undefined) return [];
   const due = { "1 week": dug + 7, "1 month": monthsAfter(dug, 1), "1 year": monthsAfter(dug, 12) };
-  const done = looks.map(({ kind, finding, action = null }) => ({ siteId, kind, due: due[kind], done: due[kind], by: CREW, finding, action }));
-  const next = looks.some(({ kind }) => kind === "1 year") ? { kind: "yearly", due: monthsAfter(dug, 24) } : { kind: "1 year", due: due["1 year"] };
+  const done = looks.map(({ kind, finding, action = null }) => ({
+    siteId,
+    kind,
+    due: due[kind],
+    done: due[kind],
+    by: CREW,
+    finding,
+    action,
+  }));
+  const next = looks.some(({ kind }) => kind === "1 year")
+    ? { kind: "yearly", due: monthsAfter(dug, 24) }
+    : { kind: "1 year", due: due["1 year"] };
   return [...done, { siteId, ...next }];
 }
 
 /** What things cost in Tamsin Ferry. One price is older than six months, so that the board has it to point out. */
 function demoPrices(today: number): DemoRow[] {
   const recent = today - 40;
-  const yard = (item: string, unitPrice: number, minimumOrder: number | null, delivery = 60) => ({ item, unitPrice, unit: "cu yd", packageSize: 0.5, minimumOrder, delivery, priceDate: recent, supplier: "Weir End yard" });
+  const yard = (item: string, unitPrice: number, minimumOrder: number | null, delivery = 60) => ({
+    item,
+    unitPrice,
+    unit: "cu yd",
+    packageSize: 0.5,
+    minimumOrder,
+    delivery,
+    priceDate: recent,
+    supplier: "Weir End yard",
+  });
   return [
-    yard("sand", 34, 2), yard("topsoil", 29, 2), yard("compost", 36, 1), yard("peat", 88, null), yard("shredded mulch", 38, 1, 45),
-    { item: "river stone", unitPrice: 70, unit: "ton", packageSize: 0.5, minimumOrder: 0.5, delivery: 40, priceDate: today - 300, supplier: "Weir End yard" },
+    yard("sand", 34, 2),
+    yard("topsoil", 29, 2),
+    yard("compost", 36, 1),
+    yard("peat", 88, null),
+    yard("shredded mulch", 38, 1, 45),
+    {
+      item: "river stone",
+      unitPrice: 70,
+      unit: "ton",
+      packageSize: 0.5,
+      minimumOrder: 0.5,
+      delivery: 40,
+      priceDate: today - 300,
+      supplier: "Weir End yard",
+    },
     { item: "plant plug", unitPrice: 3.25, unit: "plant", packageSize: 1, priceDate: recent, supplier: "Candlewick plants" },
     { item: "tool hire", unitPrice: 85, unit: "day", packageSize: 1, priceDate: recent, supplier: "Tannery hire" },
     { item: "soil disposal", unitPrice: 28, unit: "cu yd", packageSize: 1, delivery: 90, priceDate: recent, supplier: "Weir End yard" },

@@ -1,5 +1,5 @@
 import { groundSlopePercent } from "../../../functions/siting/ground-slope.ts";
-import type { CellValue, WorkbookWriting } from "../../workbook/workbook.ts";
+import { addressOf, type CellValue, type WorkbookWriting } from "../../workbook/port.ts";
 import { screeningVisit } from "../../checklist/screening-visit.ts";
 import { stages } from "../../checklist/stages.ts";
 import { asBuiltSheet } from "../../records/as-built.ts";
@@ -11,18 +11,14 @@ import { holeTestsSheet, minutesKey, waterKey } from "../../records/hole-tests.t
 import { cellOf, columnOf, firstRow } from "../../records/place.ts";
 import { plantingSheet } from "../../records/planting.ts";
 import { pricesSheet } from "../../records/prices.ts";
-import { settingCell } from "../../records/program.ts";
-import type { ProgramKey } from "../../records/program.ts";
+import { settingCell, type ProgramKey } from "../../records/program.ts";
 import { rainRecordSheet } from "../../records/rain-record.ts";
 import type { Sheet } from "../../records/sheet.ts";
 import { sitesSheet } from "../../records/sites.ts";
 import { surfacesSheet } from "../../records/surfaces.ts";
-import { visitsSheet } from "../../records/visits.ts";
-import type { Verdict } from "../../records/visits.ts";
-import { addressOf } from "../../workbook/workbook.ts";
+import { visitsSheet, type Verdict } from "../../records/visits.ts";
 import { today } from "../dates.ts";
-import { demoJobs } from "./demo-jobs.ts";
-import type { DemoRow, DemoSite } from "./demo-jobs.ts";
+import { demoJobs, type DemoRow, type DemoSite } from "./demo-jobs.ts";
 import { demoRain } from "./demo-rain.ts";
 
 /**
@@ -57,7 +53,12 @@ type DemoAnswer =
   | { readonly step: string; readonly says: string; readonly verdict: Verdict };
 
 const passed = (step: string, says: string): DemoAnswer => ({ step, says, verdict: "pass" });
-const foundation = (measured: number, unit: "ft" | "m" = "ft"): DemoAnswer => ({ step: "foundation", measured, unit, rule: "Distance to foundation" });
+const foundation = (measured: number, unit: "ft" | "m" = "ft"): DemoAnswer => ({
+  step: "foundation",
+  measured,
+  unit,
+  rule: "Distance to foundation",
+});
 const slopePercent = (measured: number): DemoAnswer => ({ step: "slope", measured, unit: "%", rule: "Ground slope" });
 
 export const demoYards: readonly DemoYard[] = [
@@ -67,11 +68,21 @@ export const demoYards: readonly DemoYard[] = [
     soilGroup: "B",
     slope: [7, 180],
     notes: "Wants butterflies. Downspout on the garden side already runs over the lawn.",
-    surfaces: [["Front roof, half", "roof", 1180, 0.5], ["Drive", "paving", 240, 0.5, "rectangle: length 20 ft, width 12 ft"]],
-    holes: [{ diameter: 8, depth: 18, soaked: "yes", minutes: [0, 10, 20, 30, 40, 50, 60], water: [9, 8.0625, 7.3125, 6.625, 6, 5.4375, 4.875] }],
+    surfaces: [
+      ["Front roof, half", "roof", 1180, 0.5],
+      ["Drive", "paving", 240, 0.5, "rectangle: length 20 ft, width 12 ft"],
+    ],
+    holes: [
+      { diameter: 8, depth: 18, soaked: "yes", minutes: [0, 10, 20, 30, 40, 50, 60], water: [9, 8.0625, 7.3125, 6.625, 6, 5.4375, 4.875] },
+    ],
     screening: [
-      foundation(14), slopePercent(3.9), passed("wet-spot", "No, it drains"), passed("trees", "Yes, outside"),
-      passed("overflow", "Yes, there is a way"), passed("ticket", "All answered, ticket in force"), passed("private-lines", "Shown, or none"),
+      foundation(14),
+      slopePercent(3.9),
+      passed("wet-spot", "No, it drains"),
+      passed("trees", "Yes, outside"),
+      passed("overflow", "Yes, there is a way"),
+      passed("ticket", "All answered, ticket in force"),
+      passed("private-lines", "Shown, or none"),
     ],
   },
   {
@@ -105,7 +116,10 @@ export const demoYards: readonly DemoYard[] = [
     mediaDepth: 12,
     mixRecipe: "tight soil",
     notes: "Tight soil: sand and compost go into what is dug out.",
-    surfaces: [["Garage and kitchen roof", "roof", 640, 1], ["Patio", "paving", 160, 1]],
+    surfaces: [
+      ["Garage and kitchen roof", "roof", 640, 1],
+      ["Patio", "paving", 160, 1],
+    ],
     holes: [{ diameter: 8, depth: 18, soaked: "yes", minutes: [0, 20, 40, 60, 80, 100], water: [8.5, 7.8125, 7.25, 6.75, 6.25, 5.8125] }],
     screening: [foundation(16), passed("ticket", "All answered, ticket in force")],
   },
@@ -134,7 +148,10 @@ export const demoYards: readonly DemoYard[] = [
     address: "8 Millrace Way",
     soilGroup: "C",
     notes: "Not tested yet: waiting for the utility marks.",
-    surfaces: [["Roof to the lane", "roof", 530, 1], ["Gravel drive", "gravel drive", 300, 0.5]],
+    surfaces: [
+      ["Roof to the lane", "roof", 530, 1],
+      ["Gravel drive", "gravel drive", 300, 0.5],
+    ],
     screening: [foundation(15), { step: "ticket", says: "Asked for, still waiting", verdict: "stop" }],
   },
   {
@@ -154,7 +171,10 @@ export const demoYards: readonly DemoYard[] = [
     soilGroup: "B",
     slope: [0.15, 4.5],
     notes: "Measured in metric by the owner: mm, m and m².",
-    surfaces: [["Roof above the garden", "roof", 78, 1], ["Path", "paving", 12, 1, "rectangle: length 8 m, width 1.5 m"]],
+    surfaces: [
+      ["Roof above the garden", "roof", 78, 1],
+      ["Path", "paving", 12, 1, "rectangle: length 8 m, width 1.5 m"],
+    ],
     holes: [{ diameter: 200, depth: 450, soaked: "yes", minutes: [0, 10, 20, 30, 40, 50], water: [200, 181, 166, 152, 139, 127] }],
     screening: [foundation(4.2, "m"), passed("ticket", "All answered, ticket in force")],
   },
@@ -200,7 +220,10 @@ export const demoYards: readonly DemoYard[] = [
     soilGroup: "C",
     slope: [9, 180],
     notes: "Half of what drains here is lawn: compare the runoff by curve numbers.",
-    surfaces: [["Roof", "roof", 520, 1], ["Uphill lawn", "good lawn", 900, 1]],
+    surfaces: [
+      ["Roof", "roof", 520, 1],
+      ["Uphill lawn", "good lawn", 900, 1],
+    ],
     holes: [{ diameter: 10, depth: 18, soaked: "yes", minutes: [0, 15, 30, 45, 60], water: [9, 8.25, 7.625, 7, 6.4375] }],
     screening: [foundation(30), slopePercent(5)],
   },
@@ -221,7 +244,10 @@ export const demoYards: readonly DemoYard[] = [
     slope: [4, 180],
     pondingDepth: 6,
     notes: "School garden: shallow ponding, pupils plant it.",
-    surfaces: [["North wing roof", "roof", 3400, 1], ["Court", "paving", 800, 0.5, "widths: step 10 ft, widths 20 20 22 20 16 ft"]],
+    surfaces: [
+      ["North wing roof", "roof", 3400, 1],
+      ["Court", "paving", 800, 0.5, "widths: step 10 ft, widths 20 20 22 20 16 ft"],
+    ],
     holes: [
       { diameter: 10, depth: 18, soaked: "yes", minutes: [0, 5, 10, 15, 20], water: [9, 7.9375, 7.125, 6.375, 5.6875] },
       { diameter: 10, depth: 18, soaked: "yes", minutes: [0, 5, 10, 15, 20], water: [9, 8.1875, 7.5, 6.875, 6.3125] },
@@ -236,7 +262,11 @@ export const demoYards: readonly DemoYard[] = [
     notes: "Septic field below the place: the health department decides. Hole not soaked first and not steady: test again.",
     surfaces: [["Barn roof, east", "roof", 1250, 1]],
     holes: [{ diameter: 8, depth: 18, soaked: "no", minutes: [0, 10, 20, 30, 40], water: [8, 6.75, 5.75, 5, 4.25] }],
-    screening: [foundation(28), { step: "septic-uphill", measured: 38, unit: "ft", rule: "Distance to septic field, basin uphill" }, { step: "well", measured: 65, unit: "ft", rule: "Distance to well" }],
+    screening: [
+      foundation(28),
+      { step: "septic-uphill", measured: 38, unit: "ft", rule: "Distance to septic field, basin uphill" },
+      { step: "well", measured: 65, unit: "ft", rule: "Distance to well" },
+    ],
   },
 ];
 
@@ -260,7 +290,14 @@ export async function fillDemoProgram(workbook: WorkbookWriting, day: number = t
     notes: yard.notes,
   }));
   const surfaces = demoYards.flatMap((yard, index) =>
-    yard.surfaces.map(([surface, cover, area, share, howMeasured = null]) => ({ siteId: siteIdAt(index), surface, cover, area, share, howMeasured })),
+    yard.surfaces.map(([surface, cover, area, share, howMeasured = null]) => ({
+      siteId: siteIdAt(index),
+      surface,
+      cover,
+      area,
+      share,
+      howMeasured,
+    })),
   );
   const holes = demoYards.flatMap((yard, index) =>
     (yard.holes ?? []).map((hole, number) => ({
@@ -276,7 +313,12 @@ export async function fillDemoProgram(workbook: WorkbookWriting, day: number = t
     })),
   );
   const jobs = demoJobs(demoYards.map(demoSite), day);
-  const visits = [...demoYards.flatMap((yard, index) => (yard.screening ?? []).map((answer) => screeningRow(siteIdAt(index), day - FIRST_VISIT + index, answer))), ...jobs.visits];
+  const visits = [
+    ...demoYards.flatMap((yard, index) =>
+      (yard.screening ?? []).map((answer) => screeningRow(siteIdAt(index), day - FIRST_VISIT + index, answer)),
+    ),
+    ...jobs.visits,
+  ];
   await workbook.writeValues([
     ...columnWrites(sitesSheet, sites),
     ...columnWrites(surfacesSheet, surfaces),
@@ -291,13 +333,15 @@ export async function fillDemoProgram(workbook: WorkbookWriting, day: number = t
     ...columnWrites(rainRecordSheet, demoRain(day)),
     ...demoSettings.map(([key, value]) => ({ range: settingCell(key), values: [[value]] })),
   ]);
-  await workbook.writeFormulas(visits.flatMap(({ siteId, rule = null }, index) => {
-    if (rule === null) return [];
-    const row = firstRow(visitsSheet) + index;
-    const answerAddress = addressOf(cellOf(visitsSheet, row, "answer")).replace(/^.*!/, "");
-    const units = sites.find((site) => site.siteId === siteId)?.units ?? "us";
-    return [{ range: cellOf(visitsSheet, row, "verdict"), formulas: [[verdictFormula(String(rule), answerAddress, units)]] }];
-  }));
+  await workbook.writeFormulas(
+    visits.flatMap(({ siteId, rule = null }, index) => {
+      if (rule === null) return [];
+      const row = firstRow(visitsSheet) + index;
+      const answerAddress = addressOf(cellOf(visitsSheet, row, "answer")).replace(/^.*!/, "");
+      const units = sites.find((site) => site.siteId === siteId)?.units ?? "us";
+      return [{ range: cellOf(visitsSheet, row, "verdict"), formulas: [[verdictFormula(String(rule), answerAddress, units)]] }];
+    }),
+  );
 }
 
 /** What the invented program pays and measures, so that no total of its report stands empty. */

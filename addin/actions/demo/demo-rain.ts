@@ -18,7 +18,13 @@ export function demoRain(day: number): readonly DemoRainDay[] {
   return Array.from({ length: DAYS }, (_, index) => {
     isWet = next() < (isWet ? WET_AFTER_WET : WET_AFTER_DRY);
     const depth = isWet ? Math.round(-MEAN_WET_INCHES * Math.log(1 - next()) * 100) / 100 : 0;
-    return { began: day - DAYS + index, depth, unit: "in", gauge: GAUGE, note: index === 0 ? "Invented, like everything in this program" : null };
+    return {
+      began: day - DAYS + index,
+      depth,
+      unit: "in",
+      gauge: GAUGE,
+      note: index === 0 ? "Invented, like everything in this program" : null,
+    };
   });
 }
 

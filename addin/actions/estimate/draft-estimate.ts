@@ -1,15 +1,12 @@
 import { CUBIC_FEET_PER_CUBIC_YARD, fromUs, toUs, unitOf } from "../../../functions/quantities.ts";
-import { materialTons } from "../../../functions/amendment/material-weight.ts";
-import type { Material } from "../../../functions/amendment/material-weight.ts";
-import { isCellError } from "../../../functions/worksheet/cell.ts";
-import type { CellInput } from "../../../functions/worksheet/cell.ts";
+import { materialTons, type Material } from "../../../functions/amendment/material-weight.ts";
+import { isCellError, type CellInput } from "../../../functions/worksheet/calling/cell.ts";
 import { digHours } from "../../../functions/worksheet/earthwork.ts";
-import { plainKey } from "../../../functions/worksheet/nearest-keys.ts";
+import { plainKey } from "../../../functions/worksheet/calling/nearest-keys.ts";
 import { layerVolume, soilState } from "../../../functions/worksheet/soil.ts";
-import type { WorksheetFunction } from "../../../functions/worksheet/worksheet-function.ts";
+import type { WorksheetFunction } from "../../../functions/worksheet/calling/worksheet-function.ts";
 import type { LINE_KINDS } from "../../records/estimate-lines.ts";
-import { DRAFTED_ITEMS } from "../../records/prices.ts";
-import type { PriceRow } from "../../records/prices.ts";
+import { DRAFTED_ITEMS, type PriceRow } from "../../records/prices.ts";
 import type { SettingValues } from "../../records/program.ts";
 import type { UnitSystem } from "../../records/site-terms.ts";
 import type { Answer, BasinDraft } from "../basin/draft-basin.ts";
@@ -39,7 +36,9 @@ export function draftLines(program: Program, yard: Yard, basin: BasinDraft): Est
   if (!("value" in basin.floorArea)) return { lines: [], sentences: [basin.floorArea.sentence] };
   const { units } = yard;
   const materials: readonly Volume[] = [
-    ...basin.mix.filter(({ material }) => material !== KEPT).map(({ material, volume }) => ({ group: GROUPS.soil, item: material, volume, note: "Loose, for the soil mix, settling included." })),
+    ...basin.mix
+      .filter(({ material }) => material !== KEPT)
+      .map(({ material, volume }) => ({ group: GROUPS.soil, item: material, volume, note: "Loose, for the soil mix, settling included." })),
     ...materialOf(basin.mulchVolume, GROUPS.mulch, DRAFTED_ITEMS.mulch, "Over floor and sides."),
     ...materialOf(overflowStone(program.settings, units), GROUPS.stone, DRAFTED_ITEMS.stone, "For the overflow, by the size on Program."),
     ...materialOf(soilLeftOver(basin, units), GROUPS.disposal, DRAFTED_ITEMS.disposal, leftOverNote(basin)),
@@ -49,14 +48,40 @@ export function draftLines(program: Program, yard: Yard, basin: BasinDraft): Est
     lines: [
       ...materials.filter(({ volume }) => volume > 0).map((material) => lineOfMaterial(material, program.prices, units)),
       ...plantLines(program, yard, basin),
-      { group: GROUPS.tools, item: DRAFTED_ITEMS.toolHire, quantity: 1, unit: unitOnPrices(program.prices, DRAFTED_ITEMS.toolHire) ?? "day", kind: "cash", note: "Common practice: change it to what you hire." },
-      ...(hours === null ? [] : [{ group: GROUPS.volunteers, item: DRAFTED_ITEMS.volunteerHour, quantity: roundedUp(hours), unit: "h", kind: "in-kind" as const, note: "Digging by hand in firm soil. Planting and mulching come on top." }]),
+      {
+        group: GROUPS.tools,
+        item: DRAFTED_ITEMS.toolHire,
+        quantity: 1,
+        unit: unitOnPrices(program.prices, DRAFTED_ITEMS.toolHire) ?? "day",
+        kind: "cash",
+        note: "Common practice: change it to what you hire.",
+      },
+      ...(hours === null
+        ? []
+        : [
+            {
+              group: GROUPS.volunteers,
+              item: DRAFTED_ITEMS.volunteerHour,
+              quantity: roundedUp(hours),
+              unit: "h",
+              kind: "in-kind" as const,
+              note: "Digging by hand in firm soil. Planting and mulching come on top.",
+            },
+          ]),
     ],
     sentences: basin.mixSentence === null ? [] : [basin.mixSentence],
   };
 }
 
-const GROUPS = { soil: "Soil", mulch: "Mulch", stone: "Stone", plants: "Plants", tools: "Tools and hire", disposal: "Disposal", volunteers: "Volunteers" } as const;
+const GROUPS = {
+  soil: "Soil",
+  mulch: "Mulch",
+  stone: "Stone",
+  plants: "Plants",
+  tools: "Tools and hire",
+  disposal: "Disposal",
+  volunteers: "Volunteers",
+} as const;
 
 /** Soil of the dig that goes back into the mix: nothing to buy, and nothing to haul off. */
 const KEPT = "native soil";
@@ -74,13 +99,20 @@ function materialOf(volume: Answer, group: string, item: string, note: string): 
 }
 
 export function overflowStone(settings: SettingValues, units: UnitSystem): Answer {
-  return first(layerVolume, [fromUs("area", settings.overflowStoneSquareFeet, units), fromUs("depth", settings.overflowStoneInches, units), 0, units]);
+  return first(layerVolume, [
+    fromUs("area", settings.overflowStoneSquareFeet, units),
+    fromUs("depth", settings.overflowStoneInches, units),
+    0,
+    units,
+  ]);
 }
 
 /** What the dig leaves after berm and fill, with the soil that the mix takes the place of, less what goes back into the mix. */
 function soilLeftOver({ earthwork, looseVolume, mixVolume, mix }: BasinDraft, units: UnitSystem): Answer {
   const isKnown = earthwork !== null && "value" in earthwork.leftOver && "value" in mixVolume;
-  const loose = isKnown ? first(soilState, [Math.max(0, earthwork.leftOver.value + mixVolume.value), "in place", "loose", "loam", units]) : looseVolume;
+  const loose = isKnown
+    ? first(soilState, [Math.max(0, earthwork.leftOver.value + mixVolume.value), "in place", "loose", "loam", units])
+    : looseVolume;
   if (!("value" in loose)) return loose;
   const kept = mix.find(({ material }) => material === KEPT)?.volume ?? 0;
   return { value: Math.max(0, loose.value - kept) };
@@ -99,26 +131,36 @@ function handDigHours(digVolume: Answer, units: UnitSystem): number | null {
 /** Plants of the planting plan, each priced by its own row where Prices has one; before there is a plan, a count by spacing. */
 function plantLines(program: Program, yard: Yard, basin: BasinDraft): DraftedLine[] {
   const line = (item: string, quantity: number, note: string): DraftedLine => ({
-    group: GROUPS.plants, item, quantity, unit: unitOnPrices(program.prices, item) ?? "plant", kind: "cash", note,
+    group: GROUPS.plants,
+    item,
+    quantity,
+    unit: unitOnPrices(program.prices, item) ?? "plant",
+    kind: "cash",
+    note,
   });
   const planned = countsByPlant(yard);
   if (planned.size === 0) {
     const { plants } = basin;
-    return "value" in plants && plants.value > 0 ? [line(DRAFTED_ITEMS.plant, plants.value, "A first count by spacing: there is no planting plan yet.")] : [];
+    return "value" in plants && plants.value > 0
+      ? [line(DRAFTED_ITEMS.plant, plants.value, "A first count by spacing: there is no planting plan yet.")]
+      : [];
   }
   const ownRow = [...planned].filter(([plant]) => priceRowOf(program.prices, plant) !== undefined);
   const others = [...planned].filter(([plant]) => priceRowOf(program.prices, plant) === undefined);
   const together = others.reduce((sum, [, count]) => sum + count, 0);
   return [
     ...ownRow.map(([plant, count]) => line(plant, count, "From the planting plan.")),
-    ...(together > 0 ? [line(DRAFTED_ITEMS.plant, together, `From the planting plan: ${others.map(([plant, count]) => `${count} ${plant}`).join(", ")}.`)] : []),
+    ...(together > 0
+      ? [line(DRAFTED_ITEMS.plant, together, `From the planting plan: ${others.map(([plant, count]) => `${count} ${plant}`).join(", ")}.`)]
+      : []),
   ];
 }
 
 export function countsByPlant(yard: Yard): ReadonlyMap<string, number> {
   const counts = new Map<string, number>();
   for (const { record } of yard.clumps) {
-    if (record.plant !== null && record.planned !== null && record.planned > 0) counts.set(record.plant, (counts.get(record.plant) ?? 0) + record.planned);
+    if (record.plant !== null && record.planned !== null && record.planned > 0)
+      counts.set(record.plant, (counts.get(record.plant) ?? 0) + record.planned);
   }
   return counts;
 }

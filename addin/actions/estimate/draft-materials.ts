@@ -3,16 +3,15 @@ import { PICKUP_TONS } from "../../../functions/earthwork/truck-loads.ts";
 import type { EarthSoil } from "../../../functions/published/fm-5-434.ts";
 import { fromUs } from "../../../functions/quantities.ts";
 import { bags, materialWeight } from "../../../functions/worksheet/amendment.ts";
-import type { CellInput } from "../../../functions/worksheet/cell.ts";
+import type { CellInput } from "../../../functions/worksheet/calling/cell.ts";
 import { stockpile, truckLoads } from "../../../functions/worksheet/earthwork.ts";
 import { soilState } from "../../../functions/worksheet/soil.ts";
-import type { WorksheetFunction } from "../../../functions/worksheet/worksheet-function.ts";
+import type { WorksheetFunction } from "../../../functions/worksheet/calling/worksheet-function.ts";
 import type { SettingValues } from "../../records/program.ts";
 import type { UnitSystem } from "../../records/site-terms.ts";
 import type { BasinDraft } from "../basin/draft-basin.ts";
 import { overflowStone } from "./draft-estimate.ts";
-import { answer, rowOf } from "../worksheet-answers.ts";
-import type { Answer } from "../worksheet-answers.ts";
+import { answer, rowOf, type Answer } from "../worksheet-answers.ts";
 
 /** What only the person who orders knows, in the yard's units; null where nothing was typed. */
 export interface OrderInputs {
@@ -67,10 +66,17 @@ export function draftMaterials(basin: BasinDraft, settings: SettingValues, order
   const inPlace = basin.digVolume;
   const loose = after(inPlace, (volume) => one(soilState, [volume, "in place", "loose", order.soil]));
   const pile = "value" in loose ? ask(stockpile, [loose.value, null]) : [loose, loose, loose];
-  const weigh = (volume: Answer, material: Material | null) => (material === null ? null : after(volume, (of) => one(materialWeight, [of, material])));
+  const weigh = (volume: Answer, material: Material | null) =>
+    material === null ? null : after(volume, (of) => one(materialWeight, [of, material]));
   const lines = volumesToBuy(basin, settings).map(({ material, volume }): MaterialLine => {
     const weighedAs = WEIGHED_AS.get(material) ?? null;
-    return { material, volume, weighedAs, weight: weigh(volume, weighedAs), bags: order.bagSize === null ? null : after(volume, (of) => one(bags, [of, order.bagSize])) };
+    return {
+      material,
+      volume,
+      weighedAs,
+      weight: weigh(volume, weighedAs),
+      bags: order.bagSize === null ? null : after(volume, (of) => one(bags, [of, order.bagSize])),
+    };
   });
   return {
     inPlace,
@@ -79,14 +85,20 @@ export function draftMaterials(basin: BasinDraft, settings: SettingValues, order
     pileRadius: pile[0] ?? NOTHING,
     pileHeight: pile[1] ?? NOTHING,
     pileGround: pile[2] ?? NOTHING,
-    loads: order.loadVolume === null ? null : after(loose, (volume) => one(truckLoads, [volume, order.loadVolume, order.loadWeight, MOIST_EARTH])),
+    loads:
+      order.loadVolume === null
+        ? null
+        : after(loose, (volume) => one(truckLoads, [volume, order.loadVolume, order.loadWeight, MOIST_EARTH])),
     lines,
     pickupTrips: pickupTrips(units, [{ material: DUG_EARTH, volume: loose, weighedAs: MOIST_EARTH }, ...lines]),
     cautions: [...cautions],
   };
 }
 
-function volumesToBuy({ units, mix, mulchVolume }: BasinDraft, settings: SettingValues): readonly Pick<MaterialLine, "material" | "volume">[] {
+function volumesToBuy(
+  { units, mix, mulchVolume }: BasinDraft,
+  settings: SettingValues,
+): readonly Pick<MaterialLine, "material" | "volume">[] {
   return [
     ...mix.map(({ material, volume }) => ({ material, volume: { value: volume } })),
     { material: MULCH, volume: mulchVolume },
@@ -95,7 +107,10 @@ function volumesToBuy({ units, mix, mulchVolume }: BasinDraft, settings: Setting
 }
 
 /** By weight alone: the bed is taken to hold it. */
-function pickupTrips(units: UnitSystem, lines: readonly Pick<MaterialLine, "material" | "volume" | "weighedAs">[]): MaterialsDraft["pickupTrips"] {
+function pickupTrips(
+  units: UnitSystem,
+  lines: readonly Pick<MaterialLine, "material" | "volume" | "weighedAs">[],
+): MaterialsDraft["pickupTrips"] {
   return lines.flatMap(({ material, volume, weighedAs }) => {
     if (weighedAs === null || !("value" in volume) || volume.value === 0) return [];
     const [trips] = truckLoads.evaluate([volume.value, volume.value, fromUs("weight", PICKUP_TONS, units), weighedAs, units])[0] ?? [];

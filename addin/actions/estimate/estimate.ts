@@ -1,26 +1,20 @@
 import { costOfUnit, estimateTotals, STALE_PRICE_DAYS } from "../../../functions/cost/estimate-totals.ts";
-import { orderedQuantity } from "../../../functions/cost/order-amount.ts";
-import type { Price } from "../../../functions/cost/order-amount.ts";
+import { orderedQuantity, type Price } from "../../../functions/cost/order-amount.ts";
 import { GALLONS_PER_CUBIC_FOOT } from "../../../functions/planting/water-need.ts";
 import { IMPERVIOUS_COVERS } from "../../../functions/published/tr-55.ts";
 import { LARGEST_NUMBER, toUs, unitOf } from "../../../functions/quantities.ts";
-import { isCellError } from "../../../functions/worksheet/cell.ts";
-import type { Cell } from "../../../functions/worksheet/cell.ts";
+import { isCellError, type Cell } from "../../../functions/worksheet/calling/cell.ts";
 import { costShare, priced, volunteerValue } from "../../../functions/worksheet/cost.ts";
-import { plainKey } from "../../../functions/worksheet/nearest-keys.ts";
+import { plainKey } from "../../../functions/worksheet/calling/nearest-keys.ts";
 import { priceOf } from "../../../functions/worksheet/price-table.ts";
 import type { EstimateLineRow } from "../../records/estimate-lines.ts";
-import { DRAFTED_ITEMS, pricesSheet } from "../../records/prices.ts";
-import type { PriceRow } from "../../records/prices.ts";
+import { DRAFTED_ITEMS, pricesSheet, type PriceRow } from "../../records/prices.ts";
 import type { SettingValues } from "../../records/program.ts";
 import { isBlank } from "../../records/sheet.ts";
-import { isErrorCode } from "../../workbook/workbook.ts";
-import type { CellValue } from "../../workbook/workbook.ts";
+import { isErrorCode, type CellValue } from "../../workbook/port.ts";
 import { isoDate } from "../dates.ts";
-import { basinInputsOf, draftBasin } from "../basin/draft-basin.ts";
-import type { Answer, BasinDraft } from "../basin/draft-basin.ts";
-import { draftLines, priceRowOf } from "./draft-estimate.ts";
-import type { LineKind } from "./draft-estimate.ts";
+import { basinInputsOf, draftBasin, type Answer, type BasinDraft } from "../basin/draft-basin.ts";
+import { draftLines, priceRowOf, type LineKind } from "./draft-estimate.ts";
 import type { Program, Yard } from "../program/read-program.ts";
 
 /** A line with its price. Blank words are "". */
@@ -65,13 +59,23 @@ export interface Estimate {
 
 /** The estimate that stands on Estimate lines for this yard, priced by Prices as it stands today. */
 export function estimateOf(program: Program, yard: Yard, today: number): Estimate {
-  return totalled(program, yard, draftBasin(basinInputsOf(yard), program.settings), yard.estimateLines.flatMap((row) => lineOfRow(program, row, today)));
+  return totalled(
+    program,
+    yard,
+    draftBasin(basinInputsOf(yard), program.settings),
+    yard.estimateLines.flatMap((row) => lineOfRow(program, row, today)),
+  );
 }
 
 /** What a garden of this size would cost, by the lines that a draft for it has. */
 export function estimateOfDraft(program: Program, yard: Yard, basin: BasinDraft, today: number): Estimate {
   const { lines } = draftLines(program, yard, basin);
-  return totalled(program, yard, basin, lines.map((line) => pricedLine(program, { ...line, row: null, funder: "" }, today)));
+  return totalled(
+    program,
+    yard,
+    basin,
+    lines.map((line) => pricedLine(program, { ...line, row: null, funder: "" }, today)),
+  );
 }
 
 /** The in-kind value of hours at the rate on Prices, or why there is none. */
@@ -91,7 +95,16 @@ export function stalePriceSentence(item: string, priceDate: number | null, today
 function lineOfRow(program: Program, row: EstimateLineRow, today: number): PricedLine[] {
   const { group, item, quantity, unit, kind, funder, note } = row.record;
   if (item === null && isBlank(row.cells.quantity)) return [];
-  const line = { row, group: group ?? "", item: item ?? "", quantity, unit: unit ?? "", kind: kind ?? "cash", funder: funder ?? "", note: note ?? "" } as const;
+  const line = {
+    row,
+    group: group ?? "",
+    item: item ?? "",
+    quantity,
+    unit: unit ?? "",
+    kind: kind ?? "cash",
+    funder: funder ?? "",
+    note: note ?? "",
+  } as const;
   return [pricedLine(program, line, today)];
 }
 
@@ -105,7 +118,15 @@ function pricedLine(program: Program, line: UnpricedLine, today: number): Priced
   const quantity = typeof typed === "string" && typed.trim() !== "" ? typed : line.quantity;
   const found = priceOf(line.item, table);
   const row = priceRowOf(program.prices, line.item);
-  const price = isCellError(found) || !Number.isFinite(boughtOf(line.quantity, found)) ? null : { unitPrice: found.unitPrice, bought: boughtOf(line.quantity, found), delivery: found.delivery, date: row?.record.priceDate ?? null };
+  const price =
+    isCellError(found) || !Number.isFinite(boughtOf(line.quantity, found))
+      ? null
+      : {
+          unitPrice: found.unitPrice,
+          bought: boughtOf(line.quantity, found),
+          delivery: found.delivery,
+          date: row?.record.priceDate ?? null,
+        };
   return {
     ...line,
     price,
@@ -143,12 +164,15 @@ function unitSentence(line: UnpricedLine, row: PriceRow | undefined): string | n
 }
 
 function rateCautions(line: UnpricedLine, row: PriceRow | undefined): readonly string[] {
-  return plainKey(line.item) === DRAFTED_ITEMS.volunteerHour ? volunteerValue.cautionsFor([line.quantity, row?.record.unitPrice ?? null]) : [];
+  return plainKey(line.item) === DRAFTED_ITEMS.volunteerHour
+    ? volunteerValue.cautionsFor([line.quantity, row?.record.unitPrice ?? null])
+    : [];
 }
 
 function totalled(program: Program, yard: Yard, basin: BasinDraft, lines: readonly PricedLine[]): Estimate {
   const { settings } = program;
-  const sumOf = (kind: LineKind) => lines.reduce((sum, line) => (line.kind === kind && "value" in line.amount ? sum + line.amount.value : sum), 0);
+  const sumOf = (kind: LineKind) =>
+    lines.reduce((sum, line) => (line.kind === kind && "value" in line.amount ? sum + line.amount.value : sum), 0);
   const cash = sumOf("cash");
   const share = shareOf(settings, yard, basin, estimateTotals(cash, settings.contingencyPercent, 0).cost);
   const { contingency, cost, ownPart } = estimateTotals(cash, settings.contingencyPercent, share.value ?? 0);
@@ -213,7 +237,12 @@ function shareOf(settings: SettingValues, yard: Yard, basin: BasinDraft, cost: n
   if (forms.length === 0) return { value: null, flags: [] };
   const smallest = settings.costShareSmallestSquareFeet;
   if (smallest !== null && (garden === null || garden < smallest)) {
-    return { value: 0, flags: [`The garden is under the smallest that the cost share counts, ${smallest} ${unitOf("area", "us")} at the rim: it pays nothing.`] };
+    return {
+      value: 0,
+      flags: [
+        `The garden is under the smallest that the cost share counts, ${smallest} ${unitOf("area", "us")} at the rim: it pays nothing.`,
+      ],
+    };
   }
   const paid = forms.map(({ kind, basis, rate }) => answerOf(costShare.evaluate([kind, basis, rate])[0]?.[0]));
   const earned = paid.reduce((sum, answer) => ("value" in answer ? sum + answer.value : sum), 0);
@@ -230,7 +259,8 @@ function shareOf(settings: SettingValues, yard: Yard, basin: BasinDraft, cost: n
 }
 
 function answerOf(cell: Cell | undefined): Answer {
-  if (typeof cell === "number") return isBelievable(cell) ? { value: cell } : { sentence: "The amount is too large to be true. Look at quantity and price." };
+  if (typeof cell === "number")
+    return isBelievable(cell) ? { value: cell } : { sentence: "The amount is too large to be true. Look at quantity and price." };
   if (isCellError(cell)) return { sentence: cell.sentence === "" ? `A cell on ${pricesSheet.name} shows ${cell.code}.` : cell.sentence };
   return { sentence: "Quantity and item are missing." };
 }

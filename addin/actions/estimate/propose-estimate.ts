@@ -1,15 +1,10 @@
-import { plainKey } from "../../../functions/worksheet/nearest-keys.ts";
-import { WorkbookRefused } from "../../workbook/workbook.ts";
-import type { Workbook } from "../../workbook/workbook.ts";
-import { estimateLinesSheet } from "../../records/estimate-lines.ts";
-import type { EstimateLineRow } from "../../records/estimate-lines.ts";
+import { plainKey } from "../../../functions/worksheet/calling/nearest-keys.ts";
+import { WorkbookRefused, type Workbook } from "../../workbook/port.ts";
+import { estimateLinesSheet, type EstimateLineRow } from "../../records/estimate-lines.ts";
 import { basinInputsOf, draftBasin } from "../basin/draft-basin.ts";
-import { draftLines } from "./draft-estimate.ts";
-import type { DraftedLine } from "./draft-estimate.ts";
-import { yardNow } from "../program/read-program.ts";
-import type { Program, Yard } from "../program/read-program.ts";
-import { appendRows, changeRow } from "../program/write-records.ts";
-import type { Conflict } from "../program/write-records.ts";
+import { draftLines, type DraftedLine } from "./draft-estimate.ts";
+import { yardNow, type Program, type Yard } from "../program/read-program.ts";
+import { appendRows, changeRow, type Conflict } from "../program/write-records.ts";
 
 /** What a draft would change on Estimate lines, to be shown before anything is written. */
 export interface EstimateProposal {
@@ -42,16 +37,27 @@ function standing({ estimateLines }: Yard, { item }: DraftedLine): readonly Esti
 export async function addProposedLines(workbook: Workbook, { siteId }: Yard, lines: readonly DraftedLine[]): Promise<void> {
   const now = await yardNow(workbook, siteId);
   const there = lines.filter((line) => standing(now, line).length > 0);
-  if (there.length > 0) throw new WorkbookRefused(`${there.map(({ item }) => item).join(", ")} was added to ${estimateLinesSheet.name} meanwhile. Nothing was added: look at the draft again.`);
+  if (there.length > 0)
+    throw new WorkbookRefused(
+      `${there.map(({ item }) => item).join(", ")} was added to ${estimateLinesSheet.name} meanwhile. Nothing was added: look at the draft again.`,
+    );
   await addEstimateLines(workbook, now, lines);
 }
 
 /** Adds the lines below those that stand; nothing that stands is touched. */
 export async function addEstimateLines(workbook: Workbook, yard: Yard, lines: readonly DraftedLine[]): Promise<void> {
-  await appendRows(workbook, estimateLinesSheet, lines.map((line) => ({ siteId: yard.siteId, ...line })));
+  await appendRows(
+    workbook,
+    estimateLinesSheet,
+    lines.map((line) => ({ siteId: yard.siteId, ...line })),
+  );
 }
 
 /** Puts the drafted quantity, and its unit, into a line that stands. */
-export function takeDraftedQuantity(workbook: Workbook, row: EstimateLineRow, { quantity, unit }: DraftedLine): Promise<readonly Conflict[]> {
+export function takeDraftedQuantity(
+  workbook: Workbook,
+  row: EstimateLineRow,
+  { quantity, unit }: DraftedLine,
+): Promise<readonly Conflict[]> {
   return changeRow(workbook, row, { quantity, unit });
 }

@@ -5,7 +5,11 @@ export function csvFile(rows: readonly (readonly (string | number | null)[])[]):
 
 /** The same for pasting into a spreadsheet: a tab between cells, so that no text may hold one, nor a line break. */
 export function pastedTable(rows: readonly (readonly (string | number | null)[])[]): string {
-  return rows.map((row) => row.map((value) => (typeof value === "string" ? neutralText(value.replace(/[\r\n\t\v\f]+/g, " ")) : field(value))).join("\t")).join("\n");
+  return rows
+    .map((row) =>
+      row.map((value) => (typeof value === "string" ? neutralText(value.replace(/[\r\n\t\v\f]+/g, " ")) : field(value))).join("\t"),
+    )
+    .join("\n");
 }
 
 /** Tells a spreadsheet that the text is UTF-8. */

@@ -1,12 +1,10 @@
 import { fromUs, unitOf } from "../../../functions/quantities.ts";
 import { waterNeed } from "../../../functions/worksheet/plants.ts";
 import { isoDate } from "../dates.ts";
-import { basinInputsOf, draftBasin } from "../basin/draft-basin.ts";
-import type { BasinDraft } from "../basin/draft-basin.ts";
+import { basinInputsOf, draftBasin, type BasinDraft } from "../basin/draft-basin.ts";
 import { countsByPlant } from "../estimate/draft-estimate.ts";
 import type { Program, Yard } from "../program/read-program.ts";
-import { flagsOf } from "./estimate-sheets.ts";
-import type { YardEstimate } from "./estimate-sheets.ts";
+import { flagsOf, type YardEstimate } from "./estimate-sheets.ts";
 import type { PrintedBlock, PrintedDocument } from "./printed-page.ts";
 import { moneyWords, numberWords, quantityWords } from "./quantity-words.ts";
 import { text } from "./text.ts";
@@ -30,7 +28,9 @@ export function estimateDocument({ yard, estimate }: YardEstimate, date: number)
     total(text.totals.cash, moneyWords(estimate.cash)),
     total(text.totals.contingency(numberWords(estimate.contingencyPercent)), moneyWords(estimate.contingency)),
     total(text.totals.cost, moneyWords(estimate.cost)),
-    ...(estimate.costShare === null ? [] : [total(text.totals.costShare, moneyWords(estimate.costShare)), total(text.totals.ownPart, moneyWords(estimate.ownPart))]),
+    ...(estimate.costShare === null
+      ? []
+      : [total(text.totals.costShare, moneyWords(estimate.costShare)), total(text.totals.ownPart, moneyWords(estimate.ownPart))]),
     total(text.totals.inKind, moneyWords(estimate.inKind)),
   ];
   const area = unitOf("area", yard.units);
@@ -45,7 +45,10 @@ export function estimateDocument({ yard, estimate }: YardEstimate, date: number)
           caption: text.quantities.materials,
           columns: [
             ...[words.group, words.item].map((heading) => ({ heading, isNumber: false })),
-            ...[words.quantity, words.bought, words.unitPrice, words.delivery, words.amount].map((heading) => ({ heading, isNumber: true })),
+            ...[words.quantity, words.bought, words.unitPrice, words.delivery, words.amount].map((heading) => ({
+              heading,
+              isNumber: true,
+            })),
             ...[words.kind, words.priceDate].map((heading) => ({ heading, isNumber: false })),
           ],
           rows: [...lines, ...totals],
@@ -92,14 +95,19 @@ export function quantityDocument(program: Program, { yard, estimate }: YardEstim
       },
       ...(plants.length === 0
         ? []
-        : [{
-            table: {
-              caption: words.plants,
-              columns: [{ heading: words.plant, isNumber: false }, { heading: words.count, isNumber: true }],
-              rows: plants.map(([plant, count]) => [plant, numberWords(count, 0)]),
-              totals: 0,
+        : [
+            {
+              table: {
+                caption: words.plants,
+                columns: [
+                  { heading: words.plant, isNumber: false },
+                  { heading: words.count, isNumber: true },
+                ],
+                rows: plants.map(([plant, count]) => [plant, numberWords(count, 0)]),
+                totals: 0,
+              },
             },
-          }]),
+          ]),
       { paragraph: words.noPrices },
       { heading: words.cautions },
       { list: words.before },
@@ -113,20 +121,25 @@ function gardenBlocks(program: Program, yard: Yard): PrintedBlock[] {
   if (!("value" in basin.floorArea)) return [{ paragraph: text.sizeMissing }];
   const { units } = yard;
   const facts = text.facts;
-  return [{
-    facts: [
-      [facts.floorArea, quantityWords("area", basin.floorArea, units)],
-      [facts.rimArea, quantityWords("area", basin.rimArea, units)],
-      [facts.floorSize, `${quantityWords("length", basin.floorLength, units)} × ${quantityWords("length", basin.floorWidth, units)}`],
-      [facts.floorEdge, quantityWords("length", basin.floorEdge, units)],
-      [facts.pondingDepth, quantityWords("depth", basin.pondingDepth, units)],
-      [facts.sideSlope, basin.sideSlope === null ? quantityWords("length", null, units) : facts.sideSlopeWords(numberWords(basin.sideSlope))],
-      [facts.mixDepth, quantityWords("depth", basin.mediaDepth, units)],
-      [facts.mulchDepth, quantityWords("depth", fromUs("depth", program.settings.mulchDepthInches, units), units)],
-      [facts.dig, quantityWords("earthVolume", basin.digVolume, units)],
-      [facts.loose, quantityWords("earthVolume", basin.looseVolume, units)],
-    ],
-  }];
+  return [
+    {
+      facts: [
+        [facts.floorArea, quantityWords("area", basin.floorArea, units)],
+        [facts.rimArea, quantityWords("area", basin.rimArea, units)],
+        [facts.floorSize, `${quantityWords("length", basin.floorLength, units)} × ${quantityWords("length", basin.floorWidth, units)}`],
+        [facts.floorEdge, quantityWords("length", basin.floorEdge, units)],
+        [facts.pondingDepth, quantityWords("depth", basin.pondingDepth, units)],
+        [
+          facts.sideSlope,
+          basin.sideSlope === null ? quantityWords("length", null, units) : facts.sideSlopeWords(numberWords(basin.sideSlope)),
+        ],
+        [facts.mixDepth, quantityWords("depth", basin.mediaDepth, units)],
+        [facts.mulchDepth, quantityWords("depth", fromUs("depth", program.settings.mulchDepthInches, units), units)],
+        [facts.dig, quantityWords("earthVolume", basin.digVolume, units)],
+        [facts.loose, quantityWords("earthVolume", basin.looseVolume, units)],
+      ],
+    },
+  ];
 }
 
 /** One sheet for the people who live with the garden. */
@@ -170,23 +183,27 @@ function sizeBlocks(yard: Yard, basin: BasinDraft): PrintedBlock[] {
   const built = yard.asBuilt.at(-1)?.record;
   if (built !== undefined) {
     const length = (value: number | null) => quantityWords("length", value, units);
-    return [{
-      facts: [
-        size(length(built.floorLength), length(built.floorWidth), text.handout.asBuilt),
-        [facts.pondingDepth, quantityWords("depth", built.pondingDepth, units)],
-        [facts.held, quantityWords("waterVolume", typeof built.waterHeld === "number" ? built.waterHeld : null, units)],
-      ],
-    }];
+    return [
+      {
+        facts: [
+          size(length(built.floorLength), length(built.floorWidth), text.handout.asBuilt),
+          [facts.pondingDepth, quantityWords("depth", built.pondingDepth, units)],
+          [facts.held, quantityWords("waterVolume", typeof built.waterHeld === "number" ? built.waterHeld : null, units)],
+        ],
+      },
+    ];
   }
   if (!("value" in basin.floorArea)) return [{ paragraph: text.sizeMissing }];
-  return [{
-    facts: [
-      size(quantityWords("length", basin.floorLength, units), quantityWords("length", basin.floorWidth, units), text.handout.asDesigned),
-      [facts.rimArea, quantityWords("area", basin.rimArea, units)],
-      [facts.pondingDepth, quantityWords("depth", basin.pondingDepth, units)],
-      [facts.held, quantityWords("waterVolume", basin.waterHeld, units)],
-    ],
-  }];
+  return [
+    {
+      facts: [
+        size(quantityWords("length", basin.floorLength, units), quantityWords("length", basin.floorWidth, units), text.handout.asDesigned),
+        [facts.rimArea, quantityWords("area", basin.rimArea, units)],
+        [facts.pondingDepth, quantityWords("depth", basin.pondingDepth, units)],
+        [facts.held, quantityWords("waterVolume", basin.waterHeld, units)],
+      ],
+    },
+  ];
 }
 
 function emptiesWords(yard: Yard, basin: BasinDraft): string {

@@ -1,11 +1,10 @@
 import { unitOf } from "../../../functions/quantities.ts";
-import { columnLetters } from "../../workbook/workbook.ts";
+import { columnLetters } from "../../workbook/port.ts";
 import { isoDate } from "../dates.ts";
 import type { Answer } from "../basin/draft-basin.ts";
 import type { Estimate, PricedLine } from "../estimate/estimate.ts";
 import type { Yard } from "../program/read-program.ts";
-import { quotedSheet, sheetNames } from "./spreadsheet-file.ts";
-import type { FileCell, FileSheet } from "./spreadsheet-file.ts";
+import { quotedSheet, sheetNames, type FileCell, type FileSheet } from "./spreadsheet-file.ts";
 import { text } from "./text.ts";
 
 export interface YardEstimate {
@@ -14,11 +13,37 @@ export interface YardEstimate {
 }
 
 /** The columns of an estimate, in the order of every file. */
-export const ESTIMATE_COLUMNS = ["group", "item", "quantity", "unit", "bought", "unitPrice", "delivery", "amount", "kind", "funder", "priceDate", "note"] as const;
+export const ESTIMATE_COLUMNS = [
+  "group",
+  "item",
+  "quantity",
+  "unit",
+  "bought",
+  "unitPrice",
+  "delivery",
+  "amount",
+  "kind",
+  "funder",
+  "priceDate",
+  "note",
+] as const;
 
 export type EstimateColumn = (typeof ESTIMATE_COLUMNS)[number];
 
-const WIDTHS: Readonly<Record<EstimateColumn, number>> = { group: 15, item: 26, quantity: 10, unit: 8, bought: 8, unitPrice: 10, delivery: 10, amount: 12, kind: 9, funder: 15, priceDate: 12, note: 38 };
+const WIDTHS: Readonly<Record<EstimateColumn, number>> = {
+  group: 15,
+  item: 26,
+  quantity: 10,
+  unit: 8,
+  bought: 8,
+  unitPrice: 10,
+  delivery: 10,
+  amount: 12,
+  kind: 9,
+  funder: 15,
+  priceDate: 12,
+  note: 38,
+};
 
 const MONEY = "#,##0.00";
 const QUANTITY = "#,##0.##";
@@ -45,7 +70,12 @@ const at = (column: EstimateColumn, row: number): string => `${columnLetters(EST
 
 function yardSheet({ yard, estimate }: YardEstimate, name: string, date: number): YardSheet {
   const rows: (FileCell | null)[][] = [
-    [{ value: `${text.estimate.title} ${yard.siteId}${yard.site.record.yard === null ? "" : `, ${yard.site.record.yard}`}`, look: "title" }],
+    [
+      {
+        value: `${text.estimate.title} ${yard.siteId}${yard.site.record.yard === null ? "" : `, ${yard.site.record.yard}`}`,
+        look: "title",
+      },
+    ],
     [{ value: [yard.site.record.address, text.computed(isoDate(date))].filter((part) => part !== null).join(". "), look: "note" }],
     [],
     ESTIMATE_COLUMNS.map((column) => ({ value: text.columns[column], look: "heading" })),
@@ -57,17 +87,25 @@ function yardSheet({ yard, estimate }: YardEstimate, name: string, date: number)
   const lastLine = rows.length - 1;
   rows.push([], [{ value: text.totals.title, look: "total" }]);
 
-  const ofKind = (kind: string) => `SUMIF(${at("kind", firstLine)}:${at("kind", lastLine)},"${kind}",${at("amount", firstLine)}:${at("amount", lastLine)})`;
+  const ofKind = (kind: string) =>
+    `SUMIF(${at("kind", firstLine)}:${at("kind", lastLine)},"${kind}",${at("amount", firstLine)}:${at("amount", lastLine)})`;
   const total = (label: string, cell: FileCell, look: FileCell["look"] = undefined): string => {
     const row = rows.length;
     const looks = look === undefined ? {} : { look };
-    rows.push(ESTIMATE_COLUMNS.map((column) => (column === "group" ? { value: label, runsOn: true, ...looks } : column === "amount" ? { ...cell, ...looks } : null)));
+    rows.push(
+      ESTIMATE_COLUMNS.map((column) =>
+        column === "group" ? { value: label, runsOn: true, ...looks } : column === "amount" ? { ...cell, ...looks } : null,
+      ),
+    );
     return at("amount", row);
   };
   const money = (value: number, formula?: string): FileCell => ({ value, format: MONEY, ...(formula === undefined ? {} : { formula }) });
   const cash = total(text.totals.cash, money(estimate.cash, ofKind("cash")));
   const percent = total(text.totals.contingencyPercent, { value: estimate.contingencyPercent, format: QUANTITY });
-  const contingency = total(text.totals.contingency(String(estimate.contingencyPercent)), money(estimate.contingency, `${cash}*${percent}/100`));
+  const contingency = total(
+    text.totals.contingency(String(estimate.contingencyPercent)),
+    money(estimate.contingency, `${cash}*${percent}/100`),
+  );
   const cost = total(text.totals.cost, money(estimate.cost, `${cash}+${contingency}`), "total");
   const costShare = total(text.totals.costShare, money(estimate.costShare ?? 0));
   const ownPart = total(text.totals.ownPart, money(estimate.ownPart, `${cost}-${costShare}`), "total");
@@ -104,7 +142,9 @@ function lineCells(line: PricedLine, row: number): (FileCell | null)[] {
     unitPrice: price === null ? null : { value: price.unitPrice, format: MONEY },
     delivery: price === null ? null : { value: line.quantity === 0 ? 0 : price.delivery, format: MONEY },
     amount:
-      "value" in amount ? { value: amount.value, format: MONEY, formula: `${at("bought", row)}*${at("unitPrice", row)}+${at("delivery", row)}` } : { value: text.estimate.noPrice },
+      "value" in amount
+        ? { value: amount.value, format: MONEY, formula: `${at("bought", row)}*${at("unitPrice", row)}+${at("delivery", row)}` }
+        : { value: text.estimate.noPrice },
     kind: words(line.kind),
     funder: words(line.funder),
     priceDate: price?.date === undefined || price.date === null ? null : { value: price.date, format: DATE },
@@ -118,7 +158,11 @@ function words(value: string): FileCell | null {
 }
 
 function summarySheet(name: string, yards: readonly YardSheet[], date: number): FileSheet {
-  const headings = [text.columns.siteId, text.columns.yard, ...SUMMARY_TOTALS.map((key) => (key === "contingency" ? "Contingency" : text.totals[key]))];
+  const headings = [
+    text.columns.siteId,
+    text.columns.yard,
+    ...SUMMARY_TOTALS.map((key) => (key === "contingency" ? "Contingency" : text.totals[key])),
+  ];
   const rows: (FileCell | null)[][] = [
     [{ value: text.estimate.many, look: "title" }],
     [{ value: text.computed(isoDate(date)), look: "note" }],
@@ -131,7 +175,11 @@ function summarySheet(name: string, yards: readonly YardSheet[], date: number): 
     rows.push([
       { value: yard.yard.siteId },
       words(yard.yard.site.record.yard ?? ""),
-      ...SUMMARY_TOTALS.map((key) => ({ value: valueOf(yard, key), format: MONEY, formula: `${quotedSheet(yard.sheet.name)}!${yard.totals[key]}` })),
+      ...SUMMARY_TOTALS.map((key) => ({
+        value: valueOf(yard, key),
+        format: MONEY,
+        formula: `${quotedSheet(yard.sheet.name)}!${yard.totals[key]}`,
+      })),
     ]),
   );
   const sums = SUMMARY_TOTALS.map((key, index): FileCell => {
@@ -149,7 +197,10 @@ function summarySheet(name: string, yards: readonly YardSheet[], date: number): 
 
 /** Everything to look at again: lines without an amount, then what is said of lines and of the whole. */
 export function flagsOf(estimate: Estimate): readonly string[] {
-  const ofLines = estimate.lines.flatMap(({ item, amount, flags }) => ["sentence" in amount ? `${item === "" ? text.columns.item : item}: ${amount.sentence}` : null, ...flags]);
+  const ofLines = estimate.lines.flatMap(({ item, amount, flags }) => [
+    "sentence" in amount ? `${item === "" ? text.columns.item : item}: ${amount.sentence}` : null,
+    ...flags,
+  ]);
   return [...new Set([...ofLines, ...estimate.flags].filter((flag) => flag !== null))];
 }
 

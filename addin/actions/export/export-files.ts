@@ -20,20 +20,45 @@ export interface ExportedFile {
 /** One file of these yards, as it leaves the workbook. */
 export async function exportFile(name: ExportName, program: Program, yards: readonly Yard[], today: number): Promise<ExportedFile> {
   const estimates = yards.map((yard) => ({ yard, estimate: estimateOf(program, yard, today) }));
-  const made = (content: Uint8Array | string, mediaType: string): ExportedFile => ({ fileName: fileNameOf(name, yards, today), mediaType, content });
+  const made = (content: Uint8Array | string, mediaType: string): ExportedFile => ({
+    fileName: fileNameOf(name, yards, today),
+    mediaType,
+    content,
+  });
   switch (name) {
     case "estimate.xlsx": {
       const paper = yards.every(({ units }) => units === "metric") ? "a4" : "letter";
-      return made(await spreadsheetFile(text.estimate.many, estimateSheets(estimates, today), paper), "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet");
+      return made(
+        await spreadsheetFile(text.estimate.many, estimateSheets(estimates, today), paper),
+        "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
+      );
     }
     case "estimate.csv":
       return made(csvFile(estimateTable(estimates)), "text/csv;charset=utf-8");
     case "estimate.html":
-      return made(printedPage(text.estimate.title, estimates.map((one) => estimateDocument(one, today))), HTML);
+      return made(
+        printedPage(
+          text.estimate.title,
+          estimates.map((one) => estimateDocument(one, today)),
+        ),
+        HTML,
+      );
     case "quantities.html":
-      return made(printedPage(text.quantities.title, estimates.map((one) => quantityDocument(program, one, today))), HTML);
+      return made(
+        printedPage(
+          text.quantities.title,
+          estimates.map((one) => quantityDocument(program, one, today)),
+        ),
+        HTML,
+      );
     case "handout.html":
-      return made(printedPage(text.handout.title, yards.map((yard) => handoutDocument(program, yard, today))), HTML);
+      return made(
+        printedPage(
+          text.handout.title,
+          yards.map((yard) => handoutDocument(program, yard, today)),
+        ),
+        HTML,
+      );
   }
 }
 
@@ -48,6 +73,7 @@ const HTML = "text/html;charset=utf-8";
 function fileNameOf(name: ExportName, yards: readonly Yard[], today: number): string {
   const [kind, ending] = name.split(".");
   const [only, ...others] = yards;
-  const which = only !== undefined && others.length === 0 ? only.siteId.replace(/[^A-Za-z0-9_-]+/g, "-").slice(0, 40) : `${yards.length}-yards`;
+  const which =
+    only !== undefined && others.length === 0 ? only.siteId.replace(/[^A-Za-z0-9_-]+/g, "-").slice(0, 40) : `${yards.length}-yards`;
   return `${kind}-${which}-${isoDate(today)}.${ending}`;
 }

@@ -52,14 +52,18 @@ function blockMarkup(block: PrintedBlock): string {
   if ("heading" in block) return `<h2>${escaped(block.heading)}</h2>`;
   if ("paragraph" in block) return `<p>${escaped(block.paragraph)}</p>`;
   if ("list" in block) return `<ul>${block.list.map((line) => `<li>${escaped(line)}</li>`).join("")}</ul>`;
-  if ("facts" in block) return `<dl>${block.facts.map(([label, value]) => `<div><dt>${escaped(label)}</dt><dd>${escaped(value)}</dd></div>`).join("")}</dl>`;
-  if ("blanks" in block) return `<dl class="blanks">${block.blanks.map((label) => `<div><dt>${escaped(label)}</dt><dd></dd></div>`).join("")}</dl>`;
+  if ("facts" in block)
+    return `<dl>${block.facts.map(([label, value]) => `<div><dt>${escaped(label)}</dt><dd>${escaped(value)}</dd></div>`).join("")}</dl>`;
+  if ("blanks" in block)
+    return `<dl class="blanks">${block.blanks.map((label) => `<div><dt>${escaped(label)}</dt><dd></dd></div>`).join("")}</dl>`;
   return tableMarkup(block.table);
 }
 
 function tableMarkup({ caption, columns, rows, totals }: PrintedTable): string {
-  const cell = (tag: "th" | "td", words: string, column: number) => `<${tag}${tag === "th" ? ' scope="col"' : ""}${columns[column]?.isNumber === true ? ' class="number"' : ""}>${escaped(words)}</${tag}>`;
-  const row = (words: readonly string[], place: number) => `<tr${place >= rows.length - totals ? ' class="total"' : ""}>${words.map((word, column) => cell("td", word, column)).join("")}</tr>`;
+  const cell = (tag: "th" | "td", words: string, column: number) =>
+    `<${tag}${tag === "th" ? ' scope="col"' : ""}${columns[column]?.isNumber === true ? ' class="number"' : ""}>${escaped(words)}</${tag}>`;
+  const row = (words: readonly string[], place: number) =>
+    `<tr${place >= rows.length - totals ? ' class="total"' : ""}>${words.map((word, column) => cell("td", word, column)).join("")}</tr>`;
   return `<table>
 <caption>${escaped(caption)}</caption>
 <thead><tr>${columns.map(({ heading }, column) => cell("th", heading, column)).join("")}</tr></thead>

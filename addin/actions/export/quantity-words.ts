@@ -1,5 +1,4 @@
-import { unitOf } from "../../../functions/quantities.ts";
-import type { NumberKind } from "../../../functions/quantities.ts";
+import { unitOf, type NumberKind } from "../../../functions/quantities.ts";
 import type { UnitSystem } from "../../records/site-terms.ts";
 import type { Answer } from "../basin/draft-basin.ts";
 

@@ -1,6 +1,5 @@
-import { writeXlsx } from "hucre/xlsx";
-import type { Cell, CellStyle, WriteSheet } from "hucre/xlsx";
-import { isErrorCode } from "../../workbook/workbook.ts";
+import { writeXlsx, type Cell, type CellStyle, type WriteSheet } from "hucre/xlsx";
+import { isErrorCode } from "../../workbook/port.ts";
 
 /** One cell of a spreadsheet file. A text is written as text, whatever it starts with. */
 export interface FileCell {
@@ -77,13 +76,22 @@ const MOST_LINES = 20;
 function linesIn(row: FileSheet["rows"][number], widths: FileSheet["widths"]): number {
   const [first] = row;
   if (row.length <= 1) return first?.look === "title" ? 1.4 : 1;
-  const lines = row.map((cell, column) => (typeof cell?.value === "string" && cell.runsOn !== true ? Math.ceil((cell.value.length * 1.1) / (widths[column] ?? 10)) + cell.value.split("\n").length - 1 : 1));
+  const lines = row.map((cell, column) =>
+    typeof cell?.value === "string" && cell.runsOn !== true
+      ? Math.ceil((cell.value.length * 1.1) / (widths[column] ?? 10)) + cell.value.split("\n").length - 1
+      : 1,
+  );
   return Math.min(MOST_LINES, Math.max(1, ...lines));
 }
 
 /** Text of a table wraps within its column; a line that stands alone runs on over the blank cells beside it. */
 function writtenCell({ value, formula, format, look }: FileCell, wraps: boolean): Partial<Cell> {
-  const style: CellStyle = { font: FONT, alignment: { vertical: "top", ...(wraps && typeof value === "string" ? { wrapText: true, indent: 1 } : {}) }, ...(look === undefined ? {} : LOOKS[look]), ...(format === undefined ? {} : { numFmt: format }) };
+  const style: CellStyle = {
+    font: FONT,
+    alignment: { vertical: "top", ...(wraps && typeof value === "string" ? { wrapText: true, indent: 1 } : {}) },
+    ...(look === undefined ? {} : LOOKS[look]),
+    ...(format === undefined ? {} : { numFmt: format }),
+  };
   if (formula !== undefined) return { formula, formulaResult: value, type: "formula", style };
   if (typeof value !== "string") return { value, style };
   const words = cellText(value);
@@ -106,7 +114,10 @@ export function quotedSheet(name: string): string {
 export function sheetNames(texts: readonly string[]): readonly string[] {
   const taken = new Set<string>();
   return texts.map((text) => {
-    const plain = cellText(text).replace(/[[\]:*?/\\\n\t]/g, " ").replace(/^[' ]+|[' ]+$/g, "") || "Sheet";
+    const plain =
+      cellText(text)
+        .replace(/[[\]:*?/\\\n\t]/g, " ")
+        .replace(/^[' ]+|[' ]+$/g, "") || "Sheet";
     let name = cut(plain, LONGEST_NAME);
     for (let copy = 2; taken.has(name.toLowerCase()) || name.toLowerCase() === "history"; copy += 1) {
       name = `${cut(plain, LONGEST_NAME - ` (${copy})`.length)} (${copy})`;

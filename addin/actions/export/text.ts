@@ -30,7 +30,15 @@ export const text = {
     held: (unit: string) => `Water held (${unit})`,
     costOfHeld: (unit: string) => `Cost for each ${unit} held`,
   },
-  estimate: { title: "Estimate", many: "Estimates", summary: "All yards", sum: "Sum", noLines: "No lines yet.", lookAgain: "To look at again", noPrice: "no price" },
+  estimate: {
+    title: "Estimate",
+    many: "Estimates",
+    summary: "All yards",
+    sum: "Sum",
+    noLines: "No lines yet.",
+    lookAgain: "To look at again",
+    noPrice: "no price",
+  },
   quantities: {
     title: "Quantity list",
     garden: "The garden",
@@ -50,17 +58,21 @@ export const text = {
   handout: {
     title: "Your rain garden",
     what: "What it is",
-    whatWords: (from: string) => `A shallow planted basin that takes the rain from your roof and paving${from} and lets it soak into the ground within a day or two. It is dry most of the time: it is no pond.`,
+    whatWords: (from: string) =>
+      `A shallow planted basin that takes the rain from your roof and paving${from} and lets it soak into the ground within a day or two. It is dry most of the time: it is no pond.`,
     size: "How large it is",
     asDesigned: "as designed",
     asBuilt: "as built",
     empties: "When it empties",
     emptiesWords: (hours: string) => `After a storm that fills it, it is empty again in about ${hours}.`,
     emptiesUnknown: "How fast it empties is not known yet: the soil has not been tested.",
-    tooLong: (hours: number) => `If water still stands ${hours} hours after the rain, write the day down and tell your program. Mosquitoes need about a week in standing water.`,
+    tooLong: (hours: number) =>
+      `If water still stands ${hours} hours after the rain, write the day down and tell your program. Mosquitoes need about a week in standing water.`,
     watering: "Water",
-    wateringWords: (week: string) => `In the first season the plants need about an inch (25 mm) of water a week, rain included: in a week without rain that is ${week}, in two or three turns. Water more often in the first weeks and in heat.`,
-    wateringUnknown: "In the first season the plants need about an inch (25 mm) of water a week, rain included. Water more often in the first weeks and in heat.",
+    wateringWords: (week: string) =>
+      `In the first season the plants need about an inch (25 mm) of water a week, rain included: in a week without rain that is ${week}, in two or three turns. Water more often in the first weeks and in heat.`,
+    wateringUnknown:
+      "In the first season the plants need about an inch (25 mm) of water a week, rain included. Water more often in the first weeks and in heat.",
     care: "Care",
     careWords: [
       "Keep 2 to 4 in (50 to 100 mm) of shredded wood mulch on it, away from stems and out of the inlet.",
@@ -78,7 +90,12 @@ export const text = {
       "Water at your foundation, in a basement or at a neighbor's: tell your program at once.",
     ],
     call: "Who to call",
-    callLines: ["Your rain garden program", "Telephone", "Before digging: 811 or the local one-call center", "Emergency: 911, or the local number"],
+    callLines: [
+      "Your rain garden program",
+      "Telephone",
+      "Before digging: 811 or the local one-call center",
+      "Emergency: 911, or the local number",
+    ],
   },
   facts: {
     yard: "Yard",
@@ -100,7 +117,8 @@ export const text = {
   },
   confirm: "Confirm with local building, health and stormwater staff. Local codes and licensed practice decide.",
   noOffer: "An estimate is no offer.",
-  computed: (date: string) => `Worked out on ${date} from the program's own records and price list. Money is in the program's own currency.`,
+  computed: (date: string) =>
+    `Worked out on ${date} from the program's own records and price list. Money is in the program's own currency.`,
   sizeMissing: "This garden has no size yet: contributing area and a tested soil come first.",
   gallons: "gal",
   liters: "L",

@@ -1,18 +1,14 @@
 import { WIDE_SPREAD_RATIO } from "../../../functions/infiltration/design-rate.ts";
-import { isCellError } from "../../../functions/worksheet/cell.ts";
-import type { Cell } from "../../../functions/worksheet/cell.ts";
+import { isCellError, type Cell } from "../../../functions/worksheet/calling/cell.ts";
 import { drawdown } from "../../../functions/worksheet/basin.ts";
 import { designRate, holeRate } from "../../../functions/worksheet/hole-test.ts";
-import { LONGEST_PONDING_HOURS, retestReasons } from "../../checklist/retest.ts";
-import type { RetestFacts } from "../../checklist/retest.ts";
+import { LONGEST_PONDING_HOURS, retestReasons, type RetestFacts } from "../../checklist/retest.ts";
 import type { HoleTestRow } from "../../records/hole-tests.ts";
 import type { Answer } from "../basin/draft-basin.ts";
-import { draftHoleTest } from "./draft-hole-test.ts";
-import type { HoleInterval } from "./draft-hole-test.ts";
+import { draftHoleTest, type HoleInterval } from "./draft-hole-test.ts";
 import type { Program, Yard } from "../program/read-program.ts";
 import { longPondingDays } from "../care/record-look.ts";
-import { readingsOf } from "../yard/record-yard.ts";
-import type { HoleTestEntry } from "../yard/record-yard.ts";
+import { readingsOf, type HoleTestEntry } from "../yard/record-yard.ts";
 
 /** Water that stands longer is a reason to test again. */
 export const PONDING_LIMIT_HOURS = LONGEST_PONDING_HOURS;

@@ -1,10 +1,8 @@
-import { isCellError } from "../../../functions/worksheet/cell.ts";
-import type { Cell, CellInput } from "../../../functions/worksheet/cell.ts";
+import { isCellError, type Cell, type CellInput } from "../../../functions/worksheet/calling/cell.ts";
 import { designRate, dropRate, holeRate, holeTest } from "../../../functions/worksheet/hole-test.ts";
 import { READINGS } from "../../records/hole-tests.ts";
 import type { UnitSystem } from "../../records/site-terms.ts";
-import { checkRule, TESTED_RATE_RULE } from "../visits/check-rule.ts";
-import type { RuleCheck } from "../visits/check-rule.ts";
+import { checkRule, TESTED_RATE_RULE, type RuleCheck } from "../visits/check-rule.ts";
 import type { Answer } from "../basin/draft-basin.ts";
 import type { Program } from "../program/read-program.ts";
 import type { HoleTestEntry } from "../yard/record-yard.ts";
@@ -65,7 +63,15 @@ export function draftHoleTest(
 
 function intervalOf([minutes, drop, corrected, change, verdict]: readonly Cell[]): HoleInterval[] {
   if (typeof minutes !== "number" || typeof drop !== "number" || typeof corrected !== "number") return [];
-  return [{ minutes, dropRate: drop, correctedRate: corrected, change: typeof change === "number" ? change : null, verdict: verdict as HoleInterval["verdict"] }];
+  return [
+    {
+      minutes,
+      dropRate: drop,
+      correctedRate: corrected,
+      change: typeof change === "number" ? change : null,
+      verdict: verdict as HoleInterval["verdict"],
+    },
+  ];
 }
 
 function answer(rows: readonly (readonly Cell[])[]): Answer {

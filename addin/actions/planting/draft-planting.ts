@@ -2,16 +2,11 @@ import { USUAL_OUTLINE } from "../../../functions/basin/basin-shape.ts";
 import { plantMix } from "../../../functions/worksheet/plants.ts";
 import { MOISTURE_ZONES } from "../../records/planting.ts";
 import type { SettingValues } from "../../records/program.ts";
-import { CLUMP_SIZES, layOutZone, toHundredth } from "./lay-out-zone.ts";
-import type { LaidOutClump } from "./lay-out-zone.ts";
-import { standsAlone } from "./palette.ts";
-import type { PalettePlant } from "./palette.ts";
-import { Ground, placePlants } from "./place-plants.ts";
-import type { PlacedBy } from "./place-plants.ts";
-import { NEW_CLUMP } from "./plan.ts";
-import type { PlannedClump } from "./plan.ts";
-import { plantingZones, ringOf } from "./planting-zones.ts";
-import type { MoistureZone, PlantingZones, ZoneRing } from "./planting-zones.ts";
+import { CLUMP_SIZES, layOutZone, toHundredth, type LaidOutClump } from "./lay-out-zone.ts";
+import { standsAlone, type PalettePlant } from "./palette.ts";
+import { Ground, placePlants, type PlacedBy } from "./place-plants.ts";
+import { NEW_CLUMP, type PlannedClump } from "./plan.ts";
+import { plantingZones, ringOf, type MoistureZone, type PlantingZones, type ZoneRing } from "./planting-zones.ts";
 import { seededRandom } from "./seeded-random.ts";
 import type { Yard } from "../program/read-program.ts";
 
@@ -21,7 +16,8 @@ export type ChosenPlants = Readonly<Record<MoistureZone, readonly PalettePlant[]
 /** The zones of a yard's basin as the Design sheet has it now, or the sentence that says what is missing. */
 export function zonesOfYard(yard: Yard, settings: SettingValues): PlantingZones | { readonly sentence: string } {
   const { floorArea, pondingDepth } = yard.design;
-  if (typeof floorArea !== "number" || typeof pondingDepth !== "number") return { sentence: "The basin has no size yet: the Basin tab says what is missing." };
+  if (typeof floorArea !== "number" || typeof pondingDepth !== "number")
+    return { sentence: "The basin has no size yet: the Basin tab says what is missing." };
   const { sideSlope, shape, lengthToWidth } = yard.site.record;
   const outline = { shape: shape ?? USUAL_OUTLINE.shape, lengthToWidth: lengthToWidth ?? USUAL_OUTLINE.lengthToWidth };
   return plantingZones({ units: yard.units, floorArea, pondingDepth, sideSlope: sideSlope ?? settings.sideSlope, outline });
@@ -44,19 +40,41 @@ export function draftPlanting(siteId: string, zones: PlantingZones, chosen: Chos
   const tooLarge = MOISTURE_ZONES.filter((zone) => plantsCounted(ringOf(zones, zone), spaced(chosen[zone]), zones) > MOST_IN_A_ZONE);
   const planted = MOISTURE_ZONES.filter((zone) => !tooLarge.includes(zone) && spaced(chosen[zone]).length > 0);
   // The narrow rings share their edges with each other: which of them comes first decides which gets its room.
-  const orders: readonly (readonly MoistureZone[])[] = [["A", "B", "C"], ["A", "C", "B"]];
-  const tried = orders.map((order) => layOut(siteId, zones, chosen, order.filter((zone) => planted.includes(zone)), kept));
+  const orders: readonly (readonly MoistureZone[])[] = [
+    ["A", "B", "C"],
+    ["A", "C", "B"],
+  ];
+  const tried = orders.map((order) =>
+    layOut(
+      siteId,
+      zones,
+      chosen,
+      order.filter((zone) => planted.includes(zone)),
+      kept,
+    ),
+  );
   const leastPlanted = (laidOut: readonly ZoneClump[]) =>
     Math.min(...planted.map((zone) => plantsIn(laidOut, zone) / plantsCounted(ringOf(zones, zone), spaced(chosen[zone]), zones)));
   const [best = []] = [...tried].sort((one, other) => leastPlanted(other) - leastPlanted(one));
   const settled = settle(zones, best, kept);
-  const clumps = settled.map(({ plant, zone, spacing, count, place }, index): PlannedClump => (
-    { ...NEW_CLUMP, id: `new-${index + 1}`, plant, zone, planned: count, spacing, along: place.along, across: place.across }
-  ));
-  const leftOut = MOISTURE_ZONES.flatMap((zone) => chosen[zone].flatMap(({ name: plant, spacing }) => {
-    if (tooLarge.includes(zone) || settled.some((clump) => clump.zone === zone && clump.plant === plant)) return [];
-    return [{ plant, zone, reason: spacing === null ? "no spacing" as const : "no room" as const }];
-  }));
+  const clumps = settled.map(
+    ({ plant, zone, spacing, count, place }, index): PlannedClump => ({
+      ...NEW_CLUMP,
+      id: `new-${index + 1}`,
+      plant,
+      zone,
+      planned: count,
+      spacing,
+      along: place.along,
+      across: place.across,
+    }),
+  );
+  const leftOut = MOISTURE_ZONES.flatMap((zone) =>
+    chosen[zone].flatMap(({ name: plant, spacing }) => {
+      if (tooLarge.includes(zone) || settled.some((clump) => clump.zone === zone && clump.plant === plant)) return [];
+      return [{ plant, zone, reason: spacing === null ? ("no spacing" as const) : ("no room" as const) }];
+    }),
+  );
   return { clumps, leftOut, tooLarge };
 }
 
@@ -73,14 +91,29 @@ function spaced(plants: readonly PalettePlant[]): readonly SpacedPlant[] {
   return plants.filter((plant): plant is SpacedPlant => plant.spacing !== null);
 }
 
-function layOut(siteId: string, zones: PlantingZones, chosen: ChosenPlants, order: readonly MoistureZone[], kept: readonly PlacedBy[]): readonly ZoneClump[] {
+function layOut(
+  siteId: string,
+  zones: PlantingZones,
+  chosen: ChosenPlants,
+  order: readonly MoistureZone[],
+  kept: readonly PlacedBy[],
+): readonly ZoneClump[] {
   const ground = new Ground();
   placePlants(zones, kept).forEach(({ clump, plants }) => ground.take(plants, clump.spacing));
   return order.flatMap((zone) => {
     const ring = ringOf(zones, zone);
     const kinds = spaced(chosen[zone]);
-    const counts = countsInMix(ring, kinds.map(({ spacing }) => spacing), zones);
-    const toPlant = kinds.map((plant, index) => ({ plant: plant.name, spacing: toHundredth(plant.spacing), count: counts[index] ?? 0, single: standsAlone(plant) }));
+    const counts = countsInMix(
+      ring,
+      kinds.map(({ spacing }) => spacing),
+      zones,
+    );
+    const toPlant = kinds.map((plant, index) => ({
+      plant: plant.name,
+      spacing: toHundredth(plant.spacing),
+      count: counts[index] ?? 0,
+      single: standsAlone(plant),
+    }));
     return layOutZone(ring, toPlant, ground, seededRandom(`${siteId}/${zone}`)).map((clump) => ({ ...clump, zone }));
   });
 }
@@ -88,12 +121,22 @@ function layOut(siteId: string, zones: PlantingZones, chosen: ChosenPlants, orde
 /** What SOAK.PLANTMIX counts of each kind, all on equal parts of the zone. */
 export function countsInMix({ area }: ZoneRing, spacings: readonly number[], { units }: PlantingZones): readonly number[] {
   if (spacings.length === 0) return [];
-  const rows = plantMix.evaluate([area, spacings.map((spacing) => [spacing]), spacings.map(() => [1 / spacings.length]), "triangle", units]);
+  const rows = plantMix.evaluate([
+    area,
+    spacings.map((spacing) => [spacing]),
+    spacings.map(() => [1 / spacings.length]),
+    "triangle",
+    units,
+  ]);
   return rows.map(([count]) => (typeof count === "number" ? count : 0));
 }
 
 function plantsCounted(ring: ZoneRing, plants: readonly SpacedPlant[], zones: PlantingZones): number {
-  return countsInMix(ring, plants.map(({ spacing }) => spacing), zones).reduce((sum, count) => sum + count, 0);
+  return countsInMix(
+    ring,
+    plants.map(({ spacing }) => spacing),
+    zones,
+  ).reduce((sum, count) => sum + count, 0);
 }
 
 function plantsIn(clumps: readonly ZoneClump[], zone: MoistureZone): number {
@@ -105,7 +148,11 @@ function settle(zones: PlantingZones, clumps: readonly ZoneClump[], kept: readon
   const standing = placePlants<PlacedBy>(zones, [...kept, ...clumps]).slice(kept.length);
   const stood = (index: number) => standing[index]?.plants.length ?? 0;
   if (clumps.every(({ count }, index) => count === stood(index))) return clumps;
-  return settle(zones, clumps.flatMap((clump, index) => (stood(index) === 0 ? [] : [{ ...clump, count: settledCount(clump, stood(index)) }])), kept);
+  return settle(
+    zones,
+    clumps.flatMap((clump, index) => (stood(index) === 0 ? [] : [{ ...clump, count: settledCount(clump, stood(index)) }])),
+    kept,
+  );
 }
 
 /** Odd as before, and one less at least where not all found room. */

@@ -1,7 +1,5 @@
-import { nearestFreePlaces, STEPS_IN_A_SPACING, triangularGrid } from "./place-plants.ts";
-import type { Ground } from "./place-plants.ts";
-import { distanceBetween, isInZone } from "./planting-zones.ts";
-import type { Place, ZoneRing } from "./planting-zones.ts";
+import { nearestFreePlaces, STEPS_IN_A_SPACING, triangularGrid, type Ground } from "./place-plants.ts";
+import { distanceBetween, isInZone, type Place, type ZoneRing } from "./planting-zones.ts";
 import { shuffled } from "./seeded-random.ts";
 
 /** One kind of plant in one zone: how many of it, and how far apart. */
@@ -31,7 +29,12 @@ export function layOutZone(ring: ZoneRing, kinds: readonly KindToPlant[], ground
   const singles = kinds.filter(({ single }) => single).sort((one, other) => other.spacing - one.spacing);
   return [
     ...singles.flatMap((kind) => standApart(ring, kind, ground, random)),
-    ...standInClumps(ring, kinds.filter(({ single }) => !single), ground, random),
+    ...standInClumps(
+      ring,
+      kinds.filter(({ single }) => !single),
+      ground,
+      random,
+    ),
   ];
 }
 
@@ -55,13 +58,19 @@ function standInClumps(ring: ZoneRing, kinds: readonly KindToPlant[], ground: Gr
   const waiting = shuffled(kinds, random).map((kind) => ({
     ...kind,
     sizes: [...clumpSizes(kind.count, random)],
-    starts: [...gridOf(ring, kind.spacing), ...gridOf(ring, kind.spacing / STEPS_IN_A_SPACING)].sort((one, other) => along(one) - along(other)),
+    starts: [...gridOf(ring, kind.spacing), ...gridOf(ring, kind.spacing / STEPS_IN_A_SPACING)].sort(
+      (one, other) => along(one) - along(other),
+    ),
   }));
   const clumps: LaidOutClump[] = [];
   for (;;) {
     const next = waiting
       .filter(({ sizes }) => sizes.length > 0)
-      .sort((one, other) => Number(one.plant === clumps.at(-1)?.plant) - Number(other.plant === clumps.at(-1)?.plant) || other.sizes.length / other.count - one.sizes.length / one.count)[0];
+      .sort(
+        (one, other) =>
+          Number(one.plant === clumps.at(-1)?.plant) - Number(other.plant === clumps.at(-1)?.plant) ||
+          other.sizes.length / other.count - one.sizes.length / one.count,
+      )[0];
     if (next === undefined) return clumps;
     const clump = nextClump(ring, next, ground, along);
     if (clump === null) next.sizes.length = 0;

@@ -1,5 +1,4 @@
-import { fromUs } from "../../../functions/quantities.ts";
-import type { UnitSystem } from "../../../functions/quantities.ts";
+import { fromUs, type UnitSystem } from "../../../functions/quantities.ts";
 import { MOISTURE_ZONES } from "../../records/planting.ts";
 import type { Plant } from "../../records/plants.ts";
 import type { MoistureZone } from "./planting-zones.ts";
@@ -10,7 +9,12 @@ export type SunLevel = (typeof SUN_LEVELS)[number];
 
 /** Regions of the National Wetland Plant List that the palette has ratings of, by their columns on Plants. */
 export const RATING_REGIONS = [
-  "midwest", "northcentralAndNortheast", "easternMountainsAndPiedmont", "atlanticAndGulfCoastalPlain", "westernMountainsValleysAndCoast", "aridWest",
+  "midwest",
+  "northcentralAndNortheast",
+  "easternMountainsAndPiedmont",
+  "atlanticAndGulfCoastalPlain",
+  "westernMountainsValleysAndCoast",
+  "aridWest",
 ] as const satisfies readonly (keyof Plant)[];
 export type RatingRegion = (typeof RATING_REGIONS)[number];
 
@@ -39,17 +43,19 @@ export function readPalette(plants: readonly { readonly record: Plant }[], units
     const { scientificName: name, spacingFeet } = record;
     if (name === null || seen.has(keyOfName(name))) return [];
     seen.add(keyOfName(name));
-    return [{
-      name,
-      commonName: record.commonName ?? "",
-      form: record.form ?? "",
-      spacing: spacingFeet === null ? null : fromUs("length", spacingFeet, units),
-      sun: sunLevels(record.sun),
-      bloomMonths: bloomMonths(record.bloom),
-      zones: zonesIn(record.zone),
-      ratings: Object.fromEntries(RATING_REGIONS.map((region) => [region, record[region]])) as PalettePlant["ratings"],
-      cautions: record.cautions,
-    }];
+    return [
+      {
+        name,
+        commonName: record.commonName ?? "",
+        form: record.form ?? "",
+        spacing: spacingFeet === null ? null : fromUs("length", spacingFeet, units),
+        sun: sunLevels(record.sun),
+        bloomMonths: bloomMonths(record.bloom),
+        zones: zonesIn(record.zone),
+        ratings: Object.fromEntries(RATING_REGIONS.map((region) => [region, record[region]])) as PalettePlant["ratings"],
+        cautions: record.cautions,
+      },
+    ];
   });
 }
 
@@ -63,7 +69,10 @@ function keyOfName(name: string): string {
 
 /** "sun to part shade" is both and what lies between. */
 export function sunLevels(written: string | null): readonly SunLevel[] {
-  const places = (written ?? "").toLowerCase().split(/\bto\b|,|;|\//).map((word) => SUN_LEVELS.indexOf(word.trim() as SunLevel));
+  const places = (written ?? "")
+    .toLowerCase()
+    .split(/\bto\b|,|;|\//)
+    .map((word) => SUN_LEVELS.indexOf(word.trim() as SunLevel));
   const known = places.filter((place) => place >= 0);
   return known.length === 0 || known.length < places.length ? [] : SUN_LEVELS.slice(Math.min(...known), Math.max(...known) + 1);
 }

@@ -1,5 +1,4 @@
-import { distanceBetween, isInZone, ringOf } from "./planting-zones.ts";
-import type { MoistureZone, Place, PlantingZones, ZoneRing } from "./planting-zones.ts";
+import { distanceBetween, isInZone, ringOf, type MoistureZone, type Place, type PlantingZones, type ZoneRing } from "./planting-zones.ts";
 
 /** What has to be known of a clump to stand its plants on the ground. */
 export interface PlacedBy {
@@ -96,7 +95,9 @@ function nearestTo(middle: Place): (one: Place, other: Place) => number {
 
 /** The first free place of the zone, from its uphill left side on. */
 function freePlace(ring: ZoneRing, spacing: number, ground: Ground): Place | null {
-  return triangularGrid(ring, { along: 0, across: 0 }, spacing, Number.POSITIVE_INFINITY).find((place) => ground.isFree(place, spacing)) ?? null;
+  return (
+    triangularGrid(ring, { along: 0, across: 0 }, spacing, Number.POSITIVE_INFINITY).find((place) => ground.isFree(place, spacing)) ?? null
+  );
 }
 
 interface TakenPlace extends Place {
@@ -129,7 +130,9 @@ export class Ground {
     const row = this.#squareAt(place.across);
     for (let near = column - reach; near <= column + reach; near += 1) {
       for (let next = row - reach; next <= row + reach; next += 1) {
-        const crowded = this.#squares.get(keyOf(near, next))?.some((taken) => distanceBetween(taken, place) < ((taken.spacing + spacing) / 2) * (1 - SPACING_TOLERANCE));
+        const crowded = this.#squares
+          .get(keyOf(near, next))
+          ?.some((taken) => distanceBetween(taken, place) < ((taken.spacing + spacing) / 2) * (1 - SPACING_TOLERANCE));
         if (crowded === true) return false;
       }
     }

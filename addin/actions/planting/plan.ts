@@ -1,14 +1,10 @@
-import { fromUs } from "../../../functions/quantities.ts";
-import type { UnitSystem } from "../../../functions/quantities.ts";
+import { fromUs, type UnitSystem } from "../../../functions/quantities.ts";
 import type { SettingValues } from "../../records/program.ts";
 import type { ClumpRow } from "../../records/planting.ts";
 import { toHundredth } from "./lay-out-zone.ts";
-import { plantNamed } from "./palette.ts";
-import type { PalettePlant } from "./palette.ts";
-import { placePlants } from "./place-plants.ts";
-import type { PlacedBy, StandingClump } from "./place-plants.ts";
-import { distanceBetween } from "./planting-zones.ts";
-import type { MoistureZone, Place, PlantingZones } from "./planting-zones.ts";
+import { plantNamed, type PalettePlant } from "./palette.ts";
+import { placePlants, type PlacedBy, type StandingClump } from "./place-plants.ts";
+import { distanceBetween, type MoistureZone, type Place, type PlantingZones } from "./planting-zones.ts";
 
 /** A clump of a plan as it is tried out: a row of Planting, or one that is not written yet. Plain data, kept as a draft. */
 export interface PlannedClump {
@@ -49,16 +45,29 @@ export interface DrawnPlan {
 }
 
 /** The plan as it is drawn: what a clump leaves open is taken from Plants and from Program. */
-export function drawPlan(clumps: readonly PlannedClump[], zones: PlantingZones, palette: readonly PalettePlant[], settings: SettingValues): DrawnPlan {
+export function drawPlan(
+  clumps: readonly PlannedClump[],
+  zones: PlantingZones,
+  palette: readonly PalettePlant[],
+  settings: SettingValues,
+): DrawnPlan {
   const usualSpacing = fromUs("length", settings.plantSpacingFeet, zones.units);
   const read = clumps.map((clump) => drawnClump(clump, plantNamed(palette, clump.plant), usualSpacing, zones.units));
   return {
-    standing: placePlants(zones, read.flatMap((clump) => ("reason" in clump ? [] : [clump]))),
+    standing: placePlants(
+      zones,
+      read.flatMap((clump) => ("reason" in clump ? [] : [clump])),
+    ),
     undrawn: read.flatMap((clump) => ("reason" in clump ? [clump] : [])),
   };
 }
 
-function drawnClump(clump: PlannedClump, known: PalettePlant | undefined, usualSpacing: number, units: UnitSystem): DrawnClump | UndrawnClump {
+function drawnClump(
+  clump: PlannedClump,
+  known: PalettePlant | undefined,
+  usualSpacing: number,
+  units: UnitSystem,
+): DrawnClump | UndrawnClump {
   const { id, plant, along, across } = clump;
   const undrawn = (reason: UndrawnClump["reason"]): UndrawnClump => ({ id, plant, reason });
   const zone = clump.zone ?? known?.zones[0];
@@ -108,7 +117,11 @@ export function swapPlant(clumps: readonly PlannedClump[], id: string, { name, s
   return changeClump(clumps, id, { plant: name, spacing: spacing === null ? null : toHundredth(spacing) });
 }
 
-export function changeClump(clumps: readonly PlannedClump[], id: string, changed: Partial<Omit<PlannedClump, "id" | "row">>): readonly PlannedClump[] {
+export function changeClump(
+  clumps: readonly PlannedClump[],
+  id: string,
+  changed: Partial<Omit<PlannedClump, "id" | "row">>,
+): readonly PlannedClump[] {
   return clumps.map((clump) => (clump.id === id ? { ...clump, ...changed } : clump));
 }
 
@@ -122,11 +135,28 @@ export function putBack(clumps: readonly PlannedClump[], gone: readonly PlannedC
 }
 
 /** One more clump, without a place of its own yet: it stands where there is free ground. */
-export function addClump(clumps: readonly PlannedClump[], { name, spacing }: PalettePlant, zone: MoistureZone, planned: number): readonly PlannedClump[] {
-  return [...clumps, { ...NEW_CLUMP, id: nextId(clumps), plant: name, zone, planned, spacing: spacing === null ? null : toHundredth(spacing) }];
+export function addClump(
+  clumps: readonly PlannedClump[],
+  { name, spacing }: PalettePlant,
+  zone: MoistureZone,
+  planned: number,
+): readonly PlannedClump[] {
+  return [
+    ...clumps,
+    { ...NEW_CLUMP, id: nextId(clumps), plant: name, zone, planned, spacing: spacing === null ? null : toHundredth(spacing) },
+  ];
 }
 
-export const NEW_CLUMP: Omit<PlannedClump, "id"> = { row: null, plant: null, zone: null, planned: null, spacing: null, along: null, across: null, planted: null };
+export const NEW_CLUMP: Omit<PlannedClump, "id"> = {
+  row: null,
+  plant: null,
+  zone: null,
+  planned: null,
+  spacing: null,
+  along: null,
+  across: null,
+  planted: null,
+};
 
 export function nextId(clumps: readonly PlannedClump[]): string {
   return `new-${Math.max(0, ...clumps.map(({ id }) => Number(/^new-(\d+)$/.exec(id)?.[1] ?? 0))) + 1}`;

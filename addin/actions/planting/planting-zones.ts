@@ -1,9 +1,7 @@
-import { basinFloor } from "../../../functions/basin/basin-shape.ts";
-import type { BasinOutline, BasinShape } from "../../../functions/basin/basin-shape.ts";
+import { basinFloor, type BasinOutline, type BasinShape } from "../../../functions/basin/basin-shape.ts";
 import { plantingEdges, USUAL_BERM_TOP_FEET } from "../../../functions/planting/zone-areas.ts";
-import { fromUs, toUs } from "../../../functions/quantities.ts";
-import type { UnitSystem } from "../../../functions/quantities.ts";
-import { isCellError } from "../../../functions/worksheet/cell.ts";
+import { fromUs, toUs, type UnitSystem } from "../../../functions/quantities.ts";
+import { isCellError } from "../../../functions/worksheet/calling/cell.ts";
 import { zoneAreas } from "../../../functions/worksheet/plants.ts";
 import { MOISTURE_ZONES } from "../../records/planting.ts";
 
@@ -55,12 +53,14 @@ export function plantingZones(basin: PlantedBasin): PlantingZones | { readonly s
   const fault = areas.find(isCellError);
   if (fault !== undefined) return { sentence: fault.sentence };
   const edges = zoneEdges(basin);
-  const rings = MOISTURE_ZONES.map((zone, place): ZoneRing => ({
-    zone,
-    area: Number(areas[place]),
-    inner: edges[place - 1] ?? null,
-    outer: edges[place] as Edge,
-  }));
+  const rings = MOISTURE_ZONES.map(
+    (zone, place): ZoneRing => ({
+      zone,
+      area: Number(areas[place]),
+      inner: edges[place - 1] ?? null,
+      outer: edges[place] as Edge,
+    }),
+  );
   return { units, rings, cautions: zoneAreas.cautionsFor(inputs) };
 }
 

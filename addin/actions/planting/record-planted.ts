@@ -1,9 +1,8 @@
 import type { ClumpRow } from "../../records/planting.ts";
 import { isBlank } from "../../records/sheet.ts";
-import type { Workbook } from "../../workbook/workbook.ts";
+import type { Workbook } from "../../workbook/port.ts";
 import type { Yard } from "../program/read-program.ts";
-import { changesOfRow, writeUnlessChanged } from "../program/write-records.ts";
-import type { Conflict } from "../program/write-records.ts";
+import { changesOfRow, writeUnlessChanged, type Conflict } from "../program/write-records.ts";
 
 /** How many of a clump went into the ground. */
 export interface PlantedClump {
@@ -17,7 +16,11 @@ export function clumpsToCount({ clumps }: Pick<Yard, "clumps">): readonly ClumpR
 }
 
 /** What is in the ground beside what was planned, over the clumps that were counted. */
-export function plantedSoFar({ clumps }: Pick<Yard, "clumps">): { readonly planted: number; readonly planned: number; readonly clumps: number } {
+export function plantedSoFar({ clumps }: Pick<Yard, "clumps">): {
+  readonly planted: number;
+  readonly planned: number;
+  readonly clumps: number;
+} {
   const counted = clumps.filter(({ record }) => record.planted !== null);
   const sum = (key: "planted" | "planned") => counted.reduce((plants, { record }) => plants + (record[key] ?? 0), 0);
   return { planted: sum("planted"), planned: sum("planned"), clumps: counted.length };
@@ -25,5 +28,8 @@ export function plantedSoFar({ clumps }: Pick<Yard, "clumps">): { readonly plant
 
 /** Writes count and day beside each clump; nothing if one of the rows has changed since it was read. */
 export function recordPlanted(workbook: Workbook, date: number, counted: readonly PlantedClump[]): Promise<readonly Conflict[]> {
-  return writeUnlessChanged(workbook, counted.flatMap(({ row, planted }) => changesOfRow(row, { planted, plantedOn: date })));
+  return writeUnlessChanged(
+    workbook,
+    counted.flatMap(({ row, planted }) => changesOfRow(row, { planted, plantedOn: date })),
+  );
 }

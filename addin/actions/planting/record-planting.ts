@@ -1,13 +1,9 @@
-import { plantingSheet } from "../../records/planting.ts";
-import type { ClumpRow } from "../../records/planting.ts";
+import { plantingSheet, type ClumpRow } from "../../records/planting.ts";
 import { isBlank } from "../../records/sheet.ts";
-import { WorkbookRefused } from "../../workbook/workbook.ts";
-import type { CellValue, Workbook } from "../../workbook/workbook.ts";
-import { clumpOf } from "./plan.ts";
-import type { PlannedClump } from "./plan.ts";
+import { WorkbookRefused, type CellValue, type Workbook } from "../../workbook/port.ts";
+import { clumpOf, type PlannedClump } from "./plan.ts";
 import type { Yard } from "../program/read-program.ts";
-import { appendRows, changesOfRow, rowAsSeen, writeUnlessChanged } from "../program/write-records.ts";
-import type { CellChange, Conflict } from "../program/write-records.ts";
+import { appendRows, changesOfRow, rowAsSeen, writeUnlessChanged, type CellChange, type Conflict } from "../program/write-records.ts";
 
 /** A row of Planting as it was when the plan was begun, in plain data. */
 export type SeenClump = Pick<ClumpRow, "row" | "record" | "cells">;
@@ -33,8 +29,16 @@ export function stillOnSheet(yard: Yard, seen: readonly SeenClump[]): readonly S
  * A row taken out lends itself to a new clump, unless somebody noted something on it. Nothing is written if a row has
  * changed since it was seen, or was removed while its clump is still in the plan: nobody's removal is undone unasked.
  */
-export async function writePlan(workbook: Workbook, yard: Yard, seen: readonly SeenClump[], plan: readonly PlannedClump[]): Promise<readonly Conflict[]> {
-  if (removedMeanwhile(yard, seen, plan).length > 0) throw new WorkbookRefused("Nothing was written: clumps of this plan were removed from Planting meanwhile. Say first what becomes of them.");
+export async function writePlan(
+  workbook: Workbook,
+  yard: Yard,
+  seen: readonly SeenClump[],
+  plan: readonly PlannedClump[],
+): Promise<readonly Conflict[]> {
+  if (removedMeanwhile(yard, seen, plan).length > 0)
+    throw new WorkbookRefused(
+      "Nothing was written: clumps of this plan were removed from Planting meanwhile. Say first what becomes of them.",
+    );
   const present = rowsNow(seen, yard.clumps);
   const rowOf = ({ row }: { readonly row: number | null }) => (row === null ? undefined : present.get(row));
   const changed: CellChange[] = [];
@@ -43,10 +47,20 @@ export async function writePlan(workbook: Workbook, yard: Yard, seen: readonly S
     const row = rowOf(before);
     if (row === undefined) continue;
     const after = plan.find((clump) => clump.row === before.row) ?? (isPlanAlone(before) ? added.shift() : undefined);
-    changed.push(...changesOfRow({ ...row, cells: before.cells }, after === undefined ? blankCells() : { ...changedCells(yard, before, after), ...notedBefore(seen, after) }));
+    changed.push(
+      ...changesOfRow(
+        { ...row, cells: before.cells },
+        after === undefined ? blankCells() : { ...changedCells(yard, before, after), ...notedBefore(seen, after) },
+      ),
+    );
   }
   const conflicts = await writeUnlessChanged(workbook, changed);
-  if (conflicts.length === 0) await appendRows(workbook, plantingSheet, added.map((clump) => ({ ...cellsOf(yard, clump), ...notedBefore(seen, clump) })));
+  if (conflicts.length === 0)
+    await appendRows(
+      workbook,
+      plantingSheet,
+      added.map((clump) => ({ ...cellsOf(yard, clump), ...notedBefore(seen, clump) })),
+    );
   return conflicts;
 }
 
@@ -55,7 +69,11 @@ function rowsNow(seen: readonly SeenClump[], clumps: readonly ClumpRow[]): Reado
   const now = new Map<number, ClumpRow>();
   const free = new Set(clumps);
   const atItsPlace = ({ row }: SeenClump) => clumps.filter((present) => present.row === row && free.has(present));
-  const passes = [(before: SeenClump) => rowAsSeen(before, atItsPlace(before)), (before: SeenClump) => rowAsSeen(before, [...free]), (before: SeenClump) => atItsPlace(before)[0]];
+  const passes = [
+    (before: SeenClump) => rowAsSeen(before, atItsPlace(before)),
+    (before: SeenClump) => rowAsSeen(before, [...free]),
+    (before: SeenClump) => atItsPlace(before)[0],
+  ];
   for (const find of passes) {
     for (const before of seen) {
       const row = now.has(before.row) ? undefined : find(before);

@@ -1,5 +1,5 @@
 import { isBlank } from "../../records/sheet.ts";
-import type { CellRange, CellValue } from "../../workbook/workbook.ts";
+import type { CellRange, CellValue } from "../../workbook/port.ts";
 
 /**
  * A write as large as years of rain stands on the Change log in blocks, a row of the log for each: the values of many
@@ -39,7 +39,11 @@ export function blocksOf(range: CellRange, before: Values, after: Values): reado
       characters += Math.max(lengthOf(before[until] ?? []), lengthOf(after[until] ?? []));
       if (characters < MOST_CHARACTERS || until === from) until += 1;
     }
-    const block = { where: { ...range, row: range.row + from, rows: until - from }, before: packed(before.slice(from, until)), after: packed(after.slice(from, until)) };
+    const block = {
+      where: { ...range, row: range.row + from, rows: until - from },
+      before: packed(before.slice(from, until)),
+      after: packed(after.slice(from, until)),
+    };
     if (block.before !== block.after) blocks.push(block);
     from = until;
   }

@@ -1,7 +1,13 @@
-import { addressOf, WorkbookRefused } from "../../workbook/workbook.ts";
-import type { CellRange, CellValue, FormulaWrite, ValueWrite, Workbook } from "../../workbook/workbook.ts";
-import { changeLogSheet } from "../../records/change-log.ts";
-import type { ChangeRow } from "../../records/change-log.ts";
+import {
+  addressOf,
+  WorkbookRefused,
+  type CellRange,
+  type CellValue,
+  type FormulaWrite,
+  type ValueWrite,
+  type Workbook,
+} from "../../workbook/port.ts";
+import { changeLogSheet, type ChangeRow } from "../../records/change-log.ts";
 import { findPlace, headingText } from "../../records/place.ts";
 import { readRecords } from "../../records/read-records.ts";
 import { recordSheets } from "../../records/program-sheets.ts";
@@ -39,13 +45,18 @@ export function logWrites(inner: Workbook): LoggedWorkbook {
   let written = false;
   /** Sheets that did not exist before: what is first written on them changes nothing anybody had. */
   const added = new Set<string>();
-  const keep = async (ranges: readonly CellRange[], after: (range: number, row: number, column: number) => Held, write: () => Promise<void>) => {
+  const keep = async (
+    ranges: readonly CellRange[],
+    after: (range: number, row: number, column: number) => Held,
+    write: () => Promise<void>,
+  ) => {
     const before = await contentsOf(inner, ranges);
     await write();
     written = true;
     ranges.forEach((range, index) => {
       if (added.has(range.sheet)) return;
-      if (before.isBlock(index) && after(index, 0, 0).holds === "value") return void histories.push(...historiesOfBlock(range, before.values(index), (row, column) => after(index, row, column).content));
+      if (before.isBlock(index) && after(index, 0, 0).holds === "value")
+        return void histories.push(...historiesOfBlock(range, before.values(index), (row, column) => after(index, row, column).content));
       eachCell(range, (where, row, column) => {
         const held = before.held(index, row, column);
         const now = after(index, row, column);
@@ -61,9 +72,17 @@ export function logWrites(inner: Workbook): LoggedWorkbook {
       layouts.forEach(({ name }) => added.add(name));
     },
     writeValues: (writes: readonly ValueWrite[]) =>
-      keep(writes.map(({ range }) => range), (range, row, column) => ({ holds: "value", content: writes[range]?.values[row]?.[column] ?? null }), () => inner.writeValues(writes)),
+      keep(
+        writes.map(({ range }) => range),
+        (range, row, column) => ({ holds: "value", content: writes[range]?.values[row]?.[column] ?? null }),
+        () => inner.writeValues(writes),
+      ),
     writeFormulas: (writes: readonly FormulaWrite[]) =>
-      keep(writes.map(({ range }) => range), (range, row, column) => ({ holds: "formula", content: writes[range]?.formulas[row]?.[column] ?? "" }), () => inner.writeFormulas(writes)),
+      keep(
+        writes.map(({ range }) => range),
+        (range, row, column) => ({ holds: "formula", content: writes[range]?.formulas[row]?.[column] ?? "" }),
+        () => inner.writeFormulas(writes),
+      ),
   };
   standsBefore(workbook, inner);
   return {
@@ -136,9 +155,17 @@ async function contentsOf(workbook: Workbook, ranges: readonly CellRange[]): Pro
   };
 }
 
-function historiesOfBlock(range: CellRange, before: readonly (readonly CellValue[])[], after: (row: number, column: number) => CellValue): readonly CellHistory[] {
+function historiesOfBlock(
+  range: CellRange,
+  before: readonly (readonly CellValue[])[],
+  after: (row: number, column: number) => CellValue,
+): readonly CellHistory[] {
   const now = before.map((cells, row) => cells.map((_, column) => after(row, column)));
-  return blocksOf(range, before, now).map((block) => ({ where: block.where, before: { holds: "values", content: block.before }, after: { holds: "values", content: block.after } }));
+  return blocksOf(range, before, now).map((block) => ({
+    where: block.where,
+    before: { holds: "values", content: block.before },
+    after: { holds: "values", content: block.after },
+  }));
 }
 
 /** The smallest range that covers all of those on one sheet: one question to the spreadsheet, however many cells are written. */
@@ -147,7 +174,9 @@ function rangeAround(sheet: string, ranges: readonly CellRange[]): CellRange {
   const row = Math.min(...own.map((range) => range.row));
   const column = Math.min(...own.map((range) => range.column));
   return {
-    sheet, row, column,
+    sheet,
+    row,
+    column,
     rows: Math.max(...own.map((range) => range.row + range.rows)) - row,
     columns: Math.max(...own.map((range) => range.column + range.columns)) - column,
   };
@@ -166,7 +195,11 @@ function eachCell(range: CellRange, visit: (where: CellRange, row: number, colum
 }
 
 /** Below the last row of the log, however long it has grown. */
-async function appendToLog(workbook: Workbook, cells: readonly CellHistory[], { by, what }: { readonly by: string; readonly what: string }): Promise<number> {
+async function appendToLog(
+  workbook: Workbook,
+  cells: readonly CellHistory[],
+  { by, what }: { readonly by: string; readonly what: string },
+): Promise<number> {
   const touched = [...new Set(cells.map(({ where }) => where.sheet))];
   const [log = [], ...sheets] = await workbook.readSheets([changeLogSheet.name, ...touched]);
   const { place, rows, slips } = readRecords(changeLogSheet, log);
@@ -179,11 +212,23 @@ async function appendToLog(workbook: Workbook, cells: readonly CellHistory[], { 
   const entries = cells.map(({ where, before, after }) => {
     const around = contextAt(where);
     return {
-      change, when, by: by === "" ? null : by, what, siteId: around.siteId, sheet: where.sheet, cell: addressOf(where).replace(/^.*!/, ""), heading: around.heading,
-      beforeHolds: before.holds, before: before.content, afterHolds: after.holds, after: after.content,
+      change,
+      when,
+      by: by === "" ? null : by,
+      what,
+      siteId: around.siteId,
+      sheet: where.sheet,
+      cell: addressOf(where).replace(/^.*!/, ""),
+      heading: around.heading,
+      beforeHolds: before.holds,
+      before: before.content,
+      afterHolds: after.holds,
+      after: after.content,
     };
   });
-  await workbook.writeValues(keys.map((key) => ({ range: { ...place.cell(row, key), rows: entries.length }, values: entries.map((entry) => [entry[key]]) })));
+  await workbook.writeValues(
+    keys.map((key) => ({ range: { ...place.cell(row, key), rows: entries.length }, values: entries.map((entry) => [entry[key]]) })),
+  );
   return change;
 }
 
@@ -226,11 +271,20 @@ export interface LoggedChange {
 /** The latest changes, the newest first. */
 export async function latestChanges(workbook: Workbook, count: number): Promise<readonly LoggedChange[]> {
   const rows = await readLog(workbook);
-  const numbers = [...new Set(rows.flatMap(({ record }) => (record.change === null ? [] : [record.change])))].sort((one, other) => other - one);
+  const numbers = [...new Set(rows.flatMap(({ record }) => (record.change === null ? [] : [record.change])))].sort(
+    (one, other) => other - one,
+  );
   return numbers.slice(0, count).map((change) => {
     const cells = rows.filter(({ record }) => record.change === change);
     const { when = null, by = null, what = null } = cells[0]?.record ?? {};
-    return { change, when, by, what: what ?? "", siteIds: [...new Set(cells.flatMap(({ record }) => (record.siteId === null ? [] : [record.siteId])))], cells: cells.reduce((sum, row) => sum + areaOf(rangeOf(row)), 0) };
+    return {
+      change,
+      when,
+      by,
+      what: what ?? "",
+      siteIds: [...new Set(cells.flatMap(({ record }) => (record.siteId === null ? [] : [record.siteId])))],
+      cells: cells.reduce((sum, row) => sum + areaOf(rangeOf(row)), 0),
+    };
   });
 }
 
@@ -242,17 +296,26 @@ export async function undoChange(workbook: Workbook, change: number, progress = 
   const cells = (await readLog(workbook)).filter(({ record }) => record.change === change);
   if (cells.length === 0) throw new WorkbookRefused(`The Change log has no change ${change}.`);
   const places = cells.map((row) => ({ row, where: rangeOf(row) }));
-  const held = await contentsOf(workbook, places.map(({ where }) => where));
+  const held = await contentsOf(
+    workbook,
+    places.map(({ where }) => where),
+  );
   const touched = [...new Set(places.map(({ where }) => where.sheet))];
   const contextAt = contextsIn(touched, await workbook.readSheets(touched));
   const changedSince = places.flatMap(({ row: { record }, where }, index): string[] => {
-    const now = record.afterHolds === "values" && !hasFormula(held, index, where) ? { holds: "values" as const, content: packed(held.values(index)) } : held.held(index, 0, 0);
+    const now =
+      record.afterHolds === "values" && !hasFormula(held, index, where)
+        ? { holds: "values" as const, content: packed(held.values(index)) }
+        : held.held(index, 0, 0);
     const around = contextAt(where);
     // A row that the change itself filled or emptied says whose it is by its Site ID cell, which is among the cells compared.
-    const moved = around.heading !== record.heading || (around.siteId !== null && record.siteId !== null && around.siteId !== record.siteId);
+    const moved =
+      around.heading !== record.heading || (around.siteId !== null && record.siteId !== null && around.siteId !== record.siteId);
     const isSame = sameHeld(now, { holds: record.afterHolds ?? "value", content: record.after });
     if (isSame && !moved) return [];
-    return [`${addressOf(where)} was left with ${spoken(record.after)} and holds ${spoken(now.content)} now; before the change it held ${spoken(record.before)}.`];
+    return [
+      `${addressOf(where)} was left with ${spoken(record.after)} and holds ${spoken(now.content)} now; before the change it held ${spoken(record.before)}.`,
+    ];
   });
   if (changedSince.length > 0) throw new WorkbookRefused(`Nothing was undone, because cells have changed since. ${inShort(changedSince)}`);
   const values = places.filter(({ row }) => row.record.beforeHolds !== "formula");
@@ -260,9 +323,15 @@ export async function undoChange(workbook: Workbook, change: number, progress = 
   const pieces = inPieces(values);
   for (const [done, piece] of pieces.entries()) {
     await progress(done / pieces.length);
-    await workbook.writeValues(piece.map(({ row, where }) => ({ range: where, values: row.record.beforeHolds === "values" ? unpacked(row.record.before, where) : [[row.record.before]] })));
+    await workbook.writeValues(
+      piece.map(({ row, where }) => ({
+        range: where,
+        values: row.record.beforeHolds === "values" ? unpacked(row.record.before, where) : [[row.record.before]],
+      })),
+    );
   }
-  if (formulas.length > 0) await workbook.writeFormulas(formulas.map(({ row, where }) => ({ range: where, formulas: [[String(row.record.before)]] })));
+  if (formulas.length > 0)
+    await workbook.writeFormulas(formulas.map(({ row, where }) => ({ range: where, formulas: [[String(row.record.before)]] })));
 }
 
 /** About as many as the spreadsheet takes within seconds. */
@@ -295,7 +364,9 @@ function spoken(value: CellValue): string {
 }
 
 function hasFormula(held: Contents, index: number, { rows, columns }: CellRange): boolean {
-  return Array.from({ length: rows }).some((_, row) => Array.from({ length: columns }).some((__, column) => held.held(index, row, column).holds === "formula"));
+  return Array.from({ length: rows }).some((_, row) =>
+    Array.from({ length: columns }).some((__, column) => held.held(index, row, column).holds === "formula"),
+  );
 }
 
 function areaOf({ rows, columns }: CellRange): number {

@@ -1,36 +1,21 @@
-import { WorkbookRefused } from "../../workbook/workbook.ts";
-import type { CellRange, CellValue, Workbook } from "../../workbook/workbook.ts";
-import { asBuiltSheet } from "../../records/as-built.ts";
-import type { AsBuiltRow } from "../../records/as-built.ts";
+import { WorkbookRefused, type CellRange, type CellValue, type Workbook } from "../../workbook/port.ts";
+import { asBuiltSheet, type AsBuiltRow } from "../../records/as-built.ts";
 import { designSheet } from "../../records/design.ts";
-import { digDaysSheet } from "../../records/dig-days.ts";
-import type { DigDayRow } from "../../records/dig-days.ts";
-import { estimateLinesSheet } from "../../records/estimate-lines.ts";
-import type { EstimateLineRow } from "../../records/estimate-lines.ts";
-import { followUpsSheet } from "../../records/follow-ups.ts";
-import type { FollowUpRow } from "../../records/follow-ups.ts";
-import { holeTestsSheet } from "../../records/hole-tests.ts";
-import type { HoleTestRow } from "../../records/hole-tests.ts";
-import { plantingSheet } from "../../records/planting.ts";
-import type { ClumpRow } from "../../records/planting.ts";
-import { plantsSheet } from "../../records/plants.ts";
-import type { PlantRow } from "../../records/plants.ts";
-import { pricesSheet } from "../../records/prices.ts";
-import type { PriceRow } from "../../records/prices.ts";
-import { programSheet } from "../../records/program.ts";
-import type { SettingValues } from "../../records/program.ts";
+import { digDaysSheet, type DigDayRow } from "../../records/dig-days.ts";
+import { estimateLinesSheet, type EstimateLineRow } from "../../records/estimate-lines.ts";
+import { followUpsSheet, type FollowUpRow } from "../../records/follow-ups.ts";
+import { holeTestsSheet, type HoleTestRow } from "../../records/hole-tests.ts";
+import { plantingSheet, type ClumpRow } from "../../records/planting.ts";
+import { plantsSheet, type PlantRow } from "../../records/plants.ts";
+import { pricesSheet, type PriceRow } from "../../records/prices.ts";
+import { programSheet, type SettingValues } from "../../records/program.ts";
 import { rulesSheet } from "../../records/rules.ts";
-import { readRecords } from "../../records/read-records.ts";
-import type { SheetRecords } from "../../records/read-records.ts";
-import { isBlank } from "../../records/sheet.ts";
-import type { Sheet, SheetRow, Slip } from "../../records/sheet.ts";
+import { readRecords, type SheetRecords } from "../../records/read-records.ts";
+import { isBlank, type Sheet, type SheetRow, type Slip } from "../../records/sheet.ts";
 import type { UnitSystem } from "../../records/site-terms.ts";
-import { sitesSheet } from "../../records/sites.ts";
-import type { SiteRow } from "../../records/sites.ts";
-import { surfacesSheet } from "../../records/surfaces.ts";
-import type { SurfaceRow } from "../../records/surfaces.ts";
-import { visitsSheet } from "../../records/visits.ts";
-import type { VisitAnswerRow } from "../../records/visits.ts";
+import { sitesSheet, type SiteRow } from "../../records/sites.ts";
+import { surfacesSheet, type SurfaceRow } from "../../records/surfaces.ts";
+import { visitsSheet, type VisitAnswerRow } from "../../records/visits.ts";
 import { readSettings } from "./read-settings.ts";
 
 /** The computed cells of one yard's row on Design, as the workbook shows them. */
@@ -71,8 +56,24 @@ export interface Program {
 }
 
 /** Sheets whose rows belong to a yard by the Site ID in them. */
-const sheetsOfYards = { surfaces: surfacesSheet, holeTests: holeTestsSheet, visits: visitsSheet, clumps: plantingSheet, estimateLines: estimateLinesSheet, digDays: digDaysSheet, asBuilt: asBuiltSheet, followUps: followUpsSheet } as const;
-const sheetsOfProgram = { program: programSheet, sites: sitesSheet, design: designSheet, rules: rulesSheet, prices: pricesSheet, plants: plantsSheet } as const;
+const sheetsOfYards = {
+  surfaces: surfacesSheet,
+  holeTests: holeTestsSheet,
+  visits: visitsSheet,
+  clumps: plantingSheet,
+  estimateLines: estimateLinesSheet,
+  digDays: digDaysSheet,
+  asBuilt: asBuiltSheet,
+  followUps: followUpsSheet,
+} as const;
+const sheetsOfProgram = {
+  program: programSheet,
+  sites: sitesSheet,
+  design: designSheet,
+  rules: rulesSheet,
+  prices: pricesSheet,
+  plants: plantsSheet,
+} as const;
 const sheetsRead = { ...sheetsOfYards, ...sheetsOfProgram };
 
 type SheetsOfYards = typeof sheetsOfYards;
@@ -99,32 +100,53 @@ export async function readProgram(workbook: Workbook): Promise<Program> {
     if (siteId === null || isEarlier(sites.rows, site)) return [];
     const asTheyStand = rowsOfYard(ofYards, siteId);
     const rows = { ...asTheyStand, visits: oldestFirst(asTheyStand.visits) };
-    const slips = [...slipsOn(sites, [site]), ...undated(rows.visits), ...(Object.keys(sheetsOfYards) as (keyof SheetsOfYards)[]).flatMap((name) => slipsOn(ofYards[name], rows[name]))];
+    const slips = [
+      ...slipsOn(sites, [site]),
+      ...undated(rows.visits),
+      ...(Object.keys(sheetsOfYards) as (keyof SheetsOfYards)[]).flatMap((name) => slipsOn(ofYards[name], rows[name])),
+    ];
     slips.forEach((slip) => claimed.add(slip));
-    return [{
-      siteId,
-      units: site.record.units ?? "us",
-      site,
-      ...rows,
-      answers: new Map(rows.visits.flatMap((row) => (row.record.step === null ? [] : [[row.record.step, row]]))),
-      ...design.of(siteId),
-      slips,
-    }];
+    return [
+      {
+        siteId,
+        units: site.record.units ?? "us",
+        site,
+        ...rows,
+        answers: new Map(rows.visits.flatMap((row) => (row.record.step === null ? [] : [[row.record.step, row]]))),
+        ...design.of(siteId),
+        slips,
+      },
+    ];
   });
 
   const everySlip = [sites, ...Object.values(ofYards), rules, prices, plants, settings, design].flatMap(({ slips }) => slips);
   return {
     settings: settings.values,
     yards,
-    rules: rules.place === null ? [] : cellsOf("rules").slice(rules.place.firstRow).map((row) => row.slice(rules.place?.columnIndex("rule"))),
+    rules:
+      rules.place === null
+        ? []
+        : cellsOf("rules")
+            .slice(rules.place.firstRow)
+            .map((row) => row.slice(rules.place?.columnIndex("rule"))),
     prices: prices.rows,
     plants: plants.rows,
-    slips: [...twiceUsed(sites.rows), ...(sites.place === null ? [] : strays(ofYards, new Set(yards.map(({ siteId }) => siteId)))), ...everySlip.filter((slip) => !claimed.has(slip))],
+    slips: [
+      ...twiceUsed(sites.rows),
+      ...(sites.place === null ? [] : strays(ofYards, new Set(yards.map(({ siteId }) => siteId)))),
+      ...everySlip.filter((slip) => !claimed.has(slip)),
+    ],
   };
 }
 
-function rowsOfYard(ofYards: RowsOfYards, siteId: string): { readonly [Name in keyof SheetsOfYards]: readonly SheetRow<SheetsOfYards[Name]>[] } {
-  const own = Object.entries(ofYards).map(([name, { rows }]) => [name, (rows as readonly SheetRow<SheetsOfYards["visits"]>[]).filter((row) => row.record.siteId === siteId)]);
+function rowsOfYard(
+  ofYards: RowsOfYards,
+  siteId: string,
+): { readonly [Name in keyof SheetsOfYards]: readonly SheetRow<SheetsOfYards[Name]>[] } {
+  const own = Object.entries(ofYards).map(([name, { rows }]) => [
+    name,
+    (rows as readonly SheetRow<SheetsOfYards["visits"]>[]).filter((row) => row.record.siteId === siteId),
+  ]);
   return Object.fromEntries(own) as { readonly [Name in keyof SheetsOfYards]: readonly SheetRow<SheetsOfYards[Name]>[] };
 }
 
@@ -139,19 +161,31 @@ function undated(visits: readonly VisitAnswerRow[]): Slip[] {
   return visits.flatMap((row): Slip[] => {
     const { step } = row.record;
     if (step === null || !isBlank(row.cells.date) || !visits.some((other) => other !== row && other.record.step === step)) return [];
-    return [{ where: row.at("date"), sentence: "Date is blank: the answer counts as older than any to the same step that has a day. Write the day of the visit." }];
+    return [
+      {
+        where: row.at("date"),
+        sentence: "Date is blank: the answer counts as older than any to the same step that has a day. Write the day of the visit.",
+      },
+    ];
   });
 }
 
 /** Site IDs on other sheets that no row of Sites bears: one slip an ID, at the first of its rows. */
 function strays(ofYards: RowsOfYards, siteIds: ReadonlySet<string>): Slip[] {
   const rows = Object.values(ofYards).flatMap((records) => records.rows as readonly SheetRow<SheetsOfYards["visits"]>[]);
-  const unknown = rows.flatMap((row) => (row.record.siteId === null || siteIds.has(row.record.siteId) ? [] : [{ siteId: row.record.siteId, where: row.at("siteId") }]));
+  const unknown = rows.flatMap((row) =>
+    row.record.siteId === null || siteIds.has(row.record.siteId) ? [] : [{ siteId: row.record.siteId, where: row.at("siteId") }],
+  );
   return [...new Set(unknown.map(({ siteId }) => siteId))].flatMap((siteId): Slip[] => {
     const [first, ...more] = unknown.filter((row) => row.siteId === siteId);
     if (first === undefined) return [];
     const others = more.length === 0 ? "" : ` and ${more.length} more ${more.length === 1 ? "row" : "rows"}`;
-    return [{ where: first.where, sentence: `Site ID "${siteId.slice(0, 40)}" stands here${others}, and no row of Sites has it. Put the yard back on Sites, or mend the ID.` }];
+    return [
+      {
+        where: first.where,
+        sentence: `Site ID "${siteId.slice(0, 40)}" stands here${others}, and no row of Sites has it. Put the yard back on Sites, or mend the ID.`,
+      },
+    ];
   });
 }
 
@@ -168,7 +202,12 @@ function twiceUsed(rows: readonly SiteRow[]): Slip[] {
   return rows.flatMap((row) => {
     const { siteId } = row.record;
     if (siteId === null || !isEarlier(rows, row)) return [];
-    return [{ where: row.at("siteId"), sentence: `Site ID "${siteId.slice(0, 40)}" stands on Sites twice. The upper row is the yard; give the lower one an ID of its own, because records are kept by Site ID.` }];
+    return [
+      {
+        where: row.at("siteId"),
+        sentence: `Site ID "${siteId.slice(0, 40)}" stands on Sites twice. The upper row is the yard; give the lower one an ID of its own, because records are kept by Site ID.`,
+      },
+    ];
   });
 }
 
@@ -176,7 +215,8 @@ function twiceUsed(rows: readonly SiteRow[]): Slip[] {
 function readDesign(cells: readonly (readonly CellValue[])[]) {
   const { place, slips } = readRecords(designSheet, cells);
   const keys = Object.keys(designSheet.columns) as (keyof DesignCells)[];
-  const rowOf = (siteId: string) => (place === null ? -1 : cells.findIndex((row, index) => index >= place.firstRow && row[place.columnIndex("siteId")] === siteId));
+  const rowOf = (siteId: string) =>
+    place === null ? -1 : cells.findIndex((row, index) => index >= place.firstRow && row[place.columnIndex("siteId")] === siteId);
   return {
     slips,
     of: (siteId: string): Pick<Yard, "design" | "designAt"> => {
@@ -199,6 +239,8 @@ export function yardAt(program: Program, sheet: string, row: number): Yard | und
   const isIn = (where: CellRange) => where.sheet === sheet && where.row === row;
   return program.yards.find((yard) => {
     if (isIn(yard.site.at("siteId")) || (yard.designAt !== null && isIn(yard.designAt("siteId")))) return true;
-    return (Object.keys(sheetsOfYards) as (keyof SheetsOfYards)[]).some((name) => sheetsOfYards[name].name === sheet && yard[name].some((held) => held.row === row));
+    return (Object.keys(sheetsOfYards) as (keyof SheetsOfYards)[]).some(
+      (name) => sheetsOfYards[name].name === sheet && yard[name].some((held) => held.row === row),
+    );
   });
 }

@@ -1,9 +1,15 @@
-import type { CellRange, CellValue } from "../../workbook/workbook.ts";
+import type { CellRange, CellValue } from "../../workbook/port.ts";
 import type { Place } from "../../records/place.ts";
 import { readRecords } from "../../records/read-records.ts";
 import type { Slip } from "../../records/sheet.ts";
-import { programSettings, programSheet, settingCell } from "../../records/program.ts";
-import type { ProgramKey, ProgramSetting, SettingValues } from "../../records/program.ts";
+import {
+  programSettings,
+  programSheet,
+  settingCell,
+  type ProgramKey,
+  type ProgramSetting,
+  type SettingValues,
+} from "../../records/program.ts";
 
 export interface Settings {
   readonly values: SettingValues;
@@ -26,7 +32,11 @@ export function readSettings(values: readonly (readonly CellValue[])[]): Setting
     const number = row?.record.value ?? null;
     const isFaulty = read.slips.some((slip) => slip.where.row === where?.row && slip.where.column === where.column);
     if (number !== null || (value === null && !isFaulty)) return [key, number];
-    if (read.place !== null) slips.push({ where: where ?? settingCell(key), sentence: `${reason(setting, row?.cells.value, read.slips, where)} The pane goes on ${value === null ? "without it" : `with ${value}`}; cells that use it show an error until it is filled in.` });
+    if (read.place !== null)
+      slips.push({
+        where: where ?? settingCell(key),
+        sentence: `${reason(setting, row?.cells.value, read.slips, where)} The pane goes on ${value === null ? "without it" : `with ${value}`}; cells that use it show an error until it is filled in.`,
+      });
     return [key, value];
   });
   return { values: Object.fromEntries(numbers) as SettingValues, cells, place: read.place, slips };

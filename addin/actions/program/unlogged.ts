@@ -1,4 +1,4 @@
-import type { Workbook } from "../../workbook/workbook.ts";
+import type { Workbook } from "../../workbook/port.ts";
 
 const inners = new WeakMap<Workbook, Workbook>();
 

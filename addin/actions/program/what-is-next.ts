@@ -1,16 +1,13 @@
 import { STALE_PRICE_DAYS } from "../../../functions/cost/estimate-totals.ts";
 import { ticketDays } from "../../checklist/dig-lock.ts";
 import { retestReasons } from "../../checklist/retest.ts";
-import { STAGE_IDS } from "../../checklist/stage.ts";
-import type { StageId } from "../../checklist/stage.ts";
+import { STAGE_IDS, type StageId } from "../../checklist/stage.ts";
 import type { PriceRow } from "../../records/prices.ts";
 import { retestFactsOf } from "../hole-test/combine-holes.ts";
 import { isoDate } from "../dates.ts";
-import { dueFollowUps } from "../care/due-follow-ups.ts";
-import type { DueFollowUp } from "../care/due-follow-ups.ts";
+import { dueFollowUps, type DueFollowUp } from "../care/due-follow-ups.ts";
 import type { Program, Yard } from "./read-program.ts";
-import { yardStanding } from "../visits/stage-standing.ts";
-import type { Place, YardStanding } from "../visits/stage-standing.ts";
+import { yardStanding, type Place, type YardStanding } from "../visits/stage-standing.ts";
 
 /** From what cannot wait to what is only on record. */
 export const URGENCIES = ["stop", "overdue", "soon", "next", "waiting", "on record"] as const;
@@ -37,7 +34,12 @@ export const TICKET_WARNING_DAYS = 5;
 export function whatIsNext(program: Program, today: number): readonly Notice[] {
   const standings = program.yards.map((yard) => yardStanding(program, yard, today));
   const notices = [
-    ...standings.flatMap((standing) => [...ticketNotices(standing, today), ...stepNotices(standing), ...retestNotices(program, standing), ...overrideNotices(standing)]),
+    ...standings.flatMap((standing) => [
+      ...ticketNotices(standing, today),
+      ...stepNotices(standing),
+      ...retestNotices(program, standing),
+      ...overrideNotices(standing),
+    ]),
     ...followUpNotices(program, today),
     ...priceNotices(program.prices, today),
   ];
@@ -57,14 +59,27 @@ function ticketNotices({ yard, stages, current }: YardStanding, today: number): 
   const { number, lawfulFrom, expires } = ticketDays(yard.visits);
   if (number === null) return [];
   const digsNext = DIGS_NEXT.includes(current.stage.id);
-  const notice = (urgency: Urgency, sentence: string): Notice => ({ kind: "ticket", urgency, sentence, yard, stage: "ticket", place: "visits" });
+  const notice = (urgency: Urgency, sentence: string): Notice => ({
+    kind: "ticket",
+    urgency,
+    sentence,
+    yard,
+    stage: "ticket",
+    place: "visits",
+  });
   const left = expires === null ? null : expires - today;
   if (expires !== null && left !== null && left < 0) {
-    return [notice(digsNext ? "stop" : "next", `Ticket ${number} ran out on ${isoDate(expires)}. Ask for a new one before anything is dug.`)];
+    return [
+      notice(digsNext ? "stop" : "next", `Ticket ${number} ran out on ${isoDate(expires)}. Ask for a new one before anything is dug.`),
+    ];
   }
   return [
-    ...(expires !== null && left !== null && left <= TICKET_WARNING_DAYS ? [notice("soon", `Ticket ${number} is in force until ${isoDate(expires)}: ${daysLeft(left)}. Dig by then, or ask for a new one.`)] : []),
-    ...(lawfulFrom !== null && lawfulFrom > today ? [notice("waiting", `Ticket ${number}: digging is lawful from ${isoDate(lawfulFrom)}, not before.`)] : []),
+    ...(expires !== null && left !== null && left <= TICKET_WARNING_DAYS
+      ? [notice("soon", `Ticket ${number} is in force until ${isoDate(expires)}: ${daysLeft(left)}. Dig by then, or ask for a new one.`)]
+      : []),
+    ...(lawfulFrom !== null && lawfulFrom > today
+      ? [notice("waiting", `Ticket ${number}: digging is lawful from ${isoDate(lawfulFrom)}, not before.`)]
+      : []),
   ];
 }
 
@@ -79,18 +94,29 @@ function daysLeft(days: number): string {
 function retestNotices(program: Program, { yard }: YardStanding): Notice[] {
   const reasons = retestReasons(retestFactsOf(program, yard));
   if (reasons.length === 0) return [];
-  return [{ kind: "re-test", urgency: "next", sentence: `Test the soil again. ${reasons.join(" ")}`, yard, stage: "test-visit", place: "hole tests" }];
+  return [
+    {
+      kind: "re-test",
+      urgency: "next",
+      sentence: `Test the soil again. ${reasons.join(" ")}`,
+      yard,
+      stage: "test-visit",
+      place: "hole tests",
+    },
+  ];
 }
 
 function overrideNotices({ yard, overrides }: YardStanding): Notice[] {
-  return overrides.map(({ refusalId, by, reason, date, row }): Notice => ({
-    kind: "override",
-    urgency: "on record",
-    sentence: `${by} overrode "${refusalId}"${date === null ? "" : ` on ${isoDate(date)}`}: ${reason}`,
-    yard,
-    stage: stageIdOf(row.record.stage),
-    place: "visits",
-  }));
+  return overrides.map(
+    ({ refusalId, by, reason, date, row }): Notice => ({
+      kind: "override",
+      urgency: "on record",
+      sentence: `${by} overrode "${refusalId}"${date === null ? "" : ` on ${isoDate(date)}`}: ${reason}`,
+      yard,
+      stage: stageIdOf(row.record.stage),
+      place: "visits",
+    }),
+  );
 }
 
 function stageIdOf(text: string | null): StageId | null {
@@ -108,9 +134,12 @@ function followUpNotices(program: Program, today: number): Notice[] {
 }
 
 const dueOn = ({ row: { record } }: DueFollowUp) => isoDate(Math.floor(record.due ?? 0));
-const named = ({ row: { record } }: DueFollowUp) => `Follow-up "${record.kind ?? ""}"${record.action === null ? "" : ` (${record.action})`}`;
+const named = ({ row: { record } }: DueFollowUp) =>
+  `Follow-up "${record.kind ?? ""}"${record.action === null ? "" : ` (${record.action})`}`;
 
-const FOLLOW_UP_WORDS: Readonly<Record<DueFollowUp["state"], { readonly urgency: Urgency; readonly sentence: (due: DueFollowUp) => string } | null>> = {
+const FOLLOW_UP_WORDS: Readonly<
+  Record<DueFollowUp["state"], { readonly urgency: Urgency; readonly sentence: (due: DueFollowUp) => string } | null>
+> = {
   overdue: { urgency: "overdue", sentence: (due) => `${named(due)} was due on ${dueOn(due)}.` },
   today: { urgency: "soon", sentence: (due) => `${named(due)} is due today.` },
   soon: { urgency: "soon", sentence: (due) => `${named(due)} is due on ${dueOn(due)}.` },
@@ -131,7 +160,9 @@ function priceNotices(prices: readonly PriceRow[], today: number): Notice[] {
   const items = (rows: readonly PriceRow[]) => rows.map(({ record }) => record.item ?? "").join(", ");
   const notice = (sentence: string): Notice => ({ kind: "price", urgency: "next", sentence, yard: null, stage: null, place: null });
   return [
-    ...(old.length === 0 ? [] : [notice(`Prices older than ${STALE_PRICE_DAYS} days: ${items(old)}. Ask again, and write price and day on Prices.`)]),
+    ...(old.length === 0
+      ? []
+      : [notice(`Prices older than ${STALE_PRICE_DAYS} days: ${items(old)}. Ask again, and write price and day on Prices.`)]),
     ...(undated.length === 0 ? [] : [notice(`Prices without a day: ${items(undated)}. Write the day on Prices.`)]),
   ];
 }

@@ -1,9 +1,7 @@
-import { addressOf, WorkbookRefused } from "../../workbook/workbook.ts";
-import type { CellRange, CellValue, FormulaWrite, Workbook } from "../../workbook/workbook.ts";
+import { addressOf, WorkbookRefused, type CellRange, type CellValue, type FormulaWrite, type Workbook } from "../../workbook/port.ts";
 import type { Place } from "../../records/place.ts";
 import { readRecords } from "../../records/read-records.ts";
-import { isBlank } from "../../records/sheet.ts";
-import type { KeyOf, Sheet, SheetRow } from "../../records/sheet.ts";
+import { isBlank, type KeyOf, type Sheet, type SheetRow } from "../../records/sheet.ts";
 import { mostRowsOf } from "../../records/prepared-rows.ts";
 import { growSheets } from "../workbook/grow-sheet.ts";
 import { unlogged } from "./unlogged.ts";
@@ -42,10 +40,7 @@ export function sentenceOf({ where, shown, now, write }: Conflict): string {
 }
 
 /** The changes that turn a row's present cells into the given values. */
-export function changesOfRow<S extends Sheet>(
-  { at, cells }: Pick<SheetRow<S>, "at" | "cells">,
-  values: Values<S>,
-): CellChange[] {
+export function changesOfRow<S extends Sheet>({ at, cells }: Pick<SheetRow<S>, "at" | "cells">, values: Values<S>): CellChange[] {
   const keys = Object.keys(values) as KeyOf<S>[];
   return keys.map((key) => ({ where: at(key), shown: cells[key], write: values[key] ?? null }));
 }
@@ -67,7 +62,10 @@ export async function whereItStands<S extends Sheet>(workbook: Workbook, seen: S
 }
 
 /** The row that holds what was seen, at its place or wherever it was moved; undefined where its cells have changed. */
-export function rowAsSeen<S extends Sheet>(seen: Pick<SheetRow<S>, "row" | "cells">, rows: readonly SheetRow<S>[]): SheetRow<S> | undefined {
+export function rowAsSeen<S extends Sheet>(
+  seen: Pick<SheetRow<S>, "row" | "cells">,
+  rows: readonly SheetRow<S>[],
+): SheetRow<S> | undefined {
   const holdsTheSame = ({ sheet, cells }: SheetRow<S>) => inputKeys(sheet).every((key) => sameCell(cells[key], seen.cells[key]));
   return rows.find((row) => row.row === seen.row && holdsTheSame(row)) ?? rows.find(holdsTheSame);
 }
@@ -78,7 +76,10 @@ function inputKeys<S extends Sheet>(sheet: S): readonly KeyOf<S>[] {
 
 /** Empties what was typed into the row, or nothing of it if any cell changed since it was shown. The row stays, blank. */
 export function clearRow<S extends Sheet>(workbook: Workbook, { sheet, at, cells }: SheetRow<S>): Promise<readonly Conflict[]> {
-  return writeUnlessChanged(workbook, inputKeys(sheet).map((key) => ({ where: at(key), shown: cells[key], write: null })));
+  return writeUnlessChanged(
+    workbook,
+    inputKeys(sheet).map((key) => ({ where: at(key), shown: cells[key], write: null })),
+  );
 }
 
 type Values<S extends Sheet> = { readonly [Key in keyof S["columns"]]?: CellValue };
@@ -97,7 +98,7 @@ export async function appendRow<S extends Sheet>(
   formulas: (row: number, place: Place<S>, placeOf: PlaceOf) => readonly FormulaWrite[] = () => [],
   readAlong: readonly Sheet[] = [],
 ): Promise<number> {
-  const [end, ...others] = await endsOf(workbook, [sheet, ...readAlong]) as [End<S>, ...End<Sheet>[]];
+  const [end, ...others] = (await endsOf(workbook, [sheet, ...readAlong])) as [End<S>, ...End<Sheet>[]];
   await appendTo(workbook, end, [values]);
   const { row, place } = end;
   const written = formulas(row, place, (wanted) => others[readAlong.indexOf(wanted)]?.place as Place<typeof wanted>);
@@ -110,14 +111,23 @@ export async function appendRows<S extends Sheet>(workbook: Workbook, sheet: S, 
   return rows.length === 0 ? [] : appendTo(workbook, await endOf(workbook, sheet), rows);
 }
 
-async function appendTo<S extends Sheet>(workbook: Workbook, { place, row: nextRow }: End<S>, rows: readonly Values<S>[]): Promise<readonly number[]> {
+async function appendTo<S extends Sheet>(
+  workbook: Workbook,
+  { place, row: nextRow }: End<S>,
+  rows: readonly Values<S>[],
+): Promise<readonly number[]> {
   const { sheet } = place;
   const wanted = nextRow - place.firstRow + rows.length;
-  if (wanted > mostRowsOf(sheet)) throw new WorkbookRefused(`Sheet ${sheet.name} would have ${wanted} rows, and ${mostRowsOf(sheet)} are the most. Keep further yards in a second workbook.`);
+  if (wanted > mostRowsOf(sheet))
+    throw new WorkbookRefused(
+      `Sheet ${sheet.name} would have ${wanted} rows, and ${mostRowsOf(sheet)} are the most. Keep further yards in a second workbook.`,
+    );
   // First the formulas: rows that no formula reads would be yards without a design.
   if (wanted > sheet.rows) await growSheets(unlogged(workbook), new Map([[sheet, wanted]]));
   const keys = (Object.keys(sheet.columns) as KeyOf<S>[]).filter((key) => rows.some((values) => !isBlank(values[key] ?? null)));
-  await workbook.writeValues(keys.map((key) => ({ range: { ...place.cell(nextRow, key), rows: rows.length }, values: rows.map((values) => [values[key] ?? null]) })));
+  await workbook.writeValues(
+    keys.map((key) => ({ range: { ...place.cell(nextRow, key), rows: rows.length }, values: rows.map((values) => [values[key] ?? null]) })),
+  );
   return rows.map((_, index) => nextRow + index);
 }
 
@@ -128,7 +138,7 @@ interface End<S extends Sheet> {
 }
 
 async function endOf<S extends Sheet>(workbook: Workbook, sheet: S): Promise<End<S>> {
-  const [end] = await endsOf(workbook, [sheet]) as [End<S>];
+  const [end] = (await endsOf(workbook, [sheet])) as [End<S>];
   return end;
 }
 

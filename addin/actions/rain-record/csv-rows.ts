@@ -30,7 +30,12 @@ const LINES_LOOKED_AT = 50;
 
 /** The separator that stands equally often in most lines, outside quotes. */
 function separatorOf(text: string): Separator | null {
-  const lines = text.slice(0, 20_000).replace(/"[^"]*"/g, "cell").split(LINE_END).filter((line) => line.trim() !== "").slice(0, LINES_LOOKED_AT);
+  const lines = text
+    .slice(0, 20_000)
+    .replace(/"[^"]*"/g, "cell")
+    .split(LINE_END)
+    .filter((line) => line.trim() !== "")
+    .slice(0, LINES_LOOKED_AT);
   const scores = SEPARATORS.map((separator) => {
     const counts = lines.map((line) => line.split(separator).length - 1);
     const usual = counts[Math.floor(counts.length / 2)] ?? 0;
@@ -41,19 +46,27 @@ function separatorOf(text: string): Separator | null {
 }
 
 function plainRows(text: string, separator: Separator): readonly CsvRow[] {
-  return text.split(LINE_END).flatMap((line, index): CsvRow[] => (line.trim() === "" ? [] : [{ line: index + 1, cells: line.split(separator).map((cell) => cell.trim()) }]));
+  return text
+    .split(LINE_END)
+    .flatMap((line, index): CsvRow[] =>
+      line.trim() === "" ? [] : [{ line: index + 1, cells: line.split(separator).map((cell) => cell.trim()) }],
+    );
 }
 
 /** A quote inside quotes is written twice; line ends and separators inside quotes belong to the cell. */
 function quotedRows(text: string, separator: Separator): readonly CsvRow[] | { readonly sentence: string } {
   const rows: CsvRow[] = [];
-  const piece = new RegExp(`(?:\\s*"((?:[^"]|"")*)"[^${separator}\\r\\n]*|([^${separator}\\r\\n]*))(${separator === "|" ? "\\|" : separator}|\\r\\n|\\r|\\n|$)`, "y");
+  const piece = new RegExp(
+    `(?:\\s*"((?:[^"]|"")*)"[^${separator}\\r\\n]*|([^${separator}\\r\\n]*))(${separator === "|" ? "\\|" : separator}|\\r\\n|\\r|\\n|$)`,
+    "y",
+  );
   let cells: string[] = [];
   let line = 1;
   let lineOfRow = 1;
   for (let match = piece.exec(text); match !== null; match = piece.exec(text)) {
     const [whole, quoted, bare = "", end = ""] = match;
-    if (quoted === undefined && bare.trimStart().startsWith('"')) return { sentence: `A quote that opens in line ${line} is never closed.` };
+    if (quoted === undefined && bare.trimStart().startsWith('"'))
+      return { sentence: `A quote that opens in line ${line} is never closed.` };
     cells.push((quoted?.replaceAll('""', '"') ?? bare).trim());
     line += whole.match(/\r\n|\r|\n/g)?.length ?? 0;
     if (end === separator) continue;

@@ -46,14 +46,26 @@ interface WrittenDate extends Pick<WrittenMoment, "year" | "parts" | "order"> {
 
 function dateIn(words: string): WrittenDate | null {
   const yearFirst = YEAR_FIRST.exec(words) ?? RUN_TOGETHER.exec(words);
-  if (yearFirst !== null) return { year: Number(yearFirst[1]), parts: [Number(yearFirst[2]), Number(yearFirst[3])], order: "month first", time: yearFirst.slice(4) };
+  if (yearFirst !== null)
+    return {
+      year: Number(yearFirst[1]),
+      parts: [Number(yearFirst[2]), Number(yearFirst[3])],
+      order: "month first",
+      time: yearFirst.slice(4),
+    };
   const yearLast = YEAR_LAST.exec(words);
-  if (yearLast !== null) return { year: Number(yearLast[3]), parts: [Number(yearLast[1]), Number(yearLast[2])], order: "open", time: yearLast.slice(4) };
+  if (yearLast !== null)
+    return { year: Number(yearLast[3]), parts: [Number(yearLast[1]), Number(yearLast[2])], order: "open", time: yearLast.slice(4) };
   const second = NAMED_MONTH_SECOND.exec(words);
   const named = second ?? NAMED_MONTH_FIRST.exec(words);
   if (named === null) return null;
   const [day, name = ""] = second === null ? [named[2], named[1]] : [named[1], named[2]];
-  return { year: Number(named[3]), parts: [Number(day), MONTHS.indexOf(name.slice(0, 3).toLowerCase()) + 1], order: "day first", time: named.slice(4) };
+  return {
+    year: Number(named[3]),
+    parts: [Number(day), MONTHS.indexOf(name.slice(0, 3).toLowerCase()) + 1],
+    order: "day first",
+    time: named.slice(4),
+  };
 }
 
 function hourOf(written: number, half: string | undefined): number {

@@ -1,7 +1,5 @@
-import { decimalMarkOf, readDepth } from "./depth-reading.ts";
-import type { DecimalMark, WrittenDepth } from "./depth-reading.ts";
-import { minutesOf, orderOf, readMoment } from "./moment-reading.ts";
-import type { DateOrder, WrittenMoment } from "./moment-reading.ts";
+import { decimalMarkOf, readDepth, type DecimalMark, type WrittenDepth } from "./depth-reading.ts";
+import { minutesOf, orderOf, readMoment, type DateOrder, type WrittenMoment } from "./moment-reading.ts";
 import type { RainColumns, RainTable } from "./rain-table.ts";
 
 /** One line of the file. */
@@ -42,7 +40,11 @@ export interface ReadReadings {
 }
 
 /** Reads dates and depths line by line, with the order of day and month that a person chose where the file leaves it open. */
-export function readReadings(table: RainTable, columns: { readonly [Key in keyof RainColumns]: number | null }, chosenOrder: DateOrder | null): ReadReadings {
+export function readReadings(
+  table: RainTable,
+  columns: { readonly [Key in keyof RainColumns]: number | null },
+  chosenOrder: DateOrder | null,
+): ReadReadings {
   const { date, time, depth } = columns;
   const cellOf = (cells: readonly string[], column: number | null) => (column === null ? "" : (cells[column] ?? ""));
   const moments = table.rows.map(({ cells }) => readMoment(cellOf(cells, date), time === null ? null : cellOf(cells, time)));
@@ -65,12 +67,27 @@ export function readReadings(table: RainTable, columns: { readonly [Key in keyof
     if (read.kind === "unreadable" && !isTooWide) badDepths.push({ line, words });
     if (read.kind === "not measured") codes.set(read.code, (codes.get(read.code) ?? 0) + 1);
     if (read.kind === "trace") traces += 1;
-    readings.push({ line, minutes, depth: read.kind === "depth" ? read.depth : read.kind === "trace" ? 0 : null, isTrace: read.kind === "trace" });
+    readings.push({
+      line,
+      minutes,
+      depth: read.kind === "depth" ? read.depth : read.kind === "trace" ? 0 : null,
+      isTrace: read.kind === "trace",
+    });
   });
   const wasSorted = readings.every(({ minutes }, index) => index === 0 || minutes >= (readings[index - 1]?.minutes ?? minutes));
   return {
     readings: wasSorted ? readings : readings.toSorted((one, other) => one.minutes - other.minutes),
-    dateOrder, hasOpenDates: moments.some((moment) => moment?.order === "open"), hasTimes: moments.some((moment) => moment !== null && moment.minutes !== null), standardOffsetMinutes, decimalMark, badDates, badDepths, tooWide, traces, codes, wasSorted,
+    dateOrder,
+    hasOpenDates: moments.some((moment) => moment?.order === "open"),
+    hasTimes: moments.some((moment) => moment !== null && moment.minutes !== null),
+    standardOffsetMinutes,
+    decimalMark,
+    badDates,
+    badDepths,
+    tooWide,
+    traces,
+    codes,
+    wasSorted,
   };
 }
 

@@ -44,7 +44,12 @@ export function oneATime(sorted: readonly RainReading[], repeated: Repeated): On
     const depths = [...new Set(measured.map(({ depth }) => depth ?? 0))];
     const kept = repeated === "last" ? measured.at(-1) : measured[0];
     const [first] = alike;
-    if (first !== undefined) readings.push(depths.length > 1 && repeated === "sum" ? { ...first, depth: depths.length === 0 ? null : sum(measured.map(({ depth }) => depth ?? 0)), isTrace: false } : (kept ?? first));
+    if (first !== undefined)
+      readings.push(
+        depths.length > 1 && repeated === "sum"
+          ? { ...first, depth: depths.length === 0 ? null : sum(measured.map(({ depth }) => depth ?? 0)), isTrace: false }
+          : (kept ?? first),
+      );
     if (depths.length > 1) clashes.push({ minutes: first?.minutes ?? 0, depths });
     else again += alike.length - 1;
     start = end;
@@ -76,7 +81,12 @@ export function offTheStep(sorted: readonly RainReading[], stepMinutes: number):
 }
 
 /** Every step from the first reading to the last. What was not measured, and what has no reading, is blank or dry as told. */
-export function withoutBreaks(readings: readonly RainReading[], unit: DepthUnit, stepMinutes: number, dry: { readonly notMeasured: boolean; readonly noReading: boolean }): RainSeries {
+export function withoutBreaks(
+  readings: readonly RainReading[],
+  unit: DepthUnit,
+  stepMinutes: number,
+  dry: { readonly notMeasured: boolean; readonly noReading: boolean },
+): RainSeries {
   const beganMinutes = readings[0]?.minutes ?? 0;
   const placeOf = (minutes: number) => Math.round((minutes - beganMinutes) / stepMinutes);
   const depths = new Array<number | null>(placeOf(readings.at(-1)?.minutes ?? beganMinutes) + 1).fill(dry.noReading ? 0 : null);

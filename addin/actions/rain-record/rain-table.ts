@@ -1,5 +1,4 @@
-import { csvRows } from "./csv-rows.ts";
-import type { CsvRow } from "./csv-rows.ts";
+import { csvRows, type CsvRow } from "./csv-rows.ts";
 import { readMoment } from "./moment-reading.ts";
 import { decimalMarkOf, readDepth } from "./depth-reading.ts";
 
@@ -27,9 +26,13 @@ export function readRainTable(text: string): RainTable | { readonly sentence: st
   if ("sentence" in read) return read;
   // Lines above the table that say where it is from have fewer columns than it.
   const width = usualWidth(read.rows);
-  const start = Math.max(0, read.rows.findIndex(({ cells }) => cells.length >= Math.max(2, width - 1)));
+  const start = Math.max(
+    0,
+    read.rows.findIndex(({ cells }) => cells.length >= Math.max(2, width - 1)),
+  );
   const [first, ...others] = read.rows.slice(start);
-  if (first === undefined || width < 2) return { sentence: "No line has two columns: put a comma, a semicolon or a tab between the date and the depth." };
+  if (first === undefined || width < 2)
+    return { sentence: "No line has two columns: put a comma, a semicolon or a tab between the date and the depth." };
   const hasHeadings = !first.cells.some((cell) => readMoment(cell) !== null);
   const rows = hasHeadings ? others : [first, ...others];
   if (rows.length === 0) return { sentence: "There are headings and no readings under them." };
@@ -40,7 +43,10 @@ export function readRainTable(text: string): RainTable | { readonly sentence: st
 const ROWS_LOOKED_AT = 200;
 
 function usualWidth(rows: readonly CsvRow[]): number {
-  const widths = rows.slice(0, ROWS_LOOKED_AT).map(({ cells }) => cells.length).sort((one, other) => one - other);
+  const widths = rows
+    .slice(0, ROWS_LOOKED_AT)
+    .map(({ cells }) => cells.length)
+    .sort((one, other) => one - other);
   return widths[Math.floor(widths.length / 2)] ?? 0;
 }
 

@@ -1,15 +1,19 @@
 import { MOST_READINGS } from "../../records/rain-record.ts";
 import type { DateOrder } from "./moment-reading.ts";
-import { readReadings } from "./rain-readings.ts";
-import type { LeftOut, ReadReadings } from "./rain-readings.ts";
-import { dailyTotals, offTheStep, oneATime, usualStepMinutes, withoutBreaks } from "./rain-series.ts";
-import type { Clash, RainSeries, Repeated } from "./rain-series.ts";
-import { unitInHeading } from "./rain-table.ts";
-import type { DepthUnit, RainColumns, RainTable } from "./rain-table.ts";
-import { clockChanges, inStandardTime } from "./summer-time.ts";
-import type { ClockChange } from "./summer-time.ts";
-import { unlikely } from "./unlikely-rain.ts";
-import type { Unlikely } from "./unlikely-rain.ts";
+import { readReadings, type LeftOut, type ReadReadings } from "./rain-readings.ts";
+import {
+  dailyTotals,
+  offTheStep,
+  oneATime,
+  usualStepMinutes,
+  withoutBreaks,
+  type Clash,
+  type RainSeries,
+  type Repeated,
+} from "./rain-series.ts";
+import { unitInHeading, type DepthUnit, type RainColumns, type RainTable } from "./rain-table.ts";
+import { clockChanges, inStandardTime, type ClockChange } from "./summer-time.ts";
+import { unlikely, type Unlikely } from "./unlikely-rain.ts";
 
 type BlankOrDry = "blank" | "dry";
 
@@ -65,20 +69,48 @@ export interface RainFile {
 }
 
 export const NOTHING_CHOSEN: Omit<RainChoices, "columns"> = {
-  unit: null, dateOrder: null, timesSay: "began", clock: null, repeated: null, notMeasured: null, noReading: null, kept: "every step",
+  unit: null,
+  dateOrder: null,
+  timesSay: "began",
+  clock: null,
+  repeated: null,
+  notMeasured: null,
+  noReading: null,
+  kept: "every step",
 };
 
 export function readRainFile(table: RainTable, choices: RainChoices): RainFile {
   const { columns } = choices;
   const unitWritten = columns.depth === null ? null : unitInHeading(table.headings[columns.depth] ?? "");
   const nothing: RainFile = {
-    lines: table.rows.length, depthColumn: columns.depth, steps: 0, read: null, unit: null, unitFrom: null, stepMinutes: null, clockChanges: [], isSummerTime: false, again: 0, clashes: [], notMeasured: 0,
-    stepsWithoutReading: 0, unlikely: [], asks: [], open: [], refusal: null, series: null,
+    lines: table.rows.length,
+    depthColumn: columns.depth,
+    steps: 0,
+    read: null,
+    unit: null,
+    unitFrom: null,
+    stepMinutes: null,
+    clockChanges: [],
+    isSummerTime: false,
+    again: 0,
+    clashes: [],
+    notMeasured: 0,
+    stepsWithoutReading: 0,
+    unlikely: [],
+    asks: [],
+    open: [],
+    refusal: null,
+    series: null,
   };
   if (columns.date === null || columns.depth === null) return { ...nothing, asks: ["columns"], open: ["columns"] };
   const read = readReadings(table, columns, choices.dateOrder);
   const unit = choices.unit ?? unitWritten;
-  const start: RainFile = { ...nothing, read, unit, unitFrom: choices.unit === null ? (unitWritten === null ? null : "heading") : "person" };
+  const start: RainFile = {
+    ...nothing,
+    read,
+    unit,
+    unitFrom: choices.unit === null ? (unitWritten === null ? null : "heading") : "person",
+  };
   if (read.dateOrder === "both") return { ...start, refusal: { kind: "both orders" } };
   if (2 * read.readings.length <= table.rows.length) return { ...start, refusal: { kind: "no dates" } };
   // Days in a wrong order have gaps that are none: until it is known, nothing else can be asked.
@@ -91,17 +123,33 @@ function withSeries(start: RainFile, read: ReadReadings, choices: RainChoices): 
   if (usual === null) return { ...start, refusal: { kind: "one reading" } };
   const changes = read.standardOffsetMinutes === null ? clockChanges(read.readings, usual) : [];
   const isSummerTime = changes.length > 0 && choices.clock !== "standard";
-  const { readings, again, clashes } = oneATime(isSummerTime ? inStandardTime(read.readings, changes) : read.readings, choices.repeated ?? "first");
+  const { readings, again, clashes } = oneATime(
+    isSummerTime ? inStandardTime(read.readings, changes) : read.readings,
+    choices.repeated ?? "first",
+  );
   const shifted = choices.timesSay === "began" ? readings : readings.map((reading) => ({ ...reading, minutes: reading.minutes - usual }));
   const off = offTheStep(shifted, usual);
   const notMeasured = shifted.filter(({ depth }) => depth === null).length;
   const steps = Math.round(((shifted.at(-1)?.minutes ?? 0) - (shifted[0]?.minutes ?? 0)) / usual) + 1;
-  const found: RainFile = { ...start, stepMinutes: usual, clockChanges: changes, isSummerTime, steps, again, clashes, notMeasured, stepsWithoutReading: off.length > 0 ? 0 : steps - shifted.length };
+  const found: RainFile = {
+    ...start,
+    stepMinutes: usual,
+    clockChanges: changes,
+    isSummerTime,
+    steps,
+    again,
+    clashes,
+    notMeasured,
+    stepsWithoutReading: off.length > 0 ? 0 : steps - shifted.length,
+  };
   const asks = questionsOf(found, read);
   const open = asks.filter((question) => answerTo(question, choices, found) === null);
   const refusal = off.length > 0 ? offRefusal(off, usual) : lengthRefusal(steps, usual, choices);
   if (refusal !== null || found.unit === null) return { ...found, asks, open, refusal };
-  const every = withoutBreaks(shifted, found.unit, usual, { notMeasured: choices.notMeasured === "dry", noReading: choices.noReading === "dry" });
+  const every = withoutBreaks(shifted, found.unit, usual, {
+    notMeasured: choices.notMeasured === "dry",
+    noReading: choices.noReading === "dry",
+  });
   const series = choices.kept === "daily totals" && canBeDays(usual) ? dailyTotals(every) : every;
   return { ...found, asks, open, refusal, unlikely: unlikely(every), series: open.length === 0 ? series : null };
 }
@@ -137,7 +185,9 @@ export function canBeDays(stepMinutes: number): boolean {
 function lengthRefusal(steps: number, stepMinutes: number, { kept }: RainChoices): RainRefusal | null {
   const days = Math.ceil((steps * stepMinutes) / DAY_MINUTES);
   const readings = kept === "daily totals" && canBeDays(stepMinutes) ? days : steps;
-  return readings <= MOST_READINGS ? null : { kind: "too long", readings, most: MOST_READINGS, daysWouldFit: canBeDays(stepMinutes) && days <= MOST_READINGS };
+  return readings <= MOST_READINGS
+    ? null
+    : { kind: "too long", readings, most: MOST_READINGS, daysWouldFit: canBeDays(stepMinutes) && days <= MOST_READINGS };
 }
 
 /** For sentences that name a few of many lines. */

@@ -1,9 +1,7 @@
-import { findPlace } from "../../records/place.ts";
-import type { Place } from "../../records/place.ts";
+import { findPlace, type Place } from "../../records/place.ts";
 import { rainRecordSheet } from "../../records/rain-record.ts";
 import { isBlank } from "../../records/sheet.ts";
-import { absolute, addressOf, WorkbookRefused } from "../../workbook/workbook.ts";
-import type { CellRange, CellValue, Workbook } from "../../workbook/workbook.ts";
+import { absolute, addressOf, WorkbookRefused, type CellRange, type CellValue, type Workbook } from "../../workbook/port.ts";
 import type { DepthUnit } from "./rain-table.ts";
 
 export const RAIN_RECORD_NAME = rainRecordSheet.name;
@@ -46,22 +44,37 @@ export async function readRecordedRain(workbook: Workbook): Promise<RecordedRain
   const [cells = []] = await workbook.readSheets([rainRecordSheet.name]);
   const found = findPlace(rainRecordSheet, cells);
   if (!("place" in found)) {
-    throw new WorkbookRefused(`Sheet ${rainRecordSheet.name} has no column "${found.missing[0]?.heading ?? ""}", so nothing on it is read. Check the workbook to see a repair, or put the heading back.`);
+    throw new WorkbookRefused(
+      `Sheet ${rainRecordSheet.name} has no column "${found.missing[0]?.heading ?? ""}", so nothing on it is read. Check the workbook to see a repair, or put the heading back.`,
+    );
   }
   const { place } = found;
   const rows = rowsInUse(place, cells);
   const endRow = place.firstRow + rows.length;
   const began = rows.map((row) => row.began);
   const stepMinutes = stepOf(began);
-  const units = new Set(rows.map(({ unit }) => String(unit ?? "").trim().toLowerCase()));
+  const units = new Set(
+    rows.map(({ unit }) =>
+      String(unit ?? "")
+        .trim()
+        .toLowerCase(),
+    ),
+  );
   const [only] = units;
   const unit = units.size === 1 && (only === "in" || only === "mm") ? only : null;
   const depths = rows.map(({ depth }) => (typeof depth === "number" && depth >= 0 ? depth : null));
   return {
-    place, endRow, readings: rows.length, firstBegan: momentIn(began[0]), lastBegan: momentIn(began.at(-1)), stepMinutes, unit,
+    place,
+    endRow,
+    readings: rows.length,
+    firstBegan: momentIn(began[0]),
+    lastBegan: momentIn(began.at(-1)),
+    stepMinutes,
+    unit,
     notMeasured: rows.filter(({ depth }) => isBlank(depth)).length,
     total: unit === null ? null : depths.reduce<number>((sum, depth) => sum + (depth ?? 0), 0),
-    faults: faultsOf(place, rows, stepMinutes), depths,
+    faults: faultsOf(place, rows, stepMinutes),
+    depths,
     reference: absolute(addressOf({ ...place.column("depth"), rows: Math.max(1, rows.length) })),
     seen: JSON.stringify(rows),
   };
@@ -74,7 +87,9 @@ const KEYS = Object.keys(rainRecordSheet.columns) as (keyof RainCells)[];
 
 function rowsInUse(place: Place<typeof rainRecordSheet>, cells: readonly (readonly CellValue[])[]): readonly RainCells[] {
   const columns = KEYS.map((key) => [key, place.columnIndex(key)] as const);
-  const rows = cells.slice(place.firstRow).map((row) => Object.fromEntries(columns.map(([key, column]) => [key, row[column] ?? null])) as RainCells);
+  const rows = cells
+    .slice(place.firstRow)
+    .map((row) => Object.fromEntries(columns.map(([key, column]) => [key, row[column] ?? null])) as RainCells);
   return rows.slice(0, rows.findLastIndex((row) => KEYS.some((key) => !isBlank(row[key]))) + 1);
 }
 
@@ -100,10 +115,17 @@ function faultsOf(place: Place<typeof rainRecordSheet>, rows: readonly RainCells
     const [first] = wrong;
     return first === undefined ? [] : [{ kind, where: place.cell(place.firstRow + first, key), count: wrong.length }];
   };
-  const unitOf = ({ unit }: RainCells) => String(unit ?? "").trim().toLowerCase();
+  const unitOf = ({ unit }: RainCells) =>
+    String(unit ?? "")
+      .trim()
+      .toLowerCase();
   const isUneven = ({ began }: RainCells, index: number) => {
     const before = rows[index - 1]?.began;
-    return typeof began === "number" && typeof before === "number" && Math.abs((began - before) * DAY_MINUTES - (stepMinutes ?? Infinity)) > SAME_MINUTES;
+    return (
+      typeof began === "number" &&
+      typeof before === "number" &&
+      Math.abs((began - before) * DAY_MINUTES - (stepMinutes ?? Infinity)) > SAME_MINUTES
+    );
   };
   return [
     ...fault("bad moment", "began", ({ began }) => momentIn(began) === null),

@@ -25,7 +25,8 @@ export function clockChanges(readings: readonly RainReading[], stepMinutes: numb
   readings.forEach(({ minutes }, index) => {
     const before = readings[index - 1]?.minutes;
     if (before === undefined) return;
-    if (minutes - before === stepMinutes + HOUR_MINUTES && isWhenClocksChange(before + stepMinutes)) found.push({ kind: "skipped", minutes: before + stepMinutes });
+    if (minutes - before === stepMinutes + HOUR_MINUTES && isWhenClocksChange(before + stepMinutes))
+      found.push({ kind: "skipped", minutes: before + stepMinutes });
     if (minutes !== before) return;
     const hour = Math.floor(minutes / HOUR_MINUTES) * HOUR_MINUTES;
     const repeated = (timesInHour.get(hour) ?? 0) + 1;

@@ -5,7 +5,13 @@ import type { RainSeries } from "./rain-series.ts";
 export type Unlikely =
   | { readonly kind: "looks like mm"; readonly yearlyInches: number }
   | { readonly kind: "looks like inches"; readonly yearlyMillimetres: number }
-  | { readonly kind: "more than ever measured"; readonly largest: number; readonly most: number; readonly unit: RainSeries["unit"]; readonly within: "hour" | "day" };
+  | {
+      readonly kind: "more than ever measured";
+      readonly largest: number;
+      readonly most: number;
+      readonly unit: RainSeries["unit"];
+      readonly within: "hour" | "day";
+    };
 
 const DAY_MINUTES = 1440;
 const YEAR_MINUTES = 365.25 * DAY_MINUTES;
@@ -32,7 +38,9 @@ export function unlikely({ unit, stepMinutes, depths }: RainSeries): readonly Un
   const most = fromUs("depth", MOST_INCHES[within], unit === "mm" ? "metric" : "us");
   return [
     ...(unit === "in" && isLong && yearly > MOST_YEARLY_INCHES ? [{ kind: "looks like mm", yearlyInches: yearly } as const] : []),
-    ...(unit === "mm" && isLong && total > 0 && yearly < LEAST_YEARLY_MILLIMETRES ? [{ kind: "looks like inches", yearlyMillimetres: yearly } as const] : []),
+    ...(unit === "mm" && isLong && total > 0 && yearly < LEAST_YEARLY_MILLIMETRES
+      ? [{ kind: "looks like inches", yearlyMillimetres: yearly } as const]
+      : []),
     ...(largest > most && stepMinutes <= DAY_MINUTES ? [{ kind: "more than ever measured", largest, most, unit, within } as const] : []),
   ];
 }

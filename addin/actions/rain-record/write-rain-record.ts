@@ -1,12 +1,10 @@
 import { MOST_READINGS, rainRecordSheet } from "../../records/rain-record.ts";
-import { WorkbookRefused } from "../../workbook/workbook.ts";
-import type { CellValue, ValueWrite, Workbook } from "../../workbook/workbook.ts";
+import { WorkbookRefused, type CellValue, type ValueWrite, type Workbook } from "../../workbook/port.ts";
 import { growSheets } from "../workbook/grow-sheet.ts";
 import { nobodyWaits } from "../program/progress.ts";
 import { unlogged } from "../program/unlogged.ts";
 import type { Remark, RainSeries } from "./rain-series.ts";
-import { readRecordedRain } from "./recorded-rain.ts";
-import type { RecordedRain } from "./recorded-rain.ts";
+import { readRecordedRain, type RecordedRain } from "./recorded-rain.ts";
 
 /** "replace" puts the series in place of what stands there; "add" puts what is newer below it. */
 export type WayOfWriting = "replace" | "add";
@@ -14,7 +12,9 @@ export type WayOfWriting = "replace" | "add";
 const DAY_MINUTES = 1440;
 
 /** Why a series cannot be added below a record, or how much of it is newer than the record. */
-export type Addition = { readonly newer: number; readonly between: number } | { readonly why: "step" | "unit" | "nothing newer" | "not in step" | "too long" };
+export type Addition =
+  | { readonly newer: number; readonly between: number }
+  | { readonly why: "step" | "unit" | "nothing newer" | "not in step" | "too long" };
 
 /** How a series goes on from a record: only what begins after the record's last reading is added. */
 export function additionTo(present: RecordedRain, series: RainSeries, mostReadings = MOST_READINGS): Addition {
@@ -36,9 +36,19 @@ export const ROWS_AT_A_TIME = 10_000;
  * Writes the series onto the Rain record, piece by piece, as one change that an undo takes back whole. Rejects with
  * WorkbookRefused, and writes nothing, where the record has changed since it was shown.
  */
-export async function writeRainRecord(workbook: Workbook, series: RainSeries, way: WayOfWriting, gauge: string, shown: RecordedRain, progress = nobodyWaits): Promise<void> {
+export async function writeRainRecord(
+  workbook: Workbook,
+  series: RainSeries,
+  way: WayOfWriting,
+  gauge: string,
+  shown: RecordedRain,
+  progress = nobodyWaits,
+): Promise<void> {
   const present = await readRecordedRain(workbook);
-  if (present.seen !== shown.seen) throw new WorkbookRefused(`The sheet ${rainRecordSheet.name} has changed since it was shown here, so nothing was written. Look at what stands there now, and write again.`);
+  if (present.seen !== shown.seen)
+    throw new WorkbookRefused(
+      `The sheet ${rainRecordSheet.name} has changed since it was shown here, so nothing was written. Look at what stands there now, and write again.`,
+    );
   const { row, rows, columns } = way === "add" ? added(present, series, gauge) : inPlaceOf(present, series, gauge);
   const rowsInAll = row + rows - present.place.firstRow;
   if (rowsInAll > rainRecordSheet.rows) await growSheets(unlogged(workbook), new Map([[rainRecordSheet, rowsInAll]]));
@@ -71,7 +81,15 @@ function added(present: RecordedRain, series: RainSeries, gauge: string): Lines 
 }
 
 /** From a row on: `between` blank steps first, then the series from a place on, then blank cells. */
-function linesFrom(row: number, series: RainSeries, gauge: string, from: number, between: number, rows: number, { place }: Pick<RecordedRain, "place">): Lines {
+function linesFrom(
+  row: number,
+  series: RainSeries,
+  gauge: string,
+  from: number,
+  between: number,
+  rows: number,
+  { place }: Pick<RecordedRain, "place">,
+): Lines {
   const { depths, remarks, unit, beganMinutes, stepMinutes } = series;
   const count = between + depths.length - from;
   const placeOf = (index: number) => index - between + from;
@@ -83,14 +101,21 @@ function linesFrom(row: number, series: RainSeries, gauge: string, from: number,
     note: (at) => (at < from ? WORDS["no reading"] : remarkWords(remarks.get(at))),
   };
   const columns = (first: number, until: number) =>
-    (Object.keys(held) as Key[]).map((key): ValueWrite => ({
-      range: { ...place.cell(row + first, key), rows: until - first },
-      values: Array.from({ length: until - first }, (_, index) => [first + index < count ? held[key](placeOf(first + index)) : null]),
-    }));
+    (Object.keys(held) as Key[]).map(
+      (key): ValueWrite => ({
+        range: { ...place.cell(row + first, key), rows: until - first },
+        values: Array.from({ length: until - first }, (_, index) => [first + index < count ? held[key](placeOf(first + index)) : null]),
+      }),
+    );
   return { row, rows, columns };
 }
 
-const WORDS: Readonly<Record<Remark, string>> = { trace: "trace", "not measured": "not measured", "no reading": "no reading in the file", "taken as dry": "not measured, taken as dry" };
+const WORDS: Readonly<Record<Remark, string>> = {
+  trace: "trace",
+  "not measured": "not measured",
+  "no reading": "no reading in the file",
+  "taken as dry": "not measured, taken as dry",
+};
 
 function remarkWords(remark: Remark | undefined): string | null {
   return remark === undefined ? null : WORDS[remark];

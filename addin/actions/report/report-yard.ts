@@ -1,15 +1,14 @@
 import { USUAL_RUNOFF_STORM_SHARE, runoffCoefficient } from "../../../functions/runoff/pollutant-load.ts";
-import { toUs } from "../../../functions/quantities.ts";
-import type { NumberKind } from "../../../functions/quantities.ts";
-import type { CellInput } from "../../../functions/worksheet/cell.ts";
+import { toUs, type NumberKind } from "../../../functions/quantities.ts";
+import type { CellInput } from "../../../functions/worksheet/calling/cell.ts";
 import { pollutantLoad } from "../../../functions/worksheet/long-term.ts";
 import { runoffVolume } from "../../../functions/worksheet/runoff.ts";
-import type { WorksheetFunction } from "../../../functions/worksheet/worksheet-function.ts";
+import type { WorksheetFunction } from "../../../functions/worksheet/calling/worksheet-function.ts";
 import type { EstimateLineRow } from "../../records/estimate-lines.ts";
 import type { SettingValues } from "../../records/program.ts";
 import { NO_FUNDER } from "../../records/report.ts";
 import type { YardFigureKey } from "../../records/report-yards.ts";
-import type { CellValue } from "../../workbook/workbook.ts";
+import type { CellValue } from "../../workbook/port.ts";
 import { openFollowUps } from "../care/due-follow-ups.ts";
 import { imperviousArea, isBelievable } from "../estimate/estimate.ts";
 import type { Program, Yard } from "../program/read-program.ts";
@@ -54,8 +53,13 @@ export function reportYard({ settings }: Pick<Program, "settings">, yard: Yard, 
       storage,
       stormCapture: stormCapture(yard, contributingArea, storage),
       ...yearly(settings, contributingArea, impervious),
-      plants: yard.clumps.length === 0 ? null : sum(yard.clumps.map(({ record }) => (countsAs === "built" ? record.planted : record.planned))),
-      hours: sum(signIns(yard).filter(({ record }) => rows.digDay(record.date)).map(({ record }) => record.hours)),
+      plants:
+        yard.clumps.length === 0 ? null : sum(yard.clumps.map(({ record }) => (countsAs === "built" ? record.planted : record.planned))),
+      hours: sum(
+        signIns(yard)
+          .filter(({ record }) => rows.digDay(record.date))
+          .map(({ record }) => record.hours),
+      ),
       cash: moneyOf(lines, (kind) => kind !== "in-kind"),
       inKind: moneyOf(lines, (kind) => kind === "in-kind"),
       looksDone: yard.followUps.filter(({ record }) => (record.done ?? 0) > 0).length,
@@ -114,7 +118,9 @@ function yearly({ yearlyRainInches: rain }: SettingValues, contributingArea: num
   };
   const load = (pollutant: string) => parts((area, imperviousPercent) => answer(pollutantLoad, [area, rain, imperviousPercent, pollutant]));
   return {
-    yearRunoff: parts((area, imperviousPercent) => answer(runoffVolume, [area, (rain ?? 0) * USUAL_RUNOFF_STORM_SHARE, runoffCoefficient(imperviousPercent)])),
+    yearRunoff: parts((area, imperviousPercent) =>
+      answer(runoffVolume, [area, (rain ?? 0) * USUAL_RUNOFF_STORM_SHARE, runoffCoefficient(imperviousPercent)]),
+    ),
     phosphorus: load("TP"),
     nitrogen: load("TN"),
     solids: load("TSS"),

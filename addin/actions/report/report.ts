@@ -2,16 +2,13 @@ import { costOfUnit } from "../../../functions/cost/estimate-totals.ts";
 import { GALLONS_PER_CUBIC_FOOT } from "../../../functions/planting/water-need.ts";
 import { isBlank } from "../../records/sheet.ts";
 import { reportUnits } from "../../records/report-formulas.ts";
-import { reportFigures } from "../../records/report.ts";
-import type { ReportFigure, ReportFigureKey } from "../../records/report.ts";
+import { reportFigures, type ReportFigure, type ReportFigureKey } from "../../records/report.ts";
 import type { YardFigureKey } from "../../records/report-yards.ts";
 import { isoDate } from "../dates.ts";
-import type { DueFollowUp } from "../care/due-follow-ups.ts";
-import { dueFollowUps } from "../care/due-follow-ups.ts";
+import { dueFollowUps, type DueFollowUp } from "../care/due-follow-ups.ts";
 import { isBelievable, volunteerHoursValue } from "../estimate/estimate.ts";
 import type { Program, Yard } from "../program/read-program.ts";
-import { EVERY_ROW, funderOf, reportYard, signIns } from "./report-yard.ts";
-import type { ReportYard, RowsCounted } from "./report-yard.ts";
+import { EVERY_ROW, funderOf, reportYard, signIns, type ReportYard, type RowsCounted } from "./report-yard.ts";
 
 /** Which part of the program the report is asked about; null for no limit. Days are counted, the last one included. */
 export interface ReportQuestion {
@@ -67,8 +64,13 @@ export interface Report {
  */
 export function reportOf(program: Program, question: ReportQuestion, today: number): Report {
   const { funder } = question;
-  const rows: RowsCounted = funder === null && isUnlimited(question) ? EVERY_ROW : { lines: (line) => funder === null || sameName(funderOf(line), funder), digDay: (date) => isWithin(question, date) };
-  const yards = program.yards.filter(({ estimateLines }) => funder === null || estimateLines.some(rows.lines)).map((yard) => reportYard(program, yard, rows));
+  const rows: RowsCounted =
+    funder === null && isUnlimited(question)
+      ? EVERY_ROW
+      : { lines: (line) => funder === null || sameName(funderOf(line), funder), digDay: (date) => isWithin(question, date) };
+  const yards = program.yards
+    .filter(({ estimateLines }) => funder === null || estimateLines.some(rows.lines))
+    .map((yard) => reportYard(program, yard, rows));
   const everyBuilt = yards.filter(({ countsAs }) => countsAs === "built");
   const built = everyBuilt.filter(({ date }) => isWithin(question, date));
   const designed = yards.filter(({ countsAs }) => countsAs === "designed");
@@ -133,25 +135,49 @@ function fundersOf({ yards }: Program): readonly string[] {
 function totalOf(program: Program, figure: ReportFigure, yards: readonly ReportYard[], rows: RowsCounted): ReportTotal {
   const of = (value: (yard: ReportYard) => number | null) => yards.map((each) => ({ yard: each.yard, value: value(each) }));
   const column = (key: YardFigureKey, factor = 1) => added(of(({ figures }) => times(figures[key], factor)));
-  const setting = (total: ReportTotal, missing: string | null): ReportTotal => (missing === null ? total : { ...total, value: null, why: missing });
+  const setting = (total: ReportTotal, missing: string | null): ReportTotal =>
+    missing === null ? total : { ...total, value: null, why: missing };
   const rain = program.settings.yearlyRainInches === null ? "Rain in a year is blank on Program." : null;
   const share = program.settings.yearlyCaptureShare;
   const key = figure.key as ReportFigureKey;
   const counted = (value: number, behind: ReportTotal["behind"]): ReportTotal => ({ value, why: null, behind });
-  const people = ({ yard }: ReportYard) => signIns(yard).filter(({ record }) => rows.digDay(record.date)).map(({ record }) => record.who);
-  const plants = ({ yard, countsAs }: ReportYard) => yard.clumps.filter(({ record }) => ((countsAs === "built" ? record.planted : record.planned) ?? 0) > 0).map(({ record }) => record.plant);
-  const unpriced = ({ yard }: ReportYard) => yard.estimateLines.filter((line) => rows.lines(line) && line.record.item !== null && !isBelievable(line.record.amount)).length;
+  const people = ({ yard }: ReportYard) =>
+    signIns(yard)
+      .filter(({ record }) => rows.digDay(record.date))
+      .map(({ record }) => record.who);
+  const plants = ({ yard, countsAs }: ReportYard) =>
+    yard.clumps
+      .filter(({ record }) => ((countsAs === "built" ? record.planted : record.planned) ?? 0) > 0)
+      .map(({ record }) => record.plant);
+  const unpriced = ({ yard }: ReportYard) =>
+    yard.estimateLines.filter((line) => rows.lines(line) && line.record.item !== null && !isBelievable(line.record.amount)).length;
   const ofItsOwn: Partial<Record<ReportFigureKey, () => ReportTotal>> = {
-    yards: () => counted(yards.length, of(() => 1)),
+    yards: () =>
+      counted(
+        yards.length,
+        of(() => 1),
+      ),
     storageGallons: () => column("storage", GALLONS_PER_CUBIC_FOOT),
     stormGallons: () => column("stormCapture", GALLONS_PER_CUBIC_FOOT),
     yearGallons: () => setting(column("yearRunoff", GALLONS_PER_CUBIC_FOOT), rain),
-    capturedGallons: () => setting(column("yearRunoff", GALLONS_PER_CUBIC_FOOT * (share ?? 0)), rain ?? (share === null ? "Runoff captured in a year is blank on Program." : null)),
+    capturedGallons: () =>
+      setting(
+        column("yearRunoff", GALLONS_PER_CUBIC_FOOT * (share ?? 0)),
+        rain ?? (share === null ? "Runoff captured in a year is blank on Program." : null),
+      ),
     phosphorus: () => setting(column("phosphorus"), rain),
     nitrogen: () => setting(column("nitrogen"), rain),
     solids: () => setting(column("solids"), rain),
-    species: () => counted(different(yards.flatMap(plants)), of((each) => different(plants(each)))),
-    volunteers: () => counted(different(yards.flatMap(people)), of((each) => different(people(each)))),
+    species: () =>
+      counted(
+        different(yards.flatMap(plants)),
+        of((each) => different(plants(each))),
+      ),
+    volunteers: () =>
+      counted(
+        different(yards.flatMap(people)),
+        of((each) => different(people(each))),
+      ),
     volunteerValue: () => valueOfHours(program, column("hours")),
     unpriced: () => added(of(unpriced)),
     costPerArea: () => costFor(yards, "contributingArea", 1),
@@ -183,8 +209,13 @@ function costFor(yards: readonly ReportYard[], key: "contributingArea" | "storag
   const both = pairs.flatMap(({ cash, quantity }) => (cash === null || quantity === null ? [] : [{ cash, quantity }]));
   const quantity = both.reduce((sum, each) => sum + each.quantity, 0);
   const cash = both.reduce((sum, each) => sum + each.cash, 0);
-  const behind = pairs.map((each) => ({ yard: each.yard, value: each.cash === null || each.quantity === null || each.quantity <= 0 ? null : finite(costOfUnit(each.cash, each.quantity)) }));
-  return quantity > 0 && finite(costOfUnit(cash, quantity)) !== null ? { value: costOfUnit(cash, quantity), why: null, behind } : { value: null, why: "No yard has both.", behind };
+  const behind = pairs.map((each) => ({
+    yard: each.yard,
+    value: each.cash === null || each.quantity === null || each.quantity <= 0 ? null : finite(costOfUnit(each.cash, each.quantity)),
+  }));
+  return quantity > 0 && finite(costOfUnit(cash, quantity)) !== null
+    ? { value: costOfUnit(cash, quantity), why: null, behind }
+    : { value: null, why: "No yard has both.", behind };
 }
 
 function finite(value: number): number | null {
@@ -192,11 +223,17 @@ function finite(value: number): number | null {
 }
 
 function cashByFunder(counted: Counted, rows: RowsCounted, funders: readonly string[]): readonly ReportPart[] {
-  const lines = (yards: readonly ReportYard[]) => yards.flatMap(({ yard }) => yard.estimateLines.filter((line) => rows.lines(line) && line.record.kind !== "in-kind" && !isBlank(line.cells.item)));
+  const lines = (yards: readonly ReportYard[]) =>
+    yards.flatMap(({ yard }) =>
+      yard.estimateLines.filter((line) => rows.lines(line) && line.record.kind !== "in-kind" && !isBlank(line.cells.item)),
+    );
   const [built, designed] = [lines(counted.built), lines(counted.designed)];
-  const cash = (of: typeof built, funder: string) => of.reduce((sum, line) => (sameName(funderOf(line), funder) && isBelievable(line.record.amount) ? sum + line.record.amount : sum), 0);
+  const cash = (of: typeof built, funder: string) =>
+    of.reduce((sum, line) => (sameName(funderOf(line), funder) && isBelievable(line.record.amount) ? sum + line.record.amount : sum), 0);
   const named = new Set([...built, ...designed].map((line) => plain(funderOf(line))));
-  return funders.filter((name) => named.has(plain(name))).map((name) => ({ name, built: cash(built, name), designed: cash(designed, name) }));
+  return funders
+    .filter((name) => named.has(plain(name)))
+    .map((name) => ({ name, built: cash(built, name), designed: cash(designed, name) }));
 }
 
 /** Contributing area treated, by the year in which the garden was measured; designed gardens have no year and stand last. */

@@ -1,5 +1,5 @@
 import { reportSheet } from "../../records/report.ts";
-import type { Workbook } from "../../workbook/workbook.ts";
+import type { Workbook } from "../../workbook/port.ts";
 import type { Drawing } from "../basin/save-drawing.ts";
 
 /** Places the charts on sheet Report, right of its table, one below the other; those saved earlier make way. */

@@ -1,11 +1,8 @@
-import { isCellError } from "../../../functions/worksheet/cell.ts";
-import type { Cell } from "../../../functions/worksheet/cell.ts";
+import { isCellError, type Cell } from "../../../functions/worksheet/calling/cell.ts";
 import { siteCheck } from "../../../functions/worksheet/siting.ts";
 import type { UnitSystem } from "../../records/site-terms.ts";
-import { VERDICTS } from "../../records/visits.ts";
-import type { Verdict } from "../../records/visits.ts";
-import { isErrorCode } from "../../workbook/workbook.ts";
-import type { CellValue } from "../../workbook/workbook.ts";
+import { VERDICTS, type Verdict } from "../../records/visits.ts";
+import { isErrorCode, type CellValue } from "../../workbook/port.ts";
 import type { Program } from "../program/read-program.ts";
 
 /** A computed value held against the Rules sheet. */

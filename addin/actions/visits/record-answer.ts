@@ -4,14 +4,11 @@ import type { Refusal } from "../../checklist/refusal.ts";
 import type { Stage, Step } from "../../checklist/stage.ts";
 import { verdictFormula } from "../../records/formulas.ts";
 import { rulesSheet } from "../../records/rules.ts";
-import { visitsSheet } from "../../records/visits.ts";
-import type { Verdict } from "../../records/visits.ts";
-import { addressOf, WorkbookRefused } from "../../workbook/workbook.ts";
-import type { CellValue, Workbook } from "../../workbook/workbook.ts";
+import { visitsSheet, type Verdict } from "../../records/visits.ts";
+import { addressOf, WorkbookRefused, type CellValue, type Workbook } from "../../workbook/port.ts";
 import { isoDate, today } from "../dates.ts";
 import type { Yard } from "../program/read-program.ts";
-import { appendRow, changesOfRow, writeUnlessChanged } from "../program/write-records.ts";
-import type { Conflict } from "../program/write-records.ts";
+import { appendRow, changesOfRow, writeUnlessChanged, type Conflict } from "../program/write-records.ts";
 
 export type StepAnswer = SaidAnswer & {
   readonly note: string;
@@ -32,14 +29,28 @@ type SaidAnswer =
   | { readonly kind: "number"; readonly value: number };
 
 /** Adds the answer as a row of Visits. A measured one gets a verdict formula, so a changed rule changes the verdict. */
-export async function recordAnswer(workbook: Workbook, yard: Yard, stage: Stage, step: Step, answer: StepAnswer): Promise<readonly Conflict[]> {
+export async function recordAnswer(
+  workbook: Workbook,
+  yard: Yard,
+  stage: Stage,
+  step: Step,
+  answer: StepAnswer,
+): Promise<readonly Conflict[]> {
   if (answer.kind === "slope") {
     const slope = changesOfRow(yard.site, { slopeDrop: answer.drop, slopeRun: answer.run });
     const conflicts = await writeUnlessChanged(workbook, slope);
     if (conflicts.length > 0) return conflicts;
   }
   const rule = "rule" in step.answer && answer.kind !== "none" ? step.answer.rule : null;
-  const common = { siteId: yard.siteId, date: answer.day ?? today(), stage: stage.id, step: step.id, note: answer.note, by: answer.by, link: answer.link ?? null };
+  const common = {
+    siteId: yard.siteId,
+    date: answer.day ?? today(),
+    stage: stage.id,
+    step: step.id,
+    note: answer.note,
+    by: answer.by,
+    link: answer.link ?? null,
+  };
   await appendRow(
     workbook,
     visitsSheet,
@@ -47,7 +58,14 @@ export async function recordAnswer(workbook: Workbook, yard: Yard, stage: Stage,
     (row, visits, placeOf) =>
       rule === null
         ? []
-        : [{ range: visits.cell(row, "verdict"), formulas: [[verdictFormula(rule, addressOf(visits.cell(row, "answer")).replace(/^.*!/, ""), yard.units, placeOf(rulesSheet))]] }],
+        : [
+            {
+              range: visits.cell(row, "verdict"),
+              formulas: [
+                [verdictFormula(rule, addressOf(visits.cell(row, "answer")).replace(/^.*!/, ""), yard.units, placeOf(rulesSheet))],
+              ],
+            },
+          ],
     rule === null ? [] : [rulesSheet],
   );
   return [];
@@ -59,7 +77,13 @@ export interface OverrideEntry {
 }
 
 /** Puts a person's name and reason against a refusal on record, as a row of Visits. Refuses where nobody may, and without both. */
-export async function recordOverride(workbook: Workbook, yard: Yard, stage: Stage, refusal: Refusal, { by, reason }: OverrideEntry): Promise<void> {
+export async function recordOverride(
+  workbook: Workbook,
+  yard: Yard,
+  stage: Stage,
+  refusal: Refusal,
+  { by, reason }: OverrideEntry,
+): Promise<void> {
   if (refusal.neverOverridden !== null) throw new WorkbookRefused(refusal.neverOverridden);
   if (by.trim() === "" || reason.trim() === "") throw new WorkbookRefused("An override needs a name and a reason. Nothing was written.");
   await appendOverride(workbook, yard, stage, refusal, OVERRIDDEN, { by, reason });
@@ -70,8 +94,23 @@ export function withdrawOverride(workbook: Workbook, yard: Yard, stage: Stage, r
   return appendOverride(workbook, yard, stage, refusal, WITHDRAWN, entry);
 }
 
-async function appendOverride(workbook: Workbook, yard: Yard, stage: Stage, refusal: Refusal, answer: string, { by, reason }: OverrideEntry): Promise<void> {
-  await appendRow(workbook, visitsSheet, { siteId: yard.siteId, date: today(), stage: stage.id, step: overrideStep(refusal.id), answer, note: reason.trim(), by: by.trim() });
+async function appendOverride(
+  workbook: Workbook,
+  yard: Yard,
+  stage: Stage,
+  refusal: Refusal,
+  answer: string,
+  { by, reason }: OverrideEntry,
+): Promise<void> {
+  await appendRow(workbook, visitsSheet, {
+    siteId: yard.siteId,
+    date: today(),
+    stage: stage.id,
+    step: overrideStep(refusal.id),
+    answer,
+    note: reason.trim(),
+    by: by.trim(),
+  });
 }
 
 function answerCell(step: Step, answer: StepAnswer): CellValue {

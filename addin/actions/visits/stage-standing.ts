@@ -1,24 +1,19 @@
-import { isCellError } from "../../../functions/worksheet/cell.ts";
-import type { Cell, CellInput } from "../../../functions/worksheet/cell.ts";
+import { isCellError, type Cell, type CellInput } from "../../../functions/worksheet/calling/cell.ts";
 import { rulesNamed } from "../../../functions/worksheet/site-rules.ts";
 import { siteCheck } from "../../../functions/worksheet/siting.ts";
-import { speakers } from "../../../functions/worksheet/speaker.ts";
+import { speakers } from "../../../functions/worksheet/calling/speaker.ts";
 import type { NumberKind } from "../../../functions/quantities.ts";
 import { answersInForce, stepsOf, verdictOfStep } from "../../checklist/answers.ts";
 import { digDay } from "../../checklist/dig-day.ts";
-import { gateInto, stopRefusal } from "../../checklist/gates.ts";
-import type { Gate, YardFacts } from "../../checklist/gates.ts";
-import { overrideOf } from "../../checklist/overrides.ts";
-import type { Override } from "../../checklist/overrides.ts";
+import { gateInto, stopRefusal, type Gate, type YardFacts } from "../../checklist/gates.ts";
+import { overrideOf, type Override } from "../../checklist/overrides.ts";
 import { screeningVisit } from "../../checklist/screening-visit.ts";
-import { stageVerdict } from "../../checklist/stage.ts";
-import type { Stage, StageId, Step } from "../../checklist/stage.ts";
+import { stageVerdict, type Stage, type StageId, type Step } from "../../checklist/stage.ts";
 import { stageNamed, stages } from "../../checklist/stages.ts";
 import type { FollowUpKind } from "../../records/follow-ups.ts";
 import type { UnitSystem } from "../../records/site-terms.ts";
 import type { Verdict, VisitAnswerRow } from "../../records/visits.ts";
-import { isErrorCode } from "../../workbook/workbook.ts";
-import type { CellValue } from "../../workbook/workbook.ts";
+import { isErrorCode, type CellValue } from "../../workbook/port.ts";
 import { checkRule, TESTED_RATE_RULE } from "./check-rule.ts";
 import { isoDate } from "../dates.ts";
 import { openFollowUps } from "../care/due-follow-ups.ts";
@@ -103,7 +98,13 @@ export function yardStanding(program: Program, yard: Yard, today: number): YardS
   const current = standings.find(({ state }, place) => state !== "done" && (isUnderWay(state) || place > last)) ?? standings.at(-1);
   if (current === undefined) throw new Error("There are no stages.");
   const overrides = standings.flatMap(({ gate }) => gate.refusals.flatMap(({ override }) => (override === null ? [] : [override])));
-  return { yard, stages: standings, current, next: nextThing(current, yard, today), overrides: overrides.filter(({ row }, place) => overrides.findIndex((one) => one.row === row) === place) };
+  return {
+    yard,
+    stages: standings,
+    current,
+    next: nextThing(current, yard, today),
+    overrides: overrides.filter(({ row }, place) => overrides.findIndex((one) => one.row === row) === place),
+  };
 }
 
 /** The planned look that a stage is, by its row of Follow-ups; null for any other stage. */
@@ -114,7 +115,10 @@ function lookOfStage(stage: StageId, { followUps }: Yard): { readonly due: numbe
   const due = planned.map(({ record }) => record.due).find((day) => day !== null) ?? null;
   const { name } = stageNamed(stage);
   if (planned.length === 0) return { due, sentence: `${name}: no look is planned. Plan the follow-ups.` };
-  return { due, sentence: due === null ? `${name}: the look has no day. Give it one on Follow-ups.` : `${name}: the look is due on ${isoDate(due)}.` };
+  return {
+    due,
+    sentence: due === null ? `${name}: the look has no day. Give it one on Follow-ups.` : `${name}: the look is due on ${isoDate(due)}.`,
+  };
 }
 
 const LOOKS: Partial<Record<StageId, readonly FollowUpKind[]>> = { week: ["1 week"], month: ["1 month"], year: ["1 year", "yearly"] };
@@ -174,19 +178,31 @@ const RECORDS: Partial<Record<StageId, (yard: Yard) => boolean>> = {
 };
 
 const MISSING: Partial<Record<StageId, (facts: YardFacts) => readonly Missing[]>> = {
-  "test-visit": ({ tested }) => (tested ? [] : [{ place: "hole tests", sentence: "No hole gives a rate yet. Write each hole's readings to Hole tests." }]),
+  "test-visit": ({ tested }) =>
+    tested ? [] : [{ place: "hole tests", sentence: "No hole gives a rate yet. Write each hole's readings to Hole tests." }],
   "design-check": ({ basinStatus }) => {
     if (basinStatus === "fits") return [];
-    return [{ place: "basin", sentence: basinStatus === null ? "There is no basin on Design yet. Size one that fits." : `The basin does not fit: ${basinStatus}` }];
+    return [
+      {
+        place: "basin",
+        sentence: basinStatus === null ? "There is no basin on Design yet. Size one that fits." : `The basin does not fit: ${basinStatus}`,
+      },
+    ];
   },
-  "as-built": ({ asBuiltMeasured }) => (asBuiltMeasured ? [] : [{ place: "visits", sentence: "The finished garden is not measured. Write floor, depth and sill to As-built." }]),
+  "as-built": ({ asBuiltMeasured }) =>
+    asBuiltMeasured ? [] : [{ place: "visits", sentence: "The finished garden is not measured. Write floor, depth and sill to As-built." }],
 };
 
 function nextThing({ stage, state, steps, gate, missing }: StageOfYard, yard: Yard, today: number): NextThing | null {
   if (state === "done") return null;
   const stopped = steps.filter(({ verdict }) => verdict === "stop").map(({ step }) => step.title);
   if (state === "stopped") {
-    return { stage: stage.id, kind: "stop", place: "visits", sentence: `${stage.name} says stop: ${stopped.join(", ")}. Settle it, or find another place.` };
+    return {
+      stage: stage.id,
+      kind: "stop",
+      place: "visits",
+      sentence: `${stage.name} says stop: ${stopped.join(", ")}. Settle it, or find another place.`,
+    };
   }
   const [shut] = gate.refusals.filter(({ override }) => override === null);
   if (shut !== undefined) {
@@ -196,7 +212,8 @@ function nextThing({ stage, state, steps, gate, missing }: StageOfYard, yard: Ya
   const [first] = missing;
   if (first !== undefined) return { ...first, stage: stage.id, kind: "todo" };
   const look = lookOfStage(stage.id, yard);
-  if (look !== null) return { stage: stage.id, kind: look.due !== null && look.due > today ? "wait" : "todo", place: "care", sentence: look.sentence };
+  if (look !== null)
+    return { stage: stage.id, kind: look.due !== null && look.due > today ? "wait" : "todo", place: "care", sentence: look.sentence };
   const open = steps.filter(({ verdict }) => verdict === "not measured");
   const more = open.length > 1 ? `, and ${open.length - 1} more` : "";
   return { stage: stage.id, kind: "todo", place: "visits", sentence: `${stage.name}: ${open[0]?.step.title ?? stage.purpose}${more}.` };
@@ -207,7 +224,9 @@ function standingOf(rules: readonly (readonly Cell[])[], yard: Yard, step: Step,
   const named = "rule" in step.answer ? rulesNamed(step.answer.rule, rules) : null;
   if (named === null) return { step, answer, verdict, rules: [], fault: null };
   if (isCellError(named)) return { step, answer, verdict, rules: [], fault: named.sentence };
-  const inForce = named.rules.map(({ comparison, limit, ifNotMet }): RuleInForce => ({ comparison, limit: limitIn(yard.units, named.kind, limit, comparison), ifNotMet }));
+  const inForce = named.rules.map(
+    ({ comparison, limit, ifNotMet }): RuleInForce => ({ comparison, limit: limitIn(yard.units, named.kind, limit, comparison), ifNotMet }),
+  );
   return { step, answer, verdict, rules: inForce, fault: answer === null ? null : faultOf(rules, yard, answer) };
 }
 

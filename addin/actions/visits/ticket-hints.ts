@@ -2,8 +2,7 @@ import { digDate } from "../../../functions/worksheet/cost.ts";
 import { answersInForce, saidAt } from "../../checklist/answers.ts";
 import { ticketDays } from "../../checklist/dig-lock.ts";
 import { oneCallTicket } from "../../checklist/one-call-ticket.ts";
-import { ticketRuleOf } from "../../checklist/ticket-rules.ts";
-import type { TicketRule } from "../../checklist/ticket-rules.ts";
+import { ticketRuleOf, type TicketRule } from "../../checklist/ticket-rules.ts";
 import { dayIn } from "../../records/calendar-day.ts";
 import type { Yard } from "../program/read-program.ts";
 

@@ -1,23 +1,17 @@
 import { designSheet } from "../../records/design.ts";
 import { holeTestsSheet } from "../../records/hole-tests.ts";
-import { findPlace, placeAsSetUp } from "../../records/place.ts";
-import type { Place } from "../../records/place.ts";
-import { isBlank } from "../../records/sheet.ts";
-import type { Sheet } from "../../records/sheet.ts";
+import { findPlace, placeAsSetUp, type Place } from "../../records/place.ts";
+import { isBlank, type Sheet } from "../../records/sheet.ts";
 import { pricesSheet } from "../../records/prices.ts";
-import { programSettings, programSheet } from "../../records/program.ts";
-import type { Places } from "../../records/program.ts";
+import { programSettings, programSheet, type Places } from "../../records/program.ts";
 import { rainRecordSheet } from "../../records/rain-record.ts";
 import { sitesSheet } from "../../records/sites.ts";
 import { surfacesSheet } from "../../records/surfaces.ts";
 import { whatIfSheet } from "../../records/what-if.ts";
-import { addressOf, WorkbookRefused } from "../../workbook/workbook.ts";
-import type { CellValue, Workbook } from "../../workbook/workbook.ts";
-import { layOutWhatIf } from "./lay-out-what-if.ts";
-import type { WhatIfTable } from "./lay-out-what-if.ts";
+import { addressOf, WorkbookRefused, type CellValue, type Workbook } from "../../workbook/port.ts";
+import { layOutWhatIf, type WhatIfTable } from "./lay-out-what-if.ts";
 import { readSettings } from "../program/read-settings.ts";
-import { faultsOf } from "./what-if-request.ts";
-import type { WhatIfRequest } from "./what-if-request.ts";
+import { faultsOf, type WhatIfRequest } from "./what-if-request.ts";
 
 /** Lays the table out below everything that stands on the what-if sheet, and never over anything. */
 export async function addWhatIf(workbook: Workbook, request: WhatIfRequest): Promise<WhatIfTable> {
@@ -42,11 +36,16 @@ async function readWorkbook(workbook: Workbook): Promise<{ places: Places; prese
     if (at === undefined) return placeAsSetUp(sheet);
     if ("place" in at) return at.place as unknown as Place<S>;
     const [missing] = at.missing;
-    throw new WorkbookRefused(`Sheet ${sheet.name} has no column "${missing?.heading ?? ""}", which the table would follow. Put the heading back first.`);
+    throw new WorkbookRefused(
+      `Sheet ${sheet.name} has no column "${missing?.heading ?? ""}", which the table would follow. Put the heading back first.`,
+    );
   };
   const setting: Places["setting"] = (key) => {
     const cell = settings.cells.get(key);
-    if (cell === undefined) throw new WorkbookRefused(`Sheet ${programSheet.name} has no row "${programSettings[key].setting}", which the table would follow. Put the row back first.`);
+    if (cell === undefined)
+      throw new WorkbookRefused(
+        `Sheet ${programSheet.name} has no row "${programSettings[key].setting}", which the table would follow. Put the row back first.`,
+      );
     return cell;
   };
   return { places: { of, setting }, present };
@@ -64,11 +63,15 @@ async function findRoom(workbook: Workbook, layOut: (top: number) => WhatIfTable
     const table = layOut(from);
     const [values = []] = await workbook.read([table.area]);
     const formulas = await workbook.readFormulas(table.area);
-    const taken = values.findLastIndex((row, index) => row.some((cell) => !isBlank(cell)) || (formulas[index] ?? []).some((formula) => formula !== ""));
+    const taken = values.findLastIndex(
+      (row, index) => row.some((cell) => !isBlank(cell)) || (formulas[index] ?? []).some((formula) => formula !== ""),
+    );
     if (taken < 0) return table;
     from += taken + 2;
   }
-  throw new WorkbookRefused(`There is no room for the table on sheet ${whatIfSheet.name} below ${addressOf({ sheet: whatIfSheet.name, row: top, column: 0, rows: 1, columns: 1 })}. Clear what stands there, or take it to a sheet of your own.`);
+  throw new WorkbookRefused(
+    `There is no room for the table on sheet ${whatIfSheet.name} below ${addressOf({ sheet: whatIfSheet.name, row: top, column: 0, rows: 1, columns: 1 })}. Clear what stands there, or take it to a sheet of your own.`,
+  );
 }
 
 const MOST_ATTEMPTS = 50;

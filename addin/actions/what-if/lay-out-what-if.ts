@@ -1,15 +1,13 @@
 import { unitOf } from "../../../functions/quantities.ts";
-import { isNumberKind } from "../../../functions/worksheet/reading.ts";
-import { writtenUnit } from "../../../functions/worksheet/working.ts";
-import type { Parameter } from "../../../functions/worksheet/parameters.ts";
-import type { NamedResult } from "../../../functions/worksheet/results.ts";
+import { isNumberKind } from "../../../functions/worksheet/calling/reading.ts";
+import { writtenUnit } from "../../../functions/worksheet/calling/working.ts";
+import type { Parameter } from "../../../functions/worksheet/calling/parameters.ts";
+import type { NamedResult } from "../../../functions/worksheet/calling/results.ts";
 import { designSheet } from "../../records/design.ts";
 import type { Places } from "../../records/program.ts";
 import { whatIfSheet } from "../../records/what-if.ts";
-import { absolute, addressOf } from "../../workbook/workbook.ts";
-import type { CellRange, CellValue, FormulaWrite, ValueWrite } from "../../workbook/workbook.ts";
-import { factorOf, feedOf, takesUnits, variable } from "./what-if-request.ts";
-import type { Varied, WhatIfRequest } from "./what-if-request.ts";
+import { absolute, addressOf, type CellRange, type CellValue, type FormulaWrite, type ValueWrite } from "../../workbook/port.ts";
+import { factorOf, feedOf, takesUnits, variable, type Varied, type WhatIfRequest } from "./what-if-request.ts";
 import { metricFactor, sourceForEveryYard, sourceOfYard, unlessBlank } from "./what-if-links.ts";
 
 /** A table ready to be written: every cell it fills, and where its answers stand. */
@@ -63,7 +61,10 @@ abstract class Table {
     const title = titleOf(this.request);
     const lines = this.inputLines();
     this.put(top, 0, { value: title });
-    this.put(top + 1, 0, { value: "Change any value, step or shared input: the answers follow. A cell that shows an error says why in words when it is selected." });
+    this.put(top + 1, 0, {
+      value:
+        "Change any value, step or shared input: the answers follow. A cell that shows an error says why in words when it is selected.",
+    });
     this.putValues(this.inputsRow - 1, 0, [[...LABELS]]);
     lines.forEach(({ label, value, unit, note }, place) => {
       const row = this.inputsRow + place;
@@ -72,7 +73,13 @@ abstract class Table {
     const answers = this.grid(this.inputsRow + lines.length + 1);
     const rows = answers.row + answers.rows - top + (this.request.scope.kind === "all" ? 1 : 0);
     const columns = Math.max(LABELS.length, answers.column + answers.columns);
-    return { title, area: { sheet: whatIfSheet.name, row: top, column: 0, rows, columns }, answers, values: this.#values, formulas: this.#formulas };
+    return {
+      title,
+      area: { sheet: whatIfSheet.name, row: top, column: 0, rows, columns },
+      answers,
+      values: this.#values,
+      formulas: this.#formulas,
+    };
   }
 
   /** The lines of the arguments that are shared: neither varied nor the units. */
@@ -141,7 +148,16 @@ class TableOfOne extends Table {
   protected inputLines(): readonly InputLine[] {
     const { scope, worksheetFunction } = this.request;
     return [
-      ...(scope.kind === "yard" ? [{ label: "Site ID", value: { value: scope.siteId }, unit: { value: null }, note: "Write another yard's Site ID here, and the table is that yard's." }] : []),
+      ...(scope.kind === "yard"
+        ? [
+            {
+              label: "Site ID",
+              value: { value: scope.siteId },
+              unit: { value: null },
+              note: "Write another yard's Site ID here, and the table is that yard's.",
+            },
+          ]
+        : []),
       ...(takesUnits(worksheetFunction) ? [this.#unitsLine()] : []),
       ...this.shared().map((parameter) => this.#lineOf(parameter)),
     ];
@@ -152,7 +168,11 @@ class TableOfOne extends Table {
     const down = this.#down;
     const parameter = this.parameter(down.key);
     const answers = this.range(headingRow + 1, 1, down.values.length, across?.values.length ?? this.results.length);
-    this.putValues(headingRow + 1, 0, down.values.map((value) => [value]));
+    this.putValues(
+      headingRow + 1,
+      0,
+      down.values.map((value) => [value]),
+    );
     if (across === null) {
       this.put(headingRow, 0, this.#heading(parameter));
       this.results.forEach((result, place) => this.put(headingRow, 1 + place, this.#heading(result)));
@@ -161,7 +181,11 @@ class TableOfOne extends Table {
       this.putValues(headingRow, 1, [across.values]);
     }
     const side = this.reference(headingRow + 1, 0, down.values.length);
-    this.putAnswers(answers, (heading) => `=${this.call((each) => (each.key === down.key ? side : each.key === across?.key ? heading(headingRow) : this.#shared(each)))}`);
+    this.putAnswers(
+      answers,
+      (heading) =>
+        `=${this.call((each) => (each.key === down.key ? side : each.key === across?.key ? heading(headingRow) : this.#shared(each)))}`,
+    );
     return answers;
   }
 
@@ -198,7 +222,9 @@ class TableOfOne extends Table {
     const { scope } = this.request;
     const site = this.#siteCell;
     const value: Content =
-      site === null ? { value: scope.kind === "all" ? "us" : scope.units } : { formula: `=${sourceOfYard({ kind: "design", key: "units" }, 1, this.places, site, null)}` };
+      site === null
+        ? { value: scope.kind === "all" ? "us" : scope.units }
+        : { formula: `=${sourceOfYard({ kind: "design", key: "units" }, 1, this.places, site, null)}` };
     return { label: "Units", value, unit: { value: null }, note: "us: in, ft, sq ft, cu ft, cu yd; metric: mm, m, m², m³." };
   }
 
@@ -252,10 +278,16 @@ class TableOfYards extends Table {
       const feed = feedOf(this.request, parameter);
       const unit = { value: isNumberKind(parameter.kind) ? writtenUnit(parameter.kind, "us") : null };
       if (feed.kind === "workbook") {
-        return { label: parameter.label, value: { value: null }, unit, note: `Blank: each yard's own, from the workbook. A value here counts for every yard. ${parameter.description}` };
+        return {
+          label: parameter.label,
+          value: { value: null },
+          unit,
+          note: `Blank: each yard's own, from the workbook. A value here counts for every yard. ${parameter.description}`,
+        };
       }
       const usual = parameter.default;
-      const value = feed.kind === "typed" ? feed.value : usual === undefined || (typeof usual === "object" && usual !== null) ? null : usual;
+      const value =
+        feed.kind === "typed" ? feed.value : usual === undefined || (typeof usual === "object" && usual !== null) ? null : usual;
       return { label: parameter.label, value: { value }, unit, note: `For every yard. ${parameter.description}` };
     });
   }
@@ -268,11 +300,14 @@ class TableOfYards extends Table {
     const ids = design.columnReference("siteId");
     const units = design.columnReference("units");
     const [result] = this.results;
-    this.put(headingRow - 1, 2, { value: `${inBoth(this.parameter(across.key))} across${factorOf(this.parameter(across.key)) === 1 ? "" : ", in US units; a metric yard takes the same in its own"}. Answers: ${result === undefined ? "" : inBoth(result)}` });
+    this.put(headingRow - 1, 2, {
+      value: `${inBoth(this.parameter(across.key))} across${factorOf(this.parameter(across.key)) === 1 ? "" : ", in US units; a metric yard takes the same in its own"}. Answers: ${result === undefined ? "" : inBoth(result)}`,
+    });
     this.putValues(headingRow, 0, [["Site ID", "Units", ...across.values]]);
     this.put(headingRow + 1, 0, { formula: `=IF(${ids}="","",${ids})` });
     this.put(headingRow + 1, 1, { formula: `=IF(${ids}="","",${units})` });
-    const converted = (parameter: Parameter, cells: string) => (factorOf(parameter) === 1 ? cells : `${cells}*${metricFactor(units, factorOf(parameter))}`);
+    const converted = (parameter: Parameter, cells: string) =>
+      factorOf(parameter) === 1 ? cells : `${cells}*${metricFactor(units, factorOf(parameter))}`;
     this.putAnswers(answers, (heading) => {
       const call = this.call((each) => {
         if (each.key === "units") return units;

@@ -8,7 +8,7 @@ import { rainRecordSheet } from "../../records/rain-record.ts";
 import { sitesSheet } from "../../records/sites.ts";
 import { surfacesSheet } from "../../records/surfaces.ts";
 import type { Source } from "../../records/what-if-sources.ts";
-import { absolute, addressOf } from "../../workbook/workbook.ts";
+import { absolute, addressOf } from "../../workbook/port.ts";
 
 /** The factor as a formula: 1 in US units, `factor` where the units say metric. */
 export function metricFactor(units: string, factor: number): string {

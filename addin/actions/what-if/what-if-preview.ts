@@ -1,21 +1,22 @@
-import type { Cell, CellInput } from "../../../functions/worksheet/cell.ts";
-import type { Parameter } from "../../../functions/worksheet/parameters.ts";
+import type { Cell, CellInput } from "../../../functions/worksheet/calling/cell.ts";
+import type { Parameter } from "../../../functions/worksheet/calling/parameters.ts";
 import { designSheet } from "../../records/design.ts";
 import { programSettings, programSheet } from "../../records/program.ts";
 import { sitesSheet } from "../../records/sites.ts";
 import type { Source } from "../../records/what-if-sources.ts";
-import type { CellValue } from "../../workbook/workbook.ts";
-import { isErrorCode } from "../../workbook/workbook.ts";
+import { isErrorCode, type CellValue } from "../../workbook/port.ts";
 import type { Program, Yard } from "../program/read-program.ts";
-import { factorOf, feedOf } from "./what-if-request.ts";
-import type { WhatIfRequest } from "./what-if-request.ts";
+import { factorOf, feedOf, type WhatIfRequest } from "./what-if-request.ts";
 
 export type InputSource = Source;
 
 /** "Design, Floor area": the sheet and the heading without its units. */
 export function placeWords(source: Exclude<Source, { kind: "series" }>): string {
   if (source.kind === "setting") return `${programSheet.name}, ${programSettings[source.key].setting}`;
-  const [sheet, heading] = source.kind === "design" ? [designSheet, designSheet.columns[source.key].heading] : [sitesSheet, sitesSheet.columns[source.key].heading];
+  const [sheet, heading] =
+    source.kind === "design"
+      ? [designSheet, designSheet.columns[source.key].heading]
+      : [sitesSheet, sitesSheet.columns[source.key].heading];
   return `${sheet.name}, ${heading.replace(/ \([^)]*\)$/, "")}`;
 }
 

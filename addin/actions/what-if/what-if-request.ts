@@ -1,12 +1,11 @@
 import { metricPerUs } from "../../../functions/quantities.ts";
-import { isNumberKind } from "../../../functions/worksheet/reading.ts";
+import { isNumberKind } from "../../../functions/worksheet/calling/reading.ts";
 import { catalogue } from "../../../functions/worksheet/catalogue.ts";
-import type { Parameter } from "../../../functions/worksheet/parameters.ts";
-import type { WorksheetFunction } from "../../../functions/worksheet/worksheet-function.ts";
+import type { Parameter } from "../../../functions/worksheet/calling/parameters.ts";
+import type { WorksheetFunction } from "../../../functions/worksheet/calling/worksheet-function.ts";
 import type { UnitSystem } from "../../records/site-terms.ts";
-import { isOfOneYard, sourceOf } from "../../records/what-if-sources.ts";
-import type { Source } from "../../records/what-if-sources.ts";
-import type { CellValue } from "../../workbook/workbook.ts";
+import { isOfOneYard, sourceOf, type Source } from "../../records/what-if-sources.ts";
+import type { CellValue } from "../../workbook/port.ts";
 import { MOST_ACROSS, MOST_DOWN, tooMany } from "./what-if-values.ts";
 
 /** Whose numbers a table starts from: typed ones, those of one yard, or of every yard with a row each. */
@@ -34,7 +33,10 @@ export interface WhatIfRequest {
 }
 
 /** How an argument that is not varied gets its value. */
-export type Feed = { readonly kind: "typed"; readonly value: CellValue } | { readonly kind: "workbook"; readonly source: Source } | { readonly kind: "default" };
+export type Feed =
+  | { readonly kind: "typed"; readonly value: CellValue }
+  | { readonly kind: "workbook"; readonly source: Source }
+  | { readonly kind: "default" };
 
 export function feedOf({ worksheetFunction, scope, fixed }: WhatIfRequest, parameter: Parameter): Feed {
   const typed = fixed.get(parameter.key);
@@ -49,7 +51,8 @@ export function sourceIn(scope: Scope, functionName: string, parameter: Paramete
   if (source === undefined) return undefined;
   if (scope.kind === "all") return isOfOneYard(source) ? undefined : source;
   // Without a yard only what belongs to the whole program is there to follow.
-  const isOfProgram = source.kind === "setting" || (source.kind === "series" && !["covers", "drainingAreas", "infiltrationRates"].includes(source.series));
+  const isOfProgram =
+    source.kind === "setting" || (source.kind === "series" && !["covers", "drainingAreas", "infiltrationRates"].includes(source.series));
   return scope.kind === "yard" || isOfProgram ? source : undefined;
 }
 
@@ -57,7 +60,9 @@ export function sourceIn(scope: Scope, functionName: string, parameter: Paramete
 export function functionsFor(scope: Scope): readonly WorksheetFunction[] {
   return catalogue.filter((each) => {
     if (each.result.shape === "table" || variable(each).length === 0) return false;
-    return each.parameters.every((parameter) => !parameter.isRange || parameter.optional || sourceIn(scope, each.name, parameter) !== undefined);
+    return each.parameters.every(
+      (parameter) => !parameter.isRange || parameter.optional || sourceIn(scope, each.name, parameter) !== undefined,
+    );
   });
 }
 
@@ -82,13 +87,18 @@ export function faultsOf(request: WhatIfRequest): readonly string[] {
   const faults: string[] = [];
   if (scope.kind === "all" && across === null) faults.push("Choose the input that is varied across the columns.");
   if (scope.kind !== "all" && down === null) faults.push("Choose the input that is varied down the rows.");
-  if (down !== null && down.key === across?.key) faults.push(`${labelOf(down.key)} cannot be varied both down and across. Choose two different inputs.`);
-  for (const [varied, most] of [[down, MOST_DOWN], [across, MOST_ACROSS]] as const) {
+  if (down !== null && down.key === across?.key)
+    faults.push(`${labelOf(down.key)} cannot be varied both down and across. Choose two different inputs.`);
+  for (const [varied, most] of [
+    [down, MOST_DOWN],
+    [across, MOST_ACROSS],
+  ] as const) {
     if (varied === null) continue;
     if (varied.values.length === 0) faults.push(`${labelOf(varied.key)} has no values yet.`);
     if (varied.values.length > most) faults.push(tooMany(labelOf(varied.key), varied.values.length, most));
   }
-  if (request.result === "all" && across !== null) faults.push("All values of a result fill the columns already. Vary one input down the rows, or choose one value.");
+  if (request.result === "all" && across !== null)
+    faults.push("All values of a result fill the columns already. Vary one input down the rows, or choose one value.");
   for (const parameter of worksheetFunction.parameters) {
     if (parameter.optional || parameter.isRange || parameter.key === down?.key || parameter.key === across?.key) continue;
     if (feedOf(request, parameter).kind === "default" && parameter.default === undefined) faults.push(`${parameter.label} is missing.`);

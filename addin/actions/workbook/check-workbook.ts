@@ -1,16 +1,11 @@
-import { addressOf, columnLetters } from "../../workbook/workbook.ts";
-import type { CellRange, CellValue, FormulaWrite, Workbook } from "../../workbook/workbook.ts";
+import { addressOf, columnLetters, type CellRange, type CellValue, type FormulaWrite, type Workbook } from "../../workbook/port.ts";
 import { workbookFormulas } from "../../records/formulas.ts";
-import { findPlace, headingText } from "../../records/place.ts";
-import type { MissingColumn } from "../../records/place.ts";
-import { mostRowsOf } from "../../records/prepared-rows.ts";
-import type { PreparedRows } from "../../records/prepared-rows.ts";
+import { findPlace, headingText, type MissingColumn } from "../../records/place.ts";
+import { mostRowsOf, type PreparedRows } from "../../records/prepared-rows.ts";
 import { readRecords } from "../../records/read-records.ts";
-import { isBlank } from "../../records/sheet.ts";
-import type { Sheet } from "../../records/sheet.ts";
+import { isBlank, type Sheet } from "../../records/sheet.ts";
 import { recordSheets } from "../../records/program-sheets.ts";
-import { programSettings, programSheet } from "../../records/program.ts";
-import type { Places, ProgramKey } from "../../records/program.ts";
+import { programSettings, programSheet, type Places, type ProgramKey } from "../../records/program.ts";
 import { readProgram } from "../program/read-program.ts";
 import { growSheets, neededRows, readPreparedRows, rowsInUse } from "./grow-sheet.ts";
 import { placesIn } from "./places-in.ts";
@@ -43,7 +38,12 @@ export async function checkWorkbook(workbook: Workbook): Promise<readonly Findin
   const lastRows = new Map(recordSheets.map((sheet, index) => [plain(sheet.name), lastRowInUse(sheet, cells[index] ?? [])]));
   const prepared = await readPreparedRows(workbook);
   const growth = growthFindings(cells, prepared);
-  return [...growth, ...(await formulaFindings(workbook, placesIn(cells, prepared), lastRows)), ...(await recordFindings(workbook)), ...version];
+  return [
+    ...growth,
+    ...(await formulaFindings(workbook, placesIn(cells, prepared), lastRows)),
+    ...(await recordFindings(workbook)),
+    ...version,
+  ];
 }
 
 /** Runs the repairs in the order found, then looks again, because one repair can uncover the next; what is left has none. */
@@ -54,30 +54,46 @@ export async function repairWorkbook(workbook: Workbook, findings: readonly Find
 
 async function missingSheets(workbook: Workbook): Promise<Finding[]> {
   const present = await workbook.sheetNames();
-  return startingSheets().filter(({ layout }) => !present.includes(layout.name)).map(({ layout, values }) => ({
-    sentence: `Sheet ${layout.name} is missing. If it was renamed, give it its name back; if it was deleted, undo that first if you can.`,
-    repair: {
-      says: `Add sheet ${layout.name} with its headings${values.length > 0 ? " and what it starts with" : ", blank"}. What stood on a deleted sheet does not come back.`,
-      run: async (target) => {
-        await target.addSheets([layout]);
-        await target.writeValues(values);
+  return startingSheets()
+    .filter(({ layout }) => !present.includes(layout.name))
+    .map(({ layout, values }) => ({
+      sentence: `Sheet ${layout.name} is missing. If it was renamed, give it its name back; if it was deleted, undo that first if you can.`,
+      repair: {
+        says: `Add sheet ${layout.name} with its headings${values.length > 0 ? " and what it starts with" : ", blank"}. What stood on a deleted sheet does not come back.`,
+        run: async (target) => {
+          await target.addSheets([layout]);
+          await target.writeValues(values);
+        },
       },
-    },
-  }));
+    }));
 }
 
 function headingFindings(sheet: Sheet, cells: readonly (readonly CellValue[])[]): Finding[] {
   const at = findPlace(sheet, cells);
-  if ("place" in at) return readRecords(sheet, cells).place === null ? readRecords(sheet, cells).slips.map(({ where, sentence }) => ({ where, sentence })) : [];
+  if ("place" in at)
+    return readRecords(sheet, cells).place === null
+      ? readRecords(sheet, cells).slips.map(({ where, sentence }) => ({ where, sentence }))
+      : [];
   const headings = (cells[at.headingRow] ?? []).map(headingText);
   const taken = new Set(at.found.values());
   let free = Math.max(headings.length, ...cells.map((row) => row.length));
   return at.missing.map((column) => {
     const here = column.expectedAt.column;
     const renamed = !taken.has(here) && (headings[here] ?? "") !== "" && isBetweenNeighbors(sheet, column, at.found);
-    if (renamed) return headingRepair(sheet, column, column.expectedAt, `Heading "${headings[here] ?? ""}" in ${addressOf(column.expectedAt)} becomes "${column.heading}" again. The cells below it stay as they are.`);
+    if (renamed)
+      return headingRepair(
+        sheet,
+        column,
+        column.expectedAt,
+        `Heading "${headings[here] ?? ""}" in ${addressOf(column.expectedAt)} becomes "${column.heading}" again. The cells below it stay as they are.`,
+      );
     const beside = { ...column.expectedAt, column: taken.has(here) || (headings[here] ?? "") !== "" ? free++ : here };
-    return headingRepair(sheet, column, beside, `Put the heading "${column.heading}" into ${addressOf(beside)}. What stood in a deleted column does not come back; the Change log may hold what the pane wrote there.`);
+    return headingRepair(
+      sheet,
+      column,
+      beside,
+      `Put the heading "${column.heading}" into ${addressOf(beside)}. What stood in a deleted column does not come back; the Change log may hold what the pane wrote there.`,
+    );
   });
 }
 
@@ -101,16 +117,18 @@ function headingRepair(sheet: Sheet, { heading }: MissingColumn, where: CellRang
 
 function settingFindings(cells: readonly (readonly CellValue[])[]): Finding[] {
   const found = readSettings(cells).cells;
-  return (Object.keys(programSettings) as ProgramKey[]).filter((key) => !found.has(key)).map((key) => {
-    const { setting, value, unit, meaning } = programSettings[key];
-    return {
-      sentence: `Sheet Program has no row "${setting}".`,
-      repair: {
-        says: `Add the row "${setting}" ${value === null ? "without a value" : `with ${value} ${unit}`} below the others.`,
-        run: async (workbook) => void (await appendRow(workbook, programSheet, { setting, value, unit, meaning })),
-      },
-    };
-  });
+  return (Object.keys(programSettings) as ProgramKey[])
+    .filter((key) => !found.has(key))
+    .map((key) => {
+      const { setting, value, unit, meaning } = programSettings[key];
+      return {
+        sentence: `Sheet Program has no row "${setting}".`,
+        repair: {
+          says: `Add the row "${setting}" ${value === null ? "without a value" : `with ${value} ${unit}`} below the others.`,
+          run: async (workbook) => void (await appendRow(workbook, programSheet, { setting, value, unit, meaning })),
+        },
+      };
+    });
 }
 
 /** Sheets that somebody typed into below the rows prepared, where neither formats and drop-downs nor formulas of other sheets reach. */
@@ -124,8 +142,18 @@ function growthFindings(cells: readonly (readonly (readonly CellValue[])[])[], p
     const where = found.place.cell(firstRow + own, Object.keys(sheet.columns)[0] ?? "");
     const sentence = `Sheet ${sheet.name} is filled in down to row ${firstRow + used}, and is prepared down to row ${firstRow + own}: formulas, formats and drop-downs do not reach the rows below.`;
     const rows = needed.get(sheet) ?? 0;
-    if (rows <= own) return [{ where, sentence: `${sentence} ${mostRowsOf(sheet)} rows are the most. Clear what was typed further down by mistake.` }];
-    return [{ where, sentence, repair: { says: `Prepare the sheet down to row ${firstRow + rows}. Nothing typed is changed.`, run: (workbook) => growSheets(workbook) } }];
+    if (rows <= own)
+      return [{ where, sentence: `${sentence} ${mostRowsOf(sheet)} rows are the most. Clear what was typed further down by mistake.` }];
+    return [
+      {
+        where,
+        sentence,
+        repair: {
+          says: `Prepare the sheet down to row ${firstRow + rows}. Nothing typed is changed.`,
+          run: (workbook) => growSheets(workbook),
+        },
+      },
+    ];
   });
 }
 
@@ -152,7 +180,12 @@ async function formulaFindings(workbook: Workbook, places: Places, lastRows: Rea
   return findings.flat();
 }
 
-function formulaFinding({ range, formulas }: FormulaWrite, present: readonly (readonly string[])[], values: readonly (readonly CellValue[])[], same: (one: string, other: string) => boolean): Finding[] {
+function formulaFinding(
+  { range, formulas }: FormulaWrite,
+  present: readonly (readonly string[])[],
+  values: readonly (readonly CellValue[])[],
+  same: (one: string, other: string) => boolean,
+): Finding[] {
   const differing = formulas.flatMap(([formula = ""], index) => {
     const row = range.row + index;
     return same(present[row]?.[range.column] ?? "", formula) ? [] : [{ row, formula }];
@@ -161,15 +194,23 @@ function formulaFinding({ range, formulas }: FormulaWrite, present: readonly (re
   const writes = differing.map(({ row, formula }): FormulaWrite => ({ range: { ...range, row, rows: 1 }, formulas: [[formula]] }));
   const typed = differing.filter(({ row }) => (present[row]?.[range.column] ?? "") === "" && !isBlank(values[row]?.[range.column] ?? null));
   const first = writes[0]?.range ?? range;
-  const cells = differing.length === 1 ? addressOf(first) : `${differing.length} cells of column ${columnLetters(range.column)} on ${range.sheet}, from ${addressOf(first)} on,`;
-  return [{
-    where: first,
-    sentence: `${cells} ${differing.length === 1 ? "does" : "do"} not hold the formula that belongs there.`,
-    repair: {
-      says: typed.length === 0 ? "Write the formula again." : `Write the formula again. It takes the place of ${typed.length === 1 ? `"${String(values[typed[0]?.row ?? 0]?.[range.column]).slice(0, 40)}"` : `${typed.length} values`} typed there, which the Change log keeps.`,
-      run: (workbook) => workbook.writeFormulas(writes),
+  const cells =
+    differing.length === 1
+      ? addressOf(first)
+      : `${differing.length} cells of column ${columnLetters(range.column)} on ${range.sheet}, from ${addressOf(first)} on,`;
+  return [
+    {
+      where: first,
+      sentence: `${cells} ${differing.length === 1 ? "does" : "do"} not hold the formula that belongs there.`,
+      repair: {
+        says:
+          typed.length === 0
+            ? "Write the formula again."
+            : `Write the formula again. It takes the place of ${typed.length === 1 ? `"${String(values[typed[0]?.row ?? 0]?.[range.column]).slice(0, 40)}"` : `${typed.length} values`} typed there, which the Change log keeps.`,
+        run: (workbook) => workbook.writeFormulas(writes),
+      },
     },
-  }];
+  ];
 }
 
 /**
@@ -178,23 +219,37 @@ function formulaFinding({ range, formulas }: FormulaWrite, present: readonly (re
  * some spreadsheets drop, is left out.
  */
 function covering(formula: string, sheet: string, lastRows: ReadonlyMap<string, number>): string {
-  return formula.replace(/((?:'[^']+'|[A-Za-z_]\w*)!)?(\$[A-Z]+\$\d+:\$[A-Z]+\$)(\d+)/g, (_, named: string | undefined, start: string, end: string) => {
-    const name = plain(named === undefined ? sheet : named.slice(0, -1).replaceAll("'", ""));
-    const prefix = name === plain(sheet) ? "" : `${name}!`;
-    return Number(end) > (lastRows.get(name) ?? 0) ? `${prefix}${start}` : `${prefix}${start}${end}`;
-  });
+  return formula.replace(
+    /((?:'[^']+'|[A-Za-z_]\w*)!)?(\$[A-Z]+\$\d+:\$[A-Z]+\$)(\d+)/g,
+    (_, named: string | undefined, start: string, end: string) => {
+      const name = plain(named === undefined ? sheet : named.slice(0, -1).replaceAll("'", ""));
+      const prefix = name === plain(sheet) ? "" : `${name}!`;
+      return Number(end) > (lastRows.get(name) ?? 0) ? `${prefix}${start}` : `${prefix}${start}${end}`;
+    },
+  );
 }
 
 async function recordFindings(workbook: Workbook): Promise<Finding[]> {
   const program = await readProgram(workbook);
-  return [...program.slips, ...program.yards.flatMap((yard) => yard.slips)].map(({ where, sentence }) => ({ where, sentence: `${addressOf(where)}: ${sentence}` }));
+  return [...program.slips, ...program.yards.flatMap((yard) => yard.slips)].map(({ where, sentence }) => ({
+    where,
+    sentence: `${addressOf(where)}: ${sentence}`,
+  }));
 }
 
 async function versionFinding(workbook: Workbook): Promise<Finding[]> {
   const version = await recordsVersion(workbook);
   if (version === RECORDS_VERSION) return [];
-  return [{
-    sentence: version === null ? "The workbook does not say which version of the records it holds." : `The workbook was set up for records version ${version}; this is version ${RECORDS_VERSION}.`,
-    repair: { says: `Mark the workbook as version ${RECORDS_VERSION}, now that its sheets are all there.`, run: (target) => target.writeSetting(RECORDS_VERSION_SETTING, String(RECORDS_VERSION)) },
-  }];
+  return [
+    {
+      sentence:
+        version === null
+          ? "The workbook does not say which version of the records it holds."
+          : `The workbook was set up for records version ${version}; this is version ${RECORDS_VERSION}.`,
+      repair: {
+        says: `Mark the workbook as version ${RECORDS_VERSION}, now that its sheets are all there.`,
+        run: (target) => target.writeSetting(RECORDS_VERSION_SETTING, String(RECORDS_VERSION)),
+      },
+    },
+  ];
 }

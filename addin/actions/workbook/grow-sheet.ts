@@ -1,17 +1,14 @@
 import { designSheet } from "../../records/design.ts";
 import { workbookFormulas } from "../../records/formulas.ts";
 import { rowsCovering } from "../../records/place.ts";
-import { PREPARED_ROWS_SETTING, mostRowsOf, preparedRows, preparedRowsText } from "../../records/prepared-rows.ts";
-import type { PreparedRows } from "../../records/prepared-rows.ts";
+import { PREPARED_ROWS_SETTING, mostRowsOf, preparedRows, preparedRowsText, type PreparedRows } from "../../records/prepared-rows.ts";
 import { recordSheets } from "../../records/program-sheets.ts";
 import type { Places } from "../../records/program.ts";
 import { readRecords } from "../../records/read-records.ts";
 import { reportYardsSheet } from "../../records/report-yards.ts";
-import { isBlank } from "../../records/sheet.ts";
-import type { Sheet } from "../../records/sheet.ts";
+import { isBlank, type Sheet } from "../../records/sheet.ts";
 import { sitesSheet } from "../../records/sites.ts";
-import { addressOf } from "../../workbook/workbook.ts";
-import type { CellRange, CellValue, FormulaWrite, Workbook } from "../../workbook/workbook.ts";
+import { addressOf, type CellRange, type CellValue, type FormulaWrite, type Workbook } from "../../workbook/port.ts";
 import { placesIn } from "./places-in.ts";
 import { plainFormula } from "./plain-formula.ts";
 
@@ -45,12 +42,16 @@ export async function readPreparedRows(workbook: Workbook): Promise<PreparedRows
 
 /** The rows that every sheet needs, by what is typed on it and what is wanted beyond. */
 export function neededRows(cells: Cells, prepared: PreparedRows, wanted: PreparedRows = new Map()): PreparedRows {
-  const own = new Map(recordSheets.map((sheet, index) => {
-    const rows = Math.max(rowsInUse(sheet, cells[index] ?? []), wanted.get(sheet) ?? 0);
-    const there = prepared.get(sheet) ?? 0;
-    return [sheet, rows > mostRowsOf(sheet) ? there : Math.min(rowsCovering(rows, there), Math.max(there, mostRowsOf(sheet)))];
-  }));
-  return new Map(recordSheets.map((sheet) => [sheet, Math.max(own.get(sheet) ?? 0, besideSites.has(sheet) ? (own.get(sitesSheet) ?? 0) : 0)]));
+  const own = new Map(
+    recordSheets.map((sheet, index) => {
+      const rows = Math.max(rowsInUse(sheet, cells[index] ?? []), wanted.get(sheet) ?? 0);
+      const there = prepared.get(sheet) ?? 0;
+      return [sheet, rows > mostRowsOf(sheet) ? there : Math.min(rowsCovering(rows, there), Math.max(there, mostRowsOf(sheet)))];
+    }),
+  );
+  return new Map(
+    recordSheets.map((sheet) => [sheet, Math.max(own.get(sheet) ?? 0, besideSites.has(sheet) ? (own.get(sitesSheet) ?? 0) : 0)]),
+  );
 }
 
 /** From the first row below the headings to the last that somebody typed into. */
@@ -70,7 +71,10 @@ function addedRows(sheet: Sheet, before: Places, after: Places): CellRange {
 async function formulasToWrite(workbook: Workbook, cells: Cells, before: Places, after: Places): Promise<readonly FormulaWrite[]> {
   const belonged = new Map(eachFormula(workbookFormulas(before)));
   const changed = eachFormula(workbookFormulas(after)).filter(([address, { formula }]) => belonged.get(address)?.formula !== formula);
-  const present = await formulasAt(workbook, changed.map(([, { where }]) => where));
+  const present = await formulasAt(
+    workbook,
+    changed.map(([, { where }]) => where),
+  );
   const values = new Map(recordSheets.map(({ name }, index) => [name, cells[index] ?? []]));
   return changed.flatMap(([address, { where, formula }], index): FormulaWrite[] => {
     const there = present[index] ?? "";
@@ -104,12 +108,16 @@ function eachFormula(writes: readonly FormulaWrite[]): (readonly [string, CellFo
 /** One question a sheet. */
 async function formulasAt(workbook: Workbook, cells: readonly CellRange[]): Promise<readonly string[]> {
   const sheets = [...new Set(cells.map(({ sheet }) => sheet))];
-  const blocks = new Map(await Promise.all(sheets.map(async (sheet) => {
-    const own = cells.filter((cell) => cell.sheet === sheet);
-    const rows = Math.max(...own.map(({ row }) => row)) + 1;
-    const columns = Math.max(...own.map(({ column }) => column)) + 1;
-    return [sheet, await workbook.readFormulas({ sheet, row: 0, column: 0, rows, columns })] as const;
-  })));
+  const blocks = new Map(
+    await Promise.all(
+      sheets.map(async (sheet) => {
+        const own = cells.filter((cell) => cell.sheet === sheet);
+        const rows = Math.max(...own.map(({ row }) => row)) + 1;
+        const columns = Math.max(...own.map(({ column }) => column)) + 1;
+        return [sheet, await workbook.readFormulas({ sheet, row: 0, column: 0, rows, columns })] as const;
+      }),
+    ),
+  );
   return cells.map(({ sheet, row, column }) => blocks.get(sheet)?.[row]?.[column] ?? "");
 }
 
@@ -118,7 +126,11 @@ function inColumns(writes: readonly FormulaWrite[]): readonly FormulaWrite[] {
   const joined: { range: CellRange; formulas: string[][] }[] = [];
   for (const { range, formulas } of writes) {
     const last = joined.at(-1);
-    const goesOn = last !== undefined && last.range.sheet === range.sheet && last.range.column === range.column && last.range.row + last.range.rows === range.row;
+    const goesOn =
+      last !== undefined &&
+      last.range.sheet === range.sheet &&
+      last.range.column === range.column &&
+      last.range.row + last.range.rows === range.row;
     if (!goesOn) joined.push({ range, formulas: formulas.map((line) => [...line]) });
     else {
       last.range = { ...last.range, rows: last.range.rows + 1 };

@@ -1,5 +1,4 @@
-import { WorkbookRefused } from "../../workbook/workbook.ts";
-import type { FormulaWrite, Workbook } from "../../workbook/workbook.ts";
+import { WorkbookRefused, type FormulaWrite, type Workbook } from "../../workbook/port.ts";
 
 /** How many formulas were written once more, and the sheets that refused it. */
 export interface FormulaRepair {
@@ -31,18 +30,27 @@ export async function repairFormulas(workbook: Workbook): Promise<FormulaRepair>
 }
 
 export function repairSentence({ written, refused }: FormulaRepair): string {
-  const done = written === 0 ? "No formula of Soakbook that could be written shows #NAME?." : `${written === 1 ? "1 formula was" : `${written} formulas were`} written again.`;
+  const done =
+    written === 0
+      ? "No formula of Soakbook that could be written shows #NAME?."
+      : `${written === 1 ? "1 formula was" : `${written} formulas were`} written again.`;
   return [done, ...refused.map(({ sheet, sentence }) => `Sheet ${sheet} was left as it is. ${sentence}`)].join(" ");
 }
 
-async function unnamedFormulas(workbook: Workbook, sheet: string, cells: readonly (readonly unknown[])[]): Promise<readonly FormulaWrite[]> {
+async function unnamedFormulas(
+  workbook: Workbook,
+  sheet: string,
+  cells: readonly (readonly unknown[])[],
+): Promise<readonly FormulaWrite[]> {
   const columns = Math.max(0, ...cells.map((row) => row.length));
   if (!cells.some((row) => row.includes("#NAME?"))) return [];
   const formulas = await workbook.readFormulas({ sheet, row: 0, column: 0, rows: cells.length, columns });
   return cells.flatMap((row, rowIndex) =>
     row.flatMap((shown, column): FormulaWrite[] => {
       const formula = formulas[rowIndex]?.[column] ?? "";
-      return shown === "#NAME?" && /SOAK\./i.test(formula) ? [{ range: { sheet, row: rowIndex, column, rows: 1, columns: 1 }, formulas: [[formula]] }] : [];
+      return shown === "#NAME?" && /SOAK\./i.test(formula)
+        ? [{ range: { sheet, row: rowIndex, column, rows: 1, columns: 1 }, formulas: [[formula]] }]
+        : [];
     }),
   );
 }

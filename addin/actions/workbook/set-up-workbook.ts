@@ -1,4 +1,4 @@
-import type { CellValue, SheetLayout, ValueWrite, Workbook, WorkbookWriting } from "../../workbook/workbook.ts";
+import type { CellValue, SheetLayout, ValueWrite, Workbook, WorkbookWriting } from "../../workbook/port.ts";
 import { whatIfGrid, workbookFormulas } from "../../records/formulas.ts";
 import { plantsSheet, startingPlants } from "../../records/plants.ts";
 import { pricesSheet, startingPrices } from "../../records/prices.ts";
@@ -27,7 +27,10 @@ export function startingSheets(): readonly StartingSheet[] {
     [plantsSheet.name]: [block(plantsSheet.name, firstRow(plantsSheet), 0, startingPlants)],
     [pricesSheet.name]: [block(pricesSheet.name, firstRow(pricesSheet), 0, startingPrices)],
   };
-  return [...recordSheets.map((sheet) => ({ layout: layoutOf(sheet), values: typed[sheet.name] ?? [] })), { layout: whatIfLayout(), values: whatIfWrites() }];
+  return [
+    ...recordSheets.map((sheet) => ({ layout: layoutOf(sheet), values: typed[sheet.name] ?? [] })),
+    { layout: whatIfLayout(), values: whatIfWrites() },
+  ];
 }
 
 export const sheetNamesOfProgram: readonly string[] = [...recordSheets.map((sheet) => sheet.name), whatIfSheet.name];
@@ -74,16 +77,34 @@ function settingsWrite(): ValueWrite {
 
 function rulesWrite(): ValueWrite {
   const checked = today();
-  const rows = startingRules.map(({ rule, comparison, limit, unit, ifNotMet, source }) => [rule, comparison, limit, unit, ifNotMet, source, checked]);
+  const rows = startingRules.map(({ rule, comparison, limit, unit, ifNotMet, source }) => [
+    rule,
+    comparison,
+    limit,
+    unit,
+    ifNotMet,
+    source,
+    checked,
+  ]);
   return block(rulesSheet.name, firstRow(rulesSheet), 0, rows);
 }
 
 function whatIfWrites(): ValueWrite[] {
   const { inputsRow, ratesRow } = whatIfGrid;
   return [
-    block(whatIfSheet.name, inputsRow, 0, whatIfSheet.sharedInputs.map(({ label, value }) => [label, value])),
+    block(
+      whatIfSheet.name,
+      inputsRow,
+      0,
+      whatIfSheet.sharedInputs.map(({ label, value }) => [label, value]),
+    ),
     block(whatIfSheet.name, ratesRow, 0, [["Area (sq ft) down, rate (in/h) across", ...whatIfSheet.designRatesInchesPerHour]]),
-    block(whatIfSheet.name, ratesRow + 1, 0, whatIfSheet.contributingAreasSquareFeet.map((area) => [area])),
+    block(
+      whatIfSheet.name,
+      ratesRow + 1,
+      0,
+      whatIfSheet.contributingAreasSquareFeet.map((area) => [area]),
+    ),
   ];
 }
 

@@ -1,7 +1,6 @@
 import { recordSheets } from "../../records/program-sheets.ts";
 import { layoutOf } from "../../records/sheet.ts";
-import { WorkbookRefused } from "../../workbook/workbook.ts";
-import type { SheetLayout, Workbook } from "../../workbook/workbook.ts";
+import { WorkbookRefused, type SheetLayout, type Workbook } from "../../workbook/port.ts";
 
 /**
  * Adds a copy of the sheet in front that holds what its cells show and no formula, for people without the add-in.
@@ -38,10 +37,26 @@ function layoutOfCopy(sheet: string, name: string, columns: number): SheetLayout
   const record = recordSheets.find((candidate) => candidate.name === sheet);
   if (record === undefined) {
     const plain = { heading: "", widthPixels: PLAIN_WIDTH_PIXELS, role: "input" } as const;
-    return { name, headingRow: 0, preface: [], rows: 0, frozenColumns: 0, columns: Array.from({ length: columns }, (): SheetLayout["columns"][number] => plain) };
+    return {
+      name,
+      headingRow: 0,
+      preface: [],
+      rows: 0,
+      frozenColumns: 0,
+      columns: Array.from({ length: columns }, (): SheetLayout["columns"][number] => plain),
+    };
   }
   const layout = layoutOf(record);
-  return { ...layout, name, columns: layout.columns.map(({ heading, widthPixels, numberFormat }) => ({ heading, widthPixels, role: "input", ...(numberFormat === undefined ? {} : { numberFormat }) })) };
+  return {
+    ...layout,
+    name,
+    columns: layout.columns.map(({ heading, widthPixels, numberFormat }) => ({
+      heading,
+      widthPixels,
+      role: "input",
+      ...(numberFormat === undefined ? {} : { numberFormat }),
+    })),
+  };
 }
 
 const PLAIN_WIDTH_PIXELS = 96;

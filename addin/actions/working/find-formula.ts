@@ -1,7 +1,6 @@
-import type { CellRange, Workbook } from "../../workbook/workbook.ts";
+import type { CellRange, Workbook } from "../../workbook/port.ts";
 import { functionCalled } from "./follow-formula.ts";
-import { readFormula } from "./read-formula.ts";
-import type { CallExpression, Expression } from "./read-formula.ts";
+import { readFormula, type CallExpression, type Expression } from "./read-formula.ts";
 
 /** A formula that may give a cell its value, and how far below and right of the formula the cell stands. */
 export interface FormulaFound {
@@ -29,7 +28,9 @@ export async function formulasReaching(workbook: Workbook, cell: CellRange): Pro
   let openColumn = area.column;
   for (let row = cell.row; row >= area.row && openColumn <= cell.column; row -= 1) {
     const line = formulas[row - area.row] ?? [];
-    const nearest = line.findLastIndex((formula, place) => formula !== "" && area.column + place >= openColumn && area.column + place <= cell.column);
+    const nearest = line.findLastIndex(
+      (formula, place) => formula !== "" && area.column + place >= openColumn && area.column + place <= cell.column,
+    );
     if (nearest === -1) continue;
     reaching.push(...found(line[nearest] ?? "", { ...cell, row, column: area.column + nearest }, cell));
     openColumn = area.column + nearest + 1;

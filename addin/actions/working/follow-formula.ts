@@ -1,8 +1,7 @@
 import { catalogue } from "../../../functions/worksheet/catalogue.ts";
-import { isCellError } from "../../../functions/worksheet/cell.ts";
-import type { Cell, CellError, CellInput } from "../../../functions/worksheet/cell.ts";
-import type { WorksheetFunction } from "../../../functions/worksheet/worksheet-function.ts";
-import type { CellRange } from "../../workbook/workbook.ts";
+import { isCellError, type Cell, type CellError, type CellInput } from "../../../functions/worksheet/calling/cell.ts";
+import type { WorksheetFunction } from "../../../functions/worksheet/calling/worksheet-function.ts";
+import type { CellRange } from "../../workbook/port.ts";
 import type { CallExpression, Expression } from "./read-formula.ts";
 
 export type Rows = readonly (readonly Cell[])[];
@@ -64,7 +63,10 @@ export class FormulaFollower {
 
   #operation(sign: string, operands: readonly Expression[]): Rows | undefined {
     if (sign === "@" || sign === "#") return undefined;
-    return cellByCell(operands.map((operand) => this.follow(operand)), (cells) => operate(sign, cells));
+    return cellByCell(
+      operands.map((operand) => this.follow(operand)),
+      (cells) => operate(sign, cells),
+    );
   }
 
   #call(call: CallExpression): Rows | undefined {
@@ -77,7 +79,11 @@ export class FormulaFollower {
     const inputs = this.inputsOf(call);
     if (name === "IF" && (inputs.length === 2 || inputs.length === 3)) {
       // Without a third argument a spreadsheet answers FALSE, and 0 for one that is only a comma.
-      const branches = [inputs[0], whenEmpty(call.inputs[1], inputs[1]), inputs.length === 2 ? [[false]] : whenEmpty(call.inputs[2], inputs[2])];
+      const branches = [
+        inputs[0],
+        whenEmpty(call.inputs[1], inputs[1]),
+        inputs.length === 2 ? [[false]] : whenEmpty(call.inputs[2], inputs[2]),
+      ];
       return cellByCell(branches, ([condition = null, yes = null, no = null]) => chosen(condition, yes, no));
     }
     if ((name === "IFERROR" || name === "IFNA") && inputs.length === 2) {

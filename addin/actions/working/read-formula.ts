@@ -1,6 +1,5 @@
-import type { CellRange } from "../../workbook/workbook.ts";
-import { tokensOf } from "./formula-tokens.ts";
-import type { Token } from "./formula-tokens.ts";
+import type { CellRange } from "../../workbook/port.ts";
+import { tokensOf, type Token } from "./formula-tokens.ts";
 
 /** A formula as it is built up. `written` is its text in the formula. */
 export type Expression = { readonly written: string } & (
@@ -180,7 +179,10 @@ class FormulaReader {
 function rangeOf(written: string, sheet: string): CellRange {
   const bang = written.lastIndexOf("!");
   const prefix = written.slice(0, Math.max(bang, 0));
-  const [first = "", last = first] = written.slice(bang + 1).replaceAll("$", "").split(":");
+  const [first = "", last = first] = written
+    .slice(bang + 1)
+    .replaceAll("$", "")
+    .split(":");
   const [from, to] = [cornerOf(first), cornerOf(last)];
   return {
     sheet: bang === -1 ? sheet : prefix.startsWith("'") ? prefix.slice(1, -1).replaceAll("''", "'") : prefix,

@@ -1,20 +1,14 @@
-import { fromUs } from "../../../functions/quantities.ts";
-import type { UnitSystem } from "../../../functions/quantities.ts";
+import { fromUs, type UnitSystem } from "../../../functions/quantities.ts";
 import type { Citation } from "../../../functions/published/source.ts";
-import { isCellError } from "../../../functions/worksheet/cell.ts";
-import type { Cell } from "../../../functions/worksheet/cell.ts";
-import { plainKey } from "../../../functions/worksheet/nearest-keys.ts";
-import type { Parameter } from "../../../functions/worksheet/parameters.ts";
-import { isBlank, isNumberKind } from "../../../functions/worksheet/reading.ts";
-import type { WorksheetFunction } from "../../../functions/worksheet/worksheet-function.ts";
-import { writtenUnit } from "../../../functions/worksheet/working.ts";
-import type { ShownStep } from "../../../functions/worksheet/working.ts";
-import { addressOf, isErrorCode } from "../../workbook/workbook.ts";
-import type { CellRange, CellValue, Workbook } from "../../workbook/workbook.ts";
-import { formulasReaching, rangesIn } from "./find-formula.ts";
-import type { FormulaFound } from "./find-formula.ts";
-import { asInput, CELL_BY_CELL, cellAt, FormulaFollower, functionCalled, passedOn } from "./follow-formula.ts";
-import type { Rows } from "./follow-formula.ts";
+import { isCellError, type Cell } from "../../../functions/worksheet/calling/cell.ts";
+import { plainKey } from "../../../functions/worksheet/calling/nearest-keys.ts";
+import type { Parameter } from "../../../functions/worksheet/calling/parameters.ts";
+import { isBlank, isNumberKind } from "../../../functions/worksheet/calling/reading.ts";
+import type { WorksheetFunction } from "../../../functions/worksheet/calling/worksheet-function.ts";
+import { writtenUnit, type ShownStep } from "../../../functions/worksheet/calling/working.ts";
+import { addressOf, isErrorCode, type CellRange, type CellValue, type Workbook } from "../../workbook/port.ts";
+import { formulasReaching, rangesIn, type FormulaFound } from "./find-formula.ts";
+import { asInput, CELL_BY_CELL, cellAt, FormulaFollower, functionCalled, passedOn, type Rows } from "./follow-formula.ts";
 import type { CallExpression, Expression } from "./read-formula.ts";
 
 /** How a cell came to its value, for somebody who wants to follow it by hand. */

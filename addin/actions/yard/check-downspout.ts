@@ -3,18 +3,16 @@ import { peakCoefficients } from "../../../functions/published/asce-manual-37.ts
 import { corrugatedPlasticRoughness } from "../../../functions/published/manning-roughness-page.ts";
 import { citationText } from "../../../functions/published/source.ts";
 import { channelRoughness, pipeRoughness } from "../../../functions/published/winchester-stormwater-code.ts";
-import { isCellError } from "../../../functions/worksheet/cell.ts";
-import type { CellInput } from "../../../functions/worksheet/cell.ts";
+import { isCellError, type CellInput } from "../../../functions/worksheet/calling/cell.ts";
 import { pipeFlow } from "../../../functions/worksheet/overflow.ts";
 import { peakFlow } from "../../../functions/worksheet/rain.ts";
-import type { WorksheetFunction } from "../../../functions/worksheet/worksheet-function.ts";
-import type { Workbook } from "../../workbook/workbook.ts";
+import type { WorksheetFunction } from "../../../functions/worksheet/calling/worksheet-function.ts";
+import type { Workbook } from "../../workbook/port.ts";
 import { privateLinesReminder, trenchReminder, utilitiesReminder } from "../../checklist/reminders.ts";
 import type { UnitSystem } from "../../records/site-terms.ts";
 import type { SurfaceRow } from "../../records/surfaces.ts";
 import type { Answer } from "../basin/draft-basin.ts";
-import { changeRow } from "../program/write-records.ts";
-import type { Conflict } from "../program/write-records.ts";
+import { changeRow, type Conflict } from "../program/write-records.ts";
 
 export type Conduit = "pipe" | "trench";
 
@@ -61,9 +59,17 @@ export const LININGS: Readonly<Record<Conduit, readonly Lining[]>> = {
   pipe: [
     { name: "smooth plastic (PVC)", roughness: PVC, source: citationText(pipeRoughness.from) },
     { name: "plastic with a smooth inside (HDPE)", roughness: HDPE, source: citationText(pipeRoughness.from) },
-    { name: "corrugated plastic", roughness: corrugatedPlasticRoughness.values["corrugated plastic"], source: citationText(corrugatedPlasticRoughness.from) },
+    {
+      name: "corrugated plastic",
+      roughness: corrugatedPlasticRoughness.values["corrugated plastic"],
+      source: citationText(corrugatedPlasticRoughness.from),
+    },
   ],
-  trench: Object.entries(channelRoughness.values).map(([name, roughness]) => ({ name, roughness, source: citationText(channelRoughness.from) })),
+  trench: Object.entries(channelRoughness.values).map(([name, roughness]) => ({
+    name,
+    roughness,
+    source: citationText(channelRoughness.from),
+  })),
 };
 
 /** The most that is printed for a roof, so that a pipe is never found large enough by a low coefficient. */

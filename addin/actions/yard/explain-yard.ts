@@ -1,17 +1,13 @@
-import { isCellError } from "../../../functions/worksheet/cell.ts";
-import type { Cell, CellInput } from "../../../functions/worksheet/cell.ts";
+import { isCellError, type Cell, type CellInput } from "../../../functions/worksheet/calling/cell.ts";
 import { basinDesign } from "../../../functions/worksheet/basin.ts";
 import { holeRate } from "../../../functions/worksheet/hole-test.ts";
 import { yardRunoff } from "../../../functions/worksheet/runoff.ts";
 import { groundSlope } from "../../../functions/worksheet/siting.ts";
-import type { WorksheetFunction } from "../../../functions/worksheet/worksheet-function.ts";
-import type { CellRange, CellValue } from "../../workbook/workbook.ts";
-import { isErrorCode } from "../../workbook/workbook.ts";
+import type { WorksheetFunction } from "../../../functions/worksheet/calling/worksheet-function.ts";
+import { isErrorCode, type CellRange, type CellValue } from "../../workbook/port.ts";
 import type { designSheet } from "../../records/design.ts";
-import { minutesKey, READINGS, waterKey } from "../../records/hole-tests.ts";
-import type { HoleTestRow } from "../../records/hole-tests.ts";
-import { isBlank } from "../../records/sheet.ts";
-import type { KeyOf } from "../../records/sheet.ts";
+import { minutesKey, READINGS, waterKey, type HoleTestRow } from "../../records/hole-tests.ts";
+import { isBlank, type KeyOf } from "../../records/sheet.ts";
 import type { Program, Yard } from "../program/read-program.ts";
 
 /** Why a number of this yard is not there, in words, and the cell to look at. */
@@ -27,7 +23,13 @@ export interface Explanation {
  */
 export function explainYard(program: Program, yard: Yard): readonly Explanation[] {
   const slips = yard.slips.map((slip) => ({ what: "Typed", ...slip }));
-  return [...slips, ...slopeFaults(yard), ...yard.holeTests.flatMap((test) => holeTestFaults(yard, test)), ...runoffFaults(yard), ...designFaults(program, yard)];
+  return [
+    ...slips,
+    ...slopeFaults(yard),
+    ...yard.holeTests.flatMap((test) => holeTestFaults(yard, test)),
+    ...runoffFaults(yard),
+    ...designFaults(program, yard),
+  ];
 }
 
 function slopeFaults(yard: Yard): Explanation[] {
@@ -69,9 +71,17 @@ function designFaults(program: Program, yard: Yard): Explanation[] {
   const { settings } = program;
   const { cells } = yard.site;
   const inputs: CellValue[] = [
-    yard.design.contributingArea, yard.design.testedRate, settings.reductionFactor, yard.design.stormDepth,
-    cells.pondingDepth, cells.mediaDepth, cells.sideSlope ?? settings.sideSlope, settings.drainHours,
-    cells.shape, cells.lengthToWidth, yard.units,
+    yard.design.contributingArea,
+    yard.design.testedRate,
+    settings.reductionFactor,
+    yard.design.stormDepth,
+    cells.pondingDepth,
+    cells.mediaDepth,
+    cells.sideSlope ?? settings.sideSlope,
+    settings.drainHours,
+    cells.shape,
+    cells.lengthToWidth,
+    yard.units,
   ];
   return faults("Basin", basinDesign, inputs.map(asInput), designCell(yard, "designRate"));
 }
@@ -81,7 +91,10 @@ function designCell(yard: Yard, key: KeyOf<typeof designSheet>): CellRange {
 }
 
 function faults(what: string, worksheetFunction: WorksheetFunction, inputs: readonly CellInput[], where: CellRange): Explanation[] {
-  const sentences = worksheetFunction.evaluate(inputs).flat().flatMap((cell: Cell) => (isCellError(cell) ? [cell.sentence] : []));
+  const sentences = worksheetFunction
+    .evaluate(inputs)
+    .flat()
+    .flatMap((cell: Cell) => (isCellError(cell) ? [cell.sentence] : []));
   return [...new Set(sentences)].filter((sentence) => sentence !== "").map((sentence) => ({ what, where, sentence }));
 }
 

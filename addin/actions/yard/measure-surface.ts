@@ -1,7 +1,7 @@
 import { circleArea, footprintArea, rectangleArea, trapezoidArea, triangleArea } from "../../../functions/runoff/surface-area.ts";
 import { planLength } from "../../../functions/runoff/roof-plan.ts";
 import { unitOf } from "../../../functions/quantities.ts";
-import { isCellError } from "../../../functions/worksheet/cell.ts";
+import { isCellError } from "../../../functions/worksheet/calling/cell.ts";
 import { widthsArea } from "../../../functions/worksheet/sizing-methods.ts";
 import type { UnitSystem } from "../../records/site-terms.ts";
 import type { Answer } from "../basin/draft-basin.ts";
@@ -28,7 +28,12 @@ const shapes = {
   trapezoid: { figures: [length("one side"), length("other side"), length("between them")], area: trapezoidArea },
   "roof footprint": { figures: [length("length"), length("width"), length("overhang", 0)], area: footprintArea },
   "roof slope": {
-    figures: [length("along the eave"), length("up the slope"), { name: "rise", kind: "rise or run" }, { name: "run", kind: "rise or run" }],
+    figures: [
+      length("along the eave"),
+      length("up the slope"),
+      { name: "rise", kind: "rise or run" },
+      { name: "run", kind: "rise or run" },
+    ],
     area: (eave: number, sloped: number, rise: number, run: number) => rectangleArea(eave, planLength(sloped, rise, run)),
   },
 } as const satisfies Record<string, Shape>;
@@ -98,7 +103,13 @@ export function howMeasured(measurement: Measurement, units: UnitSystem): string
 /** The measurement that such a text tells, or null: what a person wrote in their own words stays their words. */
 export function measurementFrom(text: string, units: UnitSystem): Measurement | null {
   const [, way, rest] = /^([a-z ]+): (.+)$/.exec(text.trim()) ?? [];
-  const read = way === "widths" ? widthsFrom(rest ?? "", units) : shapeFrom(SHAPE_NAMES.find((name) => name === way), rest ?? "");
+  const read =
+    way === "widths"
+      ? widthsFrom(rest ?? "", units)
+      : shapeFrom(
+          SHAPE_NAMES.find((name) => name === way),
+          rest ?? "",
+        );
   if (read === null || "sentence" in measuredArea(read, units).area) return null;
   // What does not come back in the very words, or is in another unit, is not what this form wrote.
   return howMeasured(read, units) === text.trim() ? read : null;

@@ -1,15 +1,11 @@
-import type { CellValue, Workbook } from "../../workbook/workbook.ts";
-import { holeTestsSheet, minutesKey, READINGS, waterKey } from "../../records/hole-tests.ts";
-import type { HoleTestRow } from "../../records/hole-tests.ts";
+import type { CellValue, Workbook } from "../../workbook/port.ts";
+import { holeTestsSheet, minutesKey, READINGS, waterKey, type HoleTestRow } from "../../records/hole-tests.ts";
 import type { UnitSystem } from "../../records/site-terms.ts";
 import { sitesSheet } from "../../records/sites.ts";
-import { surfacesSheet } from "../../records/surfaces.ts";
-import type { SurfaceRow } from "../../records/surfaces.ts";
+import { surfacesSheet, type SurfaceRow } from "../../records/surfaces.ts";
 import type { BasinChoices } from "../basin/draft-basin.ts";
-import { readProgram } from "../program/read-program.ts";
-import type { Yard } from "../program/read-program.ts";
-import { appendRow, changeRow, changesOfRow, writeUnlessChanged } from "../program/write-records.ts";
-import type { Conflict } from "../program/write-records.ts";
+import { readProgram, type Yard } from "../program/read-program.ts";
+import { appendRow, changeRow, changesOfRow, writeUnlessChanged, type Conflict } from "../program/write-records.ts";
 
 export interface NewYard {
   readonly yard: string;
@@ -108,4 +104,3 @@ export interface BasinEntry extends BasinChoices {
 export function writeBasin(workbook: Workbook, yard: Yard, entry: BasinEntry): Promise<readonly Conflict[]> {
   return writeUnlessChanged(workbook, changesOfRow(yard.site, { ...entry }));
 }
-

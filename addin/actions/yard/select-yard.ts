@@ -1,4 +1,4 @@
-import type { Workbook } from "../../workbook/workbook.ts";
+import type { Workbook } from "../../workbook/port.ts";
 import type { Yard } from "../program/read-program.ts";
 
 /** Brings the yard's row of Sites to the front, so that sheet and pane show the same yard. */

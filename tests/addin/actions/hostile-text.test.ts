@@ -9,10 +9,8 @@ import { explainYard } from "../../../addin/actions/yard/explain-yard.ts";
 import { proposedFollowUps, writeFollowUps } from "../../../addin/actions/care/plan-follow-ups.ts";
 import { clumpOf, NEW_CLUMP } from "../../../addin/actions/planting/plan.ts";
 import { addEstimateLines, takeDraftedQuantity } from "../../../addin/actions/estimate/propose-estimate.ts";
-import { readProgram } from "../../../addin/actions/program/read-program.ts";
-import type { Yard } from "../../../addin/actions/program/read-program.ts";
-import { recordAnswer, recordOverride, withdrawOverride } from "../../../addin/actions/visits/record-answer.ts";
-import type { StepAnswer } from "../../../addin/actions/visits/record-answer.ts";
+import { readProgram, type Yard } from "../../../addin/actions/program/read-program.ts";
+import { recordAnswer, recordOverride, withdrawOverride, type StepAnswer } from "../../../addin/actions/visits/record-answer.ts";
 import { recordAsBuilt } from "../../../addin/actions/build/record-as-built.ts";
 import { recordIncident, recordQuantity, signIn } from "../../../addin/actions/build/record-dig-day.ts";
 import { recordLook } from "../../../addin/actions/care/record-look.ts";
@@ -31,7 +29,7 @@ import { changeLogSheet } from "../../../addin/records/change-log.ts";
 import { readRecords } from "../../../addin/records/read-records.ts";
 import { isBlank } from "../../../addin/records/sheet.ts";
 import { sitesSheet } from "../../../addin/records/sites.ts";
-import type { CellValue, Workbook } from "../../../addin/workbook/workbook.ts";
+import type { CellValue, Workbook } from "../../../addin/workbook/port.ts";
 import { catalogue } from "../../../functions/worksheet/catalogue.ts";
 import { workbookOfOneYard, yardIn } from "../one-yard.ts";
 import type { WorkbookInMemory } from "../workbook-in-memory.ts";
@@ -48,53 +46,147 @@ interface Typing {
 }
 
 const reading = (minutes: number, waterDepth: number) => ({ minutes, waterDepth });
-const hole = (typed: string) => ({ hole: typed, date: DAY, tester: typed, soaked: "yes", holeDepth: 18, holeDiameter: 8, readings: [reading(0, 8), reading(30, 6)] }) as const;
+const hole = (typed: string) =>
+  ({
+    hole: typed,
+    date: DAY,
+    tester: typed,
+    soaked: "yes",
+    holeDepth: 18,
+    holeDiameter: 8,
+    readings: [reading(0, 8), reading(30, 6)],
+  }) as const;
 const surface = (typed: string) => ({ surface: typed, cover: typed, area: 600, share: 1, howMeasured: typed });
 const line = (typed: string) => ({ group: typed, item: typed, quantity: 2, unit: typed, kind: "cash", note: typed }) as const;
-const measured = { shape: "ellipse", floorLength: 12, floorWidth: 7, pondingDepth: 6, sideSlope: 3, mediaDepth: 12, sillWidth: null, lowestBerm: 2, drainHours: 20 } as const;
+const measured = {
+  shape: "ellipse",
+  floorLength: 12,
+  floorWidth: 7,
+  pondingDepth: 6,
+  sideSlope: 3,
+  mediaDepth: 12,
+  sillWidth: null,
+  lowestBerm: 2,
+  drainHours: 20,
+} as const;
 const barred = refusal("screening-stops", "The screening visit says stop.", "slope");
 const drawdown = catalogue.find(({ name }) => name === "DRAWDOWN");
 
 const typings: readonly Typing[] = [
-  { name: "a yard's name and address", cells: 2, write: (workbook, _yard, typed) => addYard(workbook, { yard: typed, address: typed, units: "us", soilGroup: null }) },
+  {
+    name: "a yard's name and address",
+    cells: 2,
+    write: (workbook, _yard, typed) => addYard(workbook, { yard: typed, address: typed, units: "us", soilGroup: null }),
+  },
   { name: "a new surface", cells: 3, write: (workbook, yard, typed) => addSurface(workbook, yard, surface(typed)) },
   { name: "a changed surface", cells: 3, write: (workbook, yard, typed) => changeSurface(workbook, yard.surfaces[0]!, surface(typed)) },
   { name: "a downspout's words", cells: 1, write: (workbook, yard, typed) => recordDownspout(workbook, yard.surfaces[0]!, typed) },
   { name: "a new hole test", cells: 2, write: (workbook, yard, typed) => addHoleTest(workbook, yard, hole(typed)) },
   { name: "a changed hole test", cells: 2, write: (workbook, yard, typed) => changeHoleTest(workbook, yard.holeTests[0]!, hole(typed)) },
   {
-    name: "words where the basin's numbers and choices belong", cells: 9,
-    write: (workbook, yard, t) => writeBasin(workbook, yard, { stormDepth: t, pondingDepth: t, mediaDepth: t, sideSlope: t, mixRecipe: t, shape: t, lengthToWidth: t, roomLength: t, roomWidth: t }),
+    name: "words where the basin's numbers and choices belong",
+    cells: 9,
+    write: (workbook, yard, t) =>
+      writeBasin(workbook, yard, {
+        stormDepth: t,
+        pondingDepth: t,
+        mediaDepth: t,
+        sideSlope: t,
+        mixRecipe: t,
+        shape: t,
+        lengthToWidth: t,
+        roomLength: t,
+        roomWidth: t,
+      }),
   },
-  { name: "an override", cells: 2, write: (workbook, yard, by) => recordOverride(workbook, yard, screeningVisit, barred, { by, reason: by }) },
-  { name: "an override taken back", cells: 2, write: (workbook, yard, by) => withdrawOverride(workbook, yard, screeningVisit, barred, { by, reason: by }) },
-  { name: "a line of the estimate", cells: 4, write: (workbook, yard, typed) => addEstimateLines(workbook, yard, [line(typed)]) },
-  { name: "a drafted unit", cells: 1, write: (workbook, yard, unit) => takeDraftedQuantity(workbook, yard.estimateLines[0]!, { ...line("sand"), quantity: 9, unit }) },
   {
-    name: "a plant of the plan", cells: 2,
+    name: "an override",
+    cells: 2,
+    write: (workbook, yard, by) => recordOverride(workbook, yard, screeningVisit, barred, { by, reason: by }),
+  },
+  {
+    name: "an override taken back",
+    cells: 2,
+    write: (workbook, yard, by) => withdrawOverride(workbook, yard, screeningVisit, barred, { by, reason: by }),
+  },
+  { name: "a line of the estimate", cells: 4, write: (workbook, yard, typed) => addEstimateLines(workbook, yard, [line(typed)]) },
+  {
+    name: "a drafted unit",
+    cells: 1,
+    write: (workbook, yard, unit) => takeDraftedQuantity(workbook, yard.estimateLines[0]!, { ...line("sand"), quantity: 9, unit }),
+  },
+  {
+    name: "a plant of the plan",
+    cells: 2,
     write: (workbook, yard, plant) => {
       const [first, ...others] = yard.clumps.map(clumpOf);
-      return writePlan(workbook, yard, seenClumps(yard), [{ ...first!, plant }, ...others, { ...NEW_CLUMP, id: "new-1", plant, zone: "A", planned: 3 }]);
+      return writePlan(workbook, yard, seenClumps(yard), [
+        { ...first!, plant },
+        ...others,
+        { ...NEW_CLUMP, id: "new-1", plant, zone: "A", planned: 3 },
+      ]);
     },
   },
-  { name: "names at the sign-in", cells: 4, write: (workbook, yard, who) => signIn(workbook, yard, DAY, [1, 2].map(() => ({ who, arrived: 0.375, left: null, hours: null })), true, who) },
-  { name: "a quantity moved", cells: 4, write: (workbook, yard, typed) => recordQuantity(workbook, yard, DAY, { item: typed, quantity: 2, unit: typed, note: typed }, typed) },
-  { name: "an incident", cells: 4, write: (workbook, yard, typed) => recordIncident(workbook, yard, DAY, { who: typed, note: typed, done: typed }, typed) },
-  { name: "the garden as built", cells: 2, write: (workbook, yard, typed) => recordAsBuilt(workbook, yard, { ...measured, date: DAY, by: typed, note: typed }) },
   {
-    name: "a look, with a note at each thing seen", cells: 5,
+    name: "names at the sign-in",
+    cells: 4,
+    write: (workbook, yard, who) =>
+      signIn(
+        workbook,
+        yard,
+        DAY,
+        [1, 2].map(() => ({ who, arrived: 0.375, left: null, hours: null })),
+        true,
+        who,
+      ),
+  },
+  {
+    name: "a quantity moved",
+    cells: 4,
+    write: (workbook, yard, typed) => recordQuantity(workbook, yard, DAY, { item: typed, quantity: 2, unit: typed, note: typed }, typed),
+  },
+  {
+    name: "an incident",
+    cells: 4,
+    write: (workbook, yard, typed) => recordIncident(workbook, yard, DAY, { who: typed, note: typed, done: typed }, typed),
+  },
+  {
+    name: "the garden as built",
+    cells: 2,
+    write: (workbook, yard, typed) => recordAsBuilt(workbook, yard, { ...measured, date: DAY, by: typed, note: typed }),
+  },
+  {
+    name: "a look, with a note at each thing seen",
+    cells: 5,
     write: (workbook, yard, typed) => {
       const { steps } = stageNamed("week");
       const answers = steps.slice(0, 1).map((step) => ({ step, answer: typed, unit: null, verdict: "watch" as const, note: typed }));
-      return recordLook(workbook, yard, yard.followUps.find(({ record }) => record.kind === "1 week")!, { done: DAY, by: typed, note: typed, answers, repairDays: new Map() });
+      return recordLook(workbook, yard, yard.followUps.find(({ record }) => record.kind === "1 week")!, {
+        done: DAY,
+        by: typed,
+        note: typed,
+        answers,
+        repairDays: new Map(),
+      });
     },
   },
-  { name: "a follow-up", cells: 2, write: (workbook, yard, typed) => writeFollowUps(workbook, yard, [{ kind: "repair", due: DAY, action: typed, note: typed }]) },
   {
-    name: "a what-if table of typed values", cells: 3,
-    write: (workbook, _yard, typed) => addWhatIf(workbook, {
-      worksheetFunction: drawdown!, result: 0, scope: { kind: "typed", units: "us" }, fixed: new Map([["media", typed]]), down: { key: "ponding", values: [typed, 6] }, across: { key: "designRate", values: [0.5, typed] },
-    }),
+    name: "a follow-up",
+    cells: 2,
+    write: (workbook, yard, typed) => writeFollowUps(workbook, yard, [{ kind: "repair", due: DAY, action: typed, note: typed }]),
+  },
+  {
+    name: "a what-if table of typed values",
+    cells: 3,
+    write: (workbook, _yard, typed) =>
+      addWhatIf(workbook, {
+        worksheetFunction: drawdown!,
+        result: 0,
+        scope: { kind: "typed", units: "us" },
+        fixed: new Map([["media", typed]]),
+        down: { key: "ponding", values: [typed, 6] },
+        across: { key: "designRate", values: [0.5, typed] },
+      }),
   },
 ];
 
@@ -118,7 +210,10 @@ function answersTo(step: Step, typed: string): readonly StepAnswer[] {
 }
 
 /** Steps of the stage, those that a list of names makes included. */
-const everyStep = (stage: Stage): readonly Step[] => [...stage.steps, ...(stage.eachOf === undefined ? [] : [stage.eachOf.step("=1+1"), stage.eachOf.step("__proto__")])];
+const everyStep = (stage: Stage): readonly Step[] => [
+  ...stage.steps,
+  ...(stage.eachOf === undefined ? [] : [stage.eachOf.step("=1+1"), stage.eachOf.step("__proto__")]),
+];
 
 type Cells = ReadonlyMap<string, { readonly value: CellValue; readonly formula: string }>;
 
@@ -151,19 +246,27 @@ async function startedProgram(): Promise<WorkbookInMemory> {
 /** Everything that the pane would ask of the program now: answers or sentences, and never a fault. */
 async function askEverything(workbook: Workbook): Promise<void> {
   const program = await readProgram(workbook);
-  for (const { sentence } of [...program.slips, ...program.yards.flatMap((yard) => explainYard(program, yard))]) expect(sentence).toMatch(/\.$/);
+  for (const { sentence } of [...program.slips, ...program.yards.flatMap((yard) => explainYard(program, yard))])
+    expect(sentence).toMatch(/\.$/);
   whatIsNext(program, DAY);
   program.yards.forEach((yard) => estimateOf(program, yard, DAY));
 }
 
 /** Writes, looks at the cells, the formulas and the log, and takes it back. */
-async function writeAndTakeBack(host: WorkbookInMemory, benign: ReadonlyMap<string, string>, { name, write, cells }: Typing, typed: string): Promise<void> {
+async function writeAndTakeBack(
+  host: WorkbookInMemory,
+  benign: ReadonlyMap<string, string>,
+  { name, write, cells }: Typing,
+  typed: string,
+): Promise<void> {
   const before = cellsOf(host, [changeLogSheet.name]);
   const { workbook, putOnLog, forget } = logWrites(host);
   forget();
   await write(workbook, await yardIn(host), typed);
   const after = cellsOf(host, [changeLogSheet.name]);
-  const changed = [...after].filter(([where, { value, formula }]) => before.get(where)?.value !== value || before.get(where)?.formula !== formula);
+  const changed = [...after].filter(
+    ([where, { value, formula }]) => before.get(where)?.value !== value || before.get(where)?.formula !== formula,
+  );
   const held = changed.filter(([, { value }]) => value === typed);
   if (!isBlank(typed)) expect(held, `${name} holds ${JSON.stringify(typed.slice(0, 80))}`).toHaveLength(cells);
   expect(held.map(([, { formula }]) => formula).filter((formula) => formula !== "")).toEqual([]);
@@ -210,8 +313,13 @@ describe("Whatever a person types stands in the cell as typed, is no formula, is
   test.each(typings)("$name, of any text at all", async (typing) => {
     const host = await startedProgram();
     const benign = await benignFormulas(host, typing);
-    const text = typing.name.startsWith("an override") ? hostileText.map((typed) => typed.trim()).filter((typed) => typed !== "") : hostileText;
-    await fc.assert(fc.asyncProperty(text, (typed) => writeAndTakeBack(host, benign, typing, typed)), { numRuns: 8 });
+    const text = typing.name.startsWith("an override")
+      ? hostileText.map((typed) => typed.trim()).filter((typed) => typed !== "")
+      : hostileText;
+    await fc.assert(
+      fc.asyncProperty(text, (typed) => writeAndTakeBack(host, benign, typing, typed)),
+      { numRuns: 8 },
+    );
   });
 });
 
@@ -221,7 +329,11 @@ describe("The answers of every step keep note, name, link and words as typed", (
     const texts = HOSTILE.filter((typed) => !isBlank(typed));
     for (const [place, step] of everyStep(stage).entries()) {
       for (const [kind, answer] of answersTo(step, "").entries()) {
-        const typing: Typing = { name: `${step.id}, answer ${kind + 1}`, cells: answer.kind === "text" || answer.kind === "chosen" ? 4 : 3, write: (workbook, yard, text) => recordAnswer(workbook, yard, stage, step, answersTo(step, text)[kind]!) };
+        const typing: Typing = {
+          name: `${step.id}, answer ${kind + 1}`,
+          cells: answer.kind === "text" || answer.kind === "chosen" ? 4 : 3,
+          write: (workbook, yard, text) => recordAnswer(workbook, yard, stage, step, answersTo(step, text)[kind]!),
+        };
         await writeAndTakeBack(host, await benignFormulas(host, typing), typing, texts[(place * 7 + kind) % texts.length] ?? "");
       }
     }
@@ -231,7 +343,12 @@ describe("The answers of every step keep note, name, link and words as typed", (
     const host = await startedProgram();
     const stage = stageNamed("ticket");
     const list = stage.steps.find(({ id }) => id === stage.eachOf?.list);
-    await recordAnswer(host, await yardIn(host), stage, list!, { kind: "text", text: "__proto__, =1+1; constructor\n<img src=x onerror=alert(1)>, \u202eright to left", note: "", by: "" });
+    await recordAnswer(host, await yardIn(host), stage, list!, {
+      kind: "text",
+      text: "__proto__, =1+1; constructor\n<img src=x onerror=alert(1)>, \u202eright to left",
+      note: "",
+      by: "",
+    });
     const yard = await yardIn(host);
     const steps = stepsOf(stage, answersInForce(stage, yard.visits));
     expect(steps).toHaveLength(stage.steps.length + 5);
@@ -264,7 +381,17 @@ describe("Beyond the cells of a row", () => {
     expect(copy?.formulas.flat().filter((formula) => formula !== "")).toEqual([]);
   });
 
-  test.each(["__proto__", "constructor", "toString", '=HYPERLINK("x")', '"&A1&"', "Y-001'!A1", "<img src=x onerror=alert(1)>", "\u202eY-001", "Y".repeat(2000)])("a Site ID that somebody typed, %.40s, is a yard like any other", async (siteId) => {
+  test.each([
+    "__proto__",
+    "constructor",
+    "toString",
+    '=HYPERLINK("x")',
+    '"&A1&"',
+    "Y-001'!A1",
+    "<img src=x onerror=alert(1)>",
+    "\u202eY-001",
+    "Y".repeat(2000),
+  ])("a Site ID that somebody typed, %.40s, is a yard like any other", async (siteId) => {
     const workbook = await startedProgram();
     const first = await yardIn(workbook);
     await workbook.writeValues([{ range: { ...first.site.at("siteId"), row: first.site.row + 1 }, values: [[siteId]] }]);

@@ -12,18 +12,35 @@ import { recordLook } from "../../../addin/actions/care/record-look.ts";
 import { recordPlanted } from "../../../addin/actions/planting/record-planted.ts";
 import { writePlan } from "../../../addin/actions/planting/record-planting.ts";
 import { addHoleTest, addSurface, changeHoleTest, writeBasin } from "../../../addin/actions/yard/record-yard.ts";
-import { clearRow, sentenceOf } from "../../../addin/actions/program/write-records.ts";
-import type { Conflict } from "../../../addin/actions/program/write-records.ts";
+import { clearRow, sentenceOf, type Conflict } from "../../../addin/actions/program/write-records.ts";
 import { screeningVisit } from "../../../addin/checklist/screening-visit.ts";
 import { whatIfSheet } from "../../../addin/records/what-if.ts";
-import type { CellRange, CellValue } from "../../../addin/workbook/workbook.ts";
+import type { CellRange, CellValue } from "../../../addin/workbook/port.ts";
 import { catalogue } from "../../../functions/worksheet/catalogue.ts";
 import { workbookOfOneYard, yardIn } from "../one-yard.ts";
 import type { WorkbookInMemory } from "../workbook-in-memory.ts";
 
 const DAY = 46_100;
-const hole = { hole: "A", date: DAY, tester: "Crew one", soaked: "yes", holeDepth: 18, holeDiameter: 8, readings: [{ minutes: 0, waterDepth: 8 }] } as const;
-const measured = { shape: "ellipse", floorLength: 12, floorWidth: 7, pondingDepth: 6, sideSlope: 3, mediaDepth: null, sillWidth: null, lowestBerm: 2, drainHours: 20 } as const;
+const hole = {
+  hole: "A",
+  date: DAY,
+  tester: "Crew one",
+  soaked: "yes",
+  holeDepth: 18,
+  holeDiameter: 8,
+  readings: [{ minutes: 0, waterDepth: 8 }],
+} as const;
+const measured = {
+  shape: "ellipse",
+  floorLength: 12,
+  floorWidth: 7,
+  pondingDepth: 6,
+  sideSlope: 3,
+  mediaDepth: null,
+  sillWidth: null,
+  lowestBerm: 2,
+  drainHours: 20,
+} as const;
 const line = { group: "soil", item: "sand", quantity: 2, unit: "cu yd", kind: "cash", note: "" } as const;
 
 let workbook: WorkbookInMemory;
@@ -37,7 +54,9 @@ const cellNow = async (where: CellRange) => (await workbook.read([where]))[0]?.[
 /** Everything that stands on any sheet, cell by cell. */
 function filledCells(): readonly string[] {
   return [...workbook.sheets].flatMap(([name, { values }]) =>
-    values.flatMap((row, rowIndex) => [...row].flatMap((cell, column) => (cell === null || cell === undefined ? [] : [`${name} ${rowIndex} ${column}: ${String(cell)}`]))),
+    values.flatMap((row, rowIndex) =>
+      [...row].flatMap((cell, column) => (cell === null || cell === undefined ? [] : [`${name} ${rowIndex} ${column}: ${String(cell)}`])),
+    ),
   );
 }
 
@@ -60,18 +79,75 @@ interface Form {
   readonly write: (shown: Yard) => Promise<readonly Conflict[]>;
 }
 
-const basin = { stormDepth: null, pondingDepth: 6, mediaDepth: null, sideSlope: null, mixRecipe: null, shape: null, lengthToWidth: null, roomLength: null, roomWidth: null };
+const basin = {
+  stormDepth: null,
+  pondingDepth: 6,
+  mediaDepth: null,
+  sideSlope: null,
+  mixRecipe: null,
+  shape: null,
+  lengthToWidth: null,
+  roomLength: null,
+  roomWidth: null,
+};
 
 const forms: readonly Form[] = [
   { name: "the basin", at: ({ site }) => site.at("pondingDepth"), theirs: 4, write: (yard) => writeBasin(workbook, yard, basin) },
-  { name: "a slope of the screening visit", at: ({ site }) => site.at("slopeDrop"), theirs: 4, write: (yard) => recordAnswer(workbook, yard, screeningVisit, screeningVisit.steps.find(({ answer }) => answer.kind === "slope")!, { kind: "slope", drop: 11, run: 180, note: "", by: "" }) },
-  { name: "a hole test", at: ({ holeTests }) => holeTests[0]!.at("holeDepth"), theirs: 24, write: ({ holeTests }) => changeHoleTest(workbook, holeTests[0]!, { ...hole, holeDepth: 20 }) },
-  { name: "a downspout", at: ({ surfaces }) => surfaces[0]!.at("downspout"), theirs: "Trench", write: ({ surfaces }) => recordDownspout(workbook, surfaces[0]!, "Pipe 4 in.") },
-  { name: "removing a surface", at: ({ surfaces }) => surfaces[0]!.at("area"), theirs: 640, write: ({ surfaces }) => clearRow(workbook, surfaces[0]!) },
-  { name: "counting what was planted", at: ({ clumps }) => clumps[0]!.at("planted"), theirs: 4, write: ({ clumps }) => recordPlanted(workbook, DAY, [{ row: clumps[0]!, planted: 5 }]) },
-  { name: "a drafted quantity", at: ({ estimateLines }) => estimateLines[0]!.at("quantity"), theirs: 7, write: ({ estimateLines }) => takeDraftedQuantity(workbook, estimateLines[0]!, { ...line, quantity: 3 }) },
-  { name: "signing everyone out", at: ({ digDays }) => digDays[0]!.at("hours"), theirs: 2, write: ({ digDays }) => signOut(workbook, digDays, 0.5) },
-  { name: "a look", at: ({ followUps }) => followUps[0]!.at("by"), theirs: "Brook", write: (yard) => recordLook(workbook, yard, yard.followUps[0]!, { done: DAY, by: "Ash", note: "", answers: [], repairDays: new Map() }) },
+  {
+    name: "a slope of the screening visit",
+    at: ({ site }) => site.at("slopeDrop"),
+    theirs: 4,
+    write: (yard) =>
+      recordAnswer(workbook, yard, screeningVisit, screeningVisit.steps.find(({ answer }) => answer.kind === "slope")!, {
+        kind: "slope",
+        drop: 11,
+        run: 180,
+        note: "",
+        by: "",
+      }),
+  },
+  {
+    name: "a hole test",
+    at: ({ holeTests }) => holeTests[0]!.at("holeDepth"),
+    theirs: 24,
+    write: ({ holeTests }) => changeHoleTest(workbook, holeTests[0]!, { ...hole, holeDepth: 20 }),
+  },
+  {
+    name: "a downspout",
+    at: ({ surfaces }) => surfaces[0]!.at("downspout"),
+    theirs: "Trench",
+    write: ({ surfaces }) => recordDownspout(workbook, surfaces[0]!, "Pipe 4 in."),
+  },
+  {
+    name: "removing a surface",
+    at: ({ surfaces }) => surfaces[0]!.at("area"),
+    theirs: 640,
+    write: ({ surfaces }) => clearRow(workbook, surfaces[0]!),
+  },
+  {
+    name: "counting what was planted",
+    at: ({ clumps }) => clumps[0]!.at("planted"),
+    theirs: 4,
+    write: ({ clumps }) => recordPlanted(workbook, DAY, [{ row: clumps[0]!, planted: 5 }]),
+  },
+  {
+    name: "a drafted quantity",
+    at: ({ estimateLines }) => estimateLines[0]!.at("quantity"),
+    theirs: 7,
+    write: ({ estimateLines }) => takeDraftedQuantity(workbook, estimateLines[0]!, { ...line, quantity: 3 }),
+  },
+  {
+    name: "signing everyone out",
+    at: ({ digDays }) => digDays[0]!.at("hours"),
+    theirs: 2,
+    write: ({ digDays }) => signOut(workbook, digDays, 0.5),
+  },
+  {
+    name: "a look",
+    at: ({ followUps }) => followUps[0]!.at("by"),
+    theirs: "Brook",
+    write: (yard) => recordLook(workbook, yard, yard.followUps[0]!, { done: DAY, by: "Ash", note: "", answers: [], repairDays: new Map() }),
+  },
 ];
 
 describe("A cell that somebody else changed while the form was open is asked about and not written over", () => {
@@ -103,7 +179,9 @@ describe("What two people add at once stands once", () => {
     const compost = { ...line, item: "compost" };
     await addEstimateLines(workbook, shown, [compost]);
     const before = filledCells();
-    await expect(addProposedLines(workbook, shown, [{ ...line, item: "mulch" }, compost])).rejects.toThrow("compost was added to Estimate lines meanwhile. Nothing was added: look at the draft again.");
+    await expect(addProposedLines(workbook, shown, [{ ...line, item: "mulch" }, compost])).rejects.toThrow(
+      "compost was added to Estimate lines meanwhile. Nothing was added: look at the draft again.",
+    );
     expect(filledCells()).toEqual(before);
     await addProposedLines(workbook, shown, [{ ...line, item: "mulch" }]);
     expect((await yardNow()).estimateLines.map(({ record }) => record.item)).toEqual(["sand", "compost", "mulch"]);
@@ -114,7 +192,9 @@ describe("What two people add at once stands once", () => {
     const looks = proposedFollowUps(shown.followUps, DAY);
     await planFirstLooks(workbook, shown, looks);
     const before = filledCells();
-    await expect(planFirstLooks(workbook, shown, looks)).rejects.toThrow('was planned on Follow-ups meanwhile. Nothing was written: look at what is planned again.');
+    await expect(planFirstLooks(workbook, shown, looks)).rejects.toThrow(
+      "was planned on Follow-ups meanwhile. Nothing was written: look at what is planned again.",
+    );
     expect(filledCells()).toEqual(before);
   });
 
@@ -126,7 +206,14 @@ describe("What two people add at once stands once", () => {
 });
 
 test("a what-if table goes below what somebody else typed on the sheet meanwhile, and over none of it", async () => {
-  const request = { worksheetFunction: catalogue.find(({ name }) => name === "DRAWDOWN")!, result: 0, scope: { kind: "typed", units: "us" }, fixed: new Map(), down: { key: "ponding", values: [3, 6] }, across: { key: "designRate", values: [0.5] } } as const;
+  const request = {
+    worksheetFunction: catalogue.find(({ name }) => name === "DRAWDOWN")!,
+    result: 0,
+    scope: { kind: "typed", units: "us" },
+    fixed: new Map(),
+    down: { key: "ponding", values: [3, 6] },
+    across: { key: "designRate", values: [0.5] },
+  } as const;
   const first = await addWhatIf(workbook, request);
   const theirs = { sheet: whatIfSheet.name, row: first.area.row + first.area.rows + 4, column: 0, rows: 1, columns: 1 };
   await typeMeanwhile(theirs, "My own notes");

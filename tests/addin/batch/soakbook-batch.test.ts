@@ -67,7 +67,9 @@ describe("a CSV stream", () => {
 
   test("keeps commas, quotes, line breaks and a byte order mark apart from the data", async () => {
     const rows = '\uFEFFponding,"na""me, of it"\r\n6,"two\nlines, ""quoted"""\r\n';
-    expect(await answered(["DRAWDOWN", "--value", "designRate=0.5"], rows)).toBe('ponding,"na""me, of it",Drawdown,Error\n6,"two\nlines, ""quoted""",12,\n');
+    expect(await answered(["DRAWDOWN", "--value", "designRate=0.5"], rows)).toBe(
+      'ponding,"na""me, of it",Drawdown,Error\n6,"two\nlines, ""quoted""",12,\n',
+    );
   });
 
   test("says in the row when it is blank, has too many cells, or holds an error", async () => {
@@ -81,7 +83,19 @@ describe("a CSV stream", () => {
   });
 
   test("gives a line for each row of a table, and takes lists apart at semicolons", async () => {
-    const words = ["STORMROUTE", "--value", "runoffShare=0.95", "--value", "floorArea=100", "--value", "ponding=6", "--value", "designRate=0.5", "--value", "media=24"];
+    const words = [
+      "STORMROUTE",
+      "--value",
+      "runoffShare=0.95",
+      "--value",
+      "floorArea=100",
+      "--value",
+      "ponding=6",
+      "--value",
+      "designRate=0.5",
+      "--value",
+      "media=24",
+    ];
     const output = await answered(words, "yard,stormRains,typeOrMinutes,contributingArea\na,0.5;0.5,180,1000\nb,x,180,1000\n");
     const lines = output.trim().split("\n");
     expect(lines.filter((line) => line.startsWith("a,")).length).toBeGreaterThan(3);
@@ -92,7 +106,19 @@ describe("a CSV stream", () => {
   test("lets every row have the same rain record out of a file", async () => {
     const path = join(folder, "rain.csv");
     await writeFile(path, "1\n0\n2\n0\n");
-    const words = ["LONGTERM", "--file", `rains=${path}`, "--value", "stepHours=6", "--value", "runoffShare=0.95", "--value", "ponding=6", "--value", "designRate=0.25"];
+    const words = [
+      "LONGTERM",
+      "--file",
+      `rains=${path}`,
+      "--value",
+      "stepHours=6",
+      "--value",
+      "runoffShare=0.95",
+      "--value",
+      "ponding=6",
+      "--value",
+      "designRate=0.25",
+    ];
     const output: string[][] = parse(await answered(words, "contributingArea,floorArea\n1000,50\n1000,100\n"));
     const expected = longTerm.evaluate([[[1], [0], [2], [0]], 6, 1000, 0.95, [[50], [100]], 6, 0.25]);
     expect(output.slice(1).map((row) => row.slice(2, -1).map(Number))).toEqual(expected);
@@ -101,7 +127,21 @@ describe("a CSV stream", () => {
   test("lets that record be thirty years of hours", async () => {
     const path = join(folder, "hours.csv");
     await writeFile(path, inventedHours(30).inches.join("\n"));
-    const words = ["LONGTERM", "--file", `rains=${path}`, "--value", "stepHours=1", "--value", "runoffShare=0.95", "--value", "floorArea=100", "--value", "ponding=6", "--value", "designRate=0.5"];
+    const words = [
+      "LONGTERM",
+      "--file",
+      `rains=${path}`,
+      "--value",
+      "stepHours=1",
+      "--value",
+      "runoffShare=0.95",
+      "--value",
+      "floorArea=100",
+      "--value",
+      "ponding=6",
+      "--value",
+      "designRate=0.5",
+    ];
     const [, [, runoff] = []] = parse(await answered(words, "contributingArea\n12\n")) as string[][];
     expect(Number(runoff)).toBeCloseTo((0.95 * inventedHours(30).inches.reduce((sum, depth) => sum + depth, 0)) / 30, 6);
   });
@@ -125,15 +165,28 @@ describe("a stream of JSON objects", () => {
   test("answers every example of the catalogue as the worksheet does", async () => {
     for (const { name, parameters, example, result, evaluate } of catalogue) {
       const given = Object.fromEntries(example.arguments.map((value, place) => [parameters[place]!.key, value ?? null]));
-      const output = JSON.parse(await answered([name, "--format", "ndjson"], JSON.stringify(given))) as { result: object | object[]; error?: string };
-      const rows = evaluate(example.arguments).map((cells) => Object.fromEntries(cells.map((cell, place) => [result.values[place]!.label, cell])));
+      const output = JSON.parse(await answered([name, "--format", "ndjson"], JSON.stringify(given))) as {
+        result: object | object[];
+        error?: string;
+      };
+      const rows = evaluate(example.arguments).map((cells) =>
+        Object.fromEntries(cells.map((cell, place) => [result.values[place]!.label, cell])),
+      );
       expect(output.error, name).toBeUndefined();
       expect(output.result, name).toEqual(result.shape === "table" ? rows : rows[0]);
     }
   });
 
   test("keeps what came with a row, and says in the row what is wrong with it", async () => {
-    const lines = ['{"id":1,"ponding":6,"designRate":0.5}', "not json", "[6,0.5]", "", '{"ponding":[6],"designRate":0.5}', '{"ponding":"six","designRate":0.5}', "{}"];
+    const lines = [
+      '{"id":1,"ponding":6,"designRate":0.5}',
+      "not json",
+      "[6,0.5]",
+      "",
+      '{"ponding":[6],"designRate":0.5}',
+      '{"ponding":"six","designRate":0.5}',
+      "{}",
+    ];
     expect((await answered(["DRAWDOWN", "--format", "ndjson"], lines.join("\r\n"))).trim().split("\n")).toEqual([
       '{"id":1,"ponding":6,"designRate":0.5,"result":{"Drawdown":12}}',
       '{"result":null,"error":"The line is not JSON."}',
@@ -154,17 +207,35 @@ describe("the batch refuses in a sentence", () => {
   test.each([
     { words: [], says: "Name a function, such as SITEDESIGN. --list shows all, --help how to use them." },
     { words: ["DRAWDON"], says: 'There is no function "DRAWDON". The nearest are "DRAWDOWN", "DROPRATE" and "VERSION".' },
-    { words: ["DRAWDOWN", "DROPRATE"], says: 'One function at a time: "DROPRATE" is one word too many. Put quotes around a heading with spaces.' },
+    {
+      words: ["DRAWDOWN", "DROPRATE"],
+      says: 'One function at a time: "DROPRATE" is one word too many. Put quotes around a heading with spaces.',
+    },
     { words: ["DRAWDOWN", "--format", "xml"], says: 'Format must be "csv" or "ndjson"; it is "xml".' },
     { words: ["DRAWDOWN", "--workers", "0"], says: 'Workers must be a whole number from 1 to 256; it is "0".' },
     { words: ["DRAWDOWN", "--workers", "1.5"], says: 'Workers must be a whole number from 1 to 256; it is "1.5".' },
-    { words: ["DRAWDOWN", "--column", "depth=x"], says: 'DRAWDOWN has no argument "depth": it has "ponding", "designRate", "media", "voidShare" and "units".' },
-    { words: ["DRAWDOWN", "--column", "ponding"], says: '--column takes an argument\'s name, an equals sign and the rest; it is "ponding".' },
-    { words: ["DRAWDOWN", "--column", "ponding=a", "--value", "ponding=6"], says: 'Argument "ponding" is given twice: as a column, a value or a file, but not as two of them.' },
+    {
+      words: ["DRAWDOWN", "--column", "depth=x"],
+      says: 'DRAWDOWN has no argument "depth": it has "ponding", "designRate", "media", "voidShare" and "units".',
+    },
+    {
+      words: ["DRAWDOWN", "--column", "ponding"],
+      says: '--column takes an argument\'s name, an equals sign and the rest; it is "ponding".',
+    },
+    {
+      words: ["DRAWDOWN", "--column", "ponding=a", "--value", "ponding=6"],
+      says: 'Argument "ponding" is given twice: as a column, a value or a file, but not as two of them.',
+    },
     { words: ["DRAWDOWN", "--format", "ndjson", "--headings", "a"], says: "JSON objects name their own values: --headings is for CSV." },
-    { words: ["DRAWDOWN", "--column", "ponding=deep"], says: 'There is no column "deep" for ponding: the stream has "a" and "designRate".' },
+    {
+      words: ["DRAWDOWN", "--column", "ponding=deep"],
+      says: 'There is no column "deep" for ponding: the stream has "a" and "designRate".',
+    },
     { words: ["DRAWDOWN", "--column", "ponding=#3"], says: 'There is no column "#3" for ponding: the stream has "a" and "designRate".' },
-    { words: ["DRAWDOWN"], says: 'DRAWDOWN needs ponding: say which column holds it with --column ponding=HEADING. The stream has "a" and "designRate".' },
+    {
+      words: ["DRAWDOWN"],
+      says: 'DRAWDOWN needs ponding: say which column holds it with --column ponding=HEADING. The stream has "a" and "designRate".',
+    },
     { words: ["DRAWDOWN", "--headings", "ponding,ponding"], says: 'The heading "ponding" stands over two columns: give each its own.' },
   ])("$says", async ({ words, says }) => {
     await expect(answered(words, "a,designRate\n1,2\n")).rejects.toThrow(says);
@@ -172,8 +243,12 @@ describe("the batch refuses in a sentence", () => {
 
   test("an empty stream, a quote that is never closed, a file that is not there and an option that is none", async () => {
     await expect(answered(["DRAWDOWN"], "")).rejects.toThrow("The stream is empty: it needs a line of headings, or --headings.");
-    await expect(answered(["DRAWDOWN"], `ponding,designRate\n"${"6".repeat(2_000_000)}`)).rejects.toThrow("The stream is not CSV that can be read:");
-    await expect(answered(["LONGTERM", "--file", "rains=/nowhere.csv"], "stepHours\n1\n")).rejects.toThrow("The file for rains cannot be read:");
+    await expect(answered(["DRAWDOWN"], `ponding,designRate\n"${"6".repeat(2_000_000)}`)).rejects.toThrow(
+      "The stream is not CSV that can be read:",
+    );
+    await expect(answered(["LONGTERM", "--file", "rains=/nowhere.csv"], "stepHours\n1\n")).rejects.toThrow(
+      "The file for rains cannot be read:",
+    );
     await expect(answered(["DRAWDOWN", "--colour", "red"], "")).rejects.toThrow("--colour");
   });
 });
@@ -185,12 +260,19 @@ describe("the built script", () => {
     expect(await node([script, "--help"], [])).toEqual({ code: 0, stdout: HELP, stderr: "" });
     expect((await node([script, "--list"], [])).stdout.trim().split("\n")).toHaveLength(catalogue.length);
     expect((await node([script, "DRAWDOWN", "--help"], [])).stdout).toContain("designRate  Design rate, in/h or mm/h");
-    expect(await node([script, "DRAWDON"], [])).toMatchObject({ code: 1, stdout: "", stderr: expect.stringMatching(/^There is no function "DRAWDON"\.[^\n]*\n$/) as string });
+    expect(await node([script, "DRAWDON"], [])).toMatchObject({
+      code: 1,
+      stdout: "",
+      stderr: expect.stringMatching(/^There is no function "DRAWDON"\.[^\n]*\n$/) as string,
+    });
   });
 
   describe.each([2, 3])("on %i workers gives the same bytes as on one", (workers) => {
     const onWorkers = async (words: readonly string[], input: Iterable<string>) => {
-      const [one, many] = [await node([script, ...words, "--workers", "1"], input), await node([script, ...words, "--workers", String(workers)], input)];
+      const [one, many] = [
+        await node([script, ...words, "--workers", "1"], input),
+        await node([script, ...words, "--workers", String(workers)], input),
+      ];
       expect({ ...many, stdout: many.stdout.length }).toEqual({ ...one, stdout: one.stdout.length });
       expect(many.stdout === one.stdout).toBe(true);
       return one;
@@ -208,20 +290,28 @@ describe("the built script", () => {
       await writeFile(path, inventedHours(1).inches.join("\n"));
       const same = ["stepHours=1", "runoffShare=0.95", "ponding=6", "designRate=0.5"].flatMap((value) => ["--value", value]);
       const rows = Array.from({ length: 2600 }, (_, row) => `${row % 50 === 7 ? "roof" : 500 + row},0.8\n`);
-      const { stdout } = await onWorkers(["AREAFORCAPTURE", "--headings", "contributingArea,shareWanted", "--file", `rains=${path}`, ...same], rows);
+      const { stdout } = await onWorkers(
+        ["AREAFORCAPTURE", "--headings", "contributingArea,shareWanted", "--file", `rains=${path}`, ...same],
+        rows,
+      );
       expect(stdout.split("\n")).toHaveLength(2601);
       expect(stdout).toContain('Contributing area must be a number; it is the text ""roof"".');
     });
 
     test("for JSON lines, some of which are none", async () => {
-      const lines = Array.from({ length: 3100 }, (_, row) => (row % 9 === 4 ? "{no\n" : `{"id":${row},"ponding":${row % 20},"designRate":0.5}\n`));
+      const lines = Array.from({ length: 3100 }, (_, row) =>
+        row % 9 === 4 ? "{no\n" : `{"id":${row},"ponding":${row % 20},"designRate":0.5}\n`,
+      );
       const { stdout } = await onWorkers(["DRAWDOWN", "--format", "ndjson"], lines);
       expect(stdout.split("\n")).toHaveLength(3101);
       expect(stdout).toContain("The line is not JSON.");
     });
 
     test("up to a line of JSON that has no end", async () => {
-      const lines = [...Array.from({ length: 1600 }, (_, row) => `{"ponding":${row % 20},"designRate":0.5}\n`), `{"ponding":"${"6".repeat(17_000_000)}`];
+      const lines = [
+        ...Array.from({ length: 1600 }, (_, row) => `{"ponding":${row % 20},"designRate":0.5}\n`),
+        `{"ponding":"${"6".repeat(17_000_000)}`,
+      ];
       const { code, stdout, stderr } = await onWorkers(["DRAWDOWN", "--format", "ndjson"], lines);
       expect(code).toBe(1);
       expect(stdout.split("\n")).toHaveLength(1601);
@@ -241,19 +331,26 @@ describe("the built script", () => {
     expect(hasGnuParallel(), HOW_TO_INSTALL).toBe(true);
     const words = [script, ...PARCEL_WORDS, "--headings", PARCEL_HEADINGS];
     const one = await node(words, parcels(20_000));
-    const many = await finished("parallel", ["--will-cite", "--pipe", "-k", "-j2", "--block", "100k", process.execPath, ...words], parcels(20_000));
+    const many = await finished(
+      "parallel",
+      ["--will-cite", "--pipe", "-k", "-j2", "--block", "100k", process.execPath, ...words],
+      parcels(20_000),
+    );
     expect(one).toMatchObject({ code: 0, stderr: "" });
     expect(many).toMatchObject({ code: 0, stderr: "" });
     expect(one.stdout.split("\n")).toHaveLength(20_001);
     expect(many.stdout === one.stdout).toBe(true);
   });
 
-  test.each([1, 2])("needs no more memory for a long stream on %i workers: 200,000 rows, over 24 MB out, with 24 MB for the objects of each thread", async (workers) => {
-    const words = ["--max-old-space-size=24", script, ...PARCEL_WORDS, "--headings", PARCEL_HEADINGS, "--workers", String(workers)];
-    const { code, stdout, stderr } = await node(words, parcels(200_000));
-    expect(stderr).toBe("");
-    expect(code).toBe(0);
-    expect(stdout.length).toBeGreaterThan(24_000_000);
-    expect(stdout.split("\n")).toHaveLength(200_001);
-  });
+  test.each([1, 2])(
+    "needs no more memory for a long stream on %i workers: 200,000 rows, over 24 MB out, with 24 MB for the objects of each thread",
+    async (workers) => {
+      const words = ["--max-old-space-size=24", script, ...PARCEL_WORDS, "--headings", PARCEL_HEADINGS, "--workers", String(workers)];
+      const { code, stdout, stderr } = await node(words, parcels(200_000));
+      expect(stderr).toBe("");
+      expect(code).toBe(0);
+      expect(stdout.length).toBeGreaterThan(24_000_000);
+      expect(stdout.split("\n")).toHaveLength(200_001);
+    },
+  );
 });

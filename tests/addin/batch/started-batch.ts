@@ -19,7 +19,11 @@ export interface Finished {
 }
 
 /** A program with a stream into it, to its end. */
-export async function finished(program: string, words: readonly string[], input: Iterable<string> | AsyncIterable<string>): Promise<Finished> {
+export async function finished(
+  program: string,
+  words: readonly string[],
+  input: Iterable<string> | AsyncIterable<string>,
+): Promise<Finished> {
   const child = spawn(program, words);
   const code = new Promise<number | null>((resolve) => child.on("close", resolve));
   const fed = pipeline(Readable.from(input), child.stdin).catch(() => {

@@ -2,8 +2,7 @@ import { describe, expect, it, test } from "vitest";
 import { digLock, NO_OVERRIDE } from "../../../addin/checklist/dig-lock.ts";
 import { OVERRIDDEN, overrideOf, overrideStep } from "../../../addin/checklist/overrides.ts";
 import { dayNumberOf } from "../../../addin/records/calendar-day.ts";
-import { changed, ticketInForce, visitRows, without } from "./visit-rows.ts";
-import type { VisitEntry } from "./visit-rows.ts";
+import { changed, ticketInForce, visitRows, without, type VisitEntry } from "./visit-rows.ts";
 
 const day = (iso: string) => dayNumberOf(iso) ?? 0;
 const lock = (entries: readonly VisitEntry[], on = "2026-05-10") => digLock(visitRows(entries), day(on));
@@ -15,7 +14,12 @@ describe("The dig lock", () => {
   });
 
   it("is shut without a ticket, and says to call first, the test hole included", () => {
-    expect(lock([])).toMatchObject([{ id: "ticket-missing", sentence: "There is no one-call ticket. Call before anything is dug, the test hole included, and write its number down." }]);
+    expect(lock([])).toMatchObject([
+      {
+        id: "ticket-missing",
+        sentence: "There is no one-call ticket. Call before anything is dug, the test hole included, and write its number down.",
+      },
+    ]);
     expect(ids(without(ticketInForce, "ticket-number"))).toEqual(["ticket-missing"]);
   });
 
@@ -29,14 +33,20 @@ describe("The dig lock", () => {
   });
 
   it("says the day on which digging becomes lawful, and the day on which the ticket ran out", () => {
-    expect(lock(ticketInForce, "2026-05-03")[0]?.sentence).toBe("Digging is not lawful on 2026-05-03: it is from 2026-05-04. Wait, even where the marks are there.");
-    expect(lock(ticketInForce, "2026-06-19")[0]?.sentence).toBe("The ticket was in force until 2026-06-18, not on 2026-06-19. Ask for a new one and write its number down.");
+    expect(lock(ticketInForce, "2026-05-03")[0]?.sentence).toBe(
+      "Digging is not lawful on 2026-05-03: it is from 2026-05-04. Wait, even where the marks are there.",
+    );
+    expect(lock(ticketInForce, "2026-06-19")[0]?.sentence).toBe(
+      "The ticket was in force until 2026-06-18, not on 2026-06-19. Ask for a new one and write its number down.",
+    );
   });
 
   it.each(["ticket-requested", "ticket-lawful-from", "ticket-expires"])("is shut while %s is not on record, or is no day", (step) => {
     expect(ids(without(ticketInForce, step))).toEqual([`${step}-missing`]);
     expect(ids(changed(ticketInForce, step, { answer: "5/4/2026" }))).toEqual([`${step}-unreadable`]);
-    expect(lock(changed(ticketInForce, step, { answer: "soon" }))[0]?.sentence).toMatch(/"soon".*which is no day\. Write it as 2026-05-04\.$/);
+    expect(lock(changed(ticketInForce, step, { answer: "soon" }))[0]?.sentence).toMatch(
+      /"soon".*which is no day\. Write it as 2026-05-04\.$/,
+    );
   });
 
   it("reads a day whether the sheet holds it as a date or as text", () => {
@@ -44,7 +54,10 @@ describe("The dig lock", () => {
   });
 
   it("does not believe days that contradict each other", () => {
-    expect(ids(changed(ticketInForce, "ticket-expires", { answer: "2026-05-01" }), "2026-05-10")).toEqual(["ticket-days", "ticket-expired"]);
+    expect(ids(changed(ticketInForce, "ticket-expires", { answer: "2026-05-01" }), "2026-05-10")).toEqual([
+      "ticket-days",
+      "ticket-expired",
+    ]);
     expect(ids(changed(ticketInForce, "ticket-requested", { answer: "2026-05-05" }))).toEqual(["ticket-days"]);
   });
 
@@ -59,7 +72,9 @@ describe("The dig lock", () => {
     ["asked for more time", changed(ticketInForce, "operator: ferry water", { answer: "Asked for more time", verdict: "stop" })],
     ["has an answer whose verdict was wiped", changed(ticketInForce, "operator: ferry water", { verdict: "" })],
   ])("is shut while one operator %s, and names it", (_, entries) => {
-    expect(lock(entries)).toMatchObject([{ id: "ticket-unanswered", sentence: "Ferry Water has not answered. Ask the one-call center; no answer is not an all-clear." }]);
+    expect(lock(entries)).toMatchObject([
+      { id: "ticket-unanswered", sentence: "Ferry Water has not answered. Ask the one-call center; no answer is not an all-clear." },
+    ]);
   });
 
   it("an operator who is added later has to answer too", () => {
@@ -138,7 +153,10 @@ test("an owner who does not know the private lines can be answered for by name",
   const unknown = changed(ticketInForce, "private-lines", { answer: "Owner does not know", verdict: "refer" });
   const [refusal] = lock(unknown);
   expect(refusal).toMatchObject({ id: "private-lines-unknown", neverOverridden: null });
-  const located = visitRows([...unknown, { step: overrideStep("private-lines-unknown"), answer: OVERRIDDEN, by: "Kit Marlow", note: "Locator found none" }]);
+  const located = visitRows([
+    ...unknown,
+    { step: overrideStep("private-lines-unknown"), answer: OVERRIDDEN, by: "Kit Marlow", note: "Locator found none" },
+  ]);
   expect(refusal === undefined ? null : overrideOf(refusal, located)).toMatchObject({ by: "Kit Marlow", reason: "Locator found none" });
 });
 

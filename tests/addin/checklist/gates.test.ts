@@ -1,13 +1,10 @@
 import { describe, expect, it, test } from "vitest";
-import { gateInto } from "../../../addin/checklist/gates.ts";
-import type { YardFacts } from "../../../addin/checklist/gates.ts";
+import { gateInto, type YardFacts } from "../../../addin/checklist/gates.ts";
 import { OVERRIDDEN, overrideStep, WITHDRAWN } from "../../../addin/checklist/overrides.ts";
 import { screeningVisit } from "../../../addin/checklist/screening-visit.ts";
-import { STAGE_IDS } from "../../../addin/checklist/stage.ts";
-import type { StageId } from "../../../addin/checklist/stage.ts";
+import { STAGE_IDS, type StageId } from "../../../addin/checklist/stage.ts";
 import { dayNumberOf } from "../../../addin/records/calendar-day.ts";
-import { changed, ticketInForce, visitRows, without } from "./visit-rows.ts";
-import type { VisitEntry } from "./visit-rows.ts";
+import { changed, ticketInForce, visitRows, without, type VisitEntry } from "./visit-rows.ts";
 
 const TODAY = "2026-05-10";
 
@@ -54,11 +51,28 @@ interface Changes extends Partial<Omit<YardFacts, "visits" | "today">> {
 }
 
 function gate(into: StageId, { entries = everything, today = TODAY, ...others }: Changes = {}) {
-  return gateInto(into, { visits: visitRows(entries), today: dayNumberOf(today) ?? 0, tested: true, rateVerdict: "pass", basinStatus: "fits", asBuiltMeasured: true, ...others });
+  return gateInto(into, {
+    visits: visitRows(entries),
+    today: dayNumberOf(today) ?? 0,
+    tested: true,
+    rateVerdict: "pass",
+    basinStatus: "fits",
+    asBuiltMeasured: true,
+    ...others,
+  });
 }
 
 const ids = (into: StageId, changes?: Changes) => gate(into, changes).refusals.map(({ id }) => id);
-const override = (id: string, by: string | undefined = "Kit Marlow", note: string | undefined = "Engineer's letter of 2 May"): VisitEntry => ({ step: overrideStep(id), answer: OVERRIDDEN, ...(by === undefined ? {} : { by }), ...(note === undefined ? {} : { note }) });
+const override = (
+  id: string,
+  by: string | undefined = "Kit Marlow",
+  note: string | undefined = "Engineer's letter of 2 May",
+): VisitEntry => ({
+  step: overrideStep(id),
+  answer: OVERRIDDEN,
+  ...(by === undefined ? {} : { by }),
+  ...(note === undefined ? {} : { note }),
+});
 
 describe("Where everything is in order", () => {
   it.each(STAGE_IDS)("the gate into %s is open", (stage) => {
@@ -76,7 +90,18 @@ describe("Where nothing is on record", () => {
     ["design-check", ["screening-unmeasured", "untested-soil"]],
     ["agreement", ["untested-soil", "basin-does-not-fit", "design-unchecked"]],
     ["pre-dig", ["basin-does-not-fit", "design-unchecked", "agreement-unsigned"]],
-    ["dig-day", ["ticket-missing", "agreement-unsigned", "screening-unmeasured", "untested-soil", "basin-does-not-fit", "design-unchecked", "pre-dig-unfinished"]],
+    [
+      "dig-day",
+      [
+        "ticket-missing",
+        "agreement-unsigned",
+        "screening-unmeasured",
+        "untested-soil",
+        "basin-does-not-fit",
+        "design-unchecked",
+        "pre-dig-unfinished",
+      ],
+    ],
     ["planting", ["unanswered: levels"]],
     ["as-built", ["unanswered: plants-planted"]],
     ["week", ["as-built-missing", "unanswered: flow-test"]],
@@ -97,7 +122,9 @@ describe("Stop findings", () => {
 
   it.each(later)("a foundation too close keeps the yard from %s, and names the finding", (stage) => {
     expect(gate(stage, { entries: stopped })).toMatchObject({ open: false, refusals: [{ id: "stop: foundation", step: "foundation" }] });
-    expect(gate(stage, { entries: stopped }).refusals[0]?.sentence).toBe('Screening visit says stop: Foundation, "9.5". Settle it and answer the step again, or find another place.');
+    expect(gate(stage, { entries: stopped }).refusals[0]?.sentence).toBe(
+      'Screening visit says stop: Foundation, "9.5". Settle it and answer the step again, or find another place.',
+    );
   });
 
   it.each(["enquiry", "screening"] as const)("it does not keep anybody from %s, where it is found or before", (stage) => {
@@ -113,7 +140,9 @@ describe("Stop findings", () => {
   });
 
   it("water in the test hole stops the design", () => {
-    expect(ids("design-check", { entries: [...everything, { step: "water-signs", answer: "Water came into the hole", verdict: "stop" }] })).toEqual(["stop: water-signs"]);
+    expect(
+      ids("design-check", { entries: [...everything, { step: "water-signs", answer: "Water came into the hole", verdict: "stop" }] }),
+    ).toEqual(["stop: water-signs"]);
   });
 
   it("a heat index of 103 °F stops the dig day, and another day begins the forecast anew", () => {
@@ -176,11 +205,15 @@ describe("A second person checks the design", () => {
   });
 
   it("corrections needed stop the agreement", () => {
-    expect(ids("agreement", { entries: changed(everything, "design-verdict", { answer: "Corrections needed", verdict: "stop" }) })).toEqual(["stop: design-verdict"]);
+    expect(ids("agreement", { entries: changed(everything, "design-verdict", { answer: "Corrections needed", verdict: "stop" }) })).toEqual(
+      ["stop: design-verdict"],
+    );
   });
 
   it("a basin that does not fit is refused with its reason", () => {
-    expect(gate("agreement", { basinStatus: "Drains too slowly." }).refusals).toMatchObject([{ id: "basin-does-not-fit", sentence: "The basin does not fit: Drains too slowly." }]);
+    expect(gate("agreement", { basinStatus: "Drains too slowly." }).refusals).toMatchObject([
+      { id: "basin-does-not-fit", sentence: "The basin does not fit: Drains too slowly." },
+    ]);
   });
 });
 
@@ -211,7 +244,9 @@ describe("No dig without the signed agreement", () => {
   });
 
   it("a permit that is applied for stops the dig", () => {
-    expect(ids("dig-day", { entries: changed(everything, "permit", { answer: "Applied for, no answer", verdict: "stop" }) })).toEqual(["stop: permit"]);
+    expect(ids("dig-day", { entries: changed(everything, "permit", { answer: "Applied for, no answer", verdict: "stop" }) })).toEqual([
+      "stop: permit",
+    ]);
   });
 });
 
@@ -221,7 +256,10 @@ describe("An override", () => {
   it("opens the gate, and is shown with its name and reason at every gate it opens", () => {
     const entries = [...stopped, override("stop: foundation")];
     for (const stage of ["ticket", "test-visit", "dig-day"] as const) {
-      expect(gate(stage, { entries })).toMatchObject({ open: true, refusals: [{ id: "stop: foundation", override: { by: "Kit Marlow", reason: "Engineer's letter of 2 May" } }] });
+      expect(gate(stage, { entries })).toMatchObject({
+        open: true,
+        refusals: [{ id: "stop: foundation", override: { by: "Kit Marlow", reason: "Engineer's letter of 2 May" } }],
+      });
     }
   });
 
@@ -234,7 +272,10 @@ describe("An override", () => {
 
   it("of one finding says nothing about another", () => {
     const two = changed(stopped, "wet-spot", { verdict: "stop" });
-    expect(gate("ticket", { entries: [...two, override("stop: foundation")] })).toMatchObject({ open: false, refusals: [{ override: { by: "Kit Marlow" } }, { id: "stop: wet-spot", override: null }] });
+    expect(gate("ticket", { entries: [...two, override("stop: foundation")] })).toMatchObject({
+      open: false,
+      refusals: [{ override: { by: "Kit Marlow" } }, { id: "stop: wet-spot", override: null }],
+    });
   });
 
   it("given before the finding was measured again says nothing about the new one", () => {
@@ -243,9 +284,16 @@ describe("An override", () => {
   });
 
   it("can be taken back, and given again", () => {
-    const back = [...stopped, override("stop: foundation"), { step: overrideStep("stop: foundation"), answer: WITHDRAWN, by: "Ada Fenn", note: "Letter was for another yard" }];
+    const back = [
+      ...stopped,
+      override("stop: foundation"),
+      { step: overrideStep("stop: foundation"), answer: WITHDRAWN, by: "Ada Fenn", note: "Letter was for another yard" },
+    ];
     expect(gate("ticket", { entries: back }).open).toBe(false);
-    expect(gate("ticket", { entries: [...back, override("stop: foundation", "Ada Fenn")] })).toMatchObject({ open: true, refusals: [{ override: { by: "Ada Fenn" } }] });
+    expect(gate("ticket", { entries: [...back, override("stop: foundation", "Ada Fenn")] })).toMatchObject({
+      open: true,
+      refusals: [{ override: { by: "Ada Fenn" } }],
+    });
   });
 
   it("of an untested soil is possible by name, because a report may stand in for a hole", () => {

@@ -13,17 +13,48 @@ const measure = (item: string) => {
 // Handbook of rain gardens, section 9, inspection items and triggers.
 describe("a number read at an inspection, on both sides of each trigger", () => {
   test.each<[item: string, reading: number, finding: string]>([
-    ["ponding", 0, "pass"], ["ponding", 24, "pass"], ["ponding", 24.1, "watch"], ["ponding", 48, "watch"], ["ponding", 48.1, "fail"], ["ponding", 72, "fail"],
-    ["sediment", 0, "pass"], ["sediment", 0.49, "pass"], ["sediment", 0.5, "watch"], ["sediment", 1, "watch"], ["sediment", 1.01, "fail"],
-    ["mulch", 0, "fail"], ["mulch", 0.99, "fail"], ["mulch", 1, "watch"], ["mulch", 1.99, "watch"], ["mulch", 2, "pass"], ["mulch", 4, "pass"], ["mulch", 4.01, "watch"],
-    ["plants", 0, "fail"], ["plants", 74.9, "fail"], ["plants", 75, "watch"], ["plants", 89.9, "watch"], ["plants", 90, "pass"], ["plants", 100, "pass"],
-    ["weeds", 0, "pass"], ["weeds", 9.9, "pass"], ["weeds", 10, "watch"], ["weeds", 25, "watch"], ["weeds", 25.1, "fail"],
+    ["ponding", 0, "pass"],
+    ["ponding", 24, "pass"],
+    ["ponding", 24.1, "watch"],
+    ["ponding", 48, "watch"],
+    ["ponding", 48.1, "fail"],
+    ["ponding", 72, "fail"],
+    ["sediment", 0, "pass"],
+    ["sediment", 0.49, "pass"],
+    ["sediment", 0.5, "watch"],
+    ["sediment", 1, "watch"],
+    ["sediment", 1.01, "fail"],
+    ["mulch", 0, "fail"],
+    ["mulch", 0.99, "fail"],
+    ["mulch", 1, "watch"],
+    ["mulch", 1.99, "watch"],
+    ["mulch", 2, "pass"],
+    ["mulch", 4, "pass"],
+    ["mulch", 4.01, "watch"],
+    ["plants", 0, "fail"],
+    ["plants", 74.9, "fail"],
+    ["plants", 75, "watch"],
+    ["plants", 89.9, "watch"],
+    ["plants", 90, "pass"],
+    ["plants", 100, "pass"],
+    ["weeds", 0, "pass"],
+    ["weeds", 9.9, "pass"],
+    ["weeds", 10, "watch"],
+    ["weeds", 25, "watch"],
+    ["weeds", 25.1, "fail"],
   ])("%s of %s: %s", (item, reading, finding) => {
     expect(findingOf(measure(item), reading, "us")).toBe(finding);
   });
 
   // An inch is 25.4 mm: 2 in are 50.8 mm, 4 in 101.6 mm.
-  test.each([[25.3, "fail"], [25.4, "watch"], [50.7, "watch"], [50.8, "pass"], [101.6, "pass"], [101.7, "watch"]])("%s mm of mulch: %s", (reading, finding) => {
+  test.each([
+    [25.3, "fail"],
+    [25.4, "watch"],
+    [50.7, "watch"],
+    [50.8, "pass"],
+    [101.6, "pass"],
+    [101.7, "watch"],
+  ])("%s mm of mulch: %s", (reading, finding) => {
     expect(findingOf(measure("mulch"), reading, "metric")).toBe(finding);
   });
 

@@ -1,9 +1,15 @@
 import { describe, expect, test } from "vitest";
-import { retestReasons } from "../../../addin/checklist/retest.ts";
-import type { RetestFacts, TestedHole } from "../../../addin/checklist/retest.ts";
+import { retestReasons, type RetestFacts, type TestedHole } from "../../../addin/checklist/retest.ts";
 
 const sound = (name: string): TestedHole => ({ name, soaked: true, steady: true });
-const settled: RetestFacts = { holes: [sound("1"), sound("2")], spread: 1.5, widestSpread: 3, longPondings: 0, soilDiffers: false, regraded: false };
+const settled: RetestFacts = {
+  holes: [sound("1"), sound("2")],
+  spread: 1.5,
+  widestSpread: 3,
+  longPondings: 0,
+  soilDiffers: false,
+  regraded: false,
+};
 
 /** Triggers as programs use them; common practice, no source. */
 describe("when a soil is tested again", () => {
@@ -17,9 +23,21 @@ describe("when a soil is tested again", () => {
 
   test.each([
     ["a single hole", { holes: [sound("1")], spread: null }, "Only one hole was tested: test at least two."],
-    ["a hole that was not soaked", { holes: [sound("1"), { ...sound("2"), soaked: false }] }, "Hole 2: not soaked first, so the rate may be too high."],
-    ["a hole whose soaking nobody recorded", { holes: [sound("1"), { ...sound("2"), soaked: null }] }, "Hole 2: not recorded whether the soil was soaked first."],
-    ["a rate that had not settled", { holes: [sound("1"), { ...sound("2"), steady: false }] }, "Hole 2: the rate had not settled at the last reading."],
+    [
+      "a hole that was not soaked",
+      { holes: [sound("1"), { ...sound("2"), soaked: false }] },
+      "Hole 2: not soaked first, so the rate may be too high.",
+    ],
+    [
+      "a hole whose soaking nobody recorded",
+      { holes: [sound("1"), { ...sound("2"), soaked: null }] },
+      "Hole 2: not recorded whether the soil was soaked first.",
+    ],
+    [
+      "a rate that had not settled",
+      { holes: [sound("1"), { ...sound("2"), steady: false }] },
+      "Hole 2: the rate had not settled at the last reading.",
+    ],
     ["readings that give no rate", { holes: [sound("1"), { ...sound("2"), steady: null }] }, "Hole 2: the readings give no rate."],
     ["a spread over three", { spread: 3.01 }, "The highest rate is more than 3 times the lowest: the yard may hold two soils."],
     ["water standing over 48 h twice", { longPondings: 2 }, "Water stood more than 48 hours after a storm, 2 times."],

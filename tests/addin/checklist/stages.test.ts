@@ -27,7 +27,10 @@ test("every measured step is held against a rule that a new workbook has", () =>
 test("every choice offers one that passes and says how the others are judged", () => {
   for (const { answer, id } of stages.flatMap(({ steps }) => steps)) {
     if (answer.kind !== "chosen") continue;
-    expect(answer.options.some(({ verdict }) => verdict === "pass"), id).toBe(true);
+    expect(
+      answer.options.some(({ verdict }) => verdict === "pass"),
+      id,
+    ).toBe(true);
     expect(new Set(answer.options.map(({ says }) => says)).size, id).toBe(answer.options.length);
   }
 });
@@ -54,7 +57,17 @@ test("the yearly look goes through every inspection item, and each says what is 
 
 // Handbook, section 9: the table of inspection items has these nine.
 test("there are nine inspection items", () => {
-  expect(inspectionItems.map(({ id }) => id)).toEqual(["ponding", "sediment", "mulch", "erosion", "plants", "weeds", "sill", "inlet", "unauthorized"]);
+  expect(inspectionItems.map(({ id }) => id)).toEqual([
+    "ponding",
+    "sediment",
+    "mulch",
+    "erosion",
+    "plants",
+    "weeds",
+    "sill",
+    "inlet",
+    "unauthorized",
+  ]);
 });
 
 test("every state's ticket rule says where it was read, and no state stands twice", () => {

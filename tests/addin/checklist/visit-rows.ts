@@ -1,8 +1,7 @@
 /** Rows of Visits as they are read, for tests of what is judged from them. */
 import { readRecords } from "../../../addin/records/read-records.ts";
-import { visitsSheet } from "../../../addin/records/visits.ts";
-import type { VisitAnswerRow } from "../../../addin/records/visits.ts";
-import type { CellValue } from "../../../addin/workbook/workbook.ts";
+import { visitsSheet, type VisitAnswerRow } from "../../../addin/records/visits.ts";
+import type { CellValue } from "../../../addin/workbook/port.ts";
 
 export interface VisitEntry {
   readonly step: string;

@@ -16,11 +16,14 @@ describe("The origin on the command line", () => {
     expect(originFrom([])).toBe("https://localhost:3500");
   });
 
-  it.each(["http://gardens.example", "gardens.example", "", "ftp://gardens.example"])("is refused in a sentence when it is %j", (origin) => {
-    expect(() => originFrom(["--origin", origin])).toThrow(
-      `The origin must be an https address, such as https://gardens.example/soakbook, and "${origin}" is not.`,
-    );
-  });
+  it.each(["http://gardens.example", "gardens.example", "", "ftp://gardens.example"])(
+    "is refused in a sentence when it is %j",
+    (origin) => {
+      expect(() => originFrom(["--origin", origin])).toThrow(
+        `The origin must be an https address, such as https://gardens.example/soakbook, and "${origin}" is not.`,
+      );
+    },
+  );
 });
 
 describe("A build", () => {
@@ -69,16 +72,19 @@ describe("A build", () => {
     expect(page).not.toMatch(/https?:/);
   });
 
-  it.each(["index.html", "taskpane.html", "help.html", "privacy.html", "support.html"])("lets no inline script and no text run as a program in %s", async (name) => {
-    const page = await text(name);
-    const policy = /http-equiv="Content-Security-Policy" content="([^"]+)"/.exec(page)?.[1] ?? "";
-    const directives = new Map(policy.split("; ").map((directive) => [directive.split(" ")[0], directive]));
-    expect(directives.get("default-src")).toBe("default-src 'none'");
-    expect(directives.get("script-src") ?? "").not.toMatch(/unsafe|data:|blob:|\*/);
-    expect(policy).not.toContain("unsafe-eval");
-    expect([...page.matchAll(/<script(?![^>]*\bsrc=)/g)]).toEqual([]);
-    expect(page).not.toMatch(/\son[a-z]+="/);
-  });
+  it.each(["index.html", "taskpane.html", "help.html", "privacy.html", "support.html"])(
+    "lets no inline script and no text run as a program in %s",
+    async (name) => {
+      const page = await text(name);
+      const policy = /http-equiv="Content-Security-Policy" content="([^"]+)"/.exec(page)?.[1] ?? "";
+      const directives = new Map(policy.split("; ").map((directive) => [directive.split(" ")[0], directive]));
+      expect(directives.get("default-src")).toBe("default-src 'none'");
+      expect(directives.get("script-src") ?? "").not.toMatch(/unsafe|data:|blob:|\*/);
+      expect(policy).not.toContain("unsafe-eval");
+      expect([...page.matchAll(/<script(?![^>]*\bsrc=)/g)]).toEqual([]);
+      expect(page).not.toMatch(/\son[a-z]+="/);
+    },
+  );
 
   it("names every script and style sheet of a page by its content, and has each under the name the page gives", async () => {
     for (const page of ["index.html", "taskpane.html", "help.html", "privacy.html", "support.html"]) {
@@ -93,9 +99,12 @@ describe("A build", () => {
 
   it("keeps the names by which Excel knows it, with the version in the addresses that Excel holds on to", async () => {
     const names = await readdir(directory);
-    expect(names).toEqual(expect.arrayContaining(["manifest.xml", "manifest.json", "functions.json", "functions.js", "taskpane.html", "help.html", "icons"]));
+    expect(names).toEqual(
+      expect.arrayContaining(["manifest.xml", "manifest.json", "functions.json", "functions.js", "taskpane.html", "help.html", "icons"]),
+    );
     const manifest = await text("manifest.xml");
-    for (const name of ["functions.json", "functions.js"]) expect(manifest).toMatch(new RegExp(`/${name.replace(".", "\\.")}\\?v=\\d+\\.\\d+\\.\\d+"`));
+    for (const name of ["functions.json", "functions.js"])
+      expect(manifest).toMatch(new RegExp(`/${name.replace(".", "\\.")}\\?v=\\d+\\.\\d+\\.\\d+"`));
   });
 
   it("lists for use without a connection the files of the page without Excel, and none of Excel's", async () => {

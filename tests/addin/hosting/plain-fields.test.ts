@@ -3,10 +3,14 @@ import { createRequire } from "node:module";
 import { expect, it } from "vitest";
 import { withPlainFields } from "../../../addin/hosting/plain-fields.ts";
 
-const engine = createRequire(import.meta.url).resolve("@univerjs/engine-formula").replace(/lib[\\/].*$/, "lib/es/index.js");
+const engine = createRequire(import.meta.url)
+  .resolve("@univerjs/engine-formula")
+  .replace(/lib[\\/].*$/, "lib/es/index.js");
 
 it("a field that is set by a call is set by an assignment, whatever its value is made of", () => {
-  expect(withPlainFields('constructor() { _defineProperty(this, "_values", [f(1, ")")]); }')).toBe('constructor() { (this._values = [f(1, ")")]); }');
+  expect(withPlainFields('constructor() { _defineProperty(this, "_values", [f(1, ")")]); }')).toBe(
+    'constructor() { (this._values = [f(1, ")")]); }',
+  );
 });
 
 it("a field with the name of an accessor stays as it is, because an assignment would call the accessor", () => {

@@ -13,16 +13,19 @@ describe("The function reference", () => {
     expect(entries.map(({ name }) => name)).toEqual(catalogue.map(({ name }) => name));
   });
 
-  it.each(entries.map((entry) => [entry.name, entry] as const))("tells of %s all that somebody needs who has only the page", (name, entry) => {
-    const declared = catalogue.find((candidate) => candidate.name === name);
-    expect(entry.equation.length).toBeGreaterThan(0);
-    expect(entry.sources.length).toBeGreaterThan(0);
-    expect(entry.inputs).toHaveLength(declared?.parameters.length ?? -1);
-    expect(entry.cautions.length === 0).toBe(declared?.cautions.length === 0);
-    const said = JSON.stringify(entry);
-    expect(said).not.toMatch(/undefined|NaN|Infinity|\[object/);
-    for (const caution of entry.cautions) expect(caution).toMatch(/^[A-Z].*\.$/);
-  });
+  it.each(entries.map((entry) => [entry.name, entry] as const))(
+    "tells of %s all that somebody needs who has only the page",
+    (name, entry) => {
+      const declared = catalogue.find((candidate) => candidate.name === name);
+      expect(entry.equation.length).toBeGreaterThan(0);
+      expect(entry.sources.length).toBeGreaterThan(0);
+      expect(entry.inputs).toHaveLength(declared?.parameters.length ?? -1);
+      expect(entry.cautions.length === 0).toBe(declared?.cautions.length === 0);
+      const said = JSON.stringify(entry);
+      expect(said).not.toMatch(/undefined|NaN|Infinity|\[object/);
+      for (const caution of entry.cautions) expect(caution).toMatch(/^[A-Z].*\.$/);
+    },
+  );
 
   it("says how a function is written, with what may be left out in brackets", () => {
     expect(byName.get("RUNOFFDEPTH")?.usage).toBe("=SOAK.RUNOFFDEPTH(rain, curveNumber, [lossRatio], [units])");
@@ -33,7 +36,8 @@ describe("The function reference", () => {
   });
 
   it("warns of what is from memory, on every page", () => {
-    const isFromMemory = (name: string) => catalogue.find((declared) => declared.name === name)?.sources.some(({ evidence }) => evidence === "from memory") === true;
+    const isFromMemory = (name: string) =>
+      catalogue.find((declared) => declared.name === name)?.sources.some(({ evidence }) => evidence === "from memory") === true;
     const fromMemory = entries.filter(({ name }) => isFromMemory(name));
     expect(fromMemory.length).toBeGreaterThan(0);
     for (const { sources } of fromMemory) expect(sources.join()).toContain("(from memory, check before use)");
@@ -47,7 +51,9 @@ describe("The function reference", () => {
 
   it("keeps text as text on the help page", () => {
     expect(helpPage()).toContain("&gt;");
-    expect(helpPage()).not.toMatch(/<(?!\/?(?:!doctype|html|head|meta|title|link|body|header|h1|h2|h3|p|nav|ul|li|a|main|section|code|div|table|thead|tbody|tr|th|td|strong)\b)/);
+    expect(helpPage()).not.toMatch(
+      /<(?!\/?(?:!doctype|html|head|meta|title|link|body|header|h1|h2|h3|p|nav|ul|li|a|main|section|code|div|table|thead|tbody|tr|th|td|strong)\b)/,
+    );
   });
 });
 

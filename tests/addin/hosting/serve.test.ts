@@ -3,8 +3,7 @@ import { request } from "node:http";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { serve } from "../../../addin/hosting/serve.ts";
-import type { Serving } from "../../../addin/hosting/serve.ts";
+import { serve, type Serving } from "../../../addin/hosting/serve.ts";
 
 describe("The server on this machine", () => {
   let folder: string;

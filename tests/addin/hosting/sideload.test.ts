@@ -7,7 +7,12 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { serve } from "../../../addin/hosting/serve.ts";
 import { sideloadSteps, withoutTrust } from "../../../addin/hosting/sideload-steps.ts";
 
-const served = { address: "https://localhost:3500/", manifest: "/home/me/soakbook/dist/manifest.xml", folder: "/home/me/soakbook/dist", isTrusted: true };
+const served = {
+  address: "https://localhost:3500/",
+  manifest: "/home/me/soakbook/dist/manifest.xml",
+  folder: "/home/me/soakbook/dist",
+  isTrusted: true,
+};
 
 describe("Sideloading", () => {
   let folder: string;
@@ -43,21 +48,27 @@ describe("Sideloading", () => {
     }
   });
 
-  it.each(["win32", "darwin", "linux"] as const)("says step by step on %s where the manifest goes and what a cell then answers", (platform) => {
-    const steps = sideloadSteps(platform, served).join("\n");
-    expect(steps).toContain(platform === "win32" ? served.folder : served.manifest);
-    expect(steps).toContain("Excel on the web");
-    expect(steps).toContain("=SOAK.DRAWDOWN(6,0.5) in a cell: it answers 12");
-    expect(steps).not.toMatch(/undefined|null/);
-  });
+  it.each(["win32", "darwin", "linux"] as const)(
+    "says step by step on %s where the manifest goes and what a cell then answers",
+    (platform) => {
+      const steps = sideloadSteps(platform, served).join("\n");
+      expect(steps).toContain(platform === "win32" ? served.folder : served.manifest);
+      expect(steps).toContain("Excel on the web");
+      expect(steps).toContain("=SOAK.DRAWDOWN(6,0.5) in a cell: it answers 12");
+      expect(steps).not.toMatch(/undefined|null/);
+    },
+  );
 
-  it.each(["win32", "darwin", "linux"] as const)("without a trusted certificate leads %s to Excel on the web, where a browser can be told to accept it", (platform) => {
-    const steps = sideloadSteps(platform, { ...served, isTrusted: false }).join("\n");
-    expect(steps).toContain("Accept its warning about the certificate");
-    expect(steps).not.toContain("no warning");
-    expect(steps).not.toMatch(/wef|Trusted Add-in Catalogs/);
-    expect(steps).toContain("it answers 12");
-  });
+  it.each(["win32", "darwin", "linux"] as const)(
+    "without a trusted certificate leads %s to Excel on the web, where a browser can be told to accept it",
+    (platform) => {
+      const steps = sideloadSteps(platform, { ...served, isTrusted: false }).join("\n");
+      expect(steps).toContain("Accept its warning about the certificate");
+      expect(steps).not.toContain("no warning");
+      expect(steps).not.toMatch(/wef|Trusted Add-in Catalogs/);
+      expect(steps).toContain("it answers 12");
+    },
+  );
 
   it("says why the certificate is not trusted and what else can be done", () => {
     const words = withoutTrust("certutil was not found").join("\n");

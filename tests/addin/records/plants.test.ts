@@ -11,7 +11,8 @@ test("every plant of the palette is a clean record with its list year and the so
   expect(slips).toEqual([]);
   expect(rows).toHaveLength(55);
   expect(new Set(plantPalette.map(([name]) => name)).size).toBe(55);
-  for (const { record } of rows) expect(record).toMatchObject({ listYear: 2020, ratingSource: expect.stringContaining("National Wetland Plant List") as unknown });
+  for (const { record } of rows)
+    expect(record).toMatchObject({ listYear: 2020, ratingSource: expect.stringContaining("National Wetland Plant List") as unknown });
 });
 
 // National Wetland Plant List, national download 2020 v1, read in transcription; corrected cells of the first reading.

@@ -8,8 +8,7 @@ import type { Sheet } from "../../../addin/records/sheet.ts";
 import { recordSheets } from "../../../addin/records/program-sheets.ts";
 import { sitesSheet } from "../../../addin/records/sites.ts";
 import { surfacesSheet } from "../../../addin/records/surfaces.ts";
-import { addressOf } from "../../../addin/workbook/workbook.ts";
-import type { CellValue } from "../../../addin/workbook/workbook.ts";
+import { addressOf, type CellValue } from "../../../addin/workbook/port.ts";
 
 const headings = (sheet: Sheet) => Object.values(sheet.columns).map(({ heading }) => heading);
 const cellsOf = (sheet: Sheet, ...rows: CellValue[][]): CellValue[][] => [...sheet.preface.map((line) => [line]), headings(sheet), ...rows];
@@ -46,7 +45,13 @@ describe("reading the Surfaces sheet", () => {
 
   test("a column that people moved is read where it stands now", () => {
     const [first, second, ...rest] = headings(surfacesSheet);
-    const moved = [["a line"], ["another"], ["and a third"], [null, second ?? "", first ?? "", ...rest], [null, "Roof", "Y-001", "roof", 620, 1]];
+    const moved = [
+      ["a line"],
+      ["another"],
+      ["and a third"],
+      [null, second ?? "", first ?? "", ...rest],
+      [null, "Roof", "Y-001", "roof", 620, 1],
+    ];
     const { rows, slips } = readRecords(surfacesSheet, moved);
     expect(slips).toEqual([]);
     expect(rows[0]?.record).toMatchObject({ siteId: "Y-001", surface: "Roof", area: 620 });
@@ -62,10 +67,18 @@ describe("reading the Surfaces sheet", () => {
 
   test("a heading that is nowhere is named, and nothing on the sheet is taken for another column", () => {
     const [first, second, cover, ...rest] = headings(surfacesSheet);
-    const { rows, slips } = readRecords(surfacesSheet, [["a line"], ["another"], [first ?? "", second ?? "", `${cover} kind`, ...rest], ["Y-001", "Roof", "roof", 620, 1]]);
+    const { rows, slips } = readRecords(surfacesSheet, [
+      ["a line"],
+      ["another"],
+      [first ?? "", second ?? "", `${cover} kind`, ...rest],
+      ["Y-001", "Roof", "roof", 620, 1],
+    ]);
     expect(rows).toEqual([]);
     expect(slips.map(({ where, sentence }) => [addressOf(where), sentence])).toEqual([
-      ["Surfaces!C3", 'Sheet Surfaces has no column "Cover", so nothing on it is read. Check the workbook to see a repair, or put the heading back.'],
+      [
+        "Surfaces!C3",
+        'Sheet Surfaces has no column "Cover", so nothing on it is read. Check the workbook to see a repair, or put the heading back.',
+      ],
     ]);
   });
 
@@ -79,7 +92,9 @@ test("readings that no longer stand side by side are not read, because the formu
   const [first, ...rest] = headings(holeTestsSheet);
   const { rows, slips } = readRecords(holeTestsSheet, [[...rest.slice(0, -1), first ?? "", ...rest.slice(-1)], ["A"]]);
   expect(rows).toEqual([]);
-  expect(slips[0]?.sentence).toBe('Columns "Water 1" to "Water 10" of sheet Hole tests must stand side by side in their first order, because formulas read them by place. Nothing on the sheet is read until they do.');
+  expect(slips[0]?.sentence).toBe(
+    'Columns "Water 1" to "Water 10" of sheet Hole tests must stand side by side in their first order, because formulas read them by place. Nothing on the sheet is read until they do.',
+  );
 });
 
 test("units and soil group are read whatever their case", () => {
@@ -90,19 +105,31 @@ test("units and soil group are read whatever their case", () => {
 /** A row in which every column holds something it takes. */
 function goodRow(sheet: Sheet): CellValue[] {
   const candidates: CellValue[] = ["Y-001", 1, 46_100];
-  return Object.values(sheet.columns).map(({ cell, choices }) => choices?.[0] ?? candidates.find((value) => cell.safeParse(value).success) ?? null);
+  return Object.values(sheet.columns).map(
+    ({ cell, choices }) => choices?.[0] ?? candidates.find((value) => cell.safeParse(value).success) ?? null,
+  );
 }
 
-const columnsTyped = recordSheets.flatMap((sheet) => Object.keys(sheet.columns).filter((key) => sheet.columns[key]?.role === "input").map((key) => ({ sheet, key, name: `${sheet.name}, ${sheet.columns[key]?.heading ?? key}` })));
-const isNumber = ({ sheet, key }: (typeof columnsTyped)[number]) => sheet.columns[key]?.cell.safeParse(1).success === true && sheet.columns[key].cell.safeParse("12 in").success === false;
+const columnsTyped = recordSheets.flatMap((sheet) =>
+  Object.keys(sheet.columns)
+    .filter((key) => sheet.columns[key]?.role === "input")
+    .map((key) => ({ sheet, key, name: `${sheet.name}, ${sheet.columns[key]?.heading ?? key}` })),
+);
+const isNumber = ({ sheet, key }: (typeof columnsTyped)[number]) =>
+  sheet.columns[key]?.cell.safeParse(1).success === true && sheet.columns[key].cell.safeParse("12 in").success === false;
 const isDate = ({ sheet, key }: (typeof columnsTyped)[number]) => sheet.columns[key]?.numberFormat?.startsWith("yyyy") === true;
 
 /** The slips of a row that is good but for one cell, after checking that the rest of the row was read all the same. */
 function slipsWith(sheet: Sheet, key: string, value: CellValue): readonly (readonly [string, string])[] {
   const keys = Object.keys(sheet.columns);
   const good = goodRow(sheet);
-  const { rows: [before] } = readRecords(sheet, cellsOf(sheet, good));
-  const { rows: [row], slips } = readRecords(sheet, cellsOf(sheet, good.with(keys.indexOf(key), value), good));
+  const {
+    rows: [before],
+  } = readRecords(sheet, cellsOf(sheet, good));
+  const {
+    rows: [row],
+    slips,
+  } = readRecords(sheet, cellsOf(sheet, good.with(keys.indexOf(key), value), good));
   const others = keys.filter((other) => other !== key);
   expect(others.map((other) => row?.record[other])).toEqual(others.map((other) => before?.record[other]));
   expect(row?.cells[key]).toBe(value);
@@ -113,51 +140,83 @@ function slipsWith(sheet: Sheet, key: string, value: CellValue): readonly (reado
 const says = (sheet: Sheet, key: string) => `${sheet.columns[key]?.heading ?? ""} ${sheet.columns[key]?.note ?? ""}`.toLowerCase();
 
 describe("What was pasted into a column that people type", () => {
-  test.each(columnsTyped.filter(isNumber).filter((column) => !isDate(column)))("$name: text is a slip at its cell that names the column, and the rest of the row is read", ({ sheet, key }) => {
-    for (const pasted of ["12 in", "5 %", "1,200", "about 3", "1/2", "<img src=x onerror=alert(1)>"]) {
-      const slips = slipsWith(sheet, key, pasted);
-      expect(slips).toEqual([[addressOf({ sheet: sheet.name, row: sheet.preface.length + 1, column: Object.keys(sheet.columns).indexOf(key), rows: 1, columns: 1 }), expect.stringContaining(`must be a number; it is the text "${pasted}".`)]]);
-    }
-  });
+  test.each(columnsTyped.filter(isNumber).filter((column) => !isDate(column)))(
+    "$name: text is a slip at its cell that names the column, and the rest of the row is read",
+    ({ sheet, key }) => {
+      for (const pasted of ["12 in", "5 %", "1,200", "about 3", "1/2", "<img src=x onerror=alert(1)>"]) {
+        const slips = slipsWith(sheet, key, pasted);
+        expect(slips).toEqual([
+          [
+            addressOf({
+              sheet: sheet.name,
+              row: sheet.preface.length + 1,
+              column: Object.keys(sheet.columns).indexOf(key),
+              rows: 1,
+              columns: 1,
+            }),
+            expect.stringContaining(`must be a number; it is the text "${pasted}".`),
+          ],
+        ]);
+      }
+    },
+  );
 
-  test.each(columnsTyped.filter(isDate))("$name: a text, a number that is no day and one past all days are slips; a day with a time is that day", ({ sheet, key }) => {
-    for (const pasted of ["next week", "5/4/26", "2026-05-04", 0, -3, 1e308, 2_958_466]) {
-      expect(slipsWith(sheet, key, pasted)).toEqual([[expect.any(String), expect.stringContaining("must be a date")]]);
-    }
-    expect(slipsWith(sheet, key, 46_100.6)).toEqual([]);
-    const [row] = readRecords(sheet, cellsOf(sheet, goodRow(sheet).with(Object.keys(sheet.columns).indexOf(key), 46_100.6))).rows;
-    expect(Math.floor(Number(row?.record[key]))).toBe(46_100);
-  });
+  test.each(columnsTyped.filter(isDate))(
+    "$name: a text, a number that is no day and one past all days are slips; a day with a time is that day",
+    ({ sheet, key }) => {
+      for (const pasted of ["next week", "5/4/26", "2026-05-04", 0, -3, 1e308, 2_958_466]) {
+        expect(slipsWith(sheet, key, pasted)).toEqual([[expect.any(String), expect.stringContaining("must be a date")]]);
+      }
+      expect(slipsWith(sheet, key, 46_100.6)).toEqual([]);
+      const [row] = readRecords(sheet, cellsOf(sheet, goodRow(sheet).with(Object.keys(sheet.columns).indexOf(key), 46_100.6))).rows;
+      expect(Math.floor(Number(row?.record[key]))).toBe(46_100);
+    },
+  );
 
-  test.each(columnsTyped.filter(isNumber))("$name: a number too large for any yard is a slip, so that no total runs out of numbers", ({ sheet, key }) => {
-    for (const huge of [1e308, -1e308]) expect(slipsWith(sheet, key, huge)).toHaveLength(1);
-  });
+  test.each(columnsTyped.filter(isNumber))(
+    "$name: a number too large for any yard is a slip, so that no total runs out of numbers",
+    ({ sheet, key }) => {
+      for (const huge of [1e308, -1e308]) expect(slipsWith(sheet, key, huge)).toHaveLength(1);
+    },
+  );
 
-  test.each(columnsTyped.filter(({ sheet, key }) => !["answer", "before", "after"].includes(key) && sheet.columns[key] !== undefined))("$name: an error of a formula is a slip that names the column and the error", ({ sheet, key }) => {
-    for (const code of ["#N/A", "#REF!", "#VALUE!", "#DIV/0!"]) {
-      const slips = slipsWith(sheet, key, code);
-      expect(slips).toEqual([[expect.any(String), expect.stringContaining(`shows the error ${code}.`)]]);
-      const [label = ""] = slips[0]?.[1].split(" shows") ?? [];
-      expect(says(sheet, key)).toContain(label.split(" ")[0]?.toLowerCase());
-    }
-  });
+  test.each(columnsTyped.filter(({ sheet, key }) => !["answer", "before", "after"].includes(key) && sheet.columns[key] !== undefined))(
+    "$name: an error of a formula is a slip that names the column and the error",
+    ({ sheet, key }) => {
+      for (const code of ["#N/A", "#REF!", "#VALUE!", "#DIV/0!"]) {
+        const slips = slipsWith(sheet, key, code);
+        expect(slips).toEqual([[expect.any(String), expect.stringContaining(`shows the error ${code}.`)]]);
+        const [label = ""] = slips[0]?.[1].split(" shows") ?? [];
+        expect(says(sheet, key)).toContain(label.split(" ")[0]?.toLowerCase());
+      }
+    },
+  );
 
-  test.each(["Planned", "Planted", "Hours", "Quantity", "Unit price", "Limit"])("a negative count or amount in %s is refused by name", (heading) => {
-    const found = columnsTyped.filter(({ sheet, key }) => sheet.columns[key]?.heading === heading);
-    expect(found).not.toEqual([]);
-    for (const { sheet, key } of found) expect(slipsWith(sheet, key, -1)).toEqual([[expect.any(String), `${heading} must be 0 or more.`]]);
-  });
+  test.each(["Planned", "Planted", "Hours", "Quantity", "Unit price", "Limit"])(
+    "a negative count or amount in %s is refused by name",
+    (heading) => {
+      const found = columnsTyped.filter(({ sheet, key }) => sheet.columns[key]?.heading === heading);
+      expect(found).not.toEqual([]);
+      for (const { sheet, key } of found)
+        expect(slipsWith(sheet, key, -1)).toEqual([[expect.any(String), `${heading} must be 0 or more.`]]);
+    },
+  );
 });
 
 test.each(recordSheets)("whatever $name holds, reading gives records and sentences, never a crash", (sheet) => {
   const anyCell = fc.oneof(
-    fc.string(), fc.double(), fc.boolean(), fc.constant(null),
+    fc.string(),
+    fc.double(),
+    fc.boolean(),
+    fc.constant(null),
     fc.constantFrom("#N/A", "__proto__", "=1+1", "<img src=x onerror=alert(1)>", "constructor", "x".repeat(10_000)),
   );
   const width = headings(sheet).length;
-  fc.assert(fc.property(fc.array(fc.array(anyCell, { minLength: width, maxLength: width }), { maxLength: 6 }), (cells) => {
-    const { rows, slips } = readRecords(sheet, cellsOf(sheet, ...cells));
-    for (const { sentence } of slips) expect(sentence).toMatch(/\.$/);
-    rows.forEach(({ row, cells: raw }) => expect(Object.values(raw)).toEqual(cells[row - firstRowOf(sheet)]));
-  }));
+  fc.assert(
+    fc.property(fc.array(fc.array(anyCell, { minLength: width, maxLength: width }), { maxLength: 6 }), (cells) => {
+      const { rows, slips } = readRecords(sheet, cellsOf(sheet, ...cells));
+      for (const { sentence } of slips) expect(sentence).toMatch(/\.$/);
+      rows.forEach(({ row, cells: raw }) => expect(Object.values(raw)).toEqual(cells[row - firstRowOf(sheet)]));
+    }),
+  );
 });

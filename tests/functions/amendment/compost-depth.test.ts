@@ -10,7 +10,13 @@ const richerPercent = measured(1, 60);
 const density = measured(300, 3000);
 
 /** Percent organic matter of the mixture, by weighing both parts: an independent way back. */
-function mixedPercent(depthInches: number, compostInches: number, organic: { soilPercent: number; compostPercent: number }, soilDensity: number, compostDensity: number): number {
+function mixedPercent(
+  depthInches: number,
+  compostInches: number,
+  organic: { soilPercent: number; compostPercent: number },
+  soilDensity: number,
+  compostDensity: number,
+): number {
   const soilMass = (depthInches - compostInches) * soilDensity;
   const compostMass = compostInches * compostDensity;
   return (soilMass * organic.soilPercent + compostMass * organic.compostPercent) / (soilMass + compostMass);
@@ -45,35 +51,69 @@ describe("computed by hand, beside the published standard rates", () => {
 describe("any amended soil", () => {
   test("has the target's organic matter when both parts are weighed", () => {
     fc.assert(
-      fc.property(depth, soilPercent, shortPercent, richerPercent, density, density, (inches, soil, short, richer, soilDensity, compostDensity) => {
-        const target = soil + short;
-        const organic = { soilPercent: soil, targetPercent: target, compostPercent: target + richer };
-        const compost = compostDepthInches(inches, organic, soilDensity, compostDensity);
-        expect(mixedPercent(inches, compost, organic, soilDensity, compostDensity)).toBeCloseTo(target, 8);
-      }),
+      fc.property(
+        depth,
+        soilPercent,
+        shortPercent,
+        richerPercent,
+        density,
+        density,
+        (inches, soil, short, richer, soilDensity, compostDensity) => {
+          const target = soil + short;
+          const organic = { soilPercent: soil, targetPercent: target, compostPercent: target + richer };
+          const compost = compostDepthInches(inches, organic, soilDensity, compostDensity);
+          expect(mixedPercent(inches, compost, organic, soilDensity, compostDensity)).toBeCloseTo(target, 8);
+        },
+      ),
     );
   });
 
   test("holds less compost than its depth, and more than none", () => {
     fc.assert(
-      fc.property(depth, soilPercent, shortPercent, richerPercent, density, density, (inches, soil, short, richer, soilDensity, compostDensity) => {
-        const target = soil + short;
-        const compost = compostDepthInches(inches, { soilPercent: soil, targetPercent: target, compostPercent: target + richer }, soilDensity, compostDensity);
-        expect(compost).toBeGreaterThan(0);
-        expect(compost).toBeLessThan(inches);
-      }),
+      fc.property(
+        depth,
+        soilPercent,
+        shortPercent,
+        richerPercent,
+        density,
+        density,
+        (inches, soil, short, richer, soilDensity, compostDensity) => {
+          const target = soil + short;
+          const compost = compostDepthInches(
+            inches,
+            { soilPercent: soil, targetPercent: target, compostPercent: target + richer },
+            soilDensity,
+            compostDensity,
+          );
+          expect(compost).toBeGreaterThan(0);
+          expect(compost).toBeLessThan(inches);
+        },
+      ),
     );
   });
 
   test("takes more of a poorer compost, and the same whatever unit the densities are in", () => {
     fc.assert(
-      fc.property(depth, soilPercent, shortPercent, richerPercent, density, density, (inches, soil, short, richer, soilDensity, compostDensity) => {
-        const target = soil + short;
-        const of = (compostPercent: number, unit: number): number =>
-          compostDepthInches(inches, { soilPercent: soil, targetPercent: target, compostPercent }, soilDensity * unit, compostDensity * unit);
-        expect(of(target + richer, 1)).toBeGreaterThan(of(target + richer + 1, 1));
-        expect(of(target + richer, 0.593276)).toBeCloseTo(of(target + richer, 1), 9);
-      }),
+      fc.property(
+        depth,
+        soilPercent,
+        shortPercent,
+        richerPercent,
+        density,
+        density,
+        (inches, soil, short, richer, soilDensity, compostDensity) => {
+          const target = soil + short;
+          const of = (compostPercent: number, unit: number): number =>
+            compostDepthInches(
+              inches,
+              { soilPercent: soil, targetPercent: target, compostPercent },
+              soilDensity * unit,
+              compostDensity * unit,
+            );
+          expect(of(target + richer, 1)).toBeGreaterThan(of(target + richer + 1, 1));
+          expect(of(target + richer, 0.593276)).toBeCloseTo(of(target + richer, 1), 9);
+        },
+      ),
     );
   });
 });

@@ -37,7 +37,11 @@ describe("US Army, TM 9-2320-366-10-1, table 2-15", () => {
 
 // Common practice, no source.
 describe("usual weights", () => {
-  test.each([["compost", 800, 1000], ["mulch", 400, 800], ["wet topsoil", 2700, 3000]] as const)("%s is counted at the heavy end of %d to %d lb a cu yd", (of, light, heavy) => {
+  test.each([
+    ["compost", 800, 1000],
+    ["mulch", 400, 800],
+    ["wet topsoil", 2700, 3000],
+  ] as const)("%s is counted at the heavy end of %d to %d lb a cu yd", (of, light, heavy) => {
     expect(2000 * materialTons(1, of)).toBeCloseTo(heavy, 9);
     expect(usualPoundsPerCubicYard[of]).toBeGreaterThan(light);
     expect(isPrintedMaterial(of)).toBe(false);

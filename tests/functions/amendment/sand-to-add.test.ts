@@ -50,7 +50,10 @@ describe("any blend", () => {
         const share = addedSandShare({ nativePercent: percent, sourcePercent: percent + short + purer, targetPercent: percent + short });
         expect(share).toBeGreaterThan(0);
         expect(share).toBeLessThan(1);
-        expect(addedSandShare({ nativePercent: percent, sourcePercent: percent + 2 * short, targetPercent: percent + short })).toBeCloseTo(0.5, 9);
+        expect(addedSandShare({ nativePercent: percent, sourcePercent: percent + 2 * short, targetPercent: percent + short })).toBeCloseTo(
+          0.5,
+          9,
+        );
       }),
     );
   });

@@ -18,20 +18,35 @@ describe("recipes", () => {
     }
   });
 
-  test.each(mixRecipes)("$name has shares that add up to 1 and lie at the middle of the range, scaled to add up", ({ parts, published }) => {
-    expect(parts.reduce((sum, { share }) => sum + share, 0)).toBeCloseTo(1, 12);
-    const middles = Object.values(published.values).map(({ least, most }) => (least + most) / 2);
-    const total = middles.reduce((sum, middle) => sum + middle, 0);
-    // To a whole percent, and one more where the whole percents had to give way.
-    parts.forEach(({ share }, place) => expect(Math.abs(share * 100 - (100 * middles[place]!) / total)).toBeLessThanOrEqual(1));
-  });
+  test.each(mixRecipes)(
+    "$name has shares that add up to 1 and lie at the middle of the range, scaled to add up",
+    ({ parts, published }) => {
+      expect(parts.reduce((sum, { share }) => sum + share, 0)).toBeCloseTo(1, 12);
+      const middles = Object.values(published.values).map(({ least, most }) => (least + most) / 2);
+      const total = middles.reduce((sum, middle) => sum + middle, 0);
+      // To a whole percent, and one more where the whole percents had to give way.
+      parts.forEach(({ share }, place) => expect(Math.abs(share * 100 - (100 * middles[place]!) / total)).toBeLessThanOrEqual(1));
+    },
+  );
 
   // Minnesota Stormwater Manual, "Comparison of pros and cons of bioretention soil mixes" (read); the updated mixes.
   test("the Minnesota mixes are the published ones", () => {
-    const rangesOf = (name: string) => Object.values(mixRecipes.find((one) => one.name === name)!.published.values).map(({ least, most }) => [least, most]);
-    expect(rangesOf("sand with topsoil and compost")).toEqual([[60, 70], [15, 25], [15, 25]]);
-    expect(rangesOf("sand and compost")).toEqual([[70, 85], [15, 30]]);
-    expect(rangesOf("sand low in phosphorus")).toEqual([[85, 88], [8, 12], [3, 5]]);
+    const rangesOf = (name: string) =>
+      Object.values(mixRecipes.find((one) => one.name === name)!.published.values).map(({ least, most }) => [least, most]);
+    expect(rangesOf("sand with topsoil and compost")).toEqual([
+      [60, 70],
+      [15, 25],
+      [15, 25],
+    ]);
+    expect(rangesOf("sand and compost")).toEqual([
+      [70, 85],
+      [15, 30],
+    ]);
+    expect(rangesOf("sand low in phosphorus")).toEqual([
+      [85, 88],
+      [8, 12],
+      [3, 5],
+    ]);
   });
 
   test("each recipe names a document, and no name holds a comma that a drop-down would split at", () => {

@@ -9,7 +9,12 @@ const bag = measured(0.25, 3);
 
 // Computed by hand: 27 cu ft in a cu yd. The bag sizes are common practice, no source.
 describe("computed by hand", () => {
-  test.each([[2, 13.5, 14], [1, 27, 27], [1.5, 18, 18], [0.5, 54, 54]])("a cubic yard in bags of %d cu ft is %d bags, so %d", (size, exact, whole) => {
+  test.each([
+    [2, 13.5, 14],
+    [1, 27, 27],
+    [1.5, 18, 18],
+    [0.5, 54, 54],
+  ])("a cubic yard in bags of %d cu ft is %d bags, so %d", (size, exact, whole) => {
     expect(27 / size).toBe(exact);
     expect(wholeBags(1, size)).toBe(whole);
   });

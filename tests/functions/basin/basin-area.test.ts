@@ -53,7 +53,9 @@ describe("computed by hand", () => {
 
   // A county rain garden page crediting Schmidt, Shaw and Dods 2007 (read): 240 sq ft of roof, 4 in deep, 60 sq ft.
   test("1 in off 240 sq ft needs 60 sq ft at 4 in deep", () => {
-    expect(basinFloorSquareFeet({ ...storm, contributingSquareFeet: 240, pondingInches: 4, runoffShare: 1, mediaInches: 0, stormHours: 0 })).toBeCloseTo(60, 9);
+    expect(
+      basinFloorSquareFeet({ ...storm, contributingSquareFeet: 240, pondingInches: 4, runoffShare: 1, mediaInches: 0, stormHours: 0 }),
+    ).toBeCloseTo(60, 9);
   });
 
   // Ontario's form Ap = i D Ai / (d' + f D), as printed on the design guide's wiki (read); the inputs are ours.
@@ -103,7 +105,12 @@ describe("any storm", () => {
         const { arrives, held } = balance(one, floor);
         expect(held / arrives).toBeCloseTo(1, 8);
       }),
-      { examples: [[{ ...storm, sideSlope: 3, rainOnBasinCounted: true }], [{ ...storm, sideSlope: 3, stormInches: 4, rainOnBasinCounted: true }]] },
+      {
+        examples: [
+          [{ ...storm, sideSlope: 3, rainOnBasinCounted: true }],
+          [{ ...storm, sideSlope: 3, stormInches: 4, rainOnBasinCounted: true }],
+        ],
+      },
     );
   });
 
@@ -114,7 +121,12 @@ describe("any storm", () => {
         const { arrives, held } = balance(one, floor);
         expect(held).toBeLessThan(arrives);
       }),
-      { examples: [[{ ...storm, pondingInches: 0, mediaInches: 0, stormHours: 0 }, 100], [{ ...storm, pondingInches: 1, mediaInches: 0, stormHours: 0, sideSlope: 3, rainOnBasinCounted: true }, 100]] },
+      {
+        examples: [
+          [{ ...storm, pondingInches: 0, mediaInches: 0, stormHours: 0 }, 100],
+          [{ ...storm, pondingInches: 1, mediaInches: 0, stormHours: 0, sideSlope: 3, rainOnBasinCounted: true }, 100],
+        ],
+      },
     );
   });
 

@@ -22,7 +22,14 @@ describe("any basin", () => {
         const volume = basinVolumeCubicFeet(area, depth, slope, outline, ratio);
         expect(Math.abs(basinDepthInches(volume, area, slope, outline, ratio) - depth)).toBeLessThanOrEqual(1e-9);
       }),
-      { examples: [[100, 0, 3, "ellipse", 2], [1, 48, 6, "ellipse", 1], [1e-6, 48, 3, "rectangle", 1], [100, 6, 0, "ellipse", 2]] },
+      {
+        examples: [
+          [100, 0, 3, "ellipse", 2],
+          [1, 48, 6, "ellipse", 1],
+          [1e-6, 48, 3, "rectangle", 1],
+          [100, 6, 0, "ellipse", 2],
+        ],
+      },
     );
   });
 
@@ -43,7 +50,12 @@ describe("any basin", () => {
         expect(depth).toBeGreaterThanOrEqual(0);
         expect(depth).toBeLessThanOrEqual(((12 * volume) / area) * (1 + 1e-12));
       }),
-      { examples: [[100, 0, 3, "ellipse", 2], [1, 5000, 3, "ellipse", 2]] },
+      {
+        examples: [
+          [100, 0, 3, "ellipse", 2],
+          [1, 5000, 3, "ellipse", 2],
+        ],
+      },
     );
   });
 });

@@ -46,7 +46,10 @@ describe("any basin", () => {
   test("takes as long in millimetres as in inches", () => {
     fc.assert(
       fc.property(depth, rate, depth, share, (ponding, inchesPerHour, media, voids) => {
-        expect(drawdownHours(ponding * 25.4, inchesPerHour * 25.4, media * 25.4, voids)).toBeCloseTo(drawdownHours(ponding, inchesPerHour, media, voids), 6);
+        expect(drawdownHours(ponding * 25.4, inchesPerHour * 25.4, media * 25.4, voids)).toBeCloseTo(
+          drawdownHours(ponding, inchesPerHour, media, voids),
+          6,
+        );
       }),
     );
   });

@@ -8,19 +8,30 @@ const soil = fc.constantFrom(...FACTOR_SOILS);
 const ponding = fc.double({ min: 0.1, max: 24, noNaN: true });
 const contributing = measured(0, 5000);
 
-const areaFor = (squareFeet: number, of: FactorSoil, inches: number, isFar = false): number => factorAreaSquareFeet(squareFeet, sizeFactor(of, inches, isFar));
+const areaFor = (squareFeet: number, of: FactorSoil, inches: number, isFar = false): number =>
+  factorAreaSquareFeet(squareFeet, sizeFactor(of, inches, isFar));
 
 // Wisconsin homeowner manual GWQ037, 2003; the evidence of each factor is what the test says of it.
 describe("the published factors", () => {
   test.each([
-    ["sandy", 4, 0.19, "read"], ["sandy", 6, 0.15, "read"], ["sandy", 8, 0.08, "read"],
-    ["silty", 4, 0.34, "read"], ["silty", 6, 0.25, "read"], ["silty", 8, 0.16, "from memory"],
-    ["clayey", 4, 0.43, "from memory"], ["clayey", 6, 0.32, "read"], ["clayey", 8, 0.2, "from memory"],
+    ["sandy", 4, 0.19, "read"],
+    ["sandy", 6, 0.15, "read"],
+    ["sandy", 8, 0.08, "read"],
+    ["silty", 4, 0.34, "read"],
+    ["silty", 6, 0.25, "read"],
+    ["silty", 8, 0.16, "from memory"],
+    ["clayey", 4, 0.43, "from memory"],
+    ["clayey", 6, 0.32, "read"],
+    ["clayey", 8, 0.2, "from memory"],
   ] as const)("near the downspout, %s soil under %d in of ponding takes %d (%s)", (of, inches, factor, evidence) => {
     expect(sizeFactor(of, inches, false)).toEqual({ factor, evidence });
   });
 
-  test.each([["sandy", 0.03], ["silty", 0.06], ["clayey", 0.1]] as const)("over 30 ft away, %s soil takes %d at any depth (from memory)", (of, factor) => {
+  test.each([
+    ["sandy", 0.03],
+    ["silty", 0.06],
+    ["clayey", 0.1],
+  ] as const)("over 30 ft away, %s soil takes %d at any depth (from memory)", (of, factor) => {
     for (const inches of [3, 5.5, 8, 12]) expect(sizeFactor(of, inches, true)).toEqual({ factor, evidence: "from memory" });
   });
 
@@ -38,9 +49,21 @@ describe("published examples", () => {
 
   // Extension slides after Dietz, University of Connecticut (read): areas in sandy soils, printed to 1 sq ft.
   test.each([
-    [200, 4, 38], [400, 4, 76], [600, 4, 114], [800, 4, 152], [1000, 4, 190],
-    [200, 6, 30], [400, 6, 60], [600, 6, 90], [800, 6, 120], [1000, 6, 150],
-    [200, 8, 16], [400, 8, 32], [600, 8, 48], [800, 8, 64], [1000, 8, 80],
+    [200, 4, 38],
+    [400, 4, 76],
+    [600, 4, 114],
+    [800, 4, 152],
+    [1000, 4, 190],
+    [200, 6, 30],
+    [400, 6, 60],
+    [600, 6, 90],
+    [800, 6, 120],
+    [1000, 6, 150],
+    [200, 8, 16],
+    [400, 8, 32],
+    [600, 8, 48],
+    [800, 8, 64],
+    [1000, 8, 80],
   ])("%d sq ft draining to a sandy garden %d in deep take %d sq ft", (squareFeet, inches, printed) => {
     expect(Math.abs(areaFor(squareFeet, "sandy", inches) - printed)).toBeLessThanOrEqual(0.5);
   });
@@ -52,12 +75,22 @@ describe("published examples", () => {
 });
 
 describe("gaps in the table", () => {
-  test.each([[5.01, 0.34], [5.5, 0.34], [5.99, 0.34], [7.01, 0.25], [7.5, 0.25], [7.99, 0.25]])("%d in on silty soil lies between two bands and takes the larger factor, %d", (inches, factor) => {
+  test.each([
+    [5.01, 0.34],
+    [5.5, 0.34],
+    [5.99, 0.34],
+    [7.01, 0.25],
+    [7.5, 0.25],
+    [7.99, 0.25],
+  ])("%d in on silty soil lies between two bands and takes the larger factor, %d", (inches, factor) => {
     expect(depthFit(inches)).toBe("between bands");
     expect(sizeFactor("silty", inches, false).factor).toBe(factor);
   });
 
-  test.each([[2.9, "shallower", 0.34], [8.1, "deeper", 0.16]] as const)("%d in is %s than the bands and takes the factor of the nearest, %d", (inches, fit, factor) => {
+  test.each([
+    [2.9, "shallower", 0.34],
+    [8.1, "deeper", 0.16],
+  ] as const)("%d in is %s than the bands and takes the factor of the nearest, %d", (inches, fit, factor) => {
     expect(depthFit(inches)).toBe(fit);
     expect(sizeFactor("silty", inches, false).factor).toBe(factor);
   });
@@ -74,7 +107,9 @@ describe("any garden", () => {
   test("is no larger the deeper it ponds, and no smaller the slower its soil", () => {
     fc.assert(
       fc.property(contributing, ponding, ponding, soil, fc.boolean(), (squareFeet, one, other, of, isFar) => {
-        expect(areaFor(squareFeet, of, Math.max(one, other), isFar)).toBeLessThanOrEqual(areaFor(squareFeet, of, Math.min(one, other), isFar));
+        expect(areaFor(squareFeet, of, Math.max(one, other), isFar)).toBeLessThanOrEqual(
+          areaFor(squareFeet, of, Math.min(one, other), isFar),
+        );
         expect(areaFor(squareFeet, "sandy", one, isFar)).toBeLessThanOrEqual(areaFor(squareFeet, "silty", one, isFar));
         expect(areaFor(squareFeet, "silty", one, isFar)).toBeLessThanOrEqual(areaFor(squareFeet, "clayey", one, isFar));
       }),

@@ -12,10 +12,16 @@ describe("the area of a basin floor from tape measurements", () => {
   });
 
   test("a floor staked out from its area measures that area again", () => {
-    const sizes = fc.record({ area: fc.double({ min: 1, max: 1e4, noNaN: true }), ratio: fc.double({ min: 1, max: 6, noNaN: true }), shape: fc.constantFrom(...BASIN_SHAPES) });
-    fc.assert(fc.property(sizes, ({ area, ratio, shape }) => {
-      const { lengthFeet, widthFeet } = basinFloor(area, shape, ratio);
-      expect(floorAreaOf(lengthFeet, widthFeet, shape) / area).toBeCloseTo(1, 12);
-    }));
+    const sizes = fc.record({
+      area: fc.double({ min: 1, max: 1e4, noNaN: true }),
+      ratio: fc.double({ min: 1, max: 6, noNaN: true }),
+      shape: fc.constantFrom(...BASIN_SHAPES),
+    });
+    fc.assert(
+      fc.property(sizes, ({ area, ratio, shape }) => {
+        const { lengthFeet, widthFeet } = basinFloor(area, shape, ratio);
+        expect(floorAreaOf(lengthFeet, widthFeet, shape) / area).toBeCloseTo(1, 12);
+      }),
+    );
   });
 });

@@ -31,7 +31,12 @@ describe("any area", () => {
         expect(ruleAreaSquareFeet(contributing, part)).toBeGreaterThanOrEqual(0);
         expect(ruleAreaSquareFeet(contributing, part)).toBeLessThanOrEqual(contributing);
       }),
-      { examples: [[0, 0], [1e5, 100]] },
+      {
+        examples: [
+          [0, 0],
+          [1e5, 100],
+        ],
+      },
     );
   });
 

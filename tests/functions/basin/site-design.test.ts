@@ -113,7 +113,10 @@ describe("any yard", () => {
         const floor = basinFloor(basin.floorSquareFeet, "ellipse", 2);
         expect(basin.rimSquareFeet).toBeCloseTo(areaAtHeightSquareFeet(floor, pondingInches / 12, side), 8);
         const dugForMedia = (basin.floorSquareFeet * layer) / 12;
-        expect(basin.digCubicYards * 27).toBeCloseTo(basinVolumeCubicFeet(basin.floorSquareFeet, pondingInches, side, "ellipse", 2) + dugForMedia, 6);
+        expect(basin.digCubicYards * 27).toBeCloseTo(
+          basinVolumeCubicFeet(basin.floorSquareFeet, pondingInches, side, "ellipse", 2) + dugForMedia,
+          6,
+        );
         expect(basin.rimSquareFeet).toBeGreaterThanOrEqual(basin.floorSquareFeet);
       }),
     );

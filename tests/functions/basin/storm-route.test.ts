@@ -8,7 +8,10 @@ import { garden as anyGarden, roofGarden, slicedPond } from "./garden.ts";
 
 const steps: fc.Arbitrary<StepRains> = fc.record({
   stepMinutes: fc.constantFrom(5, 15, 60),
-  inches: fc.array(fc.integer({ min: 0, max: 150 }).map((hundredths) => hundredths / 100), { minLength: 1, maxLength: 30 }),
+  inches: fc.array(
+    fc.integer({ min: 0, max: 150 }).map((hundredths) => hundredths / 100),
+    { minLength: 1, maxLength: 30 },
+  ),
 });
 /** A storm is too short for evapotranspiration to tell. */
 const garden = anyGarden.map((one): Garden => ({ ...one, evapotranspirationInchesPerDay: 0 }));
@@ -49,7 +52,12 @@ describe("1 in of even rain in 6 h on the handbook's roof garden, computed by ha
 // Handbook section 3c, G2, computed by hand: 17 by 7 ft, 3 to 1, 6 in: 79.00 cu ft under a rim of 200 sq ft.
 test("a rectangular basin of 17 by 7 ft catches rain on its 200 sq ft of rim and spills what is over 79 cu ft", () => {
   const rectangle: Garden = {
-    ...roofGarden, floorSquareFeet: 119, mediaInches: 0, sideSlope: 3, designInchesPerHour: 0, outline: { shape: "rectangle", lengthToWidth: 17 / 7 },
+    ...roofGarden,
+    floorSquareFeet: 119,
+    mediaInches: 0,
+    sideSlope: 3,
+    designInchesPerHour: 0,
+    outline: { shape: "rectangle", lengthToWidth: 17 / 7 },
   };
   const [step] = routeStorm({ stepMinutes: 60, inches: [2] }, rectangle);
   // 2 in on 0.95 x 1,000 + 200 sq ft are 191.667 cu ft.
@@ -149,14 +157,23 @@ describe("any storm through any basin", () => {
         if (routed.length < longest) expect(last.storedCubicFeet).toBe(0);
         expect(routed.slice(rains.inches.length, -1).every(({ storedCubicFeet }) => storedCubicFeet > 0)).toBe(true);
       }),
-      { examples: [[{ stepMinutes: 60, inches: [0] }, roofGarden], [{ stepMinutes: 60, inches: [1] }, { ...roofGarden, designInchesPerHour: 0 }]] },
+      {
+        examples: [
+          [{ stepMinutes: 60, inches: [0] }, roofGarden],
+          [
+            { stepMinutes: 60, inches: [1] },
+            { ...roofGarden, designInchesPerHour: 0 },
+          ],
+        ],
+      },
     );
   });
 
   test("deeper never spills less, and through faster soil never more", () => {
     fc.assert(
       fc.property(type, fc.double({ min: 0, max: 10, noNaN: true }), garden, (one, inches, basin) => {
-        const spilled = (depth: number, rate: number) => sum(routeStorm(typedStormRains(depth, one), { ...basin, designInchesPerHour: rate }), "overflowCubicFeet");
+        const spilled = (depth: number, rate: number) =>
+          sum(routeStorm(typedStormRains(depth, one), { ...basin, designInchesPerHour: rate }), "overflowCubicFeet");
         const usual = spilled(inches, basin.designInchesPerHour);
         expect(spilled(inches + 1, basin.designInchesPerHour)).toBeGreaterThanOrEqual(usual - 1e-9);
         expect(spilled(inches, basin.designInchesPerHour + 0.5)).toBeLessThanOrEqual(usual + 1e-9);

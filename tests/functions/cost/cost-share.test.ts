@@ -11,7 +11,13 @@ const smallest = measured(0, 200);
 
 describe("published programs", () => {
   // District of Columbia rebate page (read): $41 a sq ft, cap $3,000, gardens of 50 sq ft or more.
-  test.each([[50, 2050], [80, 3000], [49, 0], [73, 2993], [74, 3000]])("41 a sq ft, capped at 3,000, pays a garden of %d sq ft %d", (squareFeet, paid) => {
+  test.each([
+    [50, 2050],
+    [80, 3000],
+    [49, 0],
+    [73, 2993],
+    [74, 3000],
+  ])("41 a sq ft, capped at 3,000, pays a garden of %d sq ft %d", (squareFeet, paid) => {
     expect(programShare("per area", squareFeet, 41, 3000, 50)).toBe(paid);
   });
 
@@ -20,7 +26,12 @@ describe("published programs", () => {
   });
 
   // Seine-Rat Roseau Watershed District page (read): the whole cost to 750 for homes, half to 5,000 for schools.
-  test.each([[600, 100, 750, 600], [900, 100, 750, 750], [8000, 50, 5000, 4000], [12_000, 50, 5000, 5000]])("a cost of %d at %d percent, capped at %d, gets %d", (cost, percent, most, paid) => {
+  test.each([
+    [600, 100, 750, 600],
+    [900, 100, 750, 750],
+    [8000, 50, 5000, 4000],
+    [12_000, 50, 5000, 5000],
+  ])("a cost of %d at %d percent, capped at %d, gets %d", (cost, percent, most, paid) => {
     expect(programShare("percent", cost, percent, most, 0)).toBe(paid);
   });
 });

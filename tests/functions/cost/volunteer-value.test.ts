@@ -10,8 +10,19 @@ const rate = measured(0, 60);
 // Independent Sector and Do Good Institute, national values by year (read), printed to 0.01.
 describe("published values of a volunteer's hour", () => {
   test.each([
-    [2001, 16.27], [2008, 20.25], [2009, 20.85], [2012, 22.14], [2014, 23.07], [2015, 23.56], [2016, 24.14], [2017, 24.69],
-    [2018, 25.43], [2019, 27.2], [2020, 28.54], [2021, 29.95], [2022, 31.8],
+    [2001, 16.27],
+    [2008, 20.25],
+    [2009, 20.85],
+    [2012, 22.14],
+    [2014, 23.07],
+    [2015, 23.56],
+    [2016, 24.14],
+    [2017, 24.69],
+    [2018, 25.43],
+    [2019, 27.2],
+    [2020, 28.54],
+    [2021, 29.95],
+    [2022, 31.8],
   ])("an hour worked in %d is worth %d", (year, dollars) => {
     expect(volunteerDollarsPerHour.values.get(year)).toBe(dollars);
     expect(inKindValue(10, volunteerDollarsPerHour.values.get(year)!)).toBeCloseTo(10 * dollars, 9);

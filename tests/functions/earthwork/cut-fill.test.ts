@@ -8,7 +8,14 @@ import { EARTH_SOILS } from "../../../functions/published/fm-5-434.ts";
 import { measured } from "../measured.ts";
 
 const pad: SlopingGarden = {
-  acrossFeet: 20, downFeet: 10, pondingInches: 0, groundSlopePercent: 6, bermTopFeet: 0, bermSideSlope: 0, freeboardInches: 0, soil: "loam",
+  acrossFeet: 20,
+  downFeet: 10,
+  pondingInches: 0,
+  groundSlopePercent: 6,
+  bermTopFeet: 0,
+  bermSideSlope: 0,
+  freeboardInches: 0,
+  soil: "loam",
 };
 
 const garden: fc.Arbitrary<SlopingGarden> = fc.record({
@@ -97,7 +104,10 @@ describe("computed by hand", () => {
   });
 
   test("a small garden on level ground cannot fill its own berm, and the shortage is negative", () => {
-    expect(cutAndFill({ ...pad, groundSlopePercent: 0, pondingInches: 1, bermTopFeet: 2, bermSideSlope: 4, freeboardInches: 6 }).leftOverCubicYards).toBeLessThan(0);
+    expect(
+      cutAndFill({ ...pad, groundSlopePercent: 0, pondingInches: 1, bermTopFeet: 2, bermSideSlope: 4, freeboardInches: 6 })
+        .leftOverCubicYards,
+    ).toBeLessThan(0);
   });
 });
 
@@ -119,7 +129,9 @@ describe("any garden on a slope", () => {
       fc.property(garden, (one) => {
         const done = cutAndFill(one);
         const inFill = done.fillCubicYards / { sand: 0.95, loam: 0.9, clay: 0.9 }[one.soil];
-        expect(Math.abs(done.cutCubicYards - inFill - done.leftOverCubicYards)).toBeLessThanOrEqual(1e-9 * (1 + done.cutCubicYards + inFill));
+        expect(Math.abs(done.cutCubicYards - inFill - done.leftOverCubicYards)).toBeLessThanOrEqual(
+          1e-9 * (1 + done.cutCubicYards + inFill),
+        );
       }),
     );
   });
@@ -198,7 +210,10 @@ describe("any berm", () => {
   test("takes as much in two lengths as in one", () => {
     fc.assert(
       fc.property(feet, feet, feet, feet, (one, other, top, height) => {
-        expect(bermVolumeCubicFeet(one + other, top, height, 3)).toBeCloseTo(bermVolumeCubicFeet(one, top, height, 3) + bermVolumeCubicFeet(other, top, height, 3), 6);
+        expect(bermVolumeCubicFeet(one + other, top, height, 3)).toBeCloseTo(
+          bermVolumeCubicFeet(one, top, height, 3) + bermVolumeCubicFeet(other, top, height, 3),
+          6,
+        );
       }),
     );
   });

@@ -58,7 +58,13 @@ describe("documented counts of WORKDAY", () => {
 // Hand-worked calendars: 2 to 8 March 2026 is Monday to Sunday.
 describe("worked by hand on a calendar", () => {
   test.each([
-    ["Monday", 2, 5], ["Tuesday", 3, 6], ["Wednesday", 4, 9], ["Thursday", 5, 10], ["Friday", 6, 11], ["Saturday", 7, 11], ["Sunday", 8, 11],
+    ["Monday", 2, 5],
+    ["Tuesday", 3, 6],
+    ["Wednesday", 4, 9],
+    ["Thursday", 5, 10],
+    ["Friday", 6, 11],
+    ["Saturday", 7, 11],
+    ["Sunday", 8, 11],
   ])("a ticket requested on a %s, March %d of 2026, allows digging on March %d", (_, requested, dig) => {
     expect(firstDigDate(serial(2026, 3, requested), 3, [])).toBe(serial(2026, 3, dig));
   });

@@ -10,19 +10,27 @@ const people = fc.integer({ min: 1, max: 30 });
 
 // Planning Planet wiki, pages 422684 and 422442, pits to 2 sq m and 1.5 m deep (read), printed to 0.01 cu m an hour.
 describe("published outputs", () => {
-  test.each([["loose", 0.5], ["firm", 0.43], ["gravel", 0.34], ["clay", 0.35], ["boulder clay", 0.28]] as const)(
-    "one laborer digs a cubic meter of %s soil at %d cu m an hour",
-    (of, cubicMeters) => {
-      expect(handDigHours(1 / 0.764554857984, of, 1, false).personHours).toBeCloseTo(1 / cubicMeters, 12);
-    },
-  );
+  test.each([
+    ["loose", 0.5],
+    ["firm", 0.43],
+    ["gravel", 0.34],
+    ["clay", 0.35],
+    ["boulder clay", 0.28],
+  ] as const)("one laborer digs a cubic meter of %s soil at %d cu m an hour", (of, cubicMeters) => {
+    expect(handDigHours(1 / 0.764554857984, of, 1, false).personHours).toBeCloseTo(1 / cubicMeters, 12);
+  });
 
   test("outputs are printed to 0.01", () => {
     expect(handDigCubicMetersPerHour.printedTo).toBe(0.01);
   });
 
   // Computed by hand from them: 1.53, 1.78, 2.18 and 2.73 h a cu yd.
-  test.each([["loose", 1.53], ["firm", 1.78], ["clay", 2.18], ["boulder clay", 2.73]] as const)("a cubic yard of %s soil takes a laborer %d h", (of, hours) => {
+  test.each([
+    ["loose", 1.53],
+    ["firm", 1.78],
+    ["clay", 2.18],
+    ["boulder clay", 2.73],
+  ] as const)("a cubic yard of %s soil takes a laborer %d h", (of, hours) => {
     expect(Math.abs(handDigHours(1, of, 1, false).personHours - hours)).toBeLessThanOrEqual(0.005);
   });
 
@@ -53,7 +61,10 @@ describe("any dig", () => {
   test("takes volunteers half as long again as laborers", () => {
     fc.assert(
       fc.property(volume, soil, (cubicYards, of) => {
-        expect(handDigHours(cubicYards, of, 1, true).personHours).toBeCloseTo(VOLUNTEER_FACTOR * handDigHours(cubicYards, of, 1, false).personHours, 9);
+        expect(handDigHours(cubicYards, of, 1, true).personHours).toBeCloseTo(
+          VOLUNTEER_FACTOR * handDigHours(cubicYards, of, 1, false).personHours,
+          9,
+        );
       }),
     );
   });

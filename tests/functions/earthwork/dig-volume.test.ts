@@ -18,7 +18,10 @@ describe("any dig", () => {
   test("is a 27th of the basin's volume in cubic feet", () => {
     fc.assert(
       fc.property(floorArea, depthInches, sideSlope, shape, lengthToWidth, (area, depth, slope, outline, ratio) => {
-        expect(digVolumeCubicYards(area, depth, slope, outline, ratio) * 27).toBeCloseTo(basinVolumeCubicFeet(area, depth, slope, outline, ratio), 6);
+        expect(digVolumeCubicYards(area, depth, slope, outline, ratio) * 27).toBeCloseTo(
+          basinVolumeCubicFeet(area, depth, slope, outline, ratio),
+          6,
+        );
       }),
     );
   });
@@ -26,7 +29,9 @@ describe("any dig", () => {
   test("is more when it is deeper, and nothing when it has no depth", () => {
     fc.assert(
       fc.property(floorArea, depthInches, sideSlope, shape, lengthToWidth, (area, depth, slope, outline, ratio) => {
-        expect(digVolumeCubicYards(area, depth + 1, slope, outline, ratio)).toBeGreaterThan(digVolumeCubicYards(area, depth, slope, outline, ratio));
+        expect(digVolumeCubicYards(area, depth + 1, slope, outline, ratio)).toBeGreaterThan(
+          digVolumeCubicYards(area, depth, slope, outline, ratio),
+        );
         expect(digVolumeCubicYards(area, 0, slope, outline, ratio)).toBe(0);
       }),
     );

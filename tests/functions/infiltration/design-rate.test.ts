@@ -38,7 +38,12 @@ describe("computed by hand from the definitions", () => {
 
   test("the median of 9, 0.5, 30, 2 and 10 in/h is 9, whatever the order they were tested in", () => {
     // By hand: sorted 0.5, 2, 9, 10, 30. Sorted as text it would be 0.5, 10, 2, 30, 9.
-    for (const order of [[9, 0.5, 30, 2, 10], [30, 10, 9, 2, 0.5], [0.5, 10, 2, 30, 9]]) expect(designRateInchesPerHour(order, 1, "median")).toBe(9);
+    for (const order of [
+      [9, 0.5, 30, 2, 10],
+      [30, 10, 9, 2, 0.5],
+      [0.5, 10, 2, 30, 9],
+    ])
+      expect(designRateInchesPerHour(order, 1, "median")).toBe(9);
   });
 
   test("one hole that takes no water makes the geometric mean 0", () => {
@@ -70,7 +75,10 @@ describe("any tests", () => {
     fc.assert(
       fc.property(rates, factor, take, (tested, reduced, taken) => {
         const before = [...tested];
-        expect(designRateInchesPerHour([...tested].reverse(), reduced, taken)).toBeCloseTo(designRateInchesPerHour(tested, reduced, taken), 10);
+        expect(designRateInchesPerHour([...tested].reverse(), reduced, taken)).toBeCloseTo(
+          designRateInchesPerHour(tested, reduced, taken),
+          10,
+        );
         expect(tested).toEqual(before);
       }),
     );

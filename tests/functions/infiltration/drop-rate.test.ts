@@ -1,6 +1,13 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { agree, changeShare, dropRateInchesPerHour, holeIntervals, readingsWithWater, steadyRunStart } from "../../../functions/infiltration/drop-rate.ts";
+import {
+  agree,
+  changeShare,
+  dropRateInchesPerHour,
+  holeIntervals,
+  readingsWithWater,
+  steadyRunStart,
+} from "../../../functions/infiltration/drop-rate.ts";
 import { measured } from "../measured.ts";
 import { fallingLevel, readingsOf } from "./falling-level.ts";
 
@@ -74,7 +81,10 @@ describe("any falling level", () => {
   test("gives the same rate in millimetres, and whenever the watch was started", () => {
     fc.assert(
       fc.property(fallingLevel, fc.integer({ min: 0, max: 600 }), (readings, later) => {
-        const metric = readings.map(({ minutes, waterDepthInches }) => ({ minutes: minutes + later, waterDepthInches: waterDepthInches * 25.4 }));
+        const metric = readings.map(({ minutes, waterDepthInches }) => ({
+          minutes: minutes + later,
+          waterDepthInches: waterDepthInches * 25.4,
+        }));
         expect(dropRateInchesPerHour(metric) / 25.4).toBeCloseTo(dropRateInchesPerHour(readings), 6);
       }),
     );

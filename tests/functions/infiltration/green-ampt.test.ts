@@ -1,7 +1,13 @@
 import fc from "fast-check";
 import { Solver } from "odex";
 import { describe, expect, test } from "vitest";
-import { greenAmptSoil, pondingStart, soakedIn, USUAL_FILLED_SHARE, type GreenAmptSoil } from "../../../functions/infiltration/green-ampt.ts";
+import {
+  greenAmptSoil,
+  pondingStart,
+  soakedIn,
+  USUAL_FILLED_SHARE,
+  type GreenAmptSoil,
+} from "../../../functions/infiltration/green-ampt.ts";
 import { clayLoamPorosity } from "../../../functions/published/rawls-1982.ts";
 import { greenAmptParameters } from "../../../functions/published/rawls-1983.ts";
 import { TEXTURE_CLASSES } from "../../../functions/published/soil-survey-manual.ts";
@@ -134,7 +140,12 @@ describe("any soil", () => {
         expect(depth).toBeLessThanOrEqual(soakedIn(time, one) * (1 + 1e-9) + 1e-12);
         if (rainRate <= one.conductivity) expect(depth).toBe(rainRate * time);
       }),
-      { examples: [[{ conductivity: 1, suctionDeficit: 1 }, 5, 1], [{ conductivity: 1, suctionDeficit: 1 }, 5, 0]] },
+      {
+        examples: [
+          [{ conductivity: 1, suctionDeficit: 1 }, 5, 1],
+          [{ conductivity: 1, suctionDeficit: 1 }, 5, 0],
+        ],
+      },
     );
   });
 

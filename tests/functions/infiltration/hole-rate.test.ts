@@ -32,7 +32,9 @@ describe("ILRI Publication 16, 1994, chapter 12 (from memory)", () => {
   test("the inverted auger hole is the same within the rounding of its 1.15", () => {
     const [r, h0, h1, hours] = [5, 11, 7.5, 0.75];
     const auger = (1.15 * r * (Math.log10(h0 + r / 2) - Math.log10(h1 + r / 2))) / hours;
-    expect(wallCorrectedInchesPerHour({ minutes: 0, waterDepthInches: h0 }, { minutes: 45, waterDepthInches: h1 }, 2 * r) / auger).toBeCloseTo(1.1513 / 1.15, 4);
+    expect(
+      wallCorrectedInchesPerHour({ minutes: 0, waterDepthInches: h0 }, { minutes: 45, waterDepthInches: h1 }, 2 * r) / auger,
+    ).toBeCloseTo(1.1513 / 1.15, 4);
   });
 });
 
@@ -88,7 +90,9 @@ describe("any hole", () => {
     fc.assert(
       fc.property(fallingLevel, diameter, (readings, across) => {
         const { from, to } = holeIntervals(readings)[0]!;
-        expect(wallCorrectedInchesPerHour(from, to, across * 1.5)).toBeGreaterThanOrEqual(wallCorrectedInchesPerHour(from, to, across) - 1e-12);
+        expect(wallCorrectedInchesPerHour(from, to, across * 1.5)).toBeGreaterThanOrEqual(
+          wallCorrectedInchesPerHour(from, to, across) - 1e-12,
+        );
       }),
     );
   });
@@ -106,7 +110,11 @@ describe("any hole", () => {
     fc.assert(
       fc.property(diameter, measured(1, 40), measured(0.01, 0.99), (across, full, part) => {
         // Step the level down at the corrected rate and see where it stands after the hour.
-        const rate = wallCorrectedInchesPerHour({ minutes: 0, waterDepthInches: full }, { minutes: 60, waterDepthInches: full * part }, across);
+        const rate = wallCorrectedInchesPerHour(
+          { minutes: 0, waterDepthInches: full },
+          { minutes: 60, waterDepthInches: full * part },
+          across,
+        );
         const radius = across / 2;
         let level = full;
         const steps = 4000;

@@ -36,7 +36,11 @@ describe("any hole test", () => {
       fc.property(fallingLevel, measured(3, 48), (readings, diameter) => {
         const rows = holeTestIntervals(readings, diameter);
         holeIntervals(readings).forEach(({ from, to, dropInchesPerHour }, row) => {
-          expect(rows[row]).toMatchObject({ minutes: to.minutes, dropInchesPerHour, rateInchesPerHour: wallCorrectedInchesPerHour(from, to, diameter) });
+          expect(rows[row]).toMatchObject({
+            minutes: to.minutes,
+            dropInchesPerHour,
+            rateInchesPerHour: wallCorrectedInchesPerHour(from, to, diameter),
+          });
         });
         expect(rows).toHaveLength(readings.length - 1);
       }),

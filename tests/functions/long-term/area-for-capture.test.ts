@@ -8,7 +8,13 @@ import { garden, roofGarden } from "../basin/garden.ts";
 import { dailyRainMillimetres } from "../rainfall/daily-rain.ts";
 
 const inches = dailyRainMillimetres.Seattle.map((depth) => depth / 25.4);
-const record = fc.array(fc.oneof(fc.constant(0), fc.integer({ min: 1, max: 200 }).map((hundredths) => hundredths / 100)), { minLength: 1, maxLength: 40 });
+const record = fc.array(
+  fc.oneof(
+    fc.constant(0),
+    fc.integer({ min: 1, max: 200 }).map((hundredths) => hundredths / 100),
+  ),
+  { minLength: 1, maxLength: 40 },
+);
 const share = fc.double({ min: 0.05, max: 1, noNaN: true });
 
 describe("daily rain in Seattle, 2012 to 2015 (vega-datasets 3.2.1)", () => {
@@ -24,11 +30,14 @@ describe("against the area that holds one storm", () => {
     { sideSlope: 0, mediaInches: 0 },
     { sideSlope: 3, mediaInches: 0 },
     { sideSlope: 3, mediaInches: 18 },
-  ])("capturing all of 1 in in a soil that takes nothing needs BASINAREA's floor, sides $sideSlope to 1 and media $mediaInches in", (shape) => {
-    const one = { ...roofGarden, ...shape, designInchesPerHour: 0 };
-    const held = basinFloorSquareFeet({ ...one, stormInches: 1, stormHours: 0, rainOnBasinCounted: true })!;
-    expect(areaForCaptureSquareFeet(1, rainRecord([1, 0], 1), one)! / held).toBeCloseTo(1, 9);
-  });
+  ])(
+    "capturing all of 1 in in a soil that takes nothing needs BASINAREA's floor, sides $sideSlope to 1 and media $mediaInches in",
+    (shape) => {
+      const one = { ...roofGarden, ...shape, designInchesPerHour: 0 };
+      const held = basinFloorSquareFeet({ ...one, stormInches: 1, stormHours: 0, rainOnBasinCounted: true })!;
+      expect(areaForCaptureSquareFeet(1, rainRecord([1, 0], 1), one)! / held).toBeCloseTo(1, 9);
+    },
+  );
 });
 
 describe("corners", () => {
@@ -62,7 +71,25 @@ describe("any record on any garden", () => {
           if (floor > 0) expect(captured(Math.max(floor * (1 - 1e-9) - lastStep, 0))).toBeLessThan(wanted);
         }
       }),
-      { examples: [[0.05, [0.01], { contributingSquareFeet: 0, runoffShare: 0, floorSquareFeet: 10, pondingInches: 0.0012, designInchesPerHour: 0, mediaInches: 0, voidShare: 0.05, sideSlope: 0.0004, evapotranspirationInchesPerDay: 0 }]] },
+      {
+        examples: [
+          [
+            0.05,
+            [0.01],
+            {
+              contributingSquareFeet: 0,
+              runoffShare: 0,
+              floorSquareFeet: 10,
+              pondingInches: 0.0012,
+              designInchesPerHour: 0,
+              mediaInches: 0,
+              voidShare: 0.05,
+              sideSlope: 0.0004,
+              evapotranspirationInchesPerDay: 0,
+            },
+          ],
+        ],
+      },
     );
   });
 
@@ -70,7 +97,9 @@ describe("any record on any garden", () => {
     fc.assert(
       fc.property(share, share, record, garden, (one, other, rain, any) => {
         const vertical = { ...any, contributingSquareFeet: any.contributingSquareFeet + 10, sideSlope: 0 };
-        const [less, more] = [Math.min(one, other), Math.max(one, other)].map((wanted) => areaForCaptureSquareFeet(wanted, rainRecord(rain, 1), vertical) ?? Infinity);
+        const [less, more] = [Math.min(one, other), Math.max(one, other)].map(
+          (wanted) => areaForCaptureSquareFeet(wanted, rainRecord(rain, 1), vertical) ?? Infinity,
+        );
         expect(more!).toBeGreaterThanOrEqual(less! * (1 - 1e-9));
       }),
     );
@@ -80,7 +109,9 @@ describe("any record on any garden", () => {
     fc.assert(
       fc.property(share, record, garden, (wanted, rain, any) => {
         const one = { ...any, contributingSquareFeet: any.contributingSquareFeet + 10, sideSlope: 0 };
-        const [floor, twice] = [one, { ...one, contributingSquareFeet: 2 * one.contributingSquareFeet }].map((each) => areaForCaptureSquareFeet(wanted, rainRecord(rain, 1), each));
+        const [floor, twice] = [one, { ...one, contributingSquareFeet: 2 * one.contributingSquareFeet }].map((each) =>
+          areaForCaptureSquareFeet(wanted, rainRecord(rain, 1), each),
+        );
         if (floor === undefined || twice === undefined) expect(twice).toBe(floor);
         else expect(Math.abs(twice - 2 * floor)).toBeLessThanOrEqual(1e-6 * twice);
       }),

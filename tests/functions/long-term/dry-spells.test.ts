@@ -43,20 +43,40 @@ describe("a leap over a dry spell ends on the same bits as its steps taken one b
   });
 
   test("on any garden under any rain, of a step from a minute to a month, with any initial loss", () => {
-    const rain = fc.array(fc.oneof(fc.constant([0]), fc.integer({ min: 1, max: 400 }).map((dry) => new Array<number>(dry).fill(0)), fc.array(fc.double({ min: 0, max: 3, noNaN: true }))), { maxLength: 20 });
+    const rain = fc.array(
+      fc.oneof(
+        fc.constant([0]),
+        fc.integer({ min: 1, max: 400 }).map((dry) => new Array<number>(dry).fill(0)),
+        fc.array(fc.double({ min: 0, max: 3, noNaN: true })),
+      ),
+      { maxLength: 20 },
+    );
     fc.assert(
-      fc.property(rain, fc.constantFrom(1 / 60, 0.25, 1, 5, 6, 24, 730.5), fc.double({ min: 0, max: 1, noNaN: true }), garden, (parts, stepHours, loss, one) => {
-        const inches = parts.flat();
-        expect(differences(rainRecord(inches, stepHours, loss), steppedRain(inches, stepHours, loss), one)).toEqual([]);
-      }),
+      fc.property(
+        rain,
+        fc.constantFrom(1 / 60, 0.25, 1, 5, 6, 24, 730.5),
+        fc.double({ min: 0, max: 1, noNaN: true }),
+        garden,
+        (parts, stepHours, loss, one) => {
+          const inches = parts.flat();
+          expect(differences(rainRecord(inches, stepHours, loss), steppedRain(inches, stepHours, loss), one)).toEqual([]);
+        },
+      ),
       { numRuns: 1000 },
     );
   });
 
   test("where the spell ends just as the pond or the media runs dry", () => {
     const one: Garden = {
-      contributingSquareFeet: 0, runoffShare: 0, floorSquareFeet: 12, pondingInches: 12, designInchesPerHour: 0.25, mediaInches: 4, voidShare: 0.25,
-      sideSlope: 0, evapotranspirationInchesPerDay: 0,
+      contributingSquareFeet: 0,
+      runoffShare: 0,
+      floorSquareFeet: 12,
+      pondingInches: 12,
+      designInchesPerHour: 0.25,
+      mediaInches: 4,
+      voidShare: 0.25,
+      sideSlope: 0,
+      evapotranspirationInchesPerDay: 0,
     };
     // 2 in: 1 in of it fills the voids, 1 in ponds and takes 4 h to drain; then the media takes 4 h.
     for (const dry of [1, 3, 4, 5, 7, 8, 9]) {

@@ -26,12 +26,16 @@ const inches = dailyRainMillimetres.Seattle.map((depth) => depth / 25.4);
 
 describe("daily rain in Seattle, 2012 to 2015 (vega-datasets 3.2.1), against a plain bucket", () => {
   // A store that is empty at each wet day takes the rain up to its depth: here a floor that soaks that depth in a day.
-  test.each([[0.25, 52.49], [0.5, 75.6], [0.75, 87.5], [1, 93.47], [1.25, 96.83], [1.5, 98.33]])(
-    "a store of %f in, empty at each wet day, captures %f percent",
-    (depth, captured) => {
-      expect(100 * capturedShare(balanceOver(inches, 24, bucket(0, depth)))!).toBeCloseTo(captured, 2);
-    },
-  );
+  test.each([
+    [0.25, 52.49],
+    [0.5, 75.6],
+    [0.75, 87.5],
+    [1, 93.47],
+    [1.25, 96.83],
+    [1.5, 98.33],
+  ])("a store of %f in, empty at each wet day, captures %f percent", (depth, captured) => {
+    expect(100 * capturedShare(balanceOver(inches, 24, bucket(0, depth)))!).toBeCloseTo(captured, 2);
+  });
 
   test("21.228 mm, empty at each wet day, captures 90 percent", () => {
     expect(capturedShare(balanceOver(inches, 24, bucket(0, 21.228 / 25.4)))).toBeCloseTo(0.9, 5);
@@ -116,7 +120,14 @@ describe("the handbook's roof garden, computed by hand", () => {
   });
 });
 
-const record = fc.array(fc.oneof(fc.constant(0), fc.constant(0), fc.integer({ min: 1, max: 200 }).map((hundredths) => hundredths / 100)), { minLength: 1, maxLength: 120 });
+const record = fc.array(
+  fc.oneof(
+    fc.constant(0),
+    fc.constant(0),
+    fc.integer({ min: 1, max: 200 }).map((hundredths) => hundredths / 100),
+  ),
+  { minLength: 1, maxLength: 120 },
+);
 const stepHours = fc.constantFrom(0.25, 1, 6, 24);
 
 const arrived = ({ runoffCubicFeet, directCubicFeet }: LongTermBalance) => runoffCubicFeet + directCubicFeet;
@@ -136,7 +147,11 @@ describe("any record on any garden", () => {
     fc.assert(
       fc.property(record, stepHours, garden, (rain, length, one) => {
         const whole = balanceOver(rain, length, one);
-        const parts = balanceOver(rain.flatMap((depth) => [depth / 3, depth / 3, depth / 3]), length / 3, one);
+        const parts = balanceOver(
+          rain.flatMap((depth) => [depth / 3, depth / 3, depth / 3]),
+          length / 3,
+          one,
+        );
         expect(parts.overflowCubicFeet).toBeCloseTo(whole.overflowCubicFeet, 6);
         expect(parts.soakedCubicFeet).toBeCloseTo(whole.soakedCubicFeet, 6);
         expect(parts.longestPondingHours).toBeCloseTo(whole.longestPondingHours, 6);

@@ -71,7 +71,10 @@ describe("any rain", () => {
         const { steps, stepsBefore, drySteps, rainInches, totalRainInches } = rainRecord(inches, hours);
         expect(drySteps.reduce((sum, dry) => sum + dry, stepsBefore + rainInches.length)).toBe(steps);
         expect(rainInches).toEqual(inches.filter((depth) => depth > 0));
-        expect(totalRainInches).toBeCloseTo(inches.reduce((sum, depth) => sum + depth, 0), 9);
+        expect(totalRainInches).toBeCloseTo(
+          inches.reduce((sum, depth) => sum + depth, 0),
+          9,
+        );
       }),
     );
   });

@@ -39,7 +39,8 @@ function inventedDroughts(years: number): RainSeries {
   return { name: `${years} invented years of droughts`, stepHours: 1, inches };
 }
 
-const dailyInches = (city: keyof typeof dailyRainMillimetres): readonly number[] => dailyRainMillimetres[city].map((millimetres) => millimetres / 25.4);
+const dailyInches = (city: keyof typeof dailyRainMillimetres): readonly number[] =>
+  dailyRainMillimetres[city].map((millimetres) => millimetres / 25.4);
 
 export const fiveSeries: readonly RainSeries[] = [
   { name: "Seattle's days, 2012 to 2015 (vega-datasets 3.2.1)", stepHours: 24, inches: dailyInches("Seattle") },

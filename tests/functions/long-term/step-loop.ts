@@ -15,10 +15,16 @@ export function steppedBalance(rain: SteppedRain, grid: WaterGrid): SteppedBalan
   const { media, capacity, draw, runoffPerInch, directPerInch } = grid;
   const doubles = Float64Array.of(media, capacity, draw, runoffPerInch, directPerInch);
   const steps = rain.rainInches.length;
-  for (let from = 0; from < steps; from += STEPS_AT_ONCE) takeSteps(rain.rainInches, rain.runoffInches, doubles, account, from, Math.min(from + STEPS_AT_ONCE, steps));
+  for (let from = 0; from < steps; from += STEPS_AT_ONCE)
+    takeSteps(rain.rainInches, rain.runoffInches, doubles, account, from, Math.min(from + STEPS_AT_ONCE, steps));
   const stillPonding = account[4]! > grid.media ? rain.rainInches.length - account[7]! : 0;
   return {
-    runoff: account[0]!, direct: account[1]!, drawn: account[2]!, overflow: account[3]!, stored: account[4]!, overflows: account[5]!,
+    runoff: account[0]!,
+    direct: account[1]!,
+    drawn: account[2]!,
+    overflow: account[3]!,
+    stored: account[4]!,
+    overflows: account[5]!,
     longest: Math.max(account[6]!, stillPonding),
   };
 }
@@ -30,7 +36,14 @@ const STEPS_AT_ONCE = 8192;
  * Takes doubles and ends in doubles: were a zero among them taken for an integer, or the shape of an object looked at, its
  * machine code would be thrown away whenever another comes.
  */
-function takeSteps(rainInches: Float64Array, runoffInches: Float64Array, grid: Float64Array, account: Float64Array, from: number, to: number): void {
+function takeSteps(
+  rainInches: Float64Array,
+  runoffInches: Float64Array,
+  grid: Float64Array,
+  account: Float64Array,
+  from: number,
+  to: number,
+): void {
   const media = grid[0]!;
   const capacity = grid[1]!;
   const draw = grid[2]!;

@@ -11,7 +11,15 @@ const size = fc.double({ min: -(2 ** 51), max: 2 ** 51, noNaN: true });
 
 describe("whole units", () => {
   // IEEE 754, roundTiesToEven.
-  test.each([[0.5, 0], [1.5, 2], [2.5, 2], [-0.5, 0], [0.49999999999999994, 0], [2 ** 51 - 0.5, 2 ** 51], [7, 7]])("of %f are %f", (units, whole) => {
+  test.each([
+    [0.5, 0],
+    [1.5, 2],
+    [2.5, 2],
+    [-0.5, 0],
+    [0.49999999999999994, 0],
+    [2 ** 51 - 0.5, 2 ** 51],
+    [7, 7],
+  ])("of %f are %f", (units, whole) => {
     expect(wholeUnits(units) + 0).toBe(whole);
   });
 
@@ -50,7 +58,7 @@ describe("the grid", () => {
         // Stored and a step's inflow at most, and every sum of them.
         expect(Math.max(2 * reached, grid.draw)).toBeLessThanOrEqual(2 ** 51);
         for (const whole of [grid.media, grid.capacity, grid.draw]) expect(whole >= 0 && Number.isSafeInteger(whole)).toBe(true);
-        expect(Math.log2(grid.unitCubicFeet) % 1 + 0).toBe(0);
+        expect((Math.log2(grid.unitCubicFeet) % 1) + 0).toBe(0);
       }),
     );
   });
@@ -61,7 +69,8 @@ describe("the grid", () => {
         const record = rainRecord(inches, 1);
         const grid = waterGrid(record, one);
         const store = basinStore(one);
-        const reached = (record.totalRunoffInches * one.contributingSquareFeet * one.runoffShare + record.totalRainInches * store.rimSquareFeet) / 12;
+        const reached =
+          (record.totalRunoffInches * one.contributingSquareFeet * one.runoffShare + record.totalRainInches * store.rimSquareFeet) / 12;
         const most = Math.max(reached, store.drawCubicFeetPerHour);
         if (most > 0) expect(grid.unitCubicFeet).toBeLessThanOrEqual(most * 2 ** -48);
       }),

@@ -25,5 +25,10 @@ test("any such trench carries what Manning's equation gives for half a circle", 
 
 // City of Winchester, Indiana, stormwater code, table 4 (read).
 test("a swale with grass is twice as rough as short grass, and dumped stone rougher than placed", () => {
-  expect(channelRoughness.values).toEqual({ "short grass": 0.025, "stone, placed": 0.03, "stone, dumped": 0.035, "swale with grass": 0.05 });
+  expect(channelRoughness.values).toEqual({
+    "short grass": 0.025,
+    "stone, placed": 0.03,
+    "stone, dumped": 0.035,
+    "swale with grass": 0.05,
+  });
 });

@@ -1,6 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { HIGHEST_PRINTED_HEAD_FEET, overflowWidthFeet, USUAL_WEIR_COEFFICIENT, WEIR_COEFFICIENTS } from "../../../functions/overflow/overflow-width.ts";
+import {
+  HIGHEST_PRINTED_HEAD_FEET,
+  overflowWidthFeet,
+  USUAL_WEIR_COEFFICIENT,
+  WEIR_COEFFICIENTS,
+} from "../../../functions/overflow/overflow-width.ts";
 import { broadCrestedCoefficients } from "../../../functions/published/hec-22-weirs.ts";
 import { measured } from "../measured.ts";
 
@@ -25,7 +30,9 @@ describe("published example", () => {
 
 // FHWA HEC-22, broad-crested weir coefficients after Brater and King (from memory).
 describe("the coefficient table", () => {
-  const printed = broadCrestedCoefficients.values.flatMap(({ breadthFeet, byHeadFeet }) => byHeadFeet.map(([headFeet, value]) => ({ breadthFeet, headFeet, value })));
+  const printed = broadCrestedCoefficients.values.flatMap(({ breadthFeet, byHeadFeet }) =>
+    byHeadFeet.map(([headFeet, value]) => ({ breadthFeet, headFeet, value })),
+  );
 
   test.each(printed)("a crest $breadthFeet ft broad under $headFeet ft of head has $value, inside the range", ({ headFeet, value }) => {
     expect(value).toBeGreaterThanOrEqual(WEIR_COEFFICIENTS.least);
@@ -60,7 +67,10 @@ describe("any overflow", () => {
   test("is narrower under more head: four times the head needs an eighth of the width", () => {
     fc.assert(
       fc.property(flow, head, coefficient, (cubicFeetPerSecond, feet, value) => {
-        expect(overflowWidthFeet(cubicFeetPerSecond, 4 * feet, value)).toBeCloseTo(overflowWidthFeet(cubicFeetPerSecond, feet, value) / 8, 9);
+        expect(overflowWidthFeet(cubicFeetPerSecond, 4 * feet, value)).toBeCloseTo(
+          overflowWidthFeet(cubicFeetPerSecond, feet, value) / 8,
+          9,
+        );
       }),
     );
   });

@@ -74,7 +74,10 @@ describe("any pipe", () => {
   test("carries 2^(8/3) times as much at twice the diameter", () => {
     fc.assert(
       fc.property(diameter, slope, roughness, (inches, percent, n) => {
-        expect(fullPipeCubicFeetPerSecond(2 * inches, percent, n) / fullPipeCubicFeetPerSecond(inches, percent, n)).toBeCloseTo(2 ** (8 / 3), 9);
+        expect(fullPipeCubicFeetPerSecond(2 * inches, percent, n) / fullPipeCubicFeetPerSecond(inches, percent, n)).toBeCloseTo(
+          2 ** (8 / 3),
+          9,
+        );
       }),
     );
   });

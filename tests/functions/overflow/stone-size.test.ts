@@ -40,17 +40,30 @@ describe("any outlet", () => {
     fc.assert(
       fc.property(flow, diameter, tailwater, (cubicFeetPerSecond, inches, deep) => {
         const share = Math.min(Math.max(deep / inches, 0.4), 1);
-        expect(medianStoneInches(cubicFeetPerSecond, inches, deep)).toBeCloseTo(medianStoneInches(cubicFeetPerSecond, inches, share * inches), 9);
+        expect(medianStoneInches(cubicFeetPerSecond, inches, deep)).toBeCloseTo(
+          medianStoneInches(cubicFeetPerSecond, inches, share * inches),
+          9,
+        );
         expect([TAILWATER_SHARES.least, TAILWATER_SHARES.most]).toEqual([0.4, 1]);
       }),
-      { examples: [[1, 10, 0], [1, 10, 4], [1, 10, 10], [1, 10, 11]] },
+      {
+        examples: [
+          [1, 10, 0],
+          [1, 10, 4],
+          [1, 10, 10],
+          [1, 10, 11],
+        ],
+      },
     );
   });
 
   test("needs stone that grows with the flow to the power of 4/3", () => {
     fc.assert(
       fc.property(flow, diameter, tailwater, (cubicFeetPerSecond, inches, deep) => {
-        expect(medianStoneInches(8 * cubicFeetPerSecond, inches, deep) / medianStoneInches(cubicFeetPerSecond, inches, deep)).toBeCloseTo(16, 6);
+        expect(medianStoneInches(8 * cubicFeetPerSecond, inches, deep) / medianStoneInches(cubicFeetPerSecond, inches, deep)).toBeCloseTo(
+          16,
+          6,
+        );
       }),
     );
   });

@@ -55,7 +55,12 @@ describe("any bed", () => {
         expect(plants).toBeGreaterThanOrEqual(exact * (1 - 1e-8));
         expect(plants).toBeLessThan(exact + 1);
       }),
-      { examples: [[0, 1, "square"], [0.001, 12, "triangle"]] },
+      {
+        examples: [
+          [0, 1, "square"],
+          [0.001, 12, "triangle"],
+        ],
+      },
     );
   });
 

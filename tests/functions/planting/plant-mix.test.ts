@@ -11,7 +11,11 @@ const pattern = fc.constantFrom(...PLANTING_PATTERNS);
 
 // A nursery spacing chart (read): 100 sq ft take 400, 100, 44 and 25 plants on squares of 6, 12, 18 and 24 in.
 describe("published spacing chart", () => {
-  test.each([[0.5, 400], [1, 100], [2, 25]])("half of 200 sq ft at %d ft on squares takes %d plants", (spacingFeet, plants) => {
+  test.each([
+    [0.5, 400],
+    [1, 100],
+    [2, 25],
+  ])("half of 200 sq ft at %d ft on squares takes %d plants", (spacingFeet, plants) => {
     expect(plantsOfKind(200, { spacingFeet, share: 0.5 }, "square")).toBe(plants);
   });
 
@@ -30,7 +34,12 @@ describe("any kind in a mix", () => {
         expect(plants).toBeGreaterThanOrEqual(exact * (1 - 1e-8));
         expect(plants).toBeLessThan(exact + 1);
       }),
-      { examples: [[0, 1, 0.5, "square"], [100, 1, 0, "triangle"]] },
+      {
+        examples: [
+          [0, 1, 0.5, "square"],
+          [100, 1, 0, "triangle"],
+        ],
+      },
     );
   });
 

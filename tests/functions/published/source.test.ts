@@ -1,11 +1,24 @@
 import { describe, expect, test } from "vitest";
-import { citationText, commonPractice, computedByHand, PublishedDocument, type PlaceInPrint, type Published } from "../../../functions/published/source.ts";
+import {
+  citationText,
+  commonPractice,
+  computedByHand,
+  PublishedDocument,
+  type PlaceInPrint,
+  type Published,
+} from "../../../functions/published/source.ts";
 
 const handbook = new PublishedDocument("A Handbook of Examples", "3rd ed., 1999", "read");
 
 describe("citations", () => {
   test("an edition of a document is cited by equation, table, example, chapter or any place", () => {
-    const places = [handbook.equation("2-3"), handbook.table("2-1"), handbook.example("4"), handbook.chapter("2"), handbook.place("page 7")];
+    const places = [
+      handbook.equation("2-3"),
+      handbook.table("2-1"),
+      handbook.example("4"),
+      handbook.chapter("2"),
+      handbook.place("page 7"),
+    ];
     expect(places.map(({ place }) => place)).toEqual(["equation 2-3", "table 2-1", "example 4", "chapter 2", "page 7"]);
     expect(places).toMatchObject(places.map(() => ({ document: "A Handbook of Examples", edition: "3rd ed., 1999", evidence: "read" })));
   });
@@ -19,7 +32,9 @@ describe("citations", () => {
 
   test("a citation in words says where and how surely", () => {
     expect(citationText(handbook.table("2-1"))).toBe("A Handbook of Examples, 3rd ed., 1999, table 2-1 (read).");
-    expect(citationText(handbook.table("2-1", "from memory"))).toBe("A Handbook of Examples, 3rd ed., 1999, table 2-1 (from memory, check before use).");
+    expect(citationText(handbook.table("2-1", "from memory"))).toBe(
+      "A Handbook of Examples, 3rd ed., 1999, table 2-1 (from memory, check before use).",
+    );
     expect(citationText(commonPractice("Two shovels a person"))).toBe("Two shovels a person (common practice, no source).");
     expect(citationText(computedByHand("12 in in a foot"))).toBe("12 in in a foot (computed by hand).");
   });

@@ -28,7 +28,11 @@ describe("daily rain in Seattle, 2012 to 2015 (vega-datasets 3.2.1), against a s
     { above: 2.54, counted: 371, at85: 19.3, at90: 22.6, at95: 30.25 },
   ])("of the $counted days above $above mm, 90 percent bring no more than $at90 mm", ({ above, counted, at85, at90, at95 }) => {
     expect(countedRains(millimetres, above)).toHaveLength(counted);
-    for (const [part, expected] of [[85, at85], [90, at90], [95, at95]] as const) {
+    for (const [part, expected] of [
+      [85, at85],
+      [90, at90],
+      [95, at95],
+    ] as const) {
       expect(rainPercentileInches(millimetres, part, above)).toBeCloseTo(expected, 2);
       expect(rainPercentileInches(inches, part, above / 25.4)! * 25.4).toBeCloseTo(expected, 2);
     }
@@ -116,7 +120,11 @@ describe("any record", () => {
         const before = [...record];
         const depth = rainPercentileInches(record, part, 0.1);
         expect(rainPercentileInches([0, ...record].reverse(), part, 0.1)).toBe(depth);
-        const metric = rainPercentileInches(record.map((rain) => rain * 25.4), part, 2.54);
+        const metric = rainPercentileInches(
+          record.map((rain) => rain * 25.4),
+          part,
+          2.54,
+        );
         if (depth !== undefined) expect(metric! / 25.4).toBeCloseTo(depth, 9);
         expect(record).toEqual(before);
       }),
@@ -127,7 +135,8 @@ describe("any record", () => {
     fc.assert(
       fc.property(rains, percent, percent, (record, one, other) => {
         const [lower, higher] = [Math.min(one, other), Math.max(one, other)];
-        if (record.length > 0) expect(rainPercentileInches(record, higher, -1)).toBeGreaterThanOrEqual(rainPercentileInches(record, lower, -1)! - 1e-12);
+        if (record.length > 0)
+          expect(rainPercentileInches(record, higher, -1)).toBeGreaterThanOrEqual(rainPercentileInches(record, lower, -1)! - 1e-12);
       }),
     );
   });

@@ -10,13 +10,16 @@ const hours = fc.double({ min: 0, max: 24, noNaN: true });
 const stepMinutes = fc.constantFrom(1, 6, 7.5, 15, 30, 60, 720, 1440);
 
 describe("Soil Conservation Service 24-hour storms at the breakpoints of Chow, Maidment and Mays, 1988 (read in transcription)", () => {
-  test.each(scsBreakpoints)("by $hours h types I, IA, II and III have brought $I, $IA, $II and $III of their depth", ({ hours: by, I, IA, II, III }) => {
-    expect(fallenShare("I", by)).toBe(I);
-    expect(fallenShare("IA", by)).toBe(IA);
-    // The half-hourly ordinates of II and III are another rounding of the same curves.
-    expect(Math.abs(fallenShare("II", by) - II)).toBeLessThanOrEqual(0.0006);
-    expect(Math.abs(fallenShare("III", by) - III)).toBeLessThanOrEqual(0.00221);
-  });
+  test.each(scsBreakpoints)(
+    "by $hours h types I, IA, II and III have brought $I, $IA, $II and $III of their depth",
+    ({ hours: by, I, IA, II, III }) => {
+      expect(fallenShare("I", by)).toBe(I);
+      expect(fallenShare("IA", by)).toBe(IA);
+      // The half-hourly ordinates of II and III are another rounding of the same curves.
+      expect(Math.abs(fallenShare("II", by) - II)).toBeLessThanOrEqual(0.0006);
+      expect(Math.abs(fallenShare("III", by) - III)).toBeLessThanOrEqual(0.00221);
+    },
+  );
 
   test.each(typeIISixMinutes)("type II has brought %f of its depth by the 6-minute series at %f h", (by, share) => {
     expect(Math.abs(fallenShare("II", by) - share)).toBeLessThanOrEqual(0.0005);
@@ -99,7 +102,8 @@ describe("any design storm", () => {
     fc.assert(
       fc.property(depth, type, stepMinutes, (inches, one, step) => {
         const twice = designStorm(2 * inches, one, step);
-        for (const [place, { stepInches }] of designStorm(inches, one, step).entries()) expect(twice[place]!.stepInches).toBeCloseTo(2 * stepInches, 9);
+        for (const [place, { stepInches }] of designStorm(inches, one, step).entries())
+          expect(twice[place]!.stepInches).toBeCloseTo(2 * stepInches, 9);
       }),
     );
   });

@@ -11,8 +11,30 @@ describe("FHWA Hydraulic Engineering Circular 22, 2nd ed., 2001 (from memory)", 
 
   // Examples 3-1 and 3-3, printed to 0.01 m3/s; the weighted coefficients to 0.001.
   test.each([
-    { site: "existing", parts: [[8.95, 0.25], [8.6, 0.22]], hectares: 17.55, weighted: 0.235, millimetresPerHour: 48, flow: 0.55 },
-    { site: "proposed", parts: [[2.2, 0.9], [0.66, 0.15], [7.52, 0.25], [7.17, 0.22]], hectares: 17.55, weighted: 0.315, millimetresPerHour: 58, flow: 0.89 },
+    {
+      site: "existing",
+      parts: [
+        [8.95, 0.25],
+        [8.6, 0.22],
+      ],
+      hectares: 17.55,
+      weighted: 0.235,
+      millimetresPerHour: 48,
+      flow: 0.55,
+    },
+    {
+      site: "proposed",
+      parts: [
+        [2.2, 0.9],
+        [0.66, 0.15],
+        [7.52, 0.25],
+        [7.17, 0.22],
+      ],
+      hectares: 17.55,
+      weighted: 0.315,
+      millimetresPerHour: 58,
+      flow: 0.89,
+    },
   ])("the $site site peaks at $flow cubic metres a second", ({ parts, hectares, weighted, millimetresPerHour, flow }) => {
     const average = parts.reduce((sum, [part, c]) => sum + part! * c!, 0) / hectares;
     expect(Math.abs(average - weighted)).toBeLessThanOrEqual(0.0006);
@@ -45,7 +67,12 @@ describe("any area", () => {
         expect(flow).toBeGreaterThanOrEqual(0);
         expect(flow).toBeLessThanOrEqual(((squareFeet * inchesPerHour) / 12 / 3600) * (1 + 1e-12));
       }),
-      { examples: [[0, 0, 0], [1000, 6, 1]] },
+      {
+        examples: [
+          [0, 0, 0],
+          [1000, 6, 1],
+        ],
+      },
     );
   });
 

@@ -13,12 +13,20 @@ const share = fc.double({ min: 0, max: 1, noNaN: true });
 
 describe("the simple method as printed", () => {
   // New Hampshire Env-Wq 1504.10 (read): 0.05 + 0.9 I.
-  test.each([[0, 0.05], [25, 0.275], [50, 0.5], [100, 0.95]])("ground of %i percent impervious runs off %f of the rain", (impervious, coefficient) => {
+  test.each([
+    [0, 0.05],
+    [25, 0.275],
+    [50, 0.5],
+    [100, 0.95],
+  ])("ground of %i percent impervious runs off %f of the rain", (impervious, coefficient) => {
     expect(runoffCoefficient(impervious)).toBeCloseTo(coefficient, 12);
   });
 
   // Maryland Stormwater Design Manual, 2000, chapter 2 (from memory), printed to 0.01.
-  test.each([[36.3, 0.38], [63.3, 0.62]])("ground of %f percent impervious has the runoff coefficient %f", (impervious, printed) => {
+  test.each([
+    [36.3, 0.38],
+    [63.3, 0.62],
+  ])("ground of %f percent impervious has the runoff coefficient %f", (impervious, printed) => {
     expect(Math.abs(runoffCoefficient(impervious) - printed)).toBeLessThanOrEqual(0.005);
   });
 
@@ -41,10 +49,13 @@ describe("the simple method as printed", () => {
     expect(pounds * (0.226 / 0.226613)).toBeCloseTo(row.printedLoad, row.printedLoad > 1000 ? 1 : 3);
   });
 
-  test.each(otherConcentrations)("$from prints no less suspended solids than the national median, and phosphorus within 55 percent of it", ({ TSS, TP }) => {
-    expect(TSS).toBeGreaterThanOrEqual(medianConcentrations.values.TSS);
-    expect(Math.abs(TP / medianConcentrations.values.TP - 1)).toBeLessThanOrEqual(0.55);
-  });
+  test.each(otherConcentrations)(
+    "$from prints no less suspended solids than the national median, and phosphorus within 55 percent of it",
+    ({ TSS, TP }) => {
+      expect(TSS).toBeGreaterThanOrEqual(medianConcentrations.values.TSS);
+      expect(Math.abs(TP / medianConcentrations.values.TP - 1)).toBeLessThanOrEqual(0.55);
+    },
+  );
 
   test("no pollutant is offered that the table does not print", () => {
     expect(Object.keys(medianConcentrations.values)).toEqual(POLLUTANTS);
@@ -74,7 +85,12 @@ describe("any area", () => {
         expect(yearlyLoadPounds(squareFeet, 0, impervious, milligrams, storms)).toBe(0);
         expect(yearlyLoadPounds(squareFeet, inches, impervious, 0, storms)).toBe(0);
       }),
-      { examples: [[0, 0, 0, 0, 0], [1000, 40, 100, 54.5, 1]] },
+      {
+        examples: [
+          [0, 0, 0, 0, 0],
+          [1000, 40, 100, 54.5, 1],
+        ],
+      },
     );
   });
 

@@ -6,8 +6,20 @@ import { measured } from "../measured.ts";
 // A roofing estimator's help page (read): slope over plan by pitch, printed to 0.00001.
 describe("published multipliers", () => {
   test.each([
-    [1, 1.00347], [2, 1.01379], [3, 1.03078], [4, 1.05409], [5, 1.08333], [6, 1.11803], [7, 1.1577], [8, 1.20185], [9, 1.25],
-    [10, 1.30171], [11, 1.35657], [12, 1.41421], [16, 1.66667], [18, 1.80278],
+    [1, 1.00347],
+    [2, 1.01379],
+    [3, 1.03078],
+    [4, 1.05409],
+    [5, 1.08333],
+    [6, 1.11803],
+    [7, 1.1577],
+    [8, 1.20185],
+    [9, 1.25],
+    [10, 1.30171],
+    [11, 1.35657],
+    [12, 1.41421],
+    [16, 1.66667],
+    [18, 1.80278],
   ])("a roof that rises %d in 12 is %d times as long along its slope as in plan", (rise, multiplier) => {
     expect(Math.abs(1 / planLength(1, rise, 12) - multiplier)).toBeLessThanOrEqual(0.000_006);
   });

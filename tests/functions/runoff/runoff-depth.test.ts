@@ -30,11 +30,54 @@ describe("TR-55, 2nd ed., 1986", () => {
 
   // Chapter 2, examples 2-1 to 2-4; inputs read, answers from memory, printed to 0.01 in.
   test.each([
-    { example: "2-1", parts: [[75, 61], [175, 74]], weighted: 70.1, rounded: 70, runoff: 2.81, within: 0.005 },
-    { example: "2-2", parts: [[75, 70], [100, 80], [75, 74]], weighted: 75.2, rounded: 75, runoff: 3.28, within: 0.005 },
-    { example: "2-3", parts: [[75, 74], [100, 82], [75, 74]], weighted: 77.2, rounded: 77, runoff: 3.48, within: 0.005 },
+    {
+      example: "2-1",
+      parts: [
+        [75, 61],
+        [175, 74],
+      ],
+      weighted: 70.1,
+      rounded: 70,
+      runoff: 2.81,
+      within: 0.005,
+    },
+    {
+      example: "2-2",
+      parts: [
+        [75, 70],
+        [100, 80],
+        [75, 74],
+      ],
+      weighted: 75.2,
+      rounded: 75,
+      runoff: 3.28,
+      within: 0.005,
+    },
+    {
+      example: "2-3",
+      parts: [
+        [75, 74],
+        [100, 82],
+        [75, 74],
+      ],
+      weighted: 77.2,
+      rounded: 77,
+      runoff: 3.48,
+      within: 0.005,
+    },
     // The fourth answer was read off a graph: a further hundredth.
-    { example: "2-4", parts: [[75, 70], [100, 78], [75, 74]], weighted: 74.4, rounded: 74, runoff: 3.19, within: 0.01 },
+    {
+      example: "2-4",
+      parts: [
+        [75, 70],
+        [100, 78],
+        [75, 74],
+      ],
+      weighted: 74.4,
+      rounded: 74,
+      runoff: 3.19,
+      within: 0.01,
+    },
   ])("example $example: 6 in of rain runs off $runoff in", ({ parts, weighted, rounded, runoff, within }) => {
     const acres = parts.reduce((sum, [area]) => sum + area!, 0);
     const average = parts.reduce((sum, [area, cn]) => sum + area! * cn!, 0) / acres;
@@ -80,7 +123,13 @@ describe("any storm", () => {
         expect(runoff).toBeGreaterThanOrEqual(0);
         expect(runoff).toBeLessThanOrEqual(depth);
       }),
-      { examples: [[0, 100, 0.2], [0, 100, 0.05], [0, 1, 0.2]] },
+      {
+        examples: [
+          [0, 100, 0.2],
+          [0, 100, 0.05],
+          [0, 1, 0.2],
+        ],
+      },
     );
   });
 
@@ -106,7 +155,9 @@ describe("any storm", () => {
     fc.assert(
       fc.property(rain, curveNumber, lossRatio, measured(0.01, 5), (depth, cn, ratio, more) => {
         expect(runoffDepthInches(depth + more, cn, ratio)).toBeGreaterThanOrEqual(runoffDepthInches(depth, cn, ratio));
-        expect(runoffDepthInches(depth, Math.min(cn + more, 100), ratio)).toBeGreaterThanOrEqual(runoffDepthInches(depth, cn, ratio) - 1e-12);
+        expect(runoffDepthInches(depth, Math.min(cn + more, 100), ratio)).toBeGreaterThanOrEqual(
+          runoffDepthInches(depth, cn, ratio) - 1e-12,
+        );
       }),
     );
   });

@@ -34,7 +34,13 @@ describe("any area", () => {
         expect(volume).toBeGreaterThanOrEqual(0);
         expect(volume).toBeLessThanOrEqual(((area * rain) / 12) * (1 + 1e-12));
       }),
-      { examples: [[0, 0, 0], [1000, 1, 0], [1000, 1, 1]] },
+      {
+        examples: [
+          [0, 0, 0],
+          [1000, 1, 0],
+          [1000, 1, 1],
+        ],
+      },
     );
   });
 

@@ -41,7 +41,9 @@ describe("any yard", () => {
         const area = yard.reduce((sum, one) => sum + one.areaSquareFeet * one.shareDrainingHere, 0);
         if (area === 0) return;
         const average = yard.reduce((sum, one) => sum + one.areaSquareFeet * one.shareDrainingHere * one.curveNumber, 0) / area;
-        expect(yardRunoffCubicFeet(depth, yard)).toBeGreaterThanOrEqual(((area * runoffDepthInches(depth, average)) / 12) * (1 - 1e-9) - 1e-9);
+        expect(yardRunoffCubicFeet(depth, yard)).toBeGreaterThanOrEqual(
+          ((area * runoffDepthInches(depth, average)) / 12) * (1 - 1e-9) - 1e-9,
+        );
       }),
     );
   });

@@ -10,16 +10,26 @@ const buildable = fc.double({ min: 0, max: 12, noNaN: true });
 // Wisconsin homeowner manual GWQ037, 2003, depth by slope, as adapted by URI (read).
 describe("the published bands", () => {
   test.each([
-    [0, 3, 5], [1, 3, 5], [3.9, 3, 5],
-    [5, 6, 7], [6, 6, 7], [7, 6, 7],
-    [8, 8, 8], [10, 8, 8], [12, 8, 8],
+    [0, 3, 5],
+    [1, 3, 5],
+    [3.9, 3, 5],
+    [5, 6, 7],
+    [6, 6, 7],
+    [7, 6, 7],
+    [8, 8, 8],
+    [10, 8, 8],
+    [12, 8, 8],
   ])("ground of %d percent suits ponding of %d to %d in", (percent, shallowestInches, deepestInches) => {
     expect(pondingForSlope(percent)).toEqual({ shallowestInches, deepestInches, isBetweenBands: false });
   });
 
   test.each([
-    [4, 3, 5], [4.5, 3, 5], [4.99, 3, 5],
-    [7.01, 6, 7], [7.5, 6, 7], [7.99, 6, 7],
+    [4, 3, 5],
+    [4.5, 3, 5],
+    [4.99, 3, 5],
+    [7.01, 6, 7],
+    [7.5, 6, 7],
+    [7.99, 6, 7],
   ])("ground of %d percent lies between two bands and gets the shallower, %d to %d in", (percent, shallowestInches, deepestInches) => {
     expect(pondingForSlope(percent)).toEqual({ shallowestInches, deepestInches, isBetweenBands: true });
   });

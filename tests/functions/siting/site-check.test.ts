@@ -17,15 +17,35 @@ describe("published limits", () => {
   test.each([
     { what: "a foundation 9.5 ft away", value: 9.5, rule: { comparison: "at least", limit: 10, ifNotMet: "stop" }, verdict: "stop" },
     { what: "a slope of 11 percent", value: 11, rule: { comparison: "at most", limit: 10, ifNotMet: "refer" }, verdict: "refer" },
-    { what: "a septic field 12 ft uphill of the garden", value: 12, rule: { comparison: "at least", limit: 10, ifNotMet: "stop" }, verdict: "pass" },
+    {
+      what: "a septic field 12 ft uphill of the garden",
+      value: 12,
+      rule: { comparison: "at least", limit: 10, ifNotMet: "stop" },
+      verdict: "pass",
+    },
     // Ontario planning and design guide, wiki (read): 4 m to a building; under 15 mm/h loosen and underdrain.
-    { what: "a foundation 3.9 m away in Ontario", value: 3.9, rule: { comparison: "at least", limit: 4, ifNotMet: "stop" }, verdict: "stop" },
+    {
+      what: "a foundation 3.9 m away in Ontario",
+      value: 3.9,
+      rule: { comparison: "at least", limit: 4, ifNotMet: "stop" },
+      verdict: "stop",
+    },
     { what: "soil of 12 mm/h in Ontario", value: 12, rule: { comparison: "at least", limit: 15, ifNotMet: "refer" }, verdict: "refer" },
     // Wisconsin homeowner manual GWQ037 (read): a hole 6 in deep empties in 24 h.
     { what: "a 6 in hole that empties in 20 h", value: 20, rule: { comparison: "at most", limit: 24, ifNotMet: "stop" }, verdict: "pass" },
-    { what: "the 0.30 in/h of that hole", value: 6 / 20, rule: { comparison: "at least", limit: 0.25, ifNotMet: "refer" }, verdict: "pass" },
+    {
+      what: "the 0.30 in/h of that hole",
+      value: 6 / 20,
+      rule: { comparison: "at least", limit: 0.25, ifNotMet: "refer" },
+      verdict: "pass",
+    },
     // Minnesota Stormwater Manual (read): 3 ft to water. 40 in below the lawn less 8 in of basin and 12 in loosened is 20 in.
-    { what: "water 20 in below the dig", value: 40 - 8 - 12, rule: { comparison: "at least", limit: 36, ifNotMet: "stop" }, verdict: "stop" },
+    {
+      what: "water 20 in below the dig",
+      value: 40 - 8 - 12,
+      rule: { comparison: "at least", limit: 36, ifNotMet: "stop" },
+      verdict: "stop",
+    },
   ] as const)("$what: $verdict", ({ value: measuredValue, rule: only, verdict }) => {
     expect(siteVerdict(measuredValue, [only])).toBe(verdict);
   });

@@ -16,16 +16,32 @@ describe("USDA texture triangle", () => {
 
   // Soil Survey Manual, chapter 3 (partly read); points on lines go to the class above or to the right (Benham and others 2009, read).
   test.each([
-    [90, 5, "sand"], [80, 5, "loamy sand"], [60, 10, "sandy loam"], [52, 20, "loam"], [45, 27, "clay loam"], [20, 27, "silty clay loam"],
-    [50, 40, "sandy clay"], [0, 0, "silt"], [0, 12, "silt loam"], [20, 60, "clay"], [60, 25, "sandy clay loam"], [10, 45, "silty clay"],
+    [90, 5, "sand"],
+    [80, 5, "loamy sand"],
+    [60, 10, "sandy loam"],
+    [52, 20, "loam"],
+    [45, 27, "clay loam"],
+    [20, 27, "silty clay loam"],
+    [50, 40, "sandy clay"],
+    [0, 0, "silt"],
+    [0, 12, "silt loam"],
+    [20, 60, "clay"],
+    [60, 25, "sandy clay loam"],
+    [10, 45, "silty clay"],
   ] as const)("%f percent sand and %f percent clay are %s", (sand, clay, name) => {
     expect(textureClass(sand, clay)).toBe(name);
   });
 
   // The classes that Saxton and Rawls 2006, table 3, give to their points (read in transcription).
   test.each([
-    [88, 5, "sand"], [80, 5, "loamy sand"], [40, 20, "loam"], [20, 15, "silt loam"], [10, 5, "silt"], [60, 25, "sandy clay loam"],
-    [10, 45, "silty clay"], [50, 40, "sandy clay"],
+    [88, 5, "sand"],
+    [80, 5, "loamy sand"],
+    [40, 20, "loam"],
+    [20, 15, "silt loam"],
+    [10, 5, "silt"],
+    [60, 25, "sandy clay loam"],
+    [10, 45, "silty clay"],
+    [50, 40, "sandy clay"],
   ] as const)("%f percent sand and %f percent clay are %s in the tables too", (sand, clay, name) => {
     expect(textureClass(sand, clay)).toBe(name);
   });

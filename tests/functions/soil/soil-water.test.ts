@@ -32,7 +32,15 @@ describe("Saxton and Rawls 2006, table 3, organic matter 2.5 percent (read in tr
 // SWCharEst, an open implementation of the same paper, prints these two to six and five decimals; its rate is in cm/s.
 describe("against another implementation's worked soils", () => {
   test.each([
-    { sand: 85, clay: 4, organic: 2.08, wiltingPoint: 0.039999, fieldCapacity: 0.097846, saturation: 0.454455, centimetresPerSecond: 0.003096 },
+    {
+      sand: 85,
+      clay: 4,
+      organic: 2.08,
+      wiltingPoint: 0.039999,
+      fieldCapacity: 0.097846,
+      saturation: 0.454455,
+      centimetresPerSecond: 0.003096,
+    },
     { sand: 15, clay: 18, organic: 3.05, wiltingPoint: 0.1286, fieldCapacity: 0.33148, saturation: 0.50503, centimetresPerSecond: 0.00043 },
   ])("$sand percent sand, $clay percent clay and $organic percent organic matter", (row) => {
     const water = soilWaterCharacteristics(row.sand, row.clay, row.organic, 1)!;
@@ -86,7 +94,10 @@ describe("any soil inside the limits", () => {
   test("holds less and passes less water the denser it is", () => {
     fc.assert(
       fc.property(soil, fc.double({ min: 0.001, max: 0.1, noNaN: true }), ({ sand, clay, organic }, denser) => {
-        const [loose, dense] = [soilWaterCharacteristics(sand, clay, organic, 1), soilWaterCharacteristics(sand, clay, organic, 1 + denser)];
+        const [loose, dense] = [
+          soilWaterCharacteristics(sand, clay, organic, 1),
+          soilWaterCharacteristics(sand, clay, organic, 1 + denser),
+        ];
         if (loose === undefined || dense === undefined) return;
         expect(dense.saturation).toBeLessThan(loose.saturation);
         expect(dense.fieldCapacity).toBeLessThan(loose.fieldCapacity);

@@ -12,7 +12,8 @@ describe("COMPOSTDEPTH", () => {
   });
 
   test("refuses compost no richer than the target", () => {
-    for (const compost of [10, 9]) expect(cellOf(compostDepth, 8, 2, 10, compost, 2000, 600)).toEqual(refused("Compost organic percent must be more than the target."));
+    for (const compost of [10, 9])
+      expect(cellOf(compostDepth, 8, 2, 10, compost, 2000, 600)).toEqual(refused("Compost organic percent must be more than the target."));
   });
 
   test("refuses a density of nothing", () => {
@@ -22,10 +23,20 @@ describe("COMPOSTDEPTH", () => {
 
   test("gives the same depth on a metric sheet, densities in either unit", () => {
     fc.assert(
-      fc.property(measured(1, 24), fc.integer({ min: 1, max: 4 }), fc.integer({ min: 1, max: 12 }), measured(1000, 2500), measured(300, 900), (inches, soil, target, dense, light) => {
-        expectSameOnMetric(compostDepth, [inches, soil, target, 55, dense, light]);
-        expect(cellOf(compostDepth, inches, soil, target, 55, dense * 0.593276, light * 0.593276)).toBeCloseTo(cellOf(compostDepth, inches, soil, target, 55, dense, light) as number, 9);
-      }),
+      fc.property(
+        measured(1, 24),
+        fc.integer({ min: 1, max: 4 }),
+        fc.integer({ min: 1, max: 12 }),
+        measured(1000, 2500),
+        measured(300, 900),
+        (inches, soil, target, dense, light) => {
+          expectSameOnMetric(compostDepth, [inches, soil, target, 55, dense, light]);
+          expect(cellOf(compostDepth, inches, soil, target, 55, dense * 0.593276, light * 0.593276)).toBeCloseTo(
+            cellOf(compostDepth, inches, soil, target, 55, dense, light) as number,
+            9,
+          );
+        },
+      ),
     );
   });
 
@@ -44,7 +55,8 @@ describe("SANDTOADD", () => {
   });
 
   test("refuses a sand source no sandier than the target", () => {
-    for (const source of [60, 50]) expect(cellOf(sandToAdd, 1, 20, source, 60)).toEqual(refused("Sand source's sand percent must be more than the target."));
+    for (const source of [60, 50])
+      expect(cellOf(sandToAdd, 1, 20, source, 60)).toEqual(refused("Sand source's sand percent must be more than the target."));
   });
 
   test("gives the same sand on a metric sheet", () => {
@@ -88,7 +100,11 @@ describe("BAGS", () => {
 
 describe("MATERIALWEIGHT", () => {
   test("weighs a column of materials", () => {
-    expect(materialWeight.evaluate([10, column("dry earth", "wet mud", "mulch")])).toEqual([[expect.closeTo(10.125, 9)], [expect.closeTo(16.2, 9)], [expect.closeTo(4, 9)]]);
+    expect(materialWeight.evaluate([10, column("dry earth", "wet mud", "mulch")])).toEqual([
+      [expect.closeTo(10.125, 9)],
+      [expect.closeTo(16.2, 9)],
+      [expect.closeTo(4, 9)],
+    ]);
   });
 
   test("gives the same weight on a metric sheet: 1,202 kg a cubic meter of dry earth", () => {
@@ -101,7 +117,9 @@ describe("MATERIALWEIGHT", () => {
   });
 
   test("says when a weight is not a published one", () => {
-    expect(materialWeight.cautionsFor([1, "mulch"])).toEqual(["The weight of mulch is common practice, not a published value: ask the supplier."]);
+    expect(materialWeight.cautionsFor([1, "mulch"])).toEqual([
+      "The weight of mulch is common practice, not a published value: ask the supplier.",
+    ]);
     expect(materialWeight.cautionsFor([1, "gravel"])).toEqual([]);
   });
 });

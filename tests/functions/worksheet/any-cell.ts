@@ -1,13 +1,29 @@
 /** Whatever a cell may hold, for chance to try: what people type, what they mistype, and what nobody should. */
 import fc from "fast-check";
-import type { Cell, CellInput } from "../../../functions/worksheet/cell.ts";
-import type { Parameter } from "../../../functions/worksheet/parameters.ts";
+import type { Cell, CellInput } from "../../../functions/worksheet/calling/cell.ts";
+import type { Parameter } from "../../../functions/worksheet/calling/parameters.ts";
 
-const oddText = fc.constantFrom("__proto__", "constructor", "toString", "12", "12 in", "=1+1", " ", "NaN", "Infinity", "é".repeat(300), "\u0000", "#N/A");
+const oddText = fc.constantFrom(
+  "__proto__",
+  "constructor",
+  "toString",
+  "12",
+  "12 in",
+  "=1+1",
+  " ",
+  "NaN",
+  "Infinity",
+  "é".repeat(300),
+  "\u0000",
+  "#N/A",
+);
 const error = fc.constantFrom("#N/A", "#DIV/0!", "#NUM!").map((code) => ({ code, sentence: "" }));
 const blank = fc.constantFrom<Cell[]>(null, "");
 const date = fc.integer({ min: 1, max: 60_000 });
-const anyNumber = fc.oneof(fc.double({ noNaN: true, noDefaultInfinity: true }), fc.constantFrom(0, -0, 5e-324, -1, 0.5, Number.MAX_VALUE, -Number.MAX_VALUE, 1e308));
+const anyNumber = fc.oneof(
+  fc.double({ noNaN: true, noDefaultInfinity: true }),
+  fc.constantFrom(0, -0, 5e-324, -1, 0.5, Number.MAX_VALUE, -Number.MAX_VALUE, 1e308),
+);
 
 export const anyCell: fc.Arbitrary<Cell> = fc.oneof(anyNumber, date, fc.string(), oddText, fc.boolean(), blank, error);
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { isCellError } from "../../../functions/worksheet/cell.ts";
+import { isCellError } from "../../../functions/worksheet/calling/cell.ts";
 import { basinArea, basinDepth, basinSize, basinVolume, deepestPonding, drawdown, ruleArea } from "../../../functions/worksheet/basin.ts";
 import { cellOf, column, notThere, refused, row } from "./sample-functions.ts";
 
@@ -31,7 +31,10 @@ describe("BASINAREA", () => {
   // Computed by hand: 79.17 cu ft over 6 in less 1 in of rain on the basin.
   test("everything left out but area, rate and ponding, 1000 sq ft need 190 sq ft", () => {
     expect(cellOf(basinArea, 1000, 0.25, 6)).toBeCloseTo(190, 10);
-    expect(cellOf(basinArea, 92.90304, 6.35, 152.4, null, null, null, null, null, null, null, null, "metric")).toBeCloseTo(190 * 0.09290304, 10);
+    expect(cellOf(basinArea, 92.90304, 6.35, 152.4, null, null, null, null, null, null, null, null, "metric")).toBeCloseTo(
+      190 * 0.09290304,
+      10,
+    );
   });
 
   test("a column of areas against a row of rates is a what-if grid", () => {
@@ -60,7 +63,9 @@ describe("BASINAREA", () => {
 
   test("a storm deeper than the basin holds is refused in words", () => {
     expect(cellOf(basinArea, 1000, 0.5, 2, 3)).toEqual(
-      refused("No area can hold this storm: each part of the basin catches 3 in of rain itself and can hold no more than that. Pond deeper or add soil mix."),
+      refused(
+        "No area can hold this storm: each part of the basin catches 3 in of rain itself and can hold no more than that. Pond deeper or add soil mix.",
+      ),
     );
     expect(cellOf(basinArea, 1000, 0.5, 2, 3, null, null, null, null, null, false)).toBeCloseTo((0.95 * 3000) / 2, 8);
   });
@@ -68,7 +73,9 @@ describe("BASINAREA", () => {
   test("what is missing or mistyped is named", () => {
     expect(cellOf(basinArea, 1000, null, 6)).toEqual(notThere("Design rate is missing."));
     expect(cellOf(basinArea, 1000, 0.25, 6, 1, 1.2)).toEqual(refused("Runoff share must be 1 or less."));
-    expect(cellOf(basinArea, 1000, 0.25, 6, 1, 0.95, 0, 0.25, 0, 0, "yes")).toEqual(refused('Rain on the basin counted must be TRUE or FALSE; it is "yes".'));
+    expect(cellOf(basinArea, 1000, 0.25, 6, 1, 0.95, 0, 0.25, 0, 0, "yes")).toEqual(
+      refused('Rain on the basin counted must be TRUE or FALSE; it is "yes".'),
+    );
   });
 
   test("it cautions about deep ponding, steep sides, long standing, a large floor and no floor", () => {
@@ -77,7 +84,9 @@ describe("BASINAREA", () => {
     expect(basinArea.cautionsFor([500, 1, 6, 1, 0.95, 0, 0.25, 0, 2])).toEqual(["Sides steeper than 3 to 1 wash and slump more easily."]);
     expect(basinArea.cautionsFor([500, 1, 6, 1, 0.95, 0, 0.25, 0, 0, true, 73])).toEqual([STANDS]);
     expect(basinArea.cautionsFor([2000, 1, 6])).toEqual(["A floor over 300 sq ft is hard to dig level: consider two gardens."]);
-    expect(basinArea.cautionsFor([5, 1, 6, 1, 0.95, 0, 0.25, 0, 3])).toEqual(["The sloping sides alone hold this storm: no level floor is needed."]);
+    expect(basinArea.cautionsFor([5, 1, 6, 1, 0.95, 0, 0.25, 0, 3])).toEqual([
+      "The sloping sides alone hold this storm: no level floor is needed.",
+    ]);
     expect(basinArea.cautionsFor([0, 1, 6])).toEqual([]);
     expect(basinArea.cautionsFor([1000, 1, 1, 3])).toEqual([]);
   });
@@ -131,7 +140,10 @@ describe("BASINVOLUME, BASINDEPTH and BASINSIZE", () => {
   });
 
   test("200 sq ft as a rectangle is 20 by 10 ft and 60 ft around, row by row", () => {
-    expect(basinSize.evaluate([column(200, 50), "rectangle"])).toEqual([[20, 10, 60], [10, 5, 30]]);
+    expect(basinSize.evaluate([column(200, 50), "rectangle"])).toEqual([
+      [20, 10, 60],
+      [10, 5, 30],
+    ]);
   });
 
   test("an ellipse of 157.08 sq ft is 20 by 10 ft and 48.44 ft around", () => {
@@ -156,5 +168,4 @@ describe("BASINVOLUME, BASINDEPTH and BASINSIZE", () => {
     expect(basinSize.cautionsFor([301])).toHaveLength(1);
     expect(basinSize.cautionsFor([300])).toEqual([]);
   });
-
 });

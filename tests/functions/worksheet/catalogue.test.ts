@@ -4,9 +4,9 @@ import packageJson from "../../../package.json" with { type: "json" };
 import { fromUs, hasDimension, type NumberKind } from "../../../functions/quantities.ts";
 import { SOAKBOOK_VERSION } from "../../../functions/worksheet/about.ts";
 import { catalogue } from "../../../functions/worksheet/catalogue.ts";
-import type { Cell, CellInput } from "../../../functions/worksheet/cell.ts";
-import { isNumberKind } from "../../../functions/worksheet/reading.ts";
-import type { WorksheetFunction } from "../../../functions/worksheet/worksheet-function.ts";
+import type { Cell, CellInput } from "../../../functions/worksheet/calling/cell.ts";
+import { isNumberKind } from "../../../functions/worksheet/calling/reading.ts";
+import type { WorksheetFunction } from "../../../functions/worksheet/calling/worksheet-function.ts";
 
 const everyFunction = catalogue.map((declared) => [declared.name, declared] as const);
 
@@ -79,23 +79,28 @@ describe("every function in the catalogue", () => {
     expectExample(declared, declared.evaluate(declared.example.arguments));
   });
 
-  test.each(everyFunction.filter(([, declared]) => canGoMetric(declared)))("%s gives the same physical answer on a metric sheet", (_, declared) => {
-    const us = declared.evaluate(declared.example.arguments);
-    const metric = declared.evaluate([...metricArguments(declared), "metric"]);
-    for (const [row, cells] of us.entries()) {
-      for (const [column, cell] of cells.entries()) {
-        const { kind } = declared.result.values[column] ?? { kind: "text" };
-        if (typeof cell !== "number" || !isNumberKind(kind)) continue;
-        const same = fromUs(kind, cell, "metric");
-        expect(Math.abs((metric[row]?.[column] as number) - same)).toBeLessThanOrEqual(1e-9 * Math.abs(same) + 1e-12);
+  test.each(everyFunction.filter(([, declared]) => canGoMetric(declared)))(
+    "%s gives the same physical answer on a metric sheet",
+    (_, declared) => {
+      const us = declared.evaluate(declared.example.arguments);
+      const metric = declared.evaluate([...metricArguments(declared), "metric"]);
+      for (const [row, cells] of us.entries()) {
+        for (const [column, cell] of cells.entries()) {
+          const { kind } = declared.result.values[column] ?? { kind: "text" };
+          if (typeof cell !== "number" || !isNumberKind(kind)) continue;
+          const same = fromUs(kind, cell, "metric");
+          expect(Math.abs((metric[row]?.[column] as number) - same)).toBeLessThanOrEqual(1e-9 * Math.abs(same) + 1e-12);
+        }
       }
-    }
-  });
+    },
+  );
 
   test.each(everyFunction)("%s stands in functions.json with the same arguments", (name, { parameters, summary }) => {
     const listed = functionsMetadata(catalogue).functions.find(({ id }) => id === name);
     expect(listed).toMatchObject({ id: name, name, description: summary });
-    expect(listed?.parameters.map((parameter) => [parameter.name, parameter.optional ?? false])).toEqual(parameters.map(({ key, optional }) => [key, optional]));
+    expect(listed?.parameters.map((parameter) => [parameter.name, parameter.optional ?? false])).toEqual(
+      parameters.map(({ key, optional }) => [key, optional]),
+    );
   });
 
   test("VERSION is the version in package.json", () => {
@@ -112,7 +117,9 @@ function metricArguments({ parameters, example }: WorksheetFunction): readonly C
   return parameters.slice(0, -1).map(({ kind }, place): CellInput => {
     const input = example.arguments[place];
     const inMetric = (cell: Cell): Cell => (typeof cell === "number" && isDimension(kind) ? fromUs(kind, cell, "metric") : cell);
-    return Array.isArray(input) ? (input as readonly (readonly Cell[])[]).map((row) => row.map(inMetric)) : inMetric((input ?? null) as Cell);
+    return Array.isArray(input)
+      ? (input as readonly (readonly Cell[])[]).map((row) => row.map(inMetric))
+      : inMetric((input ?? null) as Cell);
   });
 }
 

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { costShare, digDate, priced, volunteerValue } from "../../../functions/worksheet/cost.ts";
 import { measured } from "../measured.ts";
-import type { Cell } from "../../../functions/worksheet/cell.ts";
+import type { Cell } from "../../../functions/worksheet/calling/cell.ts";
 import { cellOf, column, divisionByZero, notThere, refused } from "./sample-functions.ts";
 
 const HEADINGS: readonly Cell[] = ["Item", "Unit price", "Unit", "Package size", "Minimum order", "Delivery", "Price date"];
@@ -18,7 +18,9 @@ const prices: readonly (readonly Cell[])[] = [
 describe("PRICED", () => {
   test("prices a column of quantities and items, in any case, past the headings", () => {
     expect(priced.evaluate([column(2.3, 1.5, 40), column("compost", " river  STONE", "Plugs"), prices])).toEqual([
-      [expect.closeTo(2.5 * 32 + 60, 9)], [expect.closeTo(127.5, 9)], [expect.closeTo(76 * 3.2, 9)],
+      [expect.closeTo(2.5 * 32 + 60, 9)],
+      [expect.closeTo(127.5, 9)],
+      [expect.closeTo(76 * 3.2, 9)],
     ]);
   });
 
@@ -32,7 +34,9 @@ describe("PRICED", () => {
   });
 
   test("names the nearest items where the item is not in the table", () => {
-    expect(cellOf(priced, 1, "compots", prices)).toMatchObject({ sentence: expect.stringContaining('Item "compots" is not in the Prices table. The nearest are "Compost", ') });
+    expect(cellOf(priced, 1, "compots", prices)).toMatchObject({
+      sentence: expect.stringContaining('Item "compots" is not in the Prices table. The nearest are "Compost", '),
+    });
     expect(cellOf(priced, 1, "sand", [HEADINGS])).toEqual(refused('Item "sand" is not in the Prices table, which holds no prices.'));
   });
 
@@ -50,12 +54,25 @@ describe("PRICED", () => {
   });
 
   test("asks for one row where an item stands twice, and looks past an error in another item's name", () => {
-    expect(cellOf(priced, 1, "sand", [["sand", 40], ["Sand", 42], ["SAND", 44]])).toEqual(refused('Item "sand" stands in the Prices table 3 times; keep one row.'));
-    expect(cellOf(priced, 1, "sand", [[divisionByZero, 1], ["sand", 40]])).toBe(40);
+    expect(
+      cellOf(priced, 1, "sand", [
+        ["sand", 40],
+        ["Sand", 42],
+        ["SAND", 44],
+      ]),
+    ).toEqual(refused('Item "sand" stands in the Prices table 3 times; keep one row.'));
+    expect(
+      cellOf(priced, 1, "sand", [
+        [divisionByZero, 1],
+        ["sand", 40],
+      ]),
+    ).toBe(40);
   });
 
   test("says so when the numbers are beyond arithmetic", () => {
-    expect(cellOf(priced, 1, "sand", [["sand", 0, "t", 5e-324, 1e308]])).toEqual(refused("These numbers are too large or too small to compute with."));
+    expect(cellOf(priced, 1, "sand", [["sand", 0, "t", 5e-324, 1e308]])).toEqual(
+      refused("These numbers are too large or too small to compute with."),
+    );
   });
 
   test("cautions of more that is paid for than asked, and of a price without a date", () => {
@@ -69,7 +86,9 @@ describe("PRICED", () => {
 
 describe("COSTSHARE", () => {
   test("pays per area, per volume, percent or flat down a column", () => {
-    expect(costShare.evaluate([column("per area", "per volume", "Percent", "flat"), column(60, 400, 600, 60), column(41, 2, 50, 500)])).toEqual([[2460], [800], [300], [500]]);
+    expect(
+      costShare.evaluate([column("per area", "per volume", "Percent", "flat"), column(60, 400, 600, 60), column(41, 2, 50, 500)]),
+    ).toEqual([[2460], [800], [300], [500]]);
   });
 
   test("has no cap and no smallest basis unless told otherwise", () => {
@@ -83,7 +102,9 @@ describe("COSTSHARE", () => {
   });
 
   test("refuses a form that no program has", () => {
-    expect(cellOf(costShare, "per plant", 60, 1)).toEqual(refused('Kind must be "per area", "per volume", "percent" or "flat"; it is "per plant".'));
+    expect(cellOf(costShare, "per plant", 60, 1)).toEqual(
+      refused('Kind must be "per area", "per volume", "percent" or "flat"; it is "per plant".'),
+    );
   });
 
   test("says when the basis is too small and when the cap holds", () => {
@@ -123,18 +144,24 @@ describe("DIGDATE", () => {
 
   test("refuses text, a date before 1 March 1900, no days, half a day and more than a year of days", () => {
     expect(cellOf(digDate, "3/2/2026")).toEqual(refused('Request date must be a date; it is the text "3/2/2026". Type the date again.'));
-    for (const noDate of [60, 3_000_000, -1, true]) expect(cellOf(digDate, noDate)).toEqual(refused("Request date must be a date from March 1, 1900 on."));
+    for (const noDate of [60, 3_000_000, -1, true])
+      expect(cellOf(digDate, noDate)).toEqual(refused("Request date must be a date from March 1, 1900 on."));
     expect(cellOf(digDate, monday, 0)).toEqual(refused("Business days must be 1 or more."));
     expect(cellOf(digDate, monday, 2.5)).toEqual(refused("Business days must be a whole number."));
     expect(cellOf(digDate, monday, 366)).toEqual(refused("Business days must be 365 or less."));
-    expect(cellOf(digDate, monday, 3, column(monday, "May Day"))).toEqual(refused('Holiday 2 must be a date; it is the text "May Day". Type the date again.'));
+    expect(cellOf(digDate, monday, 3, column(monday, "May Day"))).toEqual(
+      refused('Holiday 2 must be a date; it is the text "May Day". Type the date again.'),
+    );
   });
 
   test("always says that local law decides", () => {
     const localLaw = expect.stringContaining("Local law decides");
     expect(digDate.cautionsFor([monday, 3, column(monday + 30)])).toEqual([localLaw]);
     expect(digDate.cautionsFor([monday])).toEqual([localLaw, expect.stringContaining("No holidays are given")]);
-    expect(digDate.cautionsFor([monday, 1, column(monday + 30)])).toEqual([localLaw, expect.stringContaining("two or three business days")]);
+    expect(digDate.cautionsFor([monday, 1, column(monday + 30)])).toEqual([
+      localLaw,
+      expect.stringContaining("two or three business days"),
+    ]);
     expect(digDate.cautionsFor([monday + 5.5, 3, column(monday + 30)])).toEqual([localLaw, expect.stringContaining("falls on a weekend")]);
     expect(digDate.cautionsFor([monday, 3, column(monday + 0.5)])).toEqual([localLaw, expect.stringContaining("or a holiday")]);
   });

@@ -26,7 +26,14 @@ describe("CUTFILL", () => {
   test("gives the same earth on a metric sheet", () => {
     fc.assert(
       fc.property(
-        measured(1, 40), measured(1, 20), measured(0, 12), fc.integer({ min: 0, max: 15 }), measured(0, 3), measured(0, 4), measured(0, 6), fc.constantFrom(...EARTH_SOILS),
+        measured(1, 40),
+        measured(1, 20),
+        measured(0, 12),
+        fc.integer({ min: 0, max: 15 }),
+        measured(0, 3),
+        measured(0, 4),
+        measured(0, 6),
+        fc.constantFrom(...EARTH_SOILS),
         (...inputs) => {
           expectSameOnMetric(cutFill, inputs);
         },
@@ -39,7 +46,10 @@ describe("CUTFILL", () => {
   });
 
   test("says by how much the earth falls short, in the sheet's units", () => {
-    expect(cutFill.cautionsFor([20, 10, 1, 0, 2, 4, 6])).toEqual([CALL_811, expect.stringMatching(/^Earth falls short by [\d.]+ cu yd in place/)]);
+    expect(cutFill.cautionsFor([20, 10, 1, 0, 2, 4, 6])).toEqual([
+      CALL_811,
+      expect.stringMatching(/^Earth falls short by [\d.]+ cu yd in place/),
+    ]);
     expect(cutFill.cautionsFor([6, 3, 25.4, 0, 0.6, 4, 152.4, "loam", "metric"])).toContainEqual(expect.stringMatching(/ m³ in place/));
   });
 
@@ -75,7 +85,10 @@ describe("STOCKPILE", () => {
     );
   });
 
-  test.each([[0, "more than 0"], [90, "less than 90"]])("refuses a resting angle of %d degrees", (angle, limit) => {
+  test.each([
+    [0, "more than 0"],
+    [90, "less than 90"],
+  ])("refuses a resting angle of %d degrees", (angle, limit) => {
     expect(cellOf(stockpile, 10, angle)).toEqual(refused(`Resting angle in degrees must be ${limit}.`));
   });
 
@@ -112,11 +125,15 @@ describe("TRUCKLOADS", () => {
   });
 
   test("says when a weight is not a published one", () => {
-    expect(truckLoads.cautionsFor([10, 2, 15, "compost"])).toEqual(["The weight of compost is common practice, not a published value: ask the supplier."]);
+    expect(truckLoads.cautionsFor([10, 2, 15, "compost"])).toEqual([
+      "The weight of compost is common practice, not a published value: ask the supplier.",
+    ]);
   });
 
   test("refuses a material that has no weight, naming the nearest", () => {
-    expect(cellOf(truckLoads, 10, 2, 1, "moist dirt")).toMatchObject({ sentence: expect.stringContaining('Material "moist dirt" is not in its list. The nearest are "moist earth", ') });
+    expect(cellOf(truckLoads, 10, 2, 1, "moist dirt")).toMatchObject({
+      sentence: expect.stringContaining('Material "moist dirt" is not in its list. The nearest are "moist earth", '),
+    });
   });
 });
 

@@ -1,7 +1,7 @@
 import { expect } from "vitest";
 import { catalogue } from "../../../functions/worksheet/catalogue.ts";
-import type { CellInput } from "../../../functions/worksheet/cell.ts";
-import type { ShownStep } from "../../../functions/worksheet/working.ts";
+import type { CellInput } from "../../../functions/worksheet/calling/cell.ts";
+import type { ShownStep } from "../../../functions/worksheet/calling/working.ts";
 
 export type Expected = readonly [label: string, value: number | string, unit?: string];
 
@@ -17,7 +17,8 @@ export function expectSteps(steps: readonly ShownStep[], expected: readonly Expe
   for (const [place, [label, value]] of expected.entries()) {
     const shown = steps[place]?.value;
     if (typeof value === "string") expect(shown, label).toBe(value);
-    else expect(Math.abs((shown as number) - value), `${label}: ${shown}`).toBeLessThanOrEqual(within ?? 1e-9 * Math.max(1, Math.abs(value)));
+    else
+      expect(Math.abs((shown as number) - value), `${label}: ${shown}`).toBeLessThanOrEqual(within ?? 1e-9 * Math.max(1, Math.abs(value)));
   }
 }
 

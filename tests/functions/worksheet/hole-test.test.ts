@@ -2,9 +2,11 @@ import { describe, expect, test } from "vitest";
 import { designRate, dropRate, holeRate, holeTest } from "../../../functions/worksheet/hole-test.ts";
 import { cellOf, column, divisionByZero, notThere, refused, row } from "./sample-functions.ts";
 
-const NOT_STEADY = "Not steady yet: the last two rates differ by more than 10 percent. Keep reading; the rate shown is of the last interval.";
+const NOT_STEADY =
+  "Not steady yet: the last two rates differ by more than 10 percent. Keep reading; the rate shown is of the last interval.";
 const ONE_INTERVAL = "One interval cannot show that the rate is steady: keep reading until two in a row agree within 10 percent.";
-const RAN_DRY = "The hole ran dry: readings after that are not used, and the rate may be higher than shown. Fill deeper or read more often.";
+const RAN_DRY =
+  "The hole ran dry: readings after that are not used, and the rate may be higher than shown. Fill deeper or read more often.";
 
 // Riverside County, Design Handbook for Low Impact Development, 2011, appendix A (from memory): 0.37 in/h.
 const riverside = { minutes: column(0, 10), depths: column(47.75, 46.25) };
@@ -35,7 +37,9 @@ describe("HOLERATE and DROPRATE", () => {
   test("readings of a dry hole are not taken for a rate of 0", () => {
     const emptied = cellOf(dropRate, column(0, 10, 20), column(4, 2, 0));
     expect(cellOf(dropRate, column(0, 10, 20, 30, 40), column(4, 2, 0, 0, 0))).toBe(emptied);
-    expect(cellOf(holeRate, column(0, 10, 20, 30, 40), column(4, 2, 0, 0, 0), 8)).toBe(cellOf(holeRate, column(0, 10, 20), column(4, 2, 0), 8));
+    expect(cellOf(holeRate, column(0, 10, 20, 30, 40), column(4, 2, 0, 0, 0), 8)).toBe(
+      cellOf(holeRate, column(0, 10, 20), column(4, 2, 0), 8),
+    );
   });
 });
 
@@ -46,8 +50,18 @@ describe("readings that cannot be right", () => {
     ["more times than depths", column(0, 10, 20), column(12, 11), notThere("Reading 3 has a time but no water depth.")],
     ["a time before the last", column(0, 20, 10), column(12, 11, 10), refused("Reading 3 is not later than reading 2.")],
     ["a time twice", column(0, 10, 10), column(12, 11, 10), refused("Reading 3 is not later than reading 2.")],
-    ["rising water", column(0, 10, 20), column(12, 10, 11), refused("Reading 3 stands higher than reading 2: water was added. Start a new series after refilling.")],
-    ["rising water after a blank row", column(0, null, 20), column(10, null, 11), refused("Reading 3 stands higher than reading 1: water was added. Start a new series after refilling.")],
+    [
+      "rising water",
+      column(0, 10, 20),
+      column(12, 10, 11),
+      refused("Reading 3 stands higher than reading 2: water was added. Start a new series after refilling."),
+    ],
+    [
+      "rising water after a blank row",
+      column(0, null, 20),
+      column(10, null, 11),
+      refused("Reading 3 stands higher than reading 1: water was added. Start a new series after refilling."),
+    ],
     ["an empty hole", column(0, 10), column(0, 0), refused("Reading 1 finds no water: fill the hole before the first reading.")],
     ["one reading", column(0), column(12), notThere("A hole test needs at least two readings.")],
     ["text", column(0, "ten"), column(12, 11), refused('Time in minutes 2 must be a number; it is the text "ten".')],
@@ -113,7 +127,9 @@ describe("HOLETEST", () => {
   });
 
   test("takes one diameter for the whole hole", () => {
-    expect(cellOf(holeTest, steady.minutes, steady.depths, column(8, 10))).toEqual(refused("Hole diameter must be a single cell; it is 2 rows by 1 column."));
+    expect(cellOf(holeTest, steady.minutes, steady.depths, column(8, 10))).toEqual(
+      refused("Hole diameter must be a single cell; it is 2 rows by 1 column."),
+    );
   });
 });
 
@@ -140,7 +156,9 @@ describe("DESIGNRATE", () => {
   });
 
   test("it cautions when nothing is taken off and when the rates are far apart", () => {
-    expect(designRate.cautionsFor([1, 1])).toEqual(["Nothing is taken off: tested rates are usually divided by 2 or 3, because a basin clogs."]);
+    expect(designRate.cautionsFor([1, 1])).toEqual([
+      "Nothing is taken off: tested rates are usually divided by 2 or 3, because a basin clogs.",
+    ]);
     expect(designRate.cautionsFor([column(1, 3.1)])).toEqual([
       "The highest tested rate is more than 3 times the lowest: the yard may hold two soils. Test again between the holes, or take the lowest.",
     ]);

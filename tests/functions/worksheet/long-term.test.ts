@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import type { Cell, CellInput } from "../../../functions/worksheet/cell.ts";
+import type { Cell, CellInput } from "../../../functions/worksheet/calling/cell.ts";
 import { areaForCapture, longTerm, pollutantLoad, stormRoute } from "../../../functions/worksheet/long-term.ts";
 import { dailyRainMillimetres } from "../rainfall/daily-rain.ts";
 import { cellOf, column, notThere, refused } from "./sample-functions.ts";
@@ -19,7 +19,10 @@ describe("POLLUTANTLOAD", () => {
 
   test.each([
     { inputs: [1000, 40, 0.5, "TP"], sentence: "Impervious percent is a percent, 0 or 1 to 100: for 50% write 50, not 0.5." },
-    { inputs: [1000, 40, 30, "lead"], sentence: 'Pollutant must be "TSS", "TP" or "TN", or a concentration in mg/L of 0 or more; it is "lead".' },
+    {
+      inputs: [1000, 40, 30, "lead"],
+      sentence: 'Pollutant must be "TSS", "TP" or "TN", or a concentration in mg/L of 0 or more; it is "lead".',
+    },
     { inputs: [1000, 40, 30, -1], sentence: 'Pollutant must be "TSS", "TP" or "TN", or a concentration in mg/L of 0 or more; it is "-1".' },
     { inputs: [1000, 40, 30, " "], sentence: 'Pollutant must be "TSS", "TP" or "TN", or a concentration in mg/L of 0 or more; it is " ".' },
     { inputs: [1000, 40, 30, "TP", 90], sentence: "Share of storms that run off must be 1 or less." },
@@ -58,7 +61,13 @@ describe("STORMROUTE", () => {
     expect(metric).toHaveLength(us.length);
     const cubicMetres = 0.028316846592;
     for (const [place, [hours, inflow, stored, ponding, soaked, overflow]] of us.entries()) {
-      const inMetric = [[inflow, cubicMetres], [stored, cubicMetres], [ponding, 25.4], [soaked, cubicMetres], [overflow, cubicMetres]] as const;
+      const inMetric = [
+        [inflow, cubicMetres],
+        [stored, cubicMetres],
+        [ponding, 25.4],
+        [soaked, cubicMetres],
+        [overflow, cubicMetres],
+      ] as const;
       expect(metric[place]).toEqual([hours, ...inMetric.map(([cell, factor]) => expect.closeTo(Number(cell) * factor, 8) as Cell)]);
     }
   });
@@ -151,16 +160,23 @@ describe("AREAFORCAPTURE", () => {
 
   test("finds the same floor on a metric sheet", () => {
     const us = Number(cellOf(areaForCapture, 0.9, column(1, 0, 2), 6, 1000, 0.95, 6, 0.25));
-    const metric = Number(cellOf(areaForCapture, 0.9, column(25.4, 0, 50.8), 6, 92.90304, 0.95, 152.4, 6.35, null, null, null, null, "metric"));
+    const metric = Number(
+      cellOf(areaForCapture, 0.9, column(25.4, 0, 50.8), 6, 92.90304, 0.95, 152.4, 6.35, null, null, null, null, "metric"),
+    );
     expect(metric / 0.09290304 / us).toBeCloseTo(1, 9);
   });
 
   test.each<{ inputs: readonly CellInput[]; answer: Cell }>([
     {
       inputs: [1, column(10), 1, 1000, 0.95, 6, 0.25],
-      answer: refused("No floor up to 100 times the contributing area captures that share: pond deeper, add soil mix or find a faster soil."),
+      answer: refused(
+        "No floor up to 100 times the contributing area captures that share: pond deeper, add soil mix or find a faster soil.",
+      ),
     },
-    { inputs: [0.9, column(0, 0), 1, 1000, 0.95, 6, 0.25], answer: notThere("It did not rain in this record: there is nothing to capture.") },
+    {
+      inputs: [0.9, column(0, 0), 1, 1000, 0.95, 6, 0.25],
+      answer: notThere("It did not rain in this record: there is nothing to capture."),
+    },
     { inputs: [0.9, column(1, null, 1), 1, 1000, 0.95, 6, 0.25], answer: notThere("Rain 2 is blank: write 0 where it stayed dry.") },
     { inputs: [90, column(1), 1, 1000, 0.95, 6, 0.25], answer: refused("Captured share wanted must be 1 or less.") },
     { inputs: [0.9, column(1), 1, 0, 0.95, 6, 0.25], answer: refused("Contributing area must be more than 0.") },

@@ -17,7 +17,9 @@ describe("OVERFLOWWIDTH", () => {
   test("takes 2.6 in US units, which is 1.44 in metric units, unless told otherwise", () => {
     expect(cellOf(overflowWidth, 0.132, 0.2)).toBe(cellOf(overflowWidth, 0.132, 0.2, 2.6));
     expect(cellOf(overflowWidth, 4, 0.06, null, "metric")).toBeCloseTo(cellOf(overflowWidth, 4, 0.06, 1.4354, "metric") as number, 4);
-    expect((cellOf(overflowWidth, 4, 0.06, null, "metric") as number) / (cellOf(overflowWidth, 4, 0.06, 1.44, "metric") as number)).toBeCloseTo(1, 2);
+    expect(
+      (cellOf(overflowWidth, 4, 0.06, null, "metric") as number) / (cellOf(overflowWidth, 4, 0.06, 1.44, "metric") as number),
+    ).toBeCloseTo(1, 2);
   });
 
   test("gives the same spillway on a metric sheet", () => {
@@ -25,7 +27,13 @@ describe("OVERFLOWWIDTH", () => {
       fc.property(measured(0, 10), measured(0.02, 1), measured(2.3, 3.1), (cubicFeetPerSecond, feet, coefficient) => {
         expectSameOnMetric(overflowWidth, [cubicFeetPerSecond, feet]);
         const us = cellOf(overflowWidth, cubicFeetPerSecond, feet, coefficient) as number;
-        const metric = cellOf(overflowWidth, cubicFeetPerSecond * 28.316846592, feet * 0.3048, coefficient * Math.sqrt(0.3048), "metric") as number;
+        const metric = cellOf(
+          overflowWidth,
+          cubicFeetPerSecond * 28.316846592,
+          feet * 0.3048,
+          coefficient * Math.sqrt(0.3048),
+          "metric",
+        ) as number;
         expect(metric).toBeCloseTo(us * 0.3048, 9);
       }),
     );
@@ -57,7 +65,9 @@ describe("OVERFLOWWIDTH", () => {
 
 describe("PIPEFLOW", () => {
   test("takes smooth plastic unless told otherwise, and slopes under 1 percent", () => {
-    expect(pipeFlow.evaluate([4, row(0.5, 1, 2, 4)])).toEqual([[78.5, 111, 157, 222.1].map((gallons) => expect.closeTo(gallons / 448.83, 3))]);
+    expect(pipeFlow.evaluate([4, row(0.5, 1, 2, 4)])).toEqual([
+      [78.5, 111, 157, 222.1].map((gallons) => expect.closeTo(gallons / 448.83, 3)),
+    ]);
     expect(cellOf(pipeFlow, 4, 1)).toBe(cellOf(pipeFlow, 4, 1, 0.01));
   });
 
@@ -75,7 +85,8 @@ describe("PIPEFLOW", () => {
   });
 
   test("cautions of a roughness that no printed pipe has", () => {
-    for (const roughness of [0.009, 0.03]) expect(pipeFlow.cautionsFor([4, 1, roughness])).toEqual([expect.stringContaining("0.010 (smooth plastic) to 0.024")]);
+    for (const roughness of [0.009, 0.03])
+      expect(pipeFlow.cautionsFor([4, 1, roughness])).toEqual([expect.stringContaining("0.010 (smooth plastic) to 0.024")]);
     expect(pipeFlow.cautionsFor([4, 1, 0.024])).toEqual([]);
   });
 

@@ -7,7 +7,11 @@ const TOO_STEEP = "Too steep: over 12% look for another place.";
 
 describe("DEPTHFORSLOPE", () => {
   test("answers slopes down a column with the shallowest and the deepest ponding", () => {
-    expect(depthForSlope.evaluate([column(0, 6, 10)])).toEqual([[3, 5], [6, 7], [8, 8]]);
+    expect(depthForSlope.evaluate([column(0, 6, 10)])).toEqual([
+      [3, 5],
+      [6, 7],
+      [8, 8],
+    ]);
   });
 
   test("says in words where the ground is too steep, in both cells", () => {

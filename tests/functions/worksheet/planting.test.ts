@@ -24,7 +24,9 @@ describe("PLANTCOUNT", () => {
 
   test("a spacing that looks like inches is questioned in the unit of the sheet", () => {
     expect(plantCount.cautionsFor([100, 18])).toEqual(["A spacing over 10 ft suits trees alone: spacing is in feet, so 18 in is 1.5."]);
-    expect(plantCount.cautionsFor([10, 45, null, "metric"])).toEqual(["A spacing over 3.05 m suits trees alone: spacing is in meters, so 45 cm is 0.45."]);
+    expect(plantCount.cautionsFor([10, 45, null, "metric"])).toEqual([
+      "A spacing over 3.05 m suits trees alone: spacing is in meters, so 45 cm is 0.45.",
+    ]);
     expect(plantCount.cautionsFor([100, 10])).toEqual([]);
   });
 });

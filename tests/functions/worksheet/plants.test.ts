@@ -13,14 +13,25 @@ describe("ZONEAREAS", () => {
 
   test("gives the same zones on a metric sheet", () => {
     fc.assert(
-      fc.property(measured(0, 500), measured(0, 12), measured(0, 5), measured(0, 4), fc.constantFrom(...BASIN_SHAPES), measured(1, 5), (...inputs) => {
-        expectSameOnMetric(zoneAreas, inputs);
-      }),
+      fc.property(
+        measured(0, 500),
+        measured(0, 12),
+        measured(0, 5),
+        measured(0, 4),
+        fc.constantFrom(...BASIN_SHAPES),
+        measured(1, 5),
+        (...inputs) => {
+          expectSameOnMetric(zoneAreas, inputs);
+        },
+      ),
     );
   });
 
   test.each([
-    [[100, 6, 2], "Sides steeper than 3 to 1"], [[100, 9], "Ponding deeper than 8 in"], [[100, 13], "Ponding deeper than 12 in"], [[301, 6], "A floor over 300 sq ft"],
+    [[100, 6, 2], "Sides steeper than 3 to 1"],
+    [[100, 9], "Ponding deeper than 8 in"],
+    [[100, 13], "Ponding deeper than 12 in"],
+    [[301, 6], "A floor over 300 sq ft"],
   ])("cautions for %j: %s", (inputs, says) => {
     expect(zoneAreas.cautionsFor(inputs)).toEqual([expect.stringContaining(says)]);
   });
@@ -55,7 +66,9 @@ describe("PLANTMIX", () => {
   });
 
   test("refuses shares of more than the whole and series that do not pair up", () => {
-    expect(cellOf(plantMix, 100, column(1, 2), column(0.7, 0.5))).toEqual(refused("Shares of the area must add up to 1 or less; they add up to 1.2."));
+    expect(cellOf(plantMix, 100, column(1, 2), column(0.7, 0.5))).toEqual(
+      refused("Shares of the area must add up to 1 or less; they add up to 1.2."),
+    );
     expect(cellOf(plantMix, 100, column(1, 2, 3), column(0.5, 0.5))).toEqual(
       refused("Spacings (3 cells) and Shares of the area (2 cells) do not line up: give them the same size, or a single cell."),
     );
@@ -65,7 +78,9 @@ describe("PLANTMIX", () => {
   test("cautions of bare ground, and of a spacing typed in inches", () => {
     expect(plantMix.cautionsFor([100, column(1, 2), column(0.5, 0.3)])).toEqual(["The shares leave 20% of the area bare."]);
     expect(plantMix.cautionsFor([100, column(1, 18), column(0.5, 0.5)])).toEqual([expect.stringContaining("feet, so 18 in is 1.5")]);
-    expect(plantMix.cautionsFor([10, column(0.3, 45), column(0.5, 0.5), null, "metric"])).toEqual([expect.stringContaining("meters, so 45 cm is 0.45")]);
+    expect(plantMix.cautionsFor([10, column(0.3, 45), column(0.5, 0.5), null, "metric"])).toEqual([
+      expect.stringContaining("meters, so 45 cm is 0.45"),
+    ]);
     expect(plantMix.cautionsFor([100, column(1, null, 2), column(0.3333, null, 0.6667)])).toEqual([]);
     expect(plantMix.cautionsFor([100, column(1, 2), column(0.7, 0.5)])).toEqual([]);
   });

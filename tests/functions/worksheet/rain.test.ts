@@ -51,7 +51,9 @@ describe("RAINPERCENTILE", () => {
 
   test("says so where no rain counts, in the units of the sheet", () => {
     expect(cellOf(rainPercentile, column(0, 0.1))).toEqual(notThere("No rain is deeper than 0.1 in, so none is counted."));
-    expect(cellOf(rainPercentile, column(0, 2.5), 90, null, "metric")).toEqual(notThere("No rain is deeper than 2.54 mm, so none is counted."));
+    expect(cellOf(rainPercentile, column(0, 2.5), 90, null, "metric")).toEqual(
+      notThere("No rain is deeper than 2.54 mm, so none is counted."),
+    );
   });
 
   test.each([
@@ -73,7 +75,7 @@ describe("RAINPERCENTILE", () => {
 describe("PEAKFLOW", () => {
   test("peaks at 0.1319 cfs, or 3.736 L/s, off 1,000 sq ft of roof under 6 in/h", () => {
     expect(cellOf(peakFlow, 1000, 6, 0.95)).toBeCloseTo(0.1319, 4);
-    expect(cellOf(peakFlow, 92.90304, 152.4, 0.95, "metric")).toBeCloseTo(0.95 * 6 * 1000 / 43_200 * 28.316846592, 9);
+    expect(cellOf(peakFlow, 92.90304, 152.4, 0.95, "metric")).toBeCloseTo(((0.95 * 6 * 1000) / 43_200) * 28.316846592, 9);
   });
 
   test("takes coefficients of 0 to 1", () => {

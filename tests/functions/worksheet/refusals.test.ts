@@ -1,7 +1,36 @@
 import { describe, expect, test } from "vitest";
-import { choice, count, depth, flag, hours, length, money, number, percent, rangeOf, rate, share, tableRange, text, type Argument } from "../../../functions/worksheet/arguments.ts";
-import type { CellInput } from "../../../functions/worksheet/cell.ts";
-import { cellOf, column, divisionByZero, drainRow, dropTable, echoOf, meanRate, notThere, pondedVolume, product, refused, row } from "./sample-functions.ts";
+import {
+  choice,
+  count,
+  depth,
+  flag,
+  hours,
+  length,
+  money,
+  number,
+  percent,
+  rangeOf,
+  rate,
+  share,
+  tableRange,
+  text,
+  type Argument,
+} from "../../../functions/worksheet/calling/arguments.ts";
+import type { CellInput } from "../../../functions/worksheet/calling/cell.ts";
+import {
+  cellOf,
+  column,
+  divisionByZero,
+  drainRow,
+  dropTable,
+  echoOf,
+  meanRate,
+  notThere,
+  pondedVolume,
+  product,
+  refused,
+  row,
+} from "./sample-functions.ts";
 
 const answer = (argument: Argument<string, unknown>, ...inputs: readonly CellInput[]) => cellOf(echoOf(argument), ...inputs);
 
@@ -24,7 +53,12 @@ describe("what a number may be", () => {
     ["a share over 1", share("share", "Runoff share"), 1.2, "Runoff share must be 1 or less."],
     ["a negative share", share("share", "Runoff share"), -0.2, "Runoff share must be 0 or more."],
     ["a percent over 100", percent("p", "Impervious percent"), 101, "Impervious percent must be 100 or less."],
-    ["a share where a percent is meant", percent("p", "Impervious percent"), 0.95, "Impervious percent is a percent, 0 or 1 to 100: for 95% write 95, not 0.95."],
+    [
+      "a share where a percent is meant",
+      percent("p", "Impervious percent"),
+      0.95,
+      "Impervious percent is a percent, 0 or 1 to 100: for 95% write 95, not 0.95.",
+    ],
     ["half a plant", count("plants", "Plants"), 1.5, "Plants must be a whole number."],
     ["part of a thing counted whole", hours("h", "Hours").whole(), 1.5, "Hours must be a whole number."],
     ["not a number at all", number("x", "Width"), Number.NaN, "Width must be a number."],
@@ -79,7 +113,9 @@ describe("what words may be", () => {
   });
 
   test("an unknown key is answered with the nearest keys of a long list", () => {
-    expect(answer(cover, "lawn good")).toEqual(refused('Cover "lawn good" is not in its list. The nearest are "good lawn", "poor lawn" and "good woods".'));
+    expect(answer(cover, "lawn good")).toEqual(
+      refused('Cover "lawn good" is not in its list. The nearest are "good lawn", "poor lawn" and "good woods".'),
+    );
   });
 
   test("a number is no key", () => {
@@ -94,7 +130,10 @@ describe("what words may be", () => {
     expect(answer(flag("far", "Over 30 ft away"), input)).toBe("false");
   });
 
-  test.each([["yes", '"yes"'], [2, "2"]])("%j is neither TRUE nor FALSE", (input, shown) => {
+  test.each([
+    ["yes", '"yes"'],
+    [2, "2"],
+  ])("%j is neither TRUE nor FALSE", (input, shown) => {
     expect(answer(flag("far", "Over 30 ft away"), input)).toEqual(refused(`Over 30 ft away must be TRUE or FALSE; it is ${shown}.`));
   });
 
@@ -124,7 +163,10 @@ describe("blanks and errors", () => {
 
   test("a missing input is named, in every cell of its row", () => {
     const sentence = notThere("Design rate is missing.");
-    expect(drainRow.evaluate([column(6, 6), column(null, 0.5)])).toEqual([[sentence, sentence, sentence], [12, 24, "fits"]]);
+    expect(drainRow.evaluate([column(6, 6), column(null, 0.5)])).toEqual([
+      [sentence, sentence, sentence],
+      [12, 24, "fits"],
+    ]);
   });
 
   test("what is missing is said before what is impossible", () => {
@@ -154,7 +196,11 @@ describe("blanks and errors", () => {
 });
 
 describe("whole series", () => {
-  test.each([["a column", column(1, 3)], ["a row", row(1, 3)], ["a grid", [[1], [3]]]])("%s is a series", (_, rates) => {
+  test.each([
+    ["a column", column(1, 3)],
+    ["a row", row(1, 3)],
+    ["a grid", [[1], [3]]],
+  ])("%s is a series", (_, rates) => {
     expect(cellOf(meanRate, rates, 1)).toBe(2);
   });
 
@@ -192,8 +238,18 @@ describe("whole series", () => {
 
   test("a table is handed over as it stands, and is missing when all of it is blank", () => {
     const rules = tableRange("rules", "Rules table");
-    expect(answer(rules, [["from a well", 50], [null, "x"]])).toBe('[["from a well",50],[null,"x"]]');
-    expect(answer(rules, [[null, ""], [null, null]])).toBe("");
+    expect(
+      answer(rules, [
+        ["from a well", 50],
+        [null, "x"],
+      ]),
+    ).toBe('[["from a well",50],[null,"x"]]');
+    expect(
+      answer(rules, [
+        [null, ""],
+        [null, null],
+      ]),
+    ).toBe("");
     expect(answer(rules.optional([]), null)).toBe("[]");
     expect(answer(rules, [[divisionByZero]])).toBe(JSON.stringify([[divisionByZero]]));
   });

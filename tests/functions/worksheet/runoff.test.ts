@@ -10,7 +10,10 @@ describe("CURVENUMBER", () => {
   });
 
   test("a column of covers against a row of soil groups gives the table", () => {
-    expect(curveNumber.evaluate([column("roof", "meadow"), [["A", "B", "C", "D"]]])).toEqual([[98, 98, 98, 98], [30, 58, 71, 78]]);
+    expect(curveNumber.evaluate([column("roof", "meadow"), [["A", "B", "C", "D"]]])).toEqual([
+      [98, 98, 98, 98],
+      [30, 58, 71, 78],
+    ]);
   });
 
   test("a cover that is not in the table is answered with the nearest that are", () => {
@@ -103,7 +106,9 @@ describe("YARDRUNOFF", () => {
   });
 
   test("what is wrong with one surface is said of that surface", () => {
-    expect(cellOf(yardRunoff, 2, column("roof", "gras"), areas, "B")).toMatchObject({ sentence: expect.stringMatching(/^Cover 2 "gras" is not in its list\./) });
+    expect(cellOf(yardRunoff, 2, column("roof", "gras"), areas, "B")).toMatchObject({
+      sentence: expect.stringMatching(/^Cover 2 "gras" is not in its list\./),
+    });
     expect(cellOf(yardRunoff, 2, covers, column(1000, -1), "B")).toEqual(refused("Area 2 must be 0 or more."));
     expect(cellOf(yardRunoff, 2, covers, areas, "B", column(1, 1.5))).toEqual(refused("Share draining here 2 must be 1 or less."));
     expect(cellOf(yardRunoff, 2, covers, column(1000, divisionByZero), "B")).toBe(divisionByZero);

@@ -1,10 +1,10 @@
 /** One question asked on a US sheet and on a metric sheet: the answers must be the same physical quantities. */
 import { expect } from "vitest";
 import { fromUs, hasDimension, type NumberKind } from "../../../functions/quantities.ts";
-import type { ValueKind } from "../../../functions/worksheet/arguments.ts";
-import type { Cell, CellInput } from "../../../functions/worksheet/cell.ts";
-import { isNumberKind } from "../../../functions/worksheet/reading.ts";
-import type { WorksheetFunction } from "../../../functions/worksheet/worksheet-function.ts";
+import type { ValueKind } from "../../../functions/worksheet/calling/arguments.ts";
+import type { Cell, CellInput } from "../../../functions/worksheet/calling/cell.ts";
+import { isNumberKind } from "../../../functions/worksheet/calling/reading.ts";
+import type { WorksheetFunction } from "../../../functions/worksheet/calling/worksheet-function.ts";
 
 /** `inputs` in US units, without the last argument, units. */
 export function expectSameOnMetric(declared: WorksheetFunction, inputs: readonly CellInput[]): void {

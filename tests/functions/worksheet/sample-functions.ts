@@ -1,12 +1,27 @@
 /** Small declared functions that the tests of the worksheet edge call, and short ways to write cells. */
 import { computedByHand } from "../../../functions/published/source.ts";
 import {
-  area, choice, count, depth, earthVolume, flag, hours, length, number, percent, rangeOf, rate, share, tableRange, text, waterVolume,
+  area,
+  choice,
+  count,
+  depth,
+  earthVolume,
+  flag,
+  hours,
+  length,
+  number,
+  percent,
+  rangeOf,
+  rate,
+  share,
+  tableRange,
+  text,
+  waterVolume,
   type Argument,
-} from "../../../functions/worksheet/arguments.ts";
-import { invalid, missing, type Cell, type CellError, type CellInput } from "../../../functions/worksheet/cell.ts";
-import { rowOf, tableOf } from "../../../functions/worksheet/results.ts";
-import { worksheetFunction, type WorksheetFunction } from "../../../functions/worksheet/worksheet-function.ts";
+} from "../../../functions/worksheet/calling/arguments.ts";
+import { invalid, missing, type Cell, type CellError, type CellInput } from "../../../functions/worksheet/calling/cell.ts";
+import { rowOf, tableOf } from "../../../functions/worksheet/calling/results.ts";
+import { worksheetFunction, type WorksheetFunction } from "../../../functions/worksheet/calling/worksheet-function.ts";
 
 const sources = [computedByHand("A sample for the tests")];
 const example = { arguments: [], result: 0, from: computedByHand("A sample for the tests") };
@@ -68,7 +83,11 @@ export function echoOf<Value>(argument: Argument<string, Value>): WorksheetFunct
 export const drainRow = worksheetFunction({
   ...about,
   name: "DRAINROW",
-  arguments: [depth("ponding", "Ponding depth").moreThan(0), rate("rate", "Design rate").moreThan(0), hours("limit", "Drain hours").optional(48)],
+  arguments: [
+    depth("ponding", "Ponding depth").moreThan(0),
+    rate("rate", "Design rate").moreThan(0),
+    hours("limit", "Drain hours").optional(48),
+  ],
   result: rowOf([hours("Drawdown"), depth("Deepest that drains"), text("Status")]),
   calculate: (ponding, inchesPerHour, limit, speaker) => {
     const deepest = inchesPerHour * limit;

@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
-import { depth, rate, text, hours } from "../../../functions/worksheet/arguments.ts";
-import { invalid } from "../../../functions/worksheet/cell.ts";
-import { worksheetFunction } from "../../../functions/worksheet/worksheet-function.ts";
-import { writtenUnit } from "../../../functions/worksheet/working.ts";
+import { depth, rate, text, hours } from "../../../functions/worksheet/calling/arguments.ts";
+import { invalid } from "../../../functions/worksheet/calling/cell.ts";
+import { worksheetFunction } from "../../../functions/worksheet/calling/worksheet-function.ts";
+import { writtenUnit } from "../../../functions/worksheet/calling/working.ts";
 import { about, pondedVolume } from "./sample-functions.ts";
 
 /** Hours to soak in, with every kind of step; fails where nothing soaks in. */

@@ -1,10 +1,19 @@
 import { describe, expect, test } from "vitest";
 import { basinArea, basinDesign, basinSize, basinVolume, drawdown, siteDesign } from "../../../functions/worksheet/basin.ts";
-import type { Cell } from "../../../functions/worksheet/cell.ts";
+import type { Cell } from "../../../functions/worksheet/calling/cell.ts";
 import { digVolume, layerVolume } from "../../../functions/worksheet/soil.ts";
 import { cellOf, column, divisionByZero, notThere, refused } from "./sample-functions.ts";
 
-const RATE = 0, PONDING = 1, FLOOR = 2, RIM = 3, RUNOFF = 4, HELD = 5, HOURS = 6, RULE = 7, DIG = 8, STATUS = 9;
+const RATE = 0,
+  PONDING = 1,
+  FLOOR = 2,
+  RIM = 3,
+  RUNOFF = 4,
+  HELD = 5,
+  HOURS = 6,
+  RULE = 7,
+  DIG = 8,
+  STATUS = 9;
 
 const design = (...inputs: readonly Cell[]) => siteDesign.evaluate(inputs)[0]!;
 
@@ -55,7 +64,9 @@ describe("SITEDESIGN and the functions beside it", () => {
   });
 
   test("a metric yard is told in millimetres", () => {
-    expect(design(93, 300 / 62, 2, 25, 150, 0, 3, 48, "metric")[STATUS]).toBe("Drains too slowly: 150 mm needs 62 h and 48 h is the limit. Up to 116 mm would drain.");
+    expect(design(93, 300 / 62, 2, 25, 150, 0, 3, 48, "metric")[STATUS]).toBe(
+      "Drains too slowly: 150 mm needs 62 h and 48 h is the limit. Up to 116 mm would drain.",
+    );
   });
 });
 
@@ -79,7 +90,9 @@ describe("BASINDESIGN", () => {
   });
 
   test("keeps a blank yard blank whatever shape stands beside it, and refuses a shape it does not know", () => {
-    expect(shaped(1000, 0.5, 2, 1, 6, 0, 3, 48, "circle")[FLOOR]).toEqual(refused('Shape must be "ellipse" or "rectangle"; it is "circle".'));
+    expect(shaped(1000, 0.5, 2, 1, 6, 0, 3, 48, "circle")[FLOOR]).toEqual(
+      refused('Shape must be "ellipse" or "rectangle"; it is "circle".'),
+    );
     expect(shaped(1000, 0.5, 2, 1, 6, 0, 3, 48, "ellipse", 0.5)[FLOOR]).toEqual(refused("Length to width must be 1 or more."));
     expect(shaped("", "", 2, 1, "", "", 3, 48, "ellipse", 2)).toEqual(new Array(10).fill(""));
   });
@@ -96,7 +109,8 @@ describe("yards that cannot be sized", () => {
 
   test("a storm that no area can hold says so", () => {
     const site = design(1000, 0.03);
-    const words = "No area can hold this storm: each part of the basin catches 1 in of rain itself and can hold no more than that. Pond deeper or add soil mix.";
+    const words =
+      "No area can hold this storm: each part of the basin catches 1 in of rain itself and can hold no more than that. Pond deeper or add soil mix.";
     expect(site[STATUS]).toBe(words);
     expect(site[FLOOR]).toEqual(notThere(words));
     expect(site[PONDING]).toBeCloseTo(0.72, 10);
@@ -109,7 +123,12 @@ describe("many yards in one call", () => {
     const rows = siteDesign.evaluate([
       column(1000, 92.90304, 1000, null, "x", 500),
       column(0.5, 12.7, null, null, 0.5, divisionByZero),
-      2, 1, null, null, 3, 48,
+      2,
+      1,
+      null,
+      null,
+      3,
+      48,
       column("us", "metric", "us", "", "us", "us"),
     ]);
     expect(rows).toHaveLength(6);
@@ -139,7 +158,11 @@ describe("cautions for a yard", () => {
     ["ponding over 8 in", [500, 1, 2, 1, 9], "Ponding deeper than 8 in stands long and is a place to trip."],
     ["ponding over 12 in", [500, 1, 2, 1, 13], "Ponding deeper than 12 in near children needs a barrier: ask locally."],
     ["steep sides", [500, 1, 2, 1, 6, 0, 2], "Sides steeper than 3 to 1 wash and slump more easily."],
-    ["a limit over 72 h", [500, 1, 2, 1, 6, 0, 3, 80], "Water that stands over 72 h lets mosquitoes grow, and is longer than any published limit."],
+    [
+      "a limit over 72 h",
+      [500, 1, 2, 1, 6, 0, 3, 80],
+      "Water that stands over 72 h lets mosquitoes grow, and is longer than any published limit.",
+    ],
     ["no reduction", [500, 1, 1, 1, 6], "Nothing is taken off: tested rates are usually divided by 2 or 3, because a basin clogs."],
     ["a very fast soil", [500, 12.1, 2, 1, 6], "Faster than 12 in/h: water passes too quickly to be cleaned. Compost slows it."],
     ["a floor over 300 sq ft", [2500, 1, 2, 1, 6], "A floor over 300 sq ft is hard to dig level: consider two gardens."],

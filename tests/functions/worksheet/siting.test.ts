@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import type { Cell } from "../../../functions/worksheet/cell.ts";
+import type { Cell } from "../../../functions/worksheet/calling/cell.ts";
 import { groundSlope, siteCheck } from "../../../functions/worksheet/siting.ts";
 import { cellOf, column, divisionByZero, notThere, refused, sentenceOf } from "./sample-functions.ts";
 
@@ -63,7 +63,11 @@ describe("SITECHECK", () => {
   });
 
   test("a column of rules against a column of values is judged row by row", () => {
-    expect(siteCheck.evaluate([column("Ground slope", "Drawdown", "Building"), column(11, 47, null), rules])).toEqual([["refer"], ["pass"], ["not measured"]]);
+    expect(siteCheck.evaluate([column("Ground slope", "Drawdown", "Building"), column(11, 47, null), rules])).toEqual([
+      ["refer"],
+      ["pass"],
+      ["not measured"],
+    ]);
   });
 
   test("an unknown rule is answered with the nearest rules, measured or not, and the heading is none of them", () => {
@@ -72,7 +76,9 @@ describe("SITECHECK", () => {
     expect(sentenceOf(answer)).not.toContain('"Rule"');
     expect(cellOf(siteCheck, "Slope", null, rules)).toEqual(answer);
     expect(sentenceOf(cellOf(siteCheck, "  ", 5, rules))).toMatch(/^Rule name "  " is not in the Rules table\./);
-    expect(cellOf(siteCheck, "Slope", 5, [["a note"]])).toEqual(refused('Rule name "Slope" is not in the Rules table, which holds no rules.'));
+    expect(cellOf(siteCheck, "Slope", 5, [["a note"]])).toEqual(
+      refused('Rule name "Slope" is not in the Rules table, which holds no rules.'),
+    );
   });
 
   test("a missing rule name or table is named, and a negative measurement refused", () => {
@@ -86,10 +92,26 @@ describe("SITECHECK", () => {
     ["no limit", ["Well", "at least", null, "ft", "stop"], notThere('Rule "Well" has no limit.')],
     ["no unit", ["Well", "at least", 50, "", "stop"], notThere('Rule "Well" has no unit.')],
     ["no consequence", ["Well", "at least", 50, "ft"], notThere('Rule "Well" has no entry under If not met.')],
-    ["an odd comparison", ["Well", "over", 50, "ft", "stop"], refused('Rule "Well": comparison must be "at least" or "at most"; it is "over".')],
-    ["an odd consequence", ["Well", "at least", 50, "ft", "warn"], refused('Rule "Well": If not met must be "refer" or "stop"; it is "warn".')],
-    ["an odd unit", ["Well", "at least", 50, "yd", "stop"], refused('Rule "Well": unit must be "ft", "m", "in", "mm", "in/h", "mm/h", "%" or "h"; it is "yd".')],
-    ["a limit in words", ["Well", "at least", "fifty", "ft", "stop"], refused('Rule "Well": limit must be a number, 0 or more; it is "fifty".')],
+    [
+      "an odd comparison",
+      ["Well", "over", 50, "ft", "stop"],
+      refused('Rule "Well": comparison must be "at least" or "at most"; it is "over".'),
+    ],
+    [
+      "an odd consequence",
+      ["Well", "at least", 50, "ft", "warn"],
+      refused('Rule "Well": If not met must be "refer" or "stop"; it is "warn".'),
+    ],
+    [
+      "an odd unit",
+      ["Well", "at least", 50, "yd", "stop"],
+      refused('Rule "Well": unit must be "ft", "m", "in", "mm", "in/h", "mm/h", "%" or "h"; it is "yd".'),
+    ],
+    [
+      "a limit in words",
+      ["Well", "at least", "fifty", "ft", "stop"],
+      refused('Rule "Well": limit must be a number, 0 or more; it is "fifty".'),
+    ],
     ["a negative limit", ["Well", "at least", -1, "ft", "stop"], refused('Rule "Well": limit must be a number, 0 or more; it is -1.')],
     ["an error", ["Well", "at least", divisionByZero, "ft", "stop"], divisionByZero],
   ])("a rule with %s says so, and does not trouble the others", (_, faulty, answer) => {
@@ -111,7 +133,10 @@ describe("SITECHECK", () => {
   test("it defers to local codes, and asks whether 0.06 was meant as 6 percent", () => {
     const presets = "The limits are the program's presets. Local codes and licensed practice decide.";
     expect(siteCheck.cautionsFor(["Ground slope", 6, rules])).toEqual([presets]);
-    expect(siteCheck.cautionsFor(["Ground slope", 0.06, rules])).toEqual(["Measured value is taken as 0.06%: write a percent as 6, not 0.06.", presets]);
+    expect(siteCheck.cautionsFor(["Ground slope", 0.06, rules])).toEqual([
+      "Measured value is taken as 0.06%: write a percent as 6, not 0.06.",
+      presets,
+    ]);
     expect(siteCheck.cautionsFor(["Tested infiltration rate", 0.6, rules])).toEqual([presets]);
     expect(siteCheck.cautionsFor(["Ground slope", null, rules])).toEqual([]);
     expect(siteCheck.cautionsFor(["Ground slope", 0, rules])).toEqual([presets]);

@@ -8,15 +8,24 @@ import { cellOf, column, notThere, refused, row } from "./sample-functions.ts";
 
 describe("FACTORAREA", () => {
   test("takes a grid of areas and depths, near the downspout unless told otherwise", () => {
-    expect(factorArea.evaluate([column(200, 1000), "sandy", row(4, 6, 8)])).toEqual([[38, 30, 16], [190, 150, 80]]);
+    expect(factorArea.evaluate([column(200, 1000), "sandy", row(4, 6, 8)])).toEqual([
+      [38, 30, 16],
+      [190, 150, 80],
+    ]);
     expect(cellOf(factorArea, 1000, "Silty", 6, true)).toBe(60);
   });
 
   test("gives the same garden on a metric sheet", () => {
     fc.assert(
-      fc.property(measured(0, 5000), fc.constantFrom(...FACTOR_SOILS), fc.constantFrom(3, 5, 5.5, 6, 7, 7.5, 8, 10), fc.boolean(), (squareFeet, soil, inches, isFar) => {
-        expectSameOnMetric(factorArea, [squareFeet, soil, inches, isFar]);
-      }),
+      fc.property(
+        measured(0, 5000),
+        fc.constantFrom(...FACTOR_SOILS),
+        fc.constantFrom(3, 5, 5.5, 6, 7, 7.5, 8, 10),
+        fc.boolean(),
+        (squareFeet, soil, inches, isFar) => {
+          expectSameOnMetric(factorArea, [squareFeet, soil, inches, isFar]);
+        },
+      ),
     );
   });
 
@@ -32,7 +41,10 @@ describe("FACTORAREA", () => {
   });
 
   test.each([
-    [5.5, "between two published bands"], [7.5, "between two published bands"], [2, "under the published bands"], [10, "over the published bands"],
+    [5.5, "between two published bands"],
+    [7.5, "between two published bands"],
+    [2, "under the published bands"],
+    [10, "over the published bands"],
   ])("cautions of %d in that it lies %s", (inches, says) => {
     expect(factorArea.cautionsFor([100, "sandy", inches])).toEqual([expect.stringContaining(says)]);
   });
@@ -61,7 +73,11 @@ describe("FILTERAREA", () => {
     );
   });
 
-  test.each([[2, "Soil mix depth"], [3, "Soil mix rate"], [5, "Drain hours"]])("refuses a zero as argument %d, %s", (place, label) => {
+  test.each([
+    [2, "Soil mix depth"],
+    [3, "Soil mix rate"],
+    [5, "Drain hours"],
+  ])("refuses a zero as argument %d, %s", (place, label) => {
     const inputs = [8102, 60, 0.25, 3, 48].map((value, at) => (at === place - 1 ? 0 : value));
     expect(cellOf(filterArea, ...inputs)).toEqual(refused(`${label} must be more than 0.`));
   });
@@ -71,12 +87,16 @@ describe("FILTERAREA", () => {
   });
 
   test("cautions of average ponding that would be deep in the middle, in the sheet's units", () => {
-    expect(filterArea.cautionsFor([8102, 60, 0.25, 6, 48])[0]).toBe("Average ponding is half of the deepest: this one means 12 in at the deepest.");
+    expect(filterArea.cautionsFor([8102, 60, 0.25, 6, 48])[0]).toBe(
+      "Average ponding is half of the deepest: this one means 12 in at the deepest.",
+    );
     expect(filterArea.cautionsFor([100, 1524, 6.35, 152.4, 48, "metric"])[0]).toContain("305 mm");
   });
 
   test.each([0.24, 4.36])("cautions of a media rate of %d in/h", (rate) => {
-    expect(filterArea.cautionsFor([8102, 60, rate, 3, 48])).toContainEqual(expect.stringContaining("run from 0.25 in/h (bioretention soil) to 4.35 in/h (leaf compost)"));
+    expect(filterArea.cautionsFor([8102, 60, rate, 3, 48])).toContainEqual(
+      expect.stringContaining("run from 0.25 in/h (bioretention soil) to 4.35 in/h (leaf compost)"),
+    );
   });
 
   test("cautions of water that stands over 72 h", () => {

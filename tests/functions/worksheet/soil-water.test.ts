@@ -27,7 +27,9 @@ describe("TEXTURERATE", () => {
 
   test("has no rate for silt, and names the nearest classes to one it does not know", () => {
     expect(cellOf(textureRate, "silt")).toEqual(refused("No rate is published for silt: the table has no such row."));
-    expect(cellOf(textureRate, "loam, sandy")).toEqual(refused(expect.stringContaining('The nearest are "sandy loam"') as unknown as string));
+    expect(cellOf(textureRate, "loam, sandy")).toEqual(
+      refused(expect.stringContaining('The nearest are "sandy loam"') as unknown as string),
+    );
   });
 
   test("always says that it is no test of the yard and not reduced", () => {

@@ -18,7 +18,9 @@ describe("DIGVOLUME", () => {
     expect(marked).toMatch(/^Have buried utilities marked before any digging/);
     expect(others).toEqual([]);
     expect(digVolume.cautionsFor([100, 18, 2])[1]).toBe("Sides steeper than 3 to 1 wash and slump more easily.");
-    expect(digVolume.cautionsFor([100, 48])[1]).toBe("A dig of 4 ft or more can cave in and needs a way out: refer it to a licensed contractor.");
+    expect(digVolume.cautionsFor([100, 48])[1]).toBe(
+      "A dig of 4 ft or more can cave in and needs a way out: refer it to a licensed contractor.",
+    );
     expect(digVolume.cautionsFor([100, 47.9])).toHaveLength(1);
   });
 });
@@ -32,7 +34,9 @@ describe("SOILSTATE", () => {
 
   test("a soil that is not in the table is refused", () => {
     expect(cellOf(soilState, 6, "in place", "loose", "peat")).toEqual(refused('Soil must be "sand", "loam" or "clay"; it is "peat".'));
-    expect(cellOf(soilState, 6, "bank", "loose", "clay")).toEqual(refused('From must be "in place", "loose" or "compacted"; it is "bank".'));
+    expect(cellOf(soilState, 6, "bank", "loose", "clay")).toEqual(
+      refused('From must be "in place", "loose" or "compacted"; it is "bank".'),
+    );
   });
 });
 
@@ -44,7 +48,10 @@ describe("SOILMIX", () => {
   });
 
   test("shares of one's own stand in a column or a row, blanks left out", () => {
-    const mix = [["material 1", expect.closeTo(6, 12)], ["material 2", expect.closeTo(4, 12)]];
+    const mix = [
+      ["material 1", expect.closeTo(6, 12)],
+      ["material 2", expect.closeTo(4, 12)],
+    ];
     expect(soilMix.evaluate([10, column(0.6, 0.4), 0])).toEqual(mix);
     expect(soilMix.evaluate([10, row(0.6, null, 0.4, ""), 0])).toEqual(mix);
     expect(soilMix.evaluate([10, 1, 0])).toEqual([["material 1", 10]]);
@@ -57,7 +64,9 @@ describe("SOILMIX", () => {
   });
 
   test("what is wrong with a recipe or a share is said in words", () => {
-    expect(cellOf(soilMix, 10, "loam mix")).toMatchObject({ sentence: expect.stringMatching(/^Recipe "loam mix" is not in its list\. The nearest are /) });
+    expect(cellOf(soilMix, 10, "loam mix")).toMatchObject({
+      sentence: expect.stringMatching(/^Recipe "loam mix" is not in its list\. The nearest are /),
+    });
     expect(cellOf(soilMix, 10, column(0.6, "rest"))).toEqual(refused('Share 2 must be a number; it is the text "rest".'));
     expect(cellOf(soilMix, 10, column(1.2, -0.2))).toEqual(refused("Share 1 must be 1 or less."));
     expect(cellOf(soilMix, 10, column(0.6, divisionByZero))).toBe(divisionByZero);

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { rate, text } from "../../../functions/worksheet/arguments.ts";
-import { worksheetFunction } from "../../../functions/worksheet/worksheet-function.ts";
+import { rate, text } from "../../../functions/worksheet/calling/arguments.ts";
+import { worksheetFunction } from "../../../functions/worksheet/calling/worksheet-function.ts";
 import { about, cellOf, column, drainRow, dropTable, meanRate, notThere, pondedVolume, product, refused, row } from "./sample-functions.ts";
 
 const numberOf = (answer: unknown): number => {
@@ -20,9 +20,17 @@ describe("us and metric", () => {
   });
 
   test("each row of a column has its own units", () => {
-    const volumes = pondedVolume.evaluate([column(120, 10, 120, 10, 120), column(6, 150, 6, 150, 6), column("us", "metric", null, " Metric", "si")]);
+    const volumes = pondedVolume.evaluate([
+      column(120, 10, 120, 10, 120),
+      column(6, 150, 6, 150, 6),
+      column("us", "metric", null, " Metric", "si"),
+    ]);
     expect(volumes).toEqual([
-      [60], [expect.closeTo(1.5, 12)], [60], [expect.closeTo(1.5, 12)], [refused('Units must be "us" or "metric"; it is "si".')],
+      [60],
+      [expect.closeTo(1.5, 12)],
+      [60],
+      [expect.closeTo(1.5, 12)],
+      [refused('Units must be "us" or "metric"; it is "si".')],
     ]);
   });
 
@@ -65,7 +73,10 @@ describe("us and metric", () => {
   });
 
   test("tables come back in the units of the caller", () => {
-    expect(dropTable.evaluate([column(254, 203.2, 203.2), 1, "metric"])).toEqual([[expect.closeTo(50.8, 9), true], [expect.closeTo(0, 9), false]]);
+    expect(dropTable.evaluate([column(254, 203.2, 203.2), 1, "metric"])).toEqual([
+      [expect.closeTo(50.8, 9), true],
+      [expect.closeTo(0, 9), false],
+    ]);
   });
 
   test("a metric sheet and a us sheet describe the same water", () => {
@@ -77,12 +88,21 @@ describe("us and metric", () => {
         const cubicMetres = numberOf(cellOf(pondedVolume, area * 0.09290304, depth * 25.4, "metric"));
         expect(Math.abs(cubicMetres - cubicFeet * 0.3048 ** 3)).toBeLessThanOrEqual(1e-12 * cubicFeet);
       }),
-      { examples: [[0, 0], [100, 0], [0, 6]] },
+      {
+        examples: [
+          [0, 0],
+          [100, 0],
+          [0, 6],
+        ],
+      },
     );
   });
 
   test("a series is read in the units of the caller", () => {
     expect(cellOf(meanRate, column(25.4, 76.2), 1, "metric")).toBeCloseTo(50.8, 9);
-    expect(meanRate.evaluate([column(25.4, 76.2), 1, column("us", "metric")])).toEqual([[expect.closeTo(50.8, 9)], [expect.closeTo(50.8, 9)]]);
+    expect(meanRate.evaluate([column(25.4, 76.2), 1, column("us", "metric")])).toEqual([
+      [expect.closeTo(50.8, 9)],
+      [expect.closeTo(50.8, 9)],
+    ]);
   });
 });

@@ -1,17 +1,26 @@
 import { describe, expect, test } from "vitest";
-import { draftBasin } from "../../../../addin/actions/basin/draft-basin.ts";
-import type { BasinInputs } from "../../../../addin/actions/basin/draft-basin.ts";
+import { draftBasin, type BasinInputs } from "../../../../addin/actions/basin/draft-basin.ts";
 import { cutFill } from "../../../../functions/worksheet/earthwork.ts";
-import { sectionGeometry } from "../../../../taskpane/basin/section-geometry.ts";
-import { drawn, roofInMetric, settings } from "../../../taskpane/basin/basin-examples.ts";
+import { sectionGeometry } from "../../../../taskpane/views/basin/section-geometry.ts";
+import { drawn, roofInMetric, settings } from "../../../taskpane/views/basin/basin-examples.ts";
 
 /** Handbook section 3c, G2: 17 by 7 ft of rectangle, 3 to 1 to 6 in: 18.5 by 8.5 ft at half the depth, 20 by 10 ft at the rim. */
 const rectangle: BasinInputs = {
-  units: "us", contributingArea: ((79 - 200 / 12) * 12) / 0.95, testedRate: 0.5, stormDepth: null, pondingDepth: 6, mediaDepth: null, sideSlope: 3,
-  mixRecipe: null, shape: "rectangle", lengthToWidth: 17 / 7, groundSlopePercent: 6,
+  units: "us",
+  contributingArea: ((79 - 200 / 12) * 12) / 0.95,
+  testedRate: 0.5,
+  stormDepth: null,
+  pondingDepth: 6,
+  mediaDepth: null,
+  sideSlope: 3,
+  mixRecipe: null,
+  shape: "rectangle",
+  lengthToWidth: 17 / 7,
+  groundSlopePercent: 6,
 };
 
-const valueOf = (answer: { readonly value: number } | { readonly sentence: string } | undefined) => (answer !== undefined && "value" in answer ? answer.value : Number.NaN);
+const valueOf = (answer: { readonly value: number } | { readonly sentence: string } | undefined) =>
+  answer !== undefined && "value" in answer ? answer.value : Number.NaN;
 
 describe("cut and fill of a rim 20 by 10 ft on ground that falls 6 %", () => {
   const { earthwork } = draftBasin(rectangle, settings);
@@ -51,7 +60,10 @@ test("nothing is said of cut and fill while the ground slope is not measured", (
 
 test("a metric yard has the same earthwork in cubic meters", () => {
   const metric = draftBasin({ ...roofInMetric, groundSlopePercent: 8 }, settings).earthwork;
-  const us = draftBasin({ ...roofInMetric, units: "us", contributingArea: 1000, testedRate: 0.5, pondingDepth: 6, mediaDepth: 18, groundSlopePercent: 8 }, settings).earthwork;
+  const us = draftBasin(
+    { ...roofInMetric, units: "us", contributingArea: 1000, testedRate: 0.5, pondingDepth: 6, mediaDepth: 18, groundSlopePercent: 8 },
+    settings,
+  ).earthwork;
   expect(valueOf(metric?.cut) / valueOf(us?.cut)).toBeCloseTo(0.764554857984, 9);
   expect((metric?.uphillRise ?? 0) / (us?.uphillRise ?? 1)).toBeCloseTo(0.3048, 9);
 });

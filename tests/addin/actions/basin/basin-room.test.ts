@@ -1,22 +1,30 @@
 import * as fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { checkRoom } from "../../../../addin/actions/basin/basin-room.ts";
-import { draftBasin } from "../../../../addin/actions/basin/draft-basin.ts";
-import type { BasinInputs } from "../../../../addin/actions/basin/draft-basin.ts";
-import { roofInMetric, roofInUs, settings } from "../../../taskpane/basin/basin-examples.ts";
+import { draftBasin, type BasinInputs } from "../../../../addin/actions/basin/draft-basin.ts";
+import { roofInMetric, roofInUs, settings } from "../../../taskpane/views/basin/basin-examples.ts";
 
 /**
  * Handbook section 3c, G2, computed by hand: a rectangle of 17 by 7 ft with 3 to 1 sides has a rim of 20 by 10 ft at 6 in
  * and holds 79.00 cu ft: 1 in of rain on that rim and the runoff of 787.368 sq ft at 0.95.
  */
-const rectangle: BasinInputs = { ...roofInUs, contributingArea: ((79 - 200 / 12) * 12) / 0.95, mediaDepth: null, shape: "rectangle", lengthToWidth: 17 / 7 };
+const rectangle: BasinInputs = {
+  ...roofInUs,
+  contributingArea: ((79 - 200 / 12) * 12) / 0.95,
+  mediaDepth: null,
+  shape: "rectangle",
+  lengthToWidth: 17 / 7,
+};
 
 const check = (inputs: BasinInputs, length: number | null, width: number | null) => checkRoom(inputs, { length, width }, settings);
 
 describe("a rim of 20 by 10 ft", () => {
   test("fits a room of 20 by 10 ft, exactly", () => {
     const checked = check(rectangle, 20, 10);
-    expect(checked).toMatchObject({ verdict: "fits", rim: { length: expect.closeTo(20, 9) as number, width: expect.closeTo(10, 9) as number } });
+    expect(checked).toMatchObject({
+      verdict: "fits",
+      rim: { length: expect.closeTo(20, 9) as number, width: expect.closeTo(10, 9) as number },
+    });
   });
 
   test("does not fit where an inch is missing on either side", () => {
@@ -32,7 +40,13 @@ describe("a rim of 20 by 10 ft", () => {
 
   test("is the same in meters", () => {
     const feet = 0.3048;
-    const metric = { ...rectangle, units: "metric", contributingArea: Number(rectangle.contributingArea) * feet ** 2, testedRate: 12.7, pondingDepth: 152.4 } as const;
+    const metric = {
+      ...rectangle,
+      units: "metric",
+      contributingArea: Number(rectangle.contributingArea) * feet ** 2,
+      testedRate: 12.7,
+      pondingDepth: 152.4,
+    } as const;
     expect(check(metric, 20 * feet, 10 * feet).verdict).toBe("fits");
     expect(check(metric, 19.9 * feet, 10 * feet).verdict).toBe("too large");
   });
@@ -84,14 +98,20 @@ describe("what would fit", () => {
   test("fits when it is put into the form, whatever the basin and the room", () => {
     const side = fc.double({ min: 4, max: 25, noNaN: true });
     fc.assert(
-      fc.property(fc.constantFrom(roofInUs, roofInMetric), fc.constantFrom("ellipse", "rectangle"), side, side, (roof, shape, length, width) => {
-        const feet = roof.units === "metric" ? 0.3048 : 1;
-        const found = remedy({ ...roof, shape }, length * feet, width * feet);
-        if (found === undefined || found === null) return;
-        const changed = { ...roof, ...found.changes };
-        expect(check(changed, length * feet, width * feet).verdict).toBe("fits");
-        expect(draftBasin(changed, settings).status).toBe("fits");
-      }),
+      fc.property(
+        fc.constantFrom(roofInUs, roofInMetric),
+        fc.constantFrom("ellipse", "rectangle"),
+        side,
+        side,
+        (roof, shape, length, width) => {
+          const feet = roof.units === "metric" ? 0.3048 : 1;
+          const found = remedy({ ...roof, shape }, length * feet, width * feet);
+          if (found === undefined || found === null) return;
+          const changed = { ...roof, ...found.changes };
+          expect(check(changed, length * feet, width * feet).verdict).toBe("fits");
+          expect(draftBasin(changed, settings).status).toBe("fits");
+        },
+      ),
       { numRuns: 20 },
     );
   });

@@ -1,15 +1,20 @@
 import { describe, expect, test } from "vitest";
 import { captureCurve, SHARE_AT_END, yearsOfRain } from "../../../../addin/actions/basin/capture-curve.ts";
-import { draftBasin } from "../../../../addin/actions/basin/draft-basin.ts";
-import type { BasinInputs } from "../../../../addin/actions/basin/draft-basin.ts";
-import { readRecordedRain } from "../../../../addin/actions/rain-record/recorded-rain.ts";
-import type { RecordedRain } from "../../../../addin/actions/rain-record/recorded-rain.ts";
+import { draftBasin, type BasinInputs } from "../../../../addin/actions/basin/draft-basin.ts";
+import { readRecordedRain, type RecordedRain } from "../../../../addin/actions/rain-record/recorded-rain.ts";
 import { writeRainRecord } from "../../../../addin/actions/rain-record/write-rain-record.ts";
 import { setUpWorkbook } from "../../../../addin/actions/workbook/set-up-workbook.ts";
 import { areaForCapture, longTerm } from "../../../../functions/worksheet/long-term.ts";
-import { captureFacts, captureMarks, capturePoints, captureRows, captureSentence, lastArea } from "../../../../taskpane/capture/capture-words.ts";
+import {
+  captureFacts,
+  captureMarks,
+  capturePoints,
+  captureRows,
+  captureSentence,
+  lastArea,
+} from "../../../../taskpane/parts/capture/capture-words.ts";
 import { dailyRainMillimetres } from "../../../functions/rainfall/daily-rain.ts";
-import { roofInMetric, roofInUs, settings } from "../../../taskpane/basin/basin-examples.ts";
+import { roofInMetric, roofInUs, settings } from "../../../taskpane/views/basin/basin-examples.ts";
 import { WorkbookInMemory } from "../../workbook-in-memory.ts";
 
 const millimetres = dailyRainMillimetres.Seattle;
@@ -18,7 +23,13 @@ const inches = millimetres.map((depth) => depth / 25.4);
 async function recorded(unit: "in" | "mm", depths: readonly (number | null)[]): Promise<RecordedRain> {
   const workbook = new WorkbookInMemory();
   await setUpWorkbook(workbook);
-  await writeRainRecord(workbook, { unit, stepMinutes: 1440, beganMinutes: 45_000 * 1440, depths, remarks: new Map() }, "replace", "", await readRecordedRain(workbook));
+  await writeRainRecord(
+    workbook,
+    { unit, stepMinutes: 1440, beganMinutes: 45_000 * 1440, depths, remarks: new Map() },
+    "replace",
+    "",
+    await readRecordedRain(workbook),
+  );
   return readRecordedRain(workbook);
 }
 
@@ -36,7 +47,10 @@ const column = (values: readonly number[]) => values.map((value) => [value]);
 describe("The capture curve on Seattle's days of 2012 to 2015 (vega-datasets 3.2.1)", () => {
   test("is SOAK.LONGTERM's captured share at every floor, in US units", async () => {
     const { curve } = await curveOf(roofInUs);
-    for (const { area, capturedShare, overflowsAYear, longestPondingHours } of [...curve.points.slice(1).filter((_, index) => index % 12 === 0), curve.drafted]) {
+    for (const { area, capturedShare, overflowsAYear, longestPondingHours } of [
+      ...curve.points.slice(1).filter((_, index) => index % 12 === 0),
+      curve.drafted,
+    ]) {
       const [answer] = longTerm.evaluate([column(inches), 24, 1000, 0.95, area, 6, 0.25, 18, 0.25, 3]);
       expect(capturedShare).toBeCloseTo(Number(answer?.[1]), 6);
       expect(overflowsAYear).toBeCloseTo(Number(answer?.[2]), 6);
@@ -84,7 +98,11 @@ describe("The capture curve on Seattle's days of 2012 to 2015 (vega-datasets 3.2
     const metric = await curveOf(roofInMetric);
     expect(captureFacts(metric.curve, metric.rain, "metric")[0]?.says).toMatch(/^4 years, [\d,]+ mm of rain a year, in steps of 24 h$/);
     expect(captureSentence(curve, "us")).toMatch(/^This draft: [\d.]+ sq ft captures [\d.]+ %\. Knee: [\d.]+ sq ft captures [\d.]+ %\.$/);
-    expect(captureMarks(curve, curve.drafted).map(({ letter, shape }) => `${letter} ${shape}`)).toEqual(["T square", "K diamond", "D circle"]);
+    expect(captureMarks(curve, curve.drafted).map(({ letter, shape }) => `${letter} ${shape}`)).toEqual([
+      "T square",
+      "K diamond",
+      "D circle",
+    ]);
     expect(captureRows(curve, "us")).toHaveLength(10);
     expect(rain).toMatchObject({ isShort: true, hasLongSteps: true });
     expect(captureMarks(curve, null).map(({ letter }) => letter)).toEqual(["K", "D"]);

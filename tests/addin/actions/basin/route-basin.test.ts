@@ -1,12 +1,10 @@
 import { describe, expect, test } from "vitest";
-import { draftBasin } from "../../../../addin/actions/basin/draft-basin.ts";
-import type { BasinInputs } from "../../../../addin/actions/basin/draft-basin.ts";
-import { routeBasin } from "../../../../addin/actions/basin/route-basin.ts";
-import type { RoutedBasin } from "../../../../addin/actions/basin/route-basin.ts";
+import { draftBasin, type BasinInputs } from "../../../../addin/actions/basin/draft-basin.ts";
+import { routeBasin, type RoutedBasin } from "../../../../addin/actions/basin/route-basin.ts";
 import { STORM_TYPES } from "../../../../functions/published/scs-24-hour-storms.ts";
 import { stormRoute } from "../../../../functions/worksheet/long-term.ts";
-import { pondingPoints, routedFacts, routedSentence, stepPoints } from "../../../../taskpane/basin/routing-words.ts";
-import { roofInMetric, roofInUs, settings } from "../../../taskpane/basin/basin-examples.ts";
+import { pondingPoints, routedFacts, routedSentence, stepPoints } from "../../../../taskpane/views/basin/routing-words.ts";
+import { roofInMetric, roofInUs, settings } from "../../../taskpane/views/basin/basin-examples.ts";
 
 function routed(inputs: BasinInputs, type: (typeof STORM_TYPES)[number] = "II"): RoutedBasin {
   const answer = routeBasin(inputs, draftBasin(inputs, settings), type);
@@ -23,7 +21,9 @@ describe("the storm through a drafted basin", () => {
     const { steps } = routed(roofInUs, type);
     expect(steps).toHaveLength(table.length);
     steps.forEach((step, row) => {
-      [step.hours, step.inflow, step.stored, step.pondingDepth, step.soaked, step.overflow].forEach((value, column) => expect(value).toBeCloseTo(Number(table[row]?.[column]), 9));
+      [step.hours, step.inflow, step.stored, step.pondingDepth, step.soaked, step.overflow].forEach((value, column) =>
+        expect(value).toBeCloseTo(Number(table[row]?.[column]), 9),
+      );
     });
   });
 
@@ -73,7 +73,9 @@ describe("the storm through a drafted basin", () => {
   test("is not followed where the basin has no size", () => {
     const none = { ...roofInUs, testedRate: 0 };
     expect(routeBasin(none, draftBasin(none, settings), "II")).toBeNull();
-    expect(routeBasin({ ...roofInUs, contributingArea: null }, draftBasin({ ...roofInUs, contributingArea: null }, settings), "II")).toBeNull();
+    expect(
+      routeBasin({ ...roofInUs, contributingArea: null }, draftBasin({ ...roofInUs, contributingArea: null }, settings), "II"),
+    ).toBeNull();
   });
 
   test("is followed no longer than 72 h after the rain, and then says that water is left", () => {
@@ -88,7 +90,17 @@ describe("the storm through a drafted basin", () => {
 describe("its key numbers in words", () => {
   const step = { hours: 1, inflow: 10, stored: 8, pondingDepth: 2, soaked: 1, overflow: 1 };
   const answer: RoutedBasin = {
-    type: "III", stormDepth: 1, stepHours: 0.25, steps: [step], inflow: 10, overflow: 0.001, capturedShare: 0.9999, peakPonding: 2, peakHours: 12.25, pondingGoneHours: 20, emptyHours: 31.5,
+    type: "III",
+    stormDepth: 1,
+    stepHours: 0.25,
+    steps: [step],
+    inflow: 10,
+    overflow: 0.001,
+    capturedShare: 0.9999,
+    peakPonding: 2,
+    peakHours: 12.25,
+    pondingGoneHours: 20,
+    emptyHours: 31.5,
   };
 
   test("name depth and hour of the deepest ponding, hours until empty, overflow and captured share", () => {
@@ -105,11 +117,19 @@ describe("its key numbers in words", () => {
   });
 
   test("say that nothing ponds where all soaks in as it comes", () => {
-    expect(routedFacts({ ...answer, peakPonding: 0 }, "metric").filter(({ says }) => says === "None: it soaks in as it comes")).toHaveLength(2);
+    expect(
+      routedFacts({ ...answer, peakPonding: 0 }, "metric").filter(({ says }) => says === "None: it soaks in as it comes"),
+    ).toHaveLength(2);
   });
 
   test("the chart has a step from the start of the rain, and ponding from nothing", () => {
-    const two = { ...answer, steps: [{ ...step, hours: 0.25 }, { ...step, hours: 0.5, inflow: 4, pondingDepth: 3 }] };
+    const two = {
+      ...answer,
+      steps: [
+        { ...step, hours: 0.25 },
+        { ...step, hours: 0.5, inflow: 4, pondingDepth: 3 },
+      ],
+    };
     expect(stepPoints(two, "inflow")).toEqual({ times: [0, 0.25, 0.5], values: [10, 10, 4] });
     expect(pondingPoints(two)).toEqual({ times: [0, 0.25, 0.5], values: [0, 2, 3] });
     expect(stepPoints({ ...answer, steps: [] }, "overflow")).toEqual({ times: [], values: [] });

@@ -1,6 +1,5 @@
 import { beforeEach, describe, expect, test } from "vitest";
-import { readProgram } from "../../../../addin/actions/program/read-program.ts";
-import type { Yard } from "../../../../addin/actions/program/read-program.ts";
+import { readProgram, type Yard } from "../../../../addin/actions/program/read-program.ts";
 import { addYard } from "../../../../addin/actions/yard/record-yard.ts";
 import { hasDrawing, saveDrawing } from "../../../../addin/actions/basin/save-drawing.ts";
 import { setUpWorkbook } from "../../../../addin/actions/workbook/set-up-workbook.ts";
@@ -30,8 +29,15 @@ describe("the first drawing", () => {
   test("makes the sheet Drawings, and stands under the yard's name and its own words", async () => {
     expect(await hasDrawing(workbook, yard(0))).toBe(false);
     await saveDrawing(workbook, yard(0), drawing);
-    expect(await wordsOn(3)).toEqual(["Y-001", "Lantern House", expect.stringMatching(/^\d{4}-\d{2}-\d{2}$/), "Plan and section of a basin."]);
-    expect(workbook.pictures).toMatchObject([{ sheet: "Drawings", row: 4, column: 0, name: "Basin Y-001", widthPixels: 720, heightPixels: 900, description: drawing.description }]);
+    expect(await wordsOn(3)).toEqual([
+      "Y-001",
+      "Lantern House",
+      expect.stringMatching(/^\d{4}-\d{2}-\d{2}$/),
+      "Plan and section of a basin.",
+    ]);
+    expect(workbook.pictures).toMatchObject([
+      { sheet: "Drawings", row: 4, column: 0, name: "Basin Y-001", widthPixels: 720, heightPixels: 900, description: drawing.description },
+    ]);
     expect(await hasDrawing(workbook, yard(0))).toBe(true);
     expect(await hasDrawing(workbook, yard(1))).toBe(false);
   });
@@ -48,7 +54,10 @@ test("a second yard's drawing stands below the first, its name a text whatever i
   await saveDrawing(workbook, yard(0), drawing);
   await saveDrawing(workbook, yard(1), drawing);
   expect((await wordsOn(63))?.slice(0, 2)).toEqual(["Y-002", "=1+1"]);
-  expect(workbook.pictures.map(({ name, row }) => [name, row])).toEqual([["Basin Y-001", 4], ["Basin Y-002", 64]]);
+  expect(workbook.pictures.map(({ name, row }) => [name, row])).toEqual([
+    ["Basin Y-001", 4],
+    ["Basin Y-002", 64],
+  ]);
 });
 
 test("a yard's later drawing takes the place of its earlier one", async () => {
@@ -66,8 +75,19 @@ test("a drawing taller than its place is made smaller in both directions", async
 });
 
 test("a sheet Drawings that a person made is left alone, and the refusal says what to do", async () => {
-  await workbook.addSheets([{ name: "Drawings", headingRow: 0, columns: [{ heading: "Mine", widthPixels: 90, role: "input" }], rows: 5, frozenColumns: 0, preface: [] }]);
-  await expect(saveDrawing(workbook, yard(0), drawing)).rejects.toThrow('This workbook has a sheet "Drawings" of its own. Give that sheet another name, then save the drawing again.');
+  await workbook.addSheets([
+    {
+      name: "Drawings",
+      headingRow: 0,
+      columns: [{ heading: "Mine", widthPixels: 90, role: "input" }],
+      rows: 5,
+      frozenColumns: 0,
+      preface: [],
+    },
+  ]);
+  await expect(saveDrawing(workbook, yard(0), drawing)).rejects.toThrow(
+    'This workbook has a sheet "Drawings" of its own. Give that sheet another name, then save the drawing again.',
+  );
   expect(workbook.pictures).toEqual([]);
   expect(await wordsOn(0)).toEqual(["Mine", null, null, null]);
 });

@@ -1,10 +1,15 @@
 import { beforeEach, describe, expect, test } from "vitest";
 import { dayNumber } from "../../../../addin/actions/dates.ts";
 import { mulchTopUp, wateringNeed } from "../../../../addin/actions/care/garden-care.ts";
-import { readProgram } from "../../../../addin/actions/program/read-program.ts";
-import type { DesignCells, Yard } from "../../../../addin/actions/program/read-program.ts";
-import { builtBasin, compareAsBuilt, gardenArea, newestAsBuilt, recordAsBuilt } from "../../../../addin/actions/build/record-as-built.ts";
-import type { AsBuiltMeasures } from "../../../../addin/actions/build/record-as-built.ts";
+import { readProgram, type DesignCells, type Yard } from "../../../../addin/actions/program/read-program.ts";
+import {
+  builtBasin,
+  compareAsBuilt,
+  gardenArea,
+  newestAsBuilt,
+  recordAsBuilt,
+  type AsBuiltMeasures,
+} from "../../../../addin/actions/build/record-as-built.ts";
 import { addYard } from "../../../../addin/actions/yard/record-yard.ts";
 import { setUpWorkbook } from "../../../../addin/actions/workbook/set-up-workbook.ts";
 import { asBuiltFormulas } from "../../../../addin/records/as-built-formulas.ts";
@@ -14,7 +19,17 @@ import { sitesSheet } from "../../../../addin/records/sites.ts";
 import { designSheet } from "../../../../addin/records/design.ts";
 import { WorkbookInMemory } from "../../workbook-in-memory.ts";
 
-const nothing: AsBuiltMeasures = { shape: null, floorLength: null, floorWidth: null, pondingDepth: null, sideSlope: null, mediaDepth: null, sillWidth: null, lowestBerm: null, drainHours: null };
+const nothing: AsBuiltMeasures = {
+  shape: null,
+  floorLength: null,
+  floorWidth: null,
+  pondingDepth: null,
+  sideSlope: null,
+  mediaDepth: null,
+  sillWidth: null,
+  lowestBerm: null,
+  drainHours: null,
+};
 /** Handbook of rain gardens, test G3: an ellipse on 20 by 10 ft at the rim, 6 in deep with 3 to 1 sides, so 17 by 7 ft at the floor. */
 const handbookEllipse: AsBuiltMeasures = { ...nothing, shape: "ellipse", floorLength: 17, floorWidth: 7, pondingDepth: 6, sideSlope: 3 };
 const blankDesign = Object.fromEntries(Object.keys(designSheet.columns).map((key) => [key, null])) as unknown as DesignCells;
@@ -49,7 +64,10 @@ describe("what was built, from its own measurements", () => {
   test("6 in of soil mix under the floor holds another 11.68 cu ft, in meters the same", () => {
     expect(builtBasin({ ...handbookEllipse, mediaDepth: 6 }, "us").waterHeld).toBeCloseTo(73.73, 2);
     // 73.73 cu ft x 0.0283168 = 2.088 m³.
-    expect(builtBasin({ ...handbookEllipse, floorLength: 5.1816, floorWidth: 2.1336, pondingDepth: 152.4, mediaDepth: 152.4 }, "metric").waterHeld).toBeCloseTo(2.088, 3);
+    expect(
+      builtBasin({ ...handbookEllipse, floorLength: 5.1816, floorWidth: 2.1336, pondingDepth: 152.4, mediaDepth: 152.4 }, "metric")
+        .waterHeld,
+    ).toBeCloseTo(2.088, 3);
   });
 
   test("what was not measured is not worked out", () => {
@@ -64,7 +82,14 @@ describe("beside the design", () => {
   const compare = (measured: Partial<AsBuiltMeasures>) => compareAsBuilt({ ...handbookEllipse, ...measured }, design, 3, limits, "us");
 
   test.each([
-    [6, "pass"], [6.5, "pass"], [5.5, "pass"], [6.51, "watch"], [7, "watch"], [5, "watch"], [7.01, "fail"], [4.99, "fail"],
+    [6, "pass"],
+    [6.5, "pass"],
+    [5.5, "pass"],
+    [6.51, "watch"],
+    [7, "watch"],
+    [5, "watch"],
+    [7.01, "fail"],
+    [4.99, "fail"],
   ])("a sill %d in above the floor, 6 in designed: %s", (pondingDepth, finding) => {
     expect(compare({ pondingDepth }).pondingDepth).toEqual({ built: pondingDepth, designed: 6, finding });
   });
@@ -78,24 +103,42 @@ describe("beside the design", () => {
   });
 
   test("a sill 12.7 mm off is within half an inch, 12.8 mm is not", () => {
-    const metric = (pondingDepth: number) => compareAsBuilt({ ...nothing, pondingDepth }, { ...blankDesign, pondingDepth: 150 }, 3, limits, "metric").pondingDepth?.finding;
+    const metric = (pondingDepth: number) =>
+      compareAsBuilt({ ...nothing, pondingDepth }, { ...blankDesign, pondingDepth: 150 }, 3, limits, "metric").pondingDepth?.finding;
     expect([metric(162.7), metric(162.8), metric(175.4), metric(175.5)]).toEqual(["pass", "watch", "watch", "fail"]);
   });
 
-  test.each([[-0.1, "fail"], [0, "watch"], [1.9, "watch"], [2, "pass"]])("a berm %d in above the sill at its lowest: %s", (lowestBerm, finding) => {
+  test.each([
+    [-0.1, "fail"],
+    [0, "watch"],
+    [1.9, "watch"],
+    [2, "pass"],
+  ])("a berm %d in above the sill at its lowest: %s", (lowestBerm, finding) => {
     expect(compare({ lowestBerm }).lowestBerm?.finding).toBe(finding);
   });
 
-  test.each([[48, "pass"], [48.1, "fail"]])("a flow test that drained in %d h, 48 allowed: %s", (drainHours, finding) => {
+  test.each([
+    [48, "pass"],
+    [48.1, "fail"],
+  ])("a flow test that drained in %d h, 48 allowed: %s", (drainHours, finding) => {
     expect(compare({ drainHours }).drainHours).toEqual({ built: drainHours, designed: 48, finding });
   });
 
-  test.each([[3, "pass"], [3.5, "pass"], [2.9, "watch"]])("sides of %d to 1, 3 designed: %s", (sideSlope, finding) => {
+  test.each([
+    [3, "pass"],
+    [3.5, "pass"],
+    [2.9, "watch"],
+  ])("sides of %d to 1, 3 designed: %s", (sideSlope, finding) => {
     expect(compare({ sideSlope }).sideSlope?.finding).toBe(finding);
   });
 
   // 46.73 cu ft with upright sides: 95 % of 49.189, 80 % of 58.41.
-  test.each([[49.1, "pass"], [49.3, "watch"], [58.3, "watch"], [58.5, "fail"]])("46.73 cu ft held of %d designed: %s", (waterHeld, finding) => {
+  test.each([
+    [49.1, "pass"],
+    [49.3, "watch"],
+    [58.3, "watch"],
+    [58.5, "fail"],
+  ])("46.73 cu ft held of %d designed: %s", (waterHeld, finding) => {
     const { waterHeld: held } = compareAsBuilt({ ...handbookEllipse, sideSlope: 0 }, { ...design, waterHeld }, 3, limits, "us");
     expect(held?.finding).toBe(finding);
   });
@@ -124,7 +167,11 @@ describe("on the As-built sheet", () => {
 
   test("the newest day counts, and of two on one day the lower row", async () => {
     expect(newestAsBuilt((await yard()).asBuilt)).toBeNull();
-    for (const [day, pondingDepth] of [[20, 5], [12, 4], [20, 6]] as const) {
+    for (const [day, pondingDepth] of [
+      [20, 5],
+      [12, 4],
+      [20, 6],
+    ] as const) {
       await recordAsBuilt(workbook, await yard(), { ...measured, date: dayNumber(2026, 6, day), pondingDepth });
     }
     expect(newestAsBuilt((await yard()).asBuilt)?.record.pondingDepth).toBe(6);
@@ -155,13 +202,18 @@ describe("on the As-built sheet", () => {
     expect(mulchTopUp(garden, 3, { mulchDepthInches: 3 })).toBe(0);
     expect(mulchTopUp(garden, 5, { mulchDepthInches: 3 })).toBe(0);
     // 10 m² x (76.2 - 50) mm = 0.262 m³.
-    expect(mulchTopUp({ ...garden, units: "metric", design: { ...blankDesign, rimArea: 10 } }, 50, { mulchDepthInches: 3 })).toBeCloseTo(0.262, 6);
+    expect(mulchTopUp({ ...garden, units: "metric", design: { ...blankDesign, rimArea: 10 } }, 50, { mulchDepthInches: 3 })).toBeCloseTo(
+      0.262,
+      6,
+    );
   });
 
   test("units, floor area and water held are one formula each, in the columns that hold no input", () => {
     const place = placeAsSetUp(asBuiltSheet);
     const formulas = asBuiltFormulas(place, placeAsSetUp(sitesSheet));
-    expect(formulas.map(({ range }) => range.column)).toEqual((["units", "floorArea", "waterHeld"] as const).map((key) => place.columnIndex(key)));
+    expect(formulas.map(({ range }) => range.column)).toEqual(
+      (["units", "floorArea", "waterHeld"] as const).map((key) => place.columnIndex(key)),
+    );
     expect(formulas.every(({ range }) => range.rows === 1 && range.row === place.firstRow)).toBe(true);
     expect(formulas[2]?.formulas[0]?.[0]).toMatch(/^=LET\(ponded,SOAK\.BASINVOLUME\(/);
   });

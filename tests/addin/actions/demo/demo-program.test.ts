@@ -27,7 +27,8 @@ test("the demo holds no cell that its column refuses, but the one that is meant"
 
 test("the demo has yards at every stage: built, dug, about to dig, designed, tested and new", async () => {
   const { yards } = await demo();
-  const has = (rows: (yard: (typeof yards)[number]) => readonly unknown[]) => yards.filter((yard) => rows(yard).length > 0).map(({ siteId }) => siteId);
+  const has = (rows: (yard: (typeof yards)[number]) => readonly unknown[]) =>
+    yards.filter((yard) => rows(yard).length > 0).map(({ siteId }) => siteId);
   expect(has(({ asBuilt }) => asBuilt)).toEqual(["Y-010", "Y-015"]);
   expect(has(({ digDays }) => digDays)).toEqual(["Y-009", "Y-010", "Y-015"]);
   expect(has(({ clumps }) => clumps)).toEqual(["Y-009", "Y-010", "Y-015"]);
@@ -57,7 +58,13 @@ test("the demo's two years of rain are whole, about 38 in a year, and say in eve
   await setUpWorkbook(workbook);
   await fillDemoProgram(workbook, TODAY);
   const { readings, stepMinutes, unit, lastBegan, total, faults } = await readRecordedRain(workbook);
-  expect({ readings, stepMinutes, unit, lastBegan, faults }).toEqual({ readings: 730, stepMinutes: 1440, unit: "in", lastBegan: TODAY - 1, faults: [] });
+  expect({ readings, stepMinutes, unit, lastBegan, faults }).toEqual({
+    readings: 730,
+    stepMinutes: 1440,
+    unit: "in",
+    lastBegan: TODAY - 1,
+    faults: [],
+  });
   expect((total ?? 0) / 2).toBeGreaterThan(34);
   expect((total ?? 0) / 2).toBeLessThan(42);
   const [cells = []] = await workbook.readSheets([rainRecordSheet.name]);

@@ -1,9 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { draftBasin } from "../../../../addin/actions/basin/draft-basin.ts";
-import { draftMaterials, MULCH, OVERFLOW_STONE } from "../../../../addin/actions/estimate/draft-materials.ts";
-import type { OrderInputs } from "../../../../addin/actions/estimate/draft-materials.ts";
+import { draftMaterials, MULCH, OVERFLOW_STONE, type OrderInputs } from "../../../../addin/actions/estimate/draft-materials.ts";
 import { CUBIC_FEET_PER_CUBIC_YARD } from "../../../../functions/quantities.ts";
-import { roofInMetric, roofInUs, settings } from "../../../taskpane/basin/basin-examples.ts";
+import { roofInMetric, roofInUs, settings } from "../../../taskpane/views/basin/basin-examples.ts";
 
 const NOTHING: OrderInputs = { soil: "loam", loadVolume: null, loadWeight: null, bagSize: null };
 const mixed = { ...roofInUs, mixRecipe: "tight soil" };
@@ -53,7 +52,9 @@ describe("materials of a basin", () => {
     const byVolume = draftMaterials(basin, settings, { ...NOTHING, loadVolume: 5 });
     expect(of(byVolume.loads)).toBe(Math.ceil(of(draft.loose) / 5));
     expect(byVolume.cautions.join(" ")).toContain("No weight limit is given");
-    expect(of(draftMaterials(basin, settings, { ...NOTHING, loadVolume: 5, loadWeight: 1 }).loads)).toBe(Math.ceil(of(draft.earthWeight) / 1));
+    expect(of(draftMaterials(basin, settings, { ...NOTHING, loadVolume: 5, loadWeight: 1 }).loads)).toBe(
+      Math.ceil(of(draft.earthWeight) / 1),
+    );
   });
 
   // Common practice, no source: a half-ton pickup carries 0.75 tons.
@@ -76,8 +77,13 @@ describe("materials of a basin", () => {
   });
 
   test("where the basin has no size every answer is its sentence, never a zero", () => {
-    const none = draftMaterials(draftBasin({ ...roofInUs, testedRate: null }, settings), settings, { ...NOTHING, loadVolume: 5, bagSize: 2 });
-    for (const answer of [none.inPlace, none.loose, none.earthWeight, none.pileRadius, none.loads]) expect(answer).toEqual({ sentence: expect.any(String) as unknown });
+    const none = draftMaterials(draftBasin({ ...roofInUs, testedRate: null }, settings), settings, {
+      ...NOTHING,
+      loadVolume: 5,
+      bagSize: 2,
+    });
+    for (const answer of [none.inPlace, none.loose, none.earthWeight, none.pileRadius, none.loads])
+      expect(answer).toEqual({ sentence: expect.any(String) as unknown });
     expect(none.pickupTrips.filter(({ material }) => material !== OVERFLOW_STONE)).toEqual([]);
   });
 });

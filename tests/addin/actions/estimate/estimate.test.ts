@@ -1,8 +1,13 @@
 import { beforeEach, describe, expect, test } from "vitest";
 import { draftBasin, basinInputsOf } from "../../../../addin/actions/basin/draft-basin.ts";
 import { draftLines } from "../../../../addin/actions/estimate/draft-estimate.ts";
-import { estimateOf, estimateOfDraft, stalePriceSentence, volunteerHoursValue } from "../../../../addin/actions/estimate/estimate.ts";
-import type { Estimate } from "../../../../addin/actions/estimate/estimate.ts";
+import {
+  estimateOf,
+  estimateOfDraft,
+  stalePriceSentence,
+  volunteerHoursValue,
+  type Estimate,
+} from "../../../../addin/actions/estimate/estimate.ts";
 import { addEstimateLines, proposeEstimate, takeDraftedQuantity } from "../../../../addin/actions/estimate/propose-estimate.ts";
 import { addSurface } from "../../../../addin/actions/yard/record-yard.ts";
 import { appendRows } from "../../../../addin/actions/program/write-records.ts";
@@ -133,7 +138,9 @@ describe("What to look at again", () => {
   test("a line counted in another unit than its price is pointed out", async () => {
     await book.price({ item: "compost", unitPrice: 32, priceDate: TODAY });
     await book.lines(siteId, [{ item: "compost", quantity: 2, unit: "m³" }]);
-    expect((await estimate()).lines[0]?.flags).toEqual(["compost is counted in m³ here and priced in cu yd: the amount is wrong until both are one unit."]);
+    expect((await estimate()).lines[0]?.flags).toEqual([
+      "compost is counted in m³ here and priced in cu yd: the amount is wrong until both are one unit.",
+    ]);
   });
 
   test("a volunteer's rate over the newest national value read is to be cited", async () => {
@@ -172,7 +179,9 @@ describe("A drafted estimate", () => {
     const mulch = await drafted("shredded mulch");
     expect(mulch?.unit).toBe("cu yd");
     await addEstimateLines(book.workbook, await book.read(siteId), mulch === undefined ? [] : [mulch]);
-    expect((await estimate()).lines[0]?.flags).toEqual(["shredded mulch is counted in cu yd here and priced in bag: the amount is wrong until both are one unit."]);
+    expect((await estimate()).lines[0]?.flags).toEqual([
+      "shredded mulch is counted in cu yd here and priced in bag: the amount is wrong until both are one unit.",
+    ]);
   });
 
   test("of a metric yard buys in the unit of the price list, and asks for as many hours", async () => {
@@ -197,7 +206,14 @@ describe("A drafted estimate", () => {
 
   test("without a soil mix buys no soil, and hauls off what was dug", async () => {
     const { lines } = await draft();
-    expect(lines.map(({ item }) => item)).toEqual(["shredded mulch", "river stone", "soil disposal", "plant plug", "tool hire", "volunteer hour"]);
+    expect(lines.map(({ item }) => item)).toEqual([
+      "shredded mulch",
+      "river stone",
+      "soil disposal",
+      "plant plug",
+      "tool hire",
+      "volunteer hour",
+    ]);
   });
 
   test("of a yard that was not tested says why there is none", async () => {
@@ -232,7 +248,11 @@ describe("A proposal never overwrites", () => {
     expect(missing.map(({ item }) => item)).not.toContain("river stone");
     expect(differing.map(({ row, drafted: { quantity } }) => [row.record.quantity, quantity])).toEqual([[2, 0.3]]);
     await addEstimateLines(book.workbook, yard, missing);
-    expect((await book.read(siteId)).estimateLines[0]?.record).toMatchObject({ item: "River stone", quantity: 2, note: "For the path too" });
+    expect((await book.read(siteId)).estimateLines[0]?.record).toMatchObject({
+      item: "River stone",
+      quantity: 2,
+      note: "For the path too",
+    });
   });
 
   test("a quantity that changed since it was shown is asked about, not overwritten", async () => {
@@ -252,7 +272,10 @@ describe("A proposal never overwrites", () => {
   });
 
   test("an item split over several lines is left to the person", async () => {
-    await book.lines(siteId, [{ item: "river stone", quantity: 1 }, { item: "river stone", quantity: 2 }]);
+    await book.lines(siteId, [
+      { item: "river stone", quantity: 1 },
+      { item: "river stone", quantity: 2 },
+    ]);
     const { missing, differing } = proposeEstimate(await book.program(), await book.read(siteId));
     expect([...missing.map(({ item }) => item), ...differing.map(({ drafted: { item } }) => item)]).not.toContain("river stone");
   });

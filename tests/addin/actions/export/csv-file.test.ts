@@ -5,7 +5,8 @@ import { csvFile, neutralText, pastedTable } from "../../../../addin/actions/exp
 import { HOSTILE, hostileText, LONG } from "./hostile-text.ts";
 
 // csv-parse is not ours: it reads RFC 4180.
-const read = (file: string): string[][] => parse(file, { bom: true, relax_column_count: true, skip_empty_lines: false, record_delimiter: "\r\n" });
+const read = (file: string): string[][] =>
+  parse(file, { bom: true, relax_column_count: true, skip_empty_lines: false, record_delimiter: "\r\n" });
 
 /** What a careful reader must find at no start of a text, of a line, or of a field in any country. */
 const RUNS = /(?:^|[\r\n\t;])[^\S\r\n\t]*[=+\-@\uff1d\uff0b\uff0d\uff20]/;
@@ -13,9 +14,12 @@ const RUNS = /(?:^|[\r\n\t;])[^\S\r\n\t]*[=+\-@\uff1d\uff0b\uff0d\uff20]/;
 describe("A table as comma-separated text", () => {
   test("comes back from another program's parser, cell by cell, whatever was typed", () => {
     fc.assert(
-      fc.property(fc.array<readonly string[]>(fc.array(hostileText, { minLength: 2, maxLength: 4 }), { minLength: 1, maxLength: 5 }), (rows) => {
-        expect(read(csvFile(rows))).toEqual(rows.map((row) => row.map(neutralText)));
-      }),
+      fc.property(
+        fc.array<readonly string[]>(fc.array(hostileText, { minLength: 2, maxLength: 4 }), { minLength: 1, maxLength: 5 }),
+        (rows) => {
+          expect(read(csvFile(rows))).toEqual(rows.map((row) => row.map(neutralText)));
+        },
+      ),
       { examples: [[[HOSTILE]], [[LONG]]] },
     );
   });
@@ -45,7 +49,8 @@ describe("A table as comma-separated text", () => {
   });
 
   test("leaves ordinary words as they are, signs within them too", () => {
-    for (const words of ["Corner house, Fennel Row", "half = 0.5", "10-20 % more", "owner@home", "3 + 4 bags", ""]) expect(neutralText(words)).toBe(words);
+    for (const words of ["Corner house, Fennel Row", "half = 0.5", "10-20 % more", "owner@home", "3 + 4 bags", ""])
+      expect(neutralText(words)).toBe(words);
   });
 
   test("keeps numbers as numbers, below zero too, and a blank as nothing", () => {
@@ -61,7 +66,9 @@ describe("A table as comma-separated text", () => {
   test("is pasted as so many lines of so many cells, whatever the text holds, and none begins a formula", () => {
     fc.assert(
       fc.property(fc.array(fc.tuple(hostileText, hostileText), { minLength: 1, maxLength: 4 }), (rows) => {
-        const pasted = pastedTable(rows).split("\n").map((line) => line.split("\t"));
+        const pasted = pastedTable(rows)
+          .split("\n")
+          .map((line) => line.split("\t"));
         expect(pasted.map((cells) => cells.length)).toEqual(rows.map(() => 2));
         for (const cell of pasted.flat()) expect(cell).not.toMatch(RUNS);
       }),

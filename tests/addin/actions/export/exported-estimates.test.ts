@@ -4,8 +4,7 @@ import { csvFile } from "../../../../addin/actions/export/csv-file.ts";
 import { estimateSheets } from "../../../../addin/actions/export/estimate-sheets.ts";
 import { exportFile } from "../../../../addin/actions/export/export-files.ts";
 import { spreadsheetFile } from "../../../../addin/actions/export/spreadsheet-file.ts";
-import { estimateOf } from "../../../../addin/actions/estimate/estimate.ts";
-import type { Estimate } from "../../../../addin/actions/estimate/estimate.ts";
+import { estimateOf, type Estimate } from "../../../../addin/actions/estimate/estimate.ts";
 import type { Program } from "../../../../addin/actions/program/read-program.ts";
 import { EstimateWorkbook, TODAY } from "../../estimate-workbook.ts";
 import { HOSTILE, LONG } from "./hostile-text.ts";
@@ -16,17 +15,30 @@ let estimates: readonly Estimate[];
 
 beforeAll(async () => {
   const book = await EstimateWorkbook.start();
-  const prices = [["compost", 32, 0.5, 2, 60], ["sand", 34.5, 0.5, null, 45], ["plant plug", 3.25, 1, null, null], ["volunteer hour", 31.8, null, null, null]] as const;
-  for (const [item, unitPrice, packageSize, minimumOrder, delivery] of prices) await book.price({ item, unitPrice, packageSize, minimumOrder, delivery, priceDate: TODAY - 10 });
+  const prices = [
+    ["compost", 32, 0.5, 2, 60],
+    ["sand", 34.5, 0.5, null, 45],
+    ["plant plug", 3.25, 1, null, null],
+    ["volunteer hour", 31.8, null, null, null],
+  ] as const;
+  for (const [item, unitPrice, packageSize, minimumOrder, delivery] of prices)
+    await book.price({ item, unitPrice, packageSize, minimumOrder, delivery, priceDate: TODAY - 10 });
   await book.setting("costSharePercent", 40);
-  const [first, second, third] = [await book.yard("Lantern House"), await book.yard('=HYPERLINK("http://example.invalid","Kiln House")', "metric"), await book.yard("Weir End")];
+  const [first, second, third] = [
+    await book.yard("Lantern House"),
+    await book.yard('=HYPERLINK("http://example.invalid","Kiln House")', "metric"),
+    await book.yard("Weir End"),
+  ];
   await book.lines(first, [
     { item: "compost", quantity: 2.6, unit: "cu yd", group: "Soil" },
     { item: "sand", quantity: 1.2, unit: "cu yd", group: "Soil", funder: "=1+1" },
     { item: "plant plug", quantity: 97, unit: "plant", note: '<img src=x onerror="alert(1)">' },
     { item: "volunteer hour", quantity: 9.38, unit: "h", kind: "in-kind" },
   ]);
-  await book.lines(second, [{ item: "plant plug", quantity: 40, note: "\u202eright to left" }, { item: "gravel nobody prices", quantity: 1 }]);
+  await book.lines(second, [
+    { item: "plant plug", quantity: 40, note: "\u202eright to left" },
+    { item: "gravel nobody prices", quantity: 1 },
+  ]);
   await book.lines(third, []);
   program = await book.program();
   estimates = program.yards.map((yard) => estimateOf(program, yard, TODAY));
@@ -43,12 +55,20 @@ function totalOn(workbook: ExcelJS.Workbook, sheet: string, label: string): numb
   let found: number | undefined;
   workbook.getWorksheet(sheet)?.eachRow((row) => {
     const cell = row.getCell(8);
-    if (found === undefined && row.getCell(1).text === label) found = cell.formula === undefined ? (cell.value as number) : (cell.result as number);
+    if (found === undefined && row.getCell(1).text === label)
+      found = cell.formula === undefined ? (cell.value as number) : (cell.result as number);
   });
   return found;
 }
 
-const LABELS = { cash: "Cash lines", contingency: "Contingency, 15 %", cost: "Cost", costShare: "Cost share", ownPart: "Left to pay", inKind: "In-kind value, not part of the cost" } as const;
+const LABELS = {
+  cash: "Cash lines",
+  contingency: "Contingency, 15 %",
+  cost: "Cost",
+  costShare: "Cost share",
+  ownPart: "Left to pay",
+  inKind: "In-kind value, not part of the cost",
+} as const;
 
 function expectTotals(workbook: ExcelJS.Workbook): void {
   for (const estimate of estimates) {
@@ -68,14 +88,23 @@ describe("An exported estimate", () => {
   // Cash 568.00, 15 % is 85.20, cost 653.20, 40 % of it 261.28, left 391.92. In kind 9.38 x 31.80 = 298.284.
   test("opens in exceljs with the totals that were worked out by hand", async () => {
     const workbook = await open(await spreadsheet());
-    expect(Object.values(LABELS).map((label) => totalOn(workbook, "Y-001", label)?.toFixed(2))).toEqual(["568.00", "85.20", "653.20", "261.28", "391.92", "298.28"]);
+    expect(Object.values(LABELS).map((label) => totalOn(workbook, "Y-001", label)?.toFixed(2))).toEqual([
+      "568.00",
+      "85.20",
+      "653.20",
+      "261.28",
+      "391.92",
+      "298.28",
+    ]);
     expectTotals(workbook);
   });
 
   test("holds numbers of its own functions as numbers, and ordinary arithmetic as formulas that need no add-in", async () => {
     const workbook = await open(await spreadsheet());
     const formulas: string[] = [];
-    workbook.eachSheet((sheet) => sheet.eachRow((row) => row.eachCell((cell) => void (cell.formula !== undefined && formulas.push(cell.formula)))));
+    workbook.eachSheet((sheet) =>
+      sheet.eachRow((row) => row.eachCell((cell) => void (cell.formula !== undefined && formulas.push(cell.formula)))),
+    );
     expect(formulas.filter((formula) => /SOAK|HYPERLINK|\bcmd\b/i.test(formula))).toEqual([]);
     expect(formulas).toEqual(expect.arrayContaining(["E5*F5+G5", "'Y-001'!H11"]));
     const line = workbook.getWorksheet("Y-001")?.getRow(5);
@@ -83,7 +112,11 @@ describe("An exported estimate", () => {
   });
 
   test("opens in LibreOffice, which computes every formula anew, with the same totals", async () => {
-    const wrong = await spreadsheetFile("Control", [{ name: "Control", widths: [10], headingRow: 0, rows: [[{ value: 5, formula: "1+1" }]] }], "letter");
+    const wrong = await spreadsheetFile(
+      "Control",
+      [{ name: "Control", widths: [10], headingRow: 0, rows: [[{ value: 5, formula: "1+1" }]] }],
+      "letter",
+    );
     const [computed, control] = await throughLibreOffice({ "estimates.xlsx": await spreadsheet(), "control.xlsx": wrong });
     if (computed === undefined || control === undefined) throw new Error("LibreOffice gave no file.");
     // It does compute: a kept answer of 5 for 1+1 comes back as 2.
@@ -91,7 +124,10 @@ describe("An exported estimate", () => {
     const workbook = await open(computed);
     expectTotals(workbook);
     const sum = workbook.getWorksheet("All yards")?.getRow(8).getCell(5);
-    expect(sum?.result).toBeCloseTo(estimates.reduce((total, { cost }) => total + cost, 0), 9);
+    expect(sum?.result).toBeCloseTo(
+      estimates.reduce((total, { cost }) => total + cost, 0),
+      9,
+    );
   });
 
   test("puts no text of a person where it could run, in the file of one yard or of many", async () => {
@@ -140,7 +176,8 @@ describe("An exported table of comma-separated text", () => {
     const amounts = new Map<string, number>();
     sheet?.eachRow((row) => amounts.set(`${row.getCell(1).text} ${row.getCell(4).text}`, row.getCell(10).value as number));
     for (const estimate of estimates) {
-      for (const [key, label] of Object.entries(LABELS) as [keyof typeof LABELS, string][]) expect(amounts.get(`${estimate.siteId} ${label}`)).toBeCloseTo(estimate[key] ?? 0, 9);
+      for (const [key, label] of Object.entries(LABELS) as [keyof typeof LABELS, string][])
+        expect(amounts.get(`${estimate.siteId} ${label}`)).toBeCloseTo(estimate[key] ?? 0, 9);
     }
     expect(amounts.get("Y-001 compost")).toBe(156);
   });

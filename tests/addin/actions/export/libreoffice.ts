@@ -7,7 +7,13 @@ import { pathToFileURL } from "node:url";
 import { promisify } from "node:util";
 
 /** Where LibreOffice usually is; LIBREOFFICE names another. */
-const USUAL_PLACES = ["/usr/bin/soffice", "/usr/local/bin/soffice", "/snap/bin/libreoffice", "/Applications/LibreOffice.app/Contents/MacOS/soffice", "C:\\Program Files\\LibreOffice\\program\\soffice.exe"];
+const USUAL_PLACES = [
+  "/usr/bin/soffice",
+  "/usr/local/bin/soffice",
+  "/snap/bin/libreoffice",
+  "/Applications/LibreOffice.app/Contents/MacOS/soffice",
+  "C:\\Program Files\\LibreOffice\\program\\soffice.exe",
+];
 
 export function findLibreOffice(): string | null {
   const named = process.env["LIBREOFFICE"];
@@ -21,7 +27,8 @@ export const HOW_TO_INSTALL =
 /** Installs Debian's LibreOffice Calc without its windows where this may be done; otherwise the caller says what to install. */
 export function installLibreOffice(): boolean {
   if (process.platform !== "linux" || process.getuid?.() !== 0) return false;
-  const apt = (...words: string[]) => spawnSync("apt-get", words, { stdio: "inherit", env: { ...process.env, DEBIAN_FRONTEND: "noninteractive" } }).status === 0;
+  const apt = (...words: string[]) =>
+    spawnSync("apt-get", words, { stdio: "inherit", env: { ...process.env, DEBIAN_FRONTEND: "noninteractive" } }).status === 0;
   return apt("update", "-qq") && apt("install", "-y", "-qq", "--no-install-recommends", "libreoffice-calc-nogui");
 }
 
@@ -38,7 +45,10 @@ export const COMPUTE_ALWAYS = `<?xml version="1.0" encoding="UTF-8"?>
 export const CSV_WITH_FORMULAS = "CSV:44,34,76,1,,0,false,true,false,false,false,-1,true";
 
 /** Opens each file in LibreOffice, which computes it, and saves it as a spreadsheet file again. */
-export async function throughLibreOffice(files: Readonly<Record<string, Uint8Array | string>>, opening?: string): Promise<readonly Buffer[]> {
+export async function throughLibreOffice(
+  files: Readonly<Record<string, Uint8Array | string>>,
+  opening?: string,
+): Promise<readonly Buffer[]> {
   const program = findLibreOffice();
   if (program === null) throw new Error(HOW_TO_INSTALL);
   const folder = await mkdtemp(join(tmpdir(), "soakbook-export-"));
@@ -53,7 +63,17 @@ export async function throughLibreOffice(files: Readonly<Record<string, Uint8Arr
         return path;
       }),
     );
-    const words = ["--headless", "--norestore", `-env:UserInstallation=${pathToFileURL(profile).href}`, ...(opening === undefined ? [] : [`--infilter=${opening}`]), "--convert-to", "xlsx", "--outdir", out, ...paths];
+    const words = [
+      "--headless",
+      "--norestore",
+      `-env:UserInstallation=${pathToFileURL(profile).href}`,
+      ...(opening === undefined ? [] : [`--infilter=${opening}`]),
+      "--convert-to",
+      "xlsx",
+      "--outdir",
+      out,
+      ...paths,
+    ];
     await promisify(execFile)(program, words, { timeout: LONGEST_CONVERSION_MILLISECONDS });
     return await Promise.all(paths.map((path) => readFile(join(out, basename(path).replace(/\.\w+$/, ".xlsx")))));
   } finally {

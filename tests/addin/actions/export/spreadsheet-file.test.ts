@@ -1,8 +1,7 @@
 import ExcelJS from "exceljs";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { cellText, sheetNames, spreadsheetFile } from "../../../../addin/actions/export/spreadsheet-file.ts";
-import type { FileSheet } from "../../../../addin/actions/export/spreadsheet-file.ts";
+import { cellText, sheetNames, spreadsheetFile, type FileSheet } from "../../../../addin/actions/export/spreadsheet-file.ts";
 import { HOSTILE, hostileText, LONG } from "./hostile-text.ts";
 
 // exceljs is not ours, and shares no code with what wrote the file.
@@ -12,7 +11,12 @@ async function open(sheets: readonly FileSheet[], paper: "letter" | "a4" = "lett
   return workbook;
 }
 
-const sheetOf = (texts: readonly string[], name = "Y-001"): FileSheet => ({ name, widths: [20], headingRow: 0, rows: [[{ value: "Item", look: "heading" }], ...texts.map((value) => [{ value }])] });
+const sheetOf = (texts: readonly string[], name = "Y-001"): FileSheet => ({
+  name,
+  widths: [20],
+  headingRow: 0,
+  rows: [[{ value: "Item", look: "heading" }], ...texts.map((value) => [{ value }])],
+});
 
 describe("A spreadsheet file", () => {
   test("holds every text as text and runs none of it, and every number as a number", async () => {
@@ -40,9 +44,19 @@ describe("A spreadsheet file", () => {
   });
 
   test("prints one page wide, on Letter or A4, with its headings on every page, in a named font", async () => {
-    for (const [paper, size] of [["letter", 1], ["a4", 9]] as const) {
+    for (const [paper, size] of [
+      ["letter", 1],
+      ["a4", 9],
+    ] as const) {
       const sheet = (await open([sheetOf(["sand"])], paper)).getWorksheet("Y-001");
-      expect(sheet?.pageSetup).toMatchObject({ paperSize: size, fitToPage: true, fitToWidth: 1, fitToHeight: 0, orientation: "landscape", printTitlesRow: "1:1" });
+      expect(sheet?.pageSetup).toMatchObject({
+        paperSize: size,
+        fitToPage: true,
+        fitToWidth: 1,
+        fitToHeight: 0,
+        orientation: "landscape",
+        printTitlesRow: "1:1",
+      });
       expect(sheet?.getCell(1, 1).font).toMatchObject({ name: "Calibri", size: 11, bold: true });
       expect(sheet?.getCell(2, 1).font).toMatchObject({ name: "Calibri", size: 11 });
       expect(sheet?.getColumn(1).width).toBe(20);
@@ -52,7 +66,11 @@ describe("A spreadsheet file", () => {
   test("keeps a formula beside the answer it is known to have", async () => {
     const rows = [[{ value: 3 }, { value: 4 }, { value: 12, formula: "A1*B1", format: "#,##0.00" }]];
     const cell = (await open([{ name: "Sums", widths: [10, 10, 10], headingRow: 0, rows }])).getWorksheet("Sums")?.getCell("C1");
-    expect({ formula: cell?.formula, result: cell?.result, format: cell?.numFmt }).toEqual({ formula: "A1*B1", result: 12, format: "#,##0.00" });
+    expect({ formula: cell?.formula, result: cell?.result, format: cell?.numFmt }).toEqual({
+      formula: "A1*B1",
+      result: 12,
+      format: "#,##0.00",
+    });
   });
 });
 
@@ -61,17 +79,20 @@ describe("Names of its sheets", () => {
   // and never "History" (from memory).
   test("are accepted by every spreadsheet, one for each yard, whatever the Site IDs are", () => {
     fc.assert(
-      fc.property(fc.array(fc.oneof(hostileText, fc.constantFrom("Y-001", "y-001", "History", "", "[a]", "'x'")), { maxLength: 8 }), (texts) => {
-        const names = sheetNames(texts);
-        expect(names).toHaveLength(texts.length);
-        expect(new Set(names.map((name) => name.toLowerCase())).size).toBe(texts.length);
-        for (const name of names) {
-          expect(name.length).toBeGreaterThan(0);
-          expect(name.length).toBeLessThanOrEqual(31);
-          expect(name).not.toMatch(/[[\]:*?/\\]|^'|'$/);
-          expect(name.toLowerCase()).not.toBe("history");
-        }
-      }),
+      fc.property(
+        fc.array(fc.oneof(hostileText, fc.constantFrom("Y-001", "y-001", "History", "", "[a]", "'x'")), { maxLength: 8 }),
+        (texts) => {
+          const names = sheetNames(texts);
+          expect(names).toHaveLength(texts.length);
+          expect(new Set(names.map((name) => name.toLowerCase())).size).toBe(texts.length);
+          for (const name of names) {
+            expect(name.length).toBeGreaterThan(0);
+            expect(name.length).toBeLessThanOrEqual(31);
+            expect(name).not.toMatch(/[[\]:*?/\\]|^'|'$/);
+            expect(name.toLowerCase()).not.toBe("history");
+          }
+        },
+      ),
     );
   });
 

@@ -1,10 +1,7 @@
 import { beforeEach, describe, expect, test } from "vitest";
-import { combineHoles, entryOf } from "../../../../addin/actions/hole-test/combine-holes.ts";
-import type { CombinedHoles } from "../../../../addin/actions/hole-test/combine-holes.ts";
-import { readProgram } from "../../../../addin/actions/program/read-program.ts";
-import type { Program, Yard } from "../../../../addin/actions/program/read-program.ts";
-import { addHoleTest, addYard } from "../../../../addin/actions/yard/record-yard.ts";
-import type { HoleTestEntry } from "../../../../addin/actions/yard/record-yard.ts";
+import { combineHoles, entryOf, type CombinedHoles } from "../../../../addin/actions/hole-test/combine-holes.ts";
+import { readProgram, type Program, type Yard } from "../../../../addin/actions/program/read-program.ts";
+import { addHoleTest, addYard, type HoleTestEntry } from "../../../../addin/actions/yard/record-yard.ts";
 import { setUpWorkbook } from "../../../../addin/actions/workbook/set-up-workbook.ts";
 import { appendRow, clearRow } from "../../../../addin/actions/program/write-records.ts";
 import { cellOf } from "../../../../addin/records/place.ts";
@@ -42,7 +39,16 @@ beforeEach(() => start("us"));
 async function dig(hole: string, intervalMinutes: number, changed: Partial<HoleTestEntry> = {}): Promise<void> {
   const inch = units === "metric" ? 25.4 : 1;
   const readings = [0, 1, 2, 3].map((count) => ({ minutes: count * intervalMinutes, waterDepth: (11 * 0.9 ** count - 2) * inch }));
-  const entry: HoleTestEntry = { hole, date: 46_000, tester: "Crew two", soaked: "yes", holeDepth: 18 * inch, holeDiameter: 8 * inch, readings, ...changed };
+  const entry: HoleTestEntry = {
+    hole,
+    date: 46_000,
+    tester: "Crew two",
+    soaked: "yes",
+    holeDepth: 18 * inch,
+    holeDiameter: 8 * inch,
+    readings,
+    ...changed,
+  };
   await addHoleTest(workbook, (await read()).yard, entry);
 }
 
@@ -64,7 +70,10 @@ describe("the holes of one yard", () => {
     expect(reductionFactor).toBe(2);
     expect(standing).toBe("tested");
     expect(spread?.ratio).toBeCloseTo(2, 9);
-    expect(holes.map(({ name, soaked, steady }) => [name, soaked, steady])).toEqual([["A", true, true], ["B", true, true]]);
+    expect(holes.map(({ name, soaked, steady }) => [name, soaked, steady])).toEqual([
+      ["A", true, true],
+      ["B", true, true],
+    ]);
     expect(retest).toEqual([]);
     expect(cautions).toEqual([]);
   });
@@ -92,7 +101,13 @@ describe("the holes of one yard", () => {
   });
 
   test("one alone, dug dry and read twice, is tested but not to be relied on", async () => {
-    await dig("A", 10, { soaked: "no", readings: [{ minutes: 0, waterDepth: 9 }, { minutes: 10, waterDepth: 8 }] });
+    await dig("A", 10, {
+      soaked: "no",
+      readings: [
+        { minutes: 0, waterDepth: 9 },
+        { minutes: 10, waterDepth: 8 },
+      ],
+    });
     const { standing, spread, retest } = await combined();
     expect(standing).toBe("tested");
     expect(spread).toBeNull();
@@ -171,9 +186,26 @@ describe("follow-ups after the test", () => {
   });
 
   test("another soil at the dig and ground that was moved ask for a test", async () => {
-    await appendRow(workbook, visitsSheet, { siteId: "Y-001", date: 46_050, stage: "dig-day", step: "soil-as-tested", answer: "Different: test again", verdict: "refer" });
-    await appendRow(workbook, visitsSheet, { siteId: "Y-001", date: 46_400, stage: "year", step: "year-regraded", answer: "Yes: test again", verdict: "refer" });
-    expect((await combined()).retest).toEqual(["The dig met another soil than the test hole.", "The ground was graded, built on or driven over since the test."]);
+    await appendRow(workbook, visitsSheet, {
+      siteId: "Y-001",
+      date: 46_050,
+      stage: "dig-day",
+      step: "soil-as-tested",
+      answer: "Different: test again",
+      verdict: "refer",
+    });
+    await appendRow(workbook, visitsSheet, {
+      siteId: "Y-001",
+      date: 46_400,
+      stage: "year",
+      step: "year-regraded",
+      answer: "Yes: test again",
+      verdict: "refer",
+    });
+    expect((await combined()).retest).toEqual([
+      "The dig met another soil than the test hole.",
+      "The ground was graded, built on or driven over since the test.",
+    ]);
   });
 });
 

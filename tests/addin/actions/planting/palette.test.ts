@@ -1,10 +1,25 @@
 import { describe, expect, test } from "vitest";
-import { bloomMonths, isGrassLike, plantNamed, plantsFor, readPalette, suggestedFrom, sunLevels } from "../../../../addin/actions/planting/palette.ts";
-import type { PlantWish } from "../../../../addin/actions/planting/palette.ts";
+import {
+  bloomMonths,
+  isGrassLike,
+  plantNamed,
+  plantsFor,
+  readPalette,
+  suggestedFrom,
+  sunLevels,
+  type PlantWish,
+} from "../../../../addin/actions/planting/palette.ts";
 import type { Plant } from "../../../../addin/records/plants.ts";
 import { startingPalette } from "./plants-of-tests.ts";
 
-const anyIn = (zone: PlantWish["zone"]): PlantWish => ({ zone, sun: null, region: null, atLeastAsWetAs: null, widestSpacing: null, bloomMonth: null });
+const anyIn = (zone: PlantWish["zone"]): PlantWish => ({
+  zone,
+  sun: null,
+  region: null,
+  atLeastAsWetAs: null,
+  widestSpacing: null,
+  bloomMonth: null,
+});
 const names = (wish: PlantWish) => plantsFor(startingPalette(), wish).map(({ name }) => name);
 
 describe("bloom", () => {
@@ -71,8 +86,17 @@ test("spacing is in the yard's own unit: 2 ft is 0.6096 m", () => {
 
 test("a name is found whatever its capitals and gaps, and hostile names are names like others", () => {
   const row = (scientificName: string) => ({ record: { scientificName, spacingFeet: 1, zone: "A" } as unknown as Plant });
-  const palette = readPalette(["__proto__", "constructor", "<img src=x onerror=alert(1)>", '=HYPERLINK("x")', "  Acorus  ", "acorus"].map(row), "us");
-  expect(palette.map(({ name }) => name)).toEqual(["__proto__", "constructor", "<img src=x onerror=alert(1)>", '=HYPERLINK("x")', "  Acorus  "]);
+  const palette = readPalette(
+    ["__proto__", "constructor", "<img src=x onerror=alert(1)>", '=HYPERLINK("x")', "  Acorus  ", "acorus"].map(row),
+    "us",
+  );
+  expect(palette.map(({ name }) => name)).toEqual([
+    "__proto__",
+    "constructor",
+    "<img src=x onerror=alert(1)>",
+    '=HYPERLINK("x")',
+    "  Acorus  ",
+  ]);
   expect(plantNamed(palette, "__PROTO__")?.name).toBe("__proto__");
   expect(plantNamed(palette, "toString")).toBeUndefined();
 });

@@ -1,11 +1,29 @@
 import { describe, expect, test } from "vitest";
-import { addClump, changeClump, drawPlan, moveClump, NEW_CLUMP, removeClump, swapPlant } from "../../../../addin/actions/planting/plan.ts";
-import type { PlannedClump } from "../../../../addin/actions/planting/plan.ts";
+import {
+  addClump,
+  changeClump,
+  drawPlan,
+  moveClump,
+  NEW_CLUMP,
+  removeClump,
+  swapPlant,
+  type PlannedClump,
+} from "../../../../addin/actions/planting/plan.ts";
 import { plantAt, settings, startingPalette, zonesOf } from "./plants-of-tests.ts";
 
 const zones = zonesOf();
 const palette = startingPalette();
-const clump = (id: string, changed: Partial<PlannedClump> = {}): PlannedClump => ({ ...NEW_CLUMP, id, plant: "Iris versicolor", zone: "A", planned: 3, spacing: 1, along: 0, across: 0, ...changed });
+const clump = (id: string, changed: Partial<PlannedClump> = {}): PlannedClump => ({
+  ...NEW_CLUMP,
+  id,
+  plant: "Iris versicolor",
+  zone: "A",
+  planned: 3,
+  spacing: 1,
+  along: 0,
+  across: 0,
+  ...changed,
+});
 const drawn = (clumps: readonly PlannedClump[]) => drawPlan(clumps, zones, palette, settings);
 
 describe("what people type on Planting is drawn", () => {
@@ -59,12 +77,20 @@ describe("changing a plan", () => {
 
   test("a clump moved onto another of its zone changes places with it", () => {
     const { clumps, exchangedWith } = moveClump(plan, drawn(plan), "one", { along: 3.2, across: 0 });
-    expect(clumps).toMatchObject([{ along: 3, across: 0 }, { along: -3, across: 0 }]);
+    expect(clumps).toMatchObject([
+      { along: 3, across: 0 },
+      { along: -3, across: 0 },
+    ]);
     expect(exchangedWith?.id).toBe("other");
   });
 
   test("another plant brings its own spacing; count and place stay", () => {
-    expect(swapPlant(plan, "one", plantAt(2, "Asclepias incarnata"))[0]).toMatchObject({ plant: "Asclepias incarnata", spacing: 2, planned: 3, along: -3 });
+    expect(swapPlant(plan, "one", plantAt(2, "Asclepias incarnata"))[0]).toMatchObject({
+      plant: "Asclepias incarnata",
+      spacing: 2,
+      planned: 3,
+      along: -3,
+    });
   });
 
   test("clumps are added, counted anew and taken out, the others as they were", () => {

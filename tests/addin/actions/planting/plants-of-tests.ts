@@ -1,16 +1,14 @@
-import type { PalettePlant } from "../../../../addin/actions/planting/palette.ts";
-import { readPalette } from "../../../../addin/actions/planting/palette.ts";
-import { NEW_CLUMP } from "../../../../addin/actions/planting/plan.ts";
-import type { PlannedClump } from "../../../../addin/actions/planting/plan.ts";
-import { plantingZones } from "../../../../addin/actions/planting/planting-zones.ts";
-import type { PlantedBasin, PlantingZones } from "../../../../addin/actions/planting/planting-zones.ts";
-import { programSettings } from "../../../../addin/records/program.ts";
-import type { SettingValues } from "../../../../addin/records/program.ts";
+import { readPalette, type PalettePlant } from "../../../../addin/actions/planting/palette.ts";
+import { NEW_CLUMP, type PlannedClump } from "../../../../addin/actions/planting/plan.ts";
+import { plantingZones, type PlantedBasin, type PlantingZones } from "../../../../addin/actions/planting/planting-zones.ts";
+import { programSettings, type SettingValues } from "../../../../addin/records/program.ts";
 import { plantsSheet, startingPlants } from "../../../../addin/records/plants.ts";
 import { readRecords } from "../../../../addin/records/read-records.ts";
 import type { UnitSystem } from "../../../../functions/quantities.ts";
 
-export const settings = Object.fromEntries(Object.entries(programSettings).map(([key, { value }]) => [key, value])) as unknown as SettingValues;
+export const settings = Object.fromEntries(
+  Object.entries(programSettings).map(([key, { value }]) => [key, value]),
+) as unknown as SettingValues;
 
 /** A clump of a plan on the floor, as one that is not written yet. */
 export function plannedClump(id: string, plant: string, planned: number): PlannedClump {
@@ -23,12 +21,35 @@ export function startingPalette(units: UnitSystem = "us"): readonly PalettePlant
 }
 
 export function plantAt(spacing: number, name = `Plant at ${spacing}`): PalettePlant {
-  const ratings = { midwest: null, northcentralAndNortheast: null, easternMountainsAndPiedmont: null, atlanticAndGulfCoastalPlain: null, westernMountainsValleysAndCoast: null, aridWest: null };
-  return { name, commonName: "", form: "perennial", spacing, sun: ["sun"], bloomMonths: [], zones: ["A", "B", "C"], ratings, cautions: null };
+  const ratings = {
+    midwest: null,
+    northcentralAndNortheast: null,
+    easternMountainsAndPiedmont: null,
+    atlanticAndGulfCoastalPlain: null,
+    westernMountainsValleysAndCoast: null,
+    aridWest: null,
+  };
+  return {
+    name,
+    commonName: "",
+    form: "perennial",
+    spacing,
+    sun: ["sun"],
+    bloomMonths: [],
+    zones: ["A", "B", "C"],
+    ratings,
+    cautions: null,
+  };
 }
 
 /** A floor of 100 sq ft, the area of the nursery chart. */
-export const CHART_BASIN: PlantedBasin = { units: "us", floorArea: 100, pondingDepth: 6, sideSlope: 3, outline: { shape: "ellipse", lengthToWidth: 2 } };
+export const CHART_BASIN: PlantedBasin = {
+  units: "us",
+  floorArea: 100,
+  pondingDepth: 6,
+  sideSlope: 3,
+  outline: { shape: "ellipse", lengthToWidth: 2 },
+};
 
 export function zonesOf(basin: PlantedBasin = CHART_BASIN): PlantingZones {
   const zones = plantingZones(basin);

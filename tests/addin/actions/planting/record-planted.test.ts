@@ -3,7 +3,7 @@ import { dayNumber } from "../../../../addin/actions/dates.ts";
 import { followUpsCountFrom } from "../../../../addin/actions/care/plan-follow-ups.ts";
 import { clumpsToCount, plantedSoFar, recordPlanted } from "../../../../addin/actions/planting/record-planted.ts";
 import { writePlan } from "../../../../addin/actions/planting/record-planting.ts";
-import { countedClumps, plantedClumps, withCount } from "../../../../taskpane/build/planted-draft.ts";
+import { countedClumps, plantedClumps, withCount } from "../../../../taskpane/views/build/planted-draft.ts";
 import { workbookOfOneYard, yardIn } from "../../one-yard.ts";
 import type { WorkbookInMemory } from "../../workbook-in-memory.ts";
 import { plannedClump as clump } from "./plants-of-tests.ts";
@@ -17,7 +17,12 @@ const inGround = async () => (await yardNow()).clumps.map(({ record: { plant, pl
 
 beforeEach(async () => {
   workbook = await workbookOfOneYard();
-  await writePlan(workbook, await yardNow(), [], [clump("new-1", "Iris versicolor", 5), clump("new-2", "Carex stricta", 7), clump("new-3", "Aster novae-angliae", 3)]);
+  await writePlan(
+    workbook,
+    await yardNow(),
+    [],
+    [clump("new-1", "Iris versicolor", 5), clump("new-2", "Carex stricta", 7), clump("new-3", "Aster novae-angliae", 3)],
+  );
 });
 
 describe("counting what went into the ground", () => {
@@ -28,7 +33,11 @@ describe("counting what went into the ground", () => {
     const shown = countedClumps(withCount(withCount([], keyOf(clumps, sedge), "6"), keyOf(clumps, aster), ""), clumps);
     expect(shown.map(({ typed }) => typed)).toEqual(["5", "6", ""]);
     expect(await recordPlanted(workbook, DAY, plantedClumps(shown))).toEqual([]);
-    expect(await inGround()).toEqual([["Iris versicolor", 5, DAY], ["Carex stricta", 6, DAY], ["Aster novae-angliae", null, null]]);
+    expect(await inGround()).toEqual([
+      ["Iris versicolor", 5, DAY],
+      ["Carex stricta", 6, DAY],
+      ["Aster novae-angliae", null, null],
+    ]);
     const yard = await yardNow();
     // 5 + 6 of the 5 + 7 planned for the two clumps that were counted.
     expect(plantedSoFar(yard)).toEqual({ planted: 11, planned: 12, clumps: 2 });
@@ -46,7 +55,11 @@ describe("counting what went into the ground", () => {
     expect(clumpsToCount(await yardNow())).toHaveLength(2);
   });
 
-  test.each([["2.5", "The count must be a whole number."], ["-1", "The count must be 0 or more."], ["six", 'The count must be a number; it is the text "six".']])("%s is no count", async (text, sentence) => {
+  test.each([
+    ["2.5", "The count must be a whole number."],
+    ["-1", "The count must be 0 or more."],
+    ["six", 'The count must be a number; it is the text "six".'],
+  ])("%s is no count", async (text, sentence) => {
     const clumps = clumpsToCount(await yardNow());
     const [first] = clumps;
     if (first === undefined) throw new Error("no clumps");
@@ -61,9 +74,16 @@ describe("counting what went into the ground", () => {
     if (iris === undefined || sedge === undefined || aster === undefined) throw new Error("no clumps");
     const typed = withCount([], keyOf(clumps, sedge), "6");
     const sorted = [{ ...aster, row: iris.row }, iris, { ...sedge, row: aster.row }];
-    expect(countedClumps(typed, sorted).map(({ row, typed: count }) => [row.record.plant, count])).toEqual([["Aster novae-angliae", "3"], ["Iris versicolor", "5"], ["Carex stricta", "6"]]);
+    expect(countedClumps(typed, sorted).map(({ row, typed: count }) => [row.record.plant, count])).toEqual([
+      ["Aster novae-angliae", "3"],
+      ["Iris versicolor", "5"],
+      ["Carex stricta", "6"],
+    ]);
     const alike = [iris, { ...iris, row: sedge.row }];
-    expect(countedClumps(withCount([], countedClumps([], alike)[1]?.key ?? "", "2"), alike).map(({ typed: count }) => count)).toEqual(["5", "2"]);
+    expect(countedClumps(withCount([], countedClumps([], alike)[1]?.key ?? "", "2"), alike).map(({ typed: count }) => count)).toEqual([
+      "5",
+      "2",
+    ]);
   });
 });
 

@@ -39,25 +39,42 @@ describe("writing a plan", () => {
     const yard = await yardNow();
     const plan = await planNow();
     await workbook.writeValues([{ range: yard.clumps[0]!.at("planned"), values: [[9]] }]);
-    const conflicts = await writePlan(workbook, yard, seenClumps(yard), [...changeClump(plan, plan[0]!.id, { planned: 3 }), clump("new-1", "Juncus effusus", 3)]);
+    const conflicts = await writePlan(workbook, yard, seenClumps(yard), [
+      ...changeClump(plan, plan[0]!.id, { planned: 3 }),
+      clump("new-1", "Juncus effusus", 3),
+    ]);
     expect(conflicts.map(sentenceOf)).toEqual([expect.stringContaining("held 5 when you opened it and holds 9 now")]);
-    expect(await onSheet()).toEqual([["Iris versicolor", 9], ["Carex stricta", 7]]);
+    expect(await onSheet()).toEqual([
+      ["Iris versicolor", 9],
+      ["Carex stricta", 7],
+    ]);
   });
 
   test("follows a clump that somebody sorts to another row, and touches no other", async () => {
     const yard = await yardNow();
     const plan = await planNow();
     const [first, second] = yard.clumps;
-    await workbook.writeValues([{ range: { ...first!.at("siteId"), rows: 2, columns: 7 }, values: [second!, first!].map(({ cells: c }) => [c.siteId, c.plant, c.zone, c.planned, c.spacing, c.alongLength, c.acrossWidth]) }]);
+    await workbook.writeValues([
+      {
+        range: { ...first!.at("siteId"), rows: 2, columns: 7 },
+        values: [second!, first!].map(({ cells: c }) => [c.siteId, c.plant, c.zone, c.planned, c.spacing, c.alongLength, c.acrossWidth]),
+      },
+    ]);
     expect(await writePlan(workbook, await yardNow(), seenClumps(yard), changeClump(plan, plan[0]!.id, { along: 4 }))).toEqual([]);
-    expect((await yardNow()).clumps.map(({ record: { plant, alongLength } }) => [plant, alongLength])).toEqual([["Carex stricta", 1.5], ["Iris versicolor", 4]]);
+    expect((await yardNow()).clumps.map(({ record: { plant, alongLength } }) => [plant, alongLength])).toEqual([
+      ["Carex stricta", 1.5],
+      ["Iris versicolor", 4],
+    ]);
   });
 
   test("lets a clump taken out lend its row to a new one, and blanks the row of one that nothing follows", async () => {
     const yard = await yardNow();
     const [first, second] = await planNow();
     await writePlan(workbook, yard, seenClumps(yard), [second!, clump("new-1", "Juncus effusus", 3)]);
-    expect(await onSheet()).toEqual([["Juncus effusus", 3], ["Carex stricta", 7]]);
+    expect(await onSheet()).toEqual([
+      ["Juncus effusus", 3],
+      ["Carex stricta", 7],
+    ]);
     const then = await yardNow();
     await writePlan(workbook, then, seenClumps(then), [second!]);
     expect(await onSheet()).toEqual([["Carex stricta", 7]]);
@@ -70,7 +87,10 @@ describe("writing a plan", () => {
     const [, second] = await planNow();
     await writePlan(workbook, yard, seenClumps(yard), [second!, clump("new-1", "Juncus effusus", 3)]);
     const after = (await yardNow()).clumps;
-    expect(after.map(({ record: { plant, note } }) => [plant, note])).toEqual([["Carex stricta", null], ["Juncus effusus", null]]);
+    expect(after.map(({ record: { plant, note } }) => [plant, note])).toEqual([
+      ["Carex stricta", null],
+      ["Juncus effusus", null],
+    ]);
   });
 
   test("keeps a cell that holds a slip as it was typed until its clump is changed", async () => {
@@ -85,20 +105,30 @@ describe("writing a plan", () => {
   test("keeps a hostile plant name as text", async () => {
     const yard = await yardNow();
     await writePlan(workbook, yard, seenClumps(yard), [clump("new-1", '=HYPERLINK("x","y")', 3), clump("new-2", "__proto__", 5)]);
-    expect(await onSheet()).toEqual([['=HYPERLINK("x","y")', 3], ["__proto__", 5]]);
+    expect(await onSheet()).toEqual([
+      ['=HYPERLINK("x","y")', 3],
+      ["__proto__", 5],
+    ]);
     expect(await workbook.readFormulas((await yardNow()).clumps[0]!.at("plant"))).toEqual([[""]]);
   });
 
   test("whose clump somebody has removed from the sheet brings it back only when asked to, with what was noted on it", async () => {
-    const { clumps: [row] } = await yardNow();
-    await workbook.writeValues([{ range: row!.at("planted"), values: [[4]] }, { range: row!.at("note"), values: [["Gift of the school"]] }]);
+    const {
+      clumps: [row],
+    } = await yardNow();
+    await workbook.writeValues([
+      { range: row!.at("planted"), values: [[4]] },
+      { range: row!.at("note"), values: [["Gift of the school"]] },
+    ]);
     const yard = await yardNow();
     const plan = await planNow();
     const seen = seenClumps(yard);
     const [iris] = plan;
     await clearRow(workbook, yard.clumps[0]!);
     const changed = changeClump(plan, iris!.id, { planned: 9 });
-    await expect(writePlan(workbook, await yardNow(), seen, changed)).rejects.toThrow(/^Nothing was written: clumps of this plan were removed/);
+    await expect(writePlan(workbook, await yardNow(), seen, changed)).rejects.toThrow(
+      /^Nothing was written: clumps of this plan were removed/,
+    );
     expect(await onSheet()).toEqual([["Carex stricta", 7]]);
 
     const gone = removedMeanwhile(await yardNow(), seen, changed);
@@ -106,7 +136,10 @@ describe("writing a plan", () => {
     expect(stillOnSheet(await yardNow(), seen).map(({ record: { plant } }) => plant)).toEqual(["Carex stricta"]);
     await writePlan(workbook, await yardNow(), seen, putBack(changed, gone));
     const back = (await yardNow()).clumps.map(({ record: { plant, planned, planted, note } }) => [plant, planned, planted, note]);
-    expect(back).toEqual([["Carex stricta", 7, null, null], ["Iris versicolor", 9, 4, "Gift of the school"]]);
+    expect(back).toEqual([
+      ["Carex stricta", 7, null, null],
+      ["Iris versicolor", 9, 4, "Gift of the school"],
+    ]);
   });
 
   test("is not held up by a removed clump that it takes out as well", async () => {

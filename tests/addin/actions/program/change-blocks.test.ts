@@ -1,7 +1,6 @@
 import { beforeEach, describe, expect, test } from "vitest";
-import { latestChanges, undoChange } from "../../../../addin/actions/program/change-log.ts";
-import type { LoggedWorkbook } from "../../../../addin/actions/program/change-log.ts";
-import type { CellValue } from "../../../../addin/workbook/workbook.ts";
+import { latestChanges, undoChange, type LoggedWorkbook } from "../../../../addin/actions/program/change-log.ts";
+import type { CellValue } from "../../../../addin/workbook/port.ts";
 import type { WorkbookInMemory } from "../../workbook-in-memory.ts";
 import { changeLogIn, loggedInMemory } from "./logged-workbook.ts";
 
@@ -28,7 +27,10 @@ async function writeOver(before: (row: number) => readonly CellValue[], after: (
 
 describe("a write as large as years of rain", () => {
   test("takes a handful of rows of the Change log, none of whose cells holds more than a spreadsheet's cell can", async () => {
-    const change = await writeOver((row) => [row / 7, "in"], (row) => [row / 3, "mm"]);
+    const change = await writeOver(
+      (row) => [row / 7, "in"],
+      (row) => [row / 3, "mm"],
+    );
     const rows = await changeLogIn(host);
     expect(rows.length).toBeGreaterThan(1);
     expect(rows.length).toBeLessThan(40);
@@ -39,27 +41,38 @@ describe("a write as large as years of rain", () => {
 
   test("is taken back whole: every number to its last digit, texts, blanks and words that look like formulas", async () => {
     const before = (row: number): CellValue[] => [row % 3 === 0 ? null : row / 7, row % 5 === 0 ? "=1+1" : "in"];
-    const change = await writeOver(before, (row) => [0.1 * row, "[\"mm\"]"]);
+    const change = await writeOver(before, (row) => [0.1 * row, '["mm"]']);
     await undoChange(host, change);
     expect(await held()).toEqual(cells(before));
   });
 
   test("where nothing stood before leaves blank cells when it is taken back", async () => {
-    const change = await writeOver(() => [null, null], (row) => [row, "in"]);
+    const change = await writeOver(
+      () => [null, null],
+      (row) => [row, "in"],
+    );
     expect((await changeLogIn(host)).every(({ before }) => before === null)).toBe(true);
     await undoChange(host, change);
     expect((await held()).flat().every((cell) => cell === null)).toBe(true);
   });
 
   test("is not taken back where one cell of it has changed since", async () => {
-    const change = await writeOver(() => [null, null], (row) => [row, "in"]);
+    const change = await writeOver(
+      () => [null, null],
+      (row) => [row, "in"],
+    );
     await host.writeValues([{ range: { ...where, row: 9000, rows: 1, columns: 1 }, values: [[77]] }]);
-    await expect(undoChange(host, change)).rejects.toThrow(/^Nothing was undone, because cells have changed since\. 'Rain record'!B\d+:C\d+ was left with/);
+    await expect(undoChange(host, change)).rejects.toThrow(
+      /^Nothing was undone, because cells have changed since\. 'Rain record'!B\d+:C\d+ was left with/,
+    );
     expect((await held())[11]).toEqual([11, "in"]);
   });
 
   test("is not taken back where a formula stands in its place by now, though it answers the same", async () => {
-    const change = await writeOver(() => [null, null], (row) => [row, "in"]);
+    const change = await writeOver(
+      () => [null, null],
+      (row) => [row, "in"],
+    );
     await host.writeFormulas([{ range: { ...where, row: 500, rows: 1, columns: 1 }, formulas: [["=497"]] }]);
     await expect(undoChange(host, change)).rejects.toThrow(/^Nothing was undone/);
   });
@@ -73,7 +86,10 @@ describe("a write as large as years of rain", () => {
   });
 
   test("of which only some rows change is on the log with those rows alone", async () => {
-    await writeOver((row) => [row, "in"], (row) => [row === 11_990 ? -1 : row, "in"]);
+    await writeOver(
+      (row) => [row, "in"],
+      (row) => [row === 11_990 ? -1 : row, "in"],
+    );
     expect(await changeLogIn(host)).toHaveLength(1);
   });
 

@@ -1,11 +1,10 @@
 import fc from "fast-check";
 import { beforeEach, describe, expect, test } from "vitest";
-import { latestChanges, logWrites, undoChange } from "../../../../addin/actions/program/change-log.ts";
-import type { LoggedWorkbook } from "../../../../addin/actions/program/change-log.ts";
+import { latestChanges, logWrites, undoChange, type LoggedWorkbook } from "../../../../addin/actions/program/change-log.ts";
 import { addSurface, addYard, changeSurface } from "../../../../addin/actions/yard/record-yard.ts";
 import { setUpWorkbook } from "../../../../addin/actions/workbook/set-up-workbook.ts";
 import { clearRow } from "../../../../addin/actions/program/write-records.ts";
-import type { CellValue } from "../../../../addin/workbook/workbook.ts";
+import type { CellValue } from "../../../../addin/workbook/port.ts";
 import { yardIn } from "../../one-yard.ts";
 import { WorkbookInMemory } from "../../workbook-in-memory.ts";
 import { changeLogIn, loggedInMemory } from "./logged-workbook.ts";
@@ -42,7 +41,15 @@ describe("what the pane writes", () => {
     await changeSurface(logged.workbook, await roofOfYard(), { ...roof, area: 640, share: null });
     expect(await logged.putOnLog(CREW)).toBe(1);
     const { row } = await roofOfYard();
-    const common = { change: 1, by: "Crew one", what: "Roof changed", siteId: "Y-001", sheet: "Surfaces", beforeHolds: "value", afterHolds: "value" };
+    const common = {
+      change: 1,
+      by: "Crew one",
+      what: "Roof changed",
+      siteId: "Y-001",
+      sheet: "Surfaces",
+      beforeHolds: "value",
+      afterHolds: "value",
+    };
     expect(await log()).toMatchObject([
       { ...common, cell: `D${row + 1}`, heading: "Area (sq ft | m²)", before: 620, after: 640 },
       { ...common, cell: `E${row + 1}`, heading: "Share draining here", before: 0.5, after: null },
@@ -85,18 +92,20 @@ describe("undo", () => {
     await undoChange(host, cleared ?? 0);
     expect(host.sheets.get("Surfaces")?.values).toEqual(withRoof);
     await undoChange(host, added ?? 0);
-    expect((host.sheets.get("Surfaces")?.values ?? []).flat().filter((cell) => cell !== null)).toEqual(without?.flat().filter((cell) => cell !== null));
+    expect((host.sheets.get("Surfaces")?.values ?? []).flat().filter((cell) => cell !== null)).toEqual(
+      without?.flat().filter((cell) => cell !== null),
+    );
   });
 
   test("of a value in place of a formula brings the formula back, and a text that looks like one stays a text", async () => {
     const where = { sheet: "Sites", row: 3, column: 1, rows: 1, columns: 2 };
     await host.writeFormulas([{ range: where, formulas: [["=1+1", "=2+2"]] }]);
-    await host.writeValues([{ range: { ...where, column: 2, columns: 1 }, values: [["=HYPERLINK(\"x\")"]] }]);
+    await host.writeValues([{ range: { ...where, column: 2, columns: 1 }, values: [['=HYPERLINK("x")']] }]);
     await logged.workbook.writeValues([{ range: where, values: [["Corner house", "4 Fennel Row"]] }]);
     const change = await logged.putOnLog(CREW);
     await undoChange(host, change ?? 0);
     expect(await host.readFormulas(where)).toEqual([["=1+1", ""]]);
-    expect((await host.read([where]))[0]?.[0]?.[1]).toBe("=HYPERLINK(\"x\")");
+    expect((await host.read([where]))[0]?.[0]?.[1]).toBe('=HYPERLINK("x")');
   });
 
   test("writes nothing when a cell has changed since, and says what each held", async () => {
@@ -126,7 +135,13 @@ describe("undo", () => {
   });
 
   test("brings back any cells, whatever was written over them", async () => {
-    const cell = fc.oneof(fc.string(), fc.double({ noNaN: true, noDefaultInfinity: true }), fc.boolean(), fc.constant(null), fc.constantFrom("__proto__", "=1+1", "<img src=x onerror=alert(1)>", "\u202e1"));
+    const cell = fc.oneof(
+      fc.string(),
+      fc.double({ noNaN: true, noDefaultInfinity: true }),
+      fc.boolean(),
+      fc.constant(null),
+      fc.constantFrom("__proto__", "=1+1", "<img src=x onerror=alert(1)>", "\u202e1"),
+    );
     const rows = fc.array(fc.tuple(cell, cell), { minLength: 1, maxLength: 4 });
     await fc.assert(
       fc.asyncProperty(rows, rows, async (before, after) => {

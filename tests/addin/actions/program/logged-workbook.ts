@@ -1,9 +1,7 @@
 /** A workbook that is set up, with its writes kept for the Change log. */
-import { logWrites } from "../../../../addin/actions/program/change-log.ts";
-import type { LoggedWorkbook } from "../../../../addin/actions/program/change-log.ts";
+import { logWrites, type LoggedWorkbook } from "../../../../addin/actions/program/change-log.ts";
 import { setUpWorkbook } from "../../../../addin/actions/workbook/set-up-workbook.ts";
-import { changeLogSheet } from "../../../../addin/records/change-log.ts";
-import type { ChangeRow } from "../../../../addin/records/change-log.ts";
+import { changeLogSheet, type ChangeRow } from "../../../../addin/records/change-log.ts";
 import { readRecords } from "../../../../addin/records/read-records.ts";
 import { WorkbookInMemory } from "../../workbook-in-memory.ts";
 

@@ -6,8 +6,7 @@ import { addYard } from "../../../../addin/actions/yard/record-yard.ts";
 import { setUpWorkbook } from "../../../../addin/actions/workbook/set-up-workbook.ts";
 import { refusalsInSight, yardStanding } from "../../../../addin/actions/visits/stage-standing.ts";
 import { suggestedLawfulFrom, ticketRuleOfYard } from "../../../../addin/actions/visits/ticket-hints.ts";
-import { whatIsNext } from "../../../../addin/actions/program/what-is-next.ts";
-import type { NoticeKind } from "../../../../addin/actions/program/what-is-next.ts";
+import { whatIsNext, type NoticeKind } from "../../../../addin/actions/program/what-is-next.ts";
 import { appendRow } from "../../../../addin/actions/program/write-records.ts";
 import { NO_OVERRIDE } from "../../../../addin/checklist/dig-lock.ts";
 import { oneCallTicket } from "../../../../addin/checklist/one-call-ticket.ts";
@@ -19,8 +18,7 @@ import { pricesSheet } from "../../../../addin/records/prices.ts";
 import { visitsSheet } from "../../../../addin/records/visits.ts";
 import { HostInMemory } from "../../../taskpane/host-in-memory.ts";
 import { screeningVisit } from "../../../../addin/checklist/screening-visit.ts";
-import { ticketInForce } from "../../checklist/visit-rows.ts";
-import type { VisitEntry } from "../../checklist/visit-rows.ts";
+import { ticketInForce, type VisitEntry } from "../../checklist/visit-rows.ts";
 
 let workbook: HostInMemory;
 
@@ -46,7 +44,9 @@ const screened: readonly VisitEntry[] = screeningVisit.steps.map(({ id }) => ({ 
 const on = (iso: string) => dayNumber(...(iso.split("-").map(Number) as [number, number, number]));
 
 async function notices(kind: NoticeKind, today: string): Promise<readonly (readonly [urgency: string, sentence: string])[]> {
-  return whatIsNext(await readProgram(workbook), on(today)).filter((notice) => notice.kind === kind).map(({ urgency, sentence }) => [urgency, sentence]);
+  return whatIsNext(await readProgram(workbook), on(today))
+    .filter((notice) => notice.kind === kind)
+    .map(({ urgency, sentence }) => [urgency, sentence]);
 }
 
 async function standing(today = "2026-05-10") {
@@ -63,11 +63,19 @@ describe("Where a yard stands", () => {
       if (found === undefined) throw new Error("no dig day");
       return refusalsInSight(found).map(({ id }) => id);
     };
-    await answer(...ticketInForce, ...stageNamed("dig-day").steps.slice(0, -1).map(({ id }): VisitEntry => ({ step: id, answer: "Right", verdict: "pass" })));
+    await answer(
+      ...ticketInForce,
+      ...stageNamed("dig-day")
+        .steps.slice(0, -1)
+        .map(({ id }): VisitEntry => ({ step: id, answer: "Right", verdict: "pass" })),
+    );
     expect(await digDay()).toContain("ticket-expired");
     await answer({ step: "levels", answer: "Within 1/2 in (13 mm)", verdict: "pass" });
     expect(await digDay()).toEqual([]);
-    await recordOverride(workbook, (await standing()).yard, stageNamed("dig-day"), refusal("untested-soil", ""), { by: "Wren", reason: "Tested by the county" });
+    await recordOverride(workbook, (await standing()).yard, stageNamed("dig-day"), refusal("untested-soil", ""), {
+      by: "Wren",
+      reason: "Tested by the county",
+    });
     expect(await digDay()).toEqual(["untested-soil"]);
     await answer({ step: "levels", answer: "Not level yet", verdict: "stop" });
     expect(await digDay()).toContain("ticket-expired");
@@ -90,14 +98,21 @@ describe("Where a yard stands", () => {
 
   it("a stop is the next thing, before anything that follows", async () => {
     await answer(...enquiry, ...screened, { step: "foundation", answer: 6, verdict: "stop" });
-    expect(await standing()).toMatchObject({ current: { state: "stopped" }, next: { kind: "stop", sentence: "Screening visit says stop: Foundation. Settle it, or find another place." } });
+    expect(await standing()).toMatchObject({
+      current: { state: "stopped" },
+      next: { kind: "stop", sentence: "Screening visit says stop: Foundation. Settle it, or find another place." },
+    });
   });
 
   it("with the ticket in force a hole is to be tested, and the day before it is lawful the yard waits", async () => {
     await answer(...enquiry, ...screened, { step: "white-lined", answer: "Outlined", verdict: "pass" }, ...ticketInForce);
     expect((await standing("2026-05-04")).next).toMatchObject({ stage: "test-visit", kind: "todo", place: "hole tests" });
     expect((await standing("2026-05-03")).next).toMatchObject({ stage: "test-visit", kind: "wait" });
-    expect((await standing("2026-06-19")).next).toMatchObject({ stage: "test-visit", kind: "stop", sentence: "The ticket was in force until 2026-06-18, not on 2026-06-19. Ask for a new one and write its number down." });
+    expect((await standing("2026-06-19")).next).toMatchObject({
+      stage: "test-visit",
+      kind: "stop",
+      sentence: "The ticket was in force until 2026-06-18, not on 2026-06-19. Ask for a new one and write its number down.",
+    });
   });
 
   it("an optional step keeps no stage from being done, and its blank is not called a pass", async () => {
@@ -173,7 +188,18 @@ describe("Prices on the board", () => {
 describe("Tests to repeat on the board", () => {
   it("a single hole that was not soaked is one, and a yard without a test is none", async () => {
     expect(await notices("re-test", "2026-05-10")).toEqual([]);
-    await appendRow(workbook, holeTestsSheet, { siteId: "Y-001", hole: "A", soaked: "no", holeDiameter: 8, minutes1: 0, water1: 8, minutes2: 30, water2: 7, minutes3: 60, water3: 6 });
+    await appendRow(workbook, holeTestsSheet, {
+      siteId: "Y-001",
+      hole: "A",
+      soaked: "no",
+      holeDiameter: 8,
+      minutes1: 0,
+      water1: 8,
+      minutes2: 30,
+      water2: 7,
+      minutes3: 60,
+      water3: 6,
+    });
     const [[urgency, sentence] = []] = await notices("re-test", "2026-05-10");
     expect(urgency).toBe("next");
     expect(sentence).toContain("Only one hole was tested: test at least two. Hole A: not soaked first");
@@ -187,7 +213,9 @@ describe("Overrides", () => {
   it("one in force is on the board with its name, reason and day, and a withdrawn one is not", async () => {
     await answer({ step: "foundation", answer: 6, verdict: "stop" });
     await recordOverride(workbook, await yardOf(), screeningVisit, stop, { by: "Kit Marlow", reason: "Slab without a cellar" });
-    expect((await notices("override", "2026-05-10"))[0]?.[1]).toMatch(/^Kit Marlow overrode "stop: foundation" on \d{4}-\d{2}-\d{2}: Slab without a cellar$/);
+    expect((await notices("override", "2026-05-10"))[0]?.[1]).toMatch(
+      /^Kit Marlow overrode "stop: foundation" on \d{4}-\d{2}-\d{2}: Slab without a cellar$/,
+    );
     await withdrawOverride(workbook, await yardOf(), screeningVisit, stop, { by: "Ada Fenn", reason: "Cellar found" });
     expect(await notices("override", "2026-05-10")).toEqual([]);
     expect((await yardOf()).visits.map(({ record }) => record.answer)).toEqual([6, "Overridden", "Withdrawn"]);
@@ -203,7 +231,9 @@ describe("Overrides", () => {
 
   it("the ticket's lock takes none", async () => {
     const locked = { id: "ticket-missing", sentence: "There is no one-call ticket.", neverOverridden: NO_OVERRIDE };
-    await expect(recordOverride(workbook, await yardOf(), oneCallTicket, locked, { by: "Kit Marlow", reason: "In a hurry" })).rejects.toThrow(NO_OVERRIDE);
+    await expect(
+      recordOverride(workbook, await yardOf(), oneCallTicket, locked, { by: "Kit Marlow", reason: "In a hurry" }),
+    ).rejects.toThrow(NO_OVERRIDE);
   });
 });
 
@@ -212,8 +242,20 @@ describe("What is recorded", () => {
 
   it("a day is kept as text that every spreadsheet leaves alone, a number with the yard's unit, a text as it was typed", async () => {
     const yard = (await readProgram(workbook)).yards[0]!;
-    await recordAnswer(workbook, yard, oneCallTicket, step("ticket-expires"), { kind: "date", date: on("2026-06-18"), note: "", by: "Kit Marlow", day: on("2026-05-02") });
-    await recordAnswer(workbook, yard, oneCallTicket, step("refusal-depth"), { kind: "number", value: 26, note: "", by: "", link: "IMG 44" });
+    await recordAnswer(workbook, yard, oneCallTicket, step("ticket-expires"), {
+      kind: "date",
+      date: on("2026-06-18"),
+      note: "",
+      by: "Kit Marlow",
+      day: on("2026-05-02"),
+    });
+    await recordAnswer(workbook, yard, oneCallTicket, step("refusal-depth"), {
+      kind: "number",
+      value: 26,
+      note: "",
+      by: "",
+      link: "IMG 44",
+    });
     await recordAnswer(workbook, yard, oneCallTicket, step("contact"), { kind: "text", text: '=HYPERLINK("x")', note: "", by: "" });
     const rows = (await readProgram(workbook)).yards[0]!.visits.map(({ record }) => record);
     expect(rows[0]).toMatchObject({ answer: "2026-06-18", unit: null, verdict: null, date: on("2026-05-02"), by: "Kit Marlow" });
@@ -230,7 +272,10 @@ describe("The counted day", () => {
     ["Michigan", "2026-05-05"],
     ["Nebraska", "2026-05-04"],
   ])("asked for on Wednesday 2026-04-29 under the rule of %s, it is %s, and local law decides", async (state, day) => {
-    await answer({ step: "ticket-requested", answer: "2026-04-29" }, ...(state === null ? [] : [{ step: "ticket-rule", answer: state, verdict: "pass" }]));
+    await answer(
+      { step: "ticket-requested", answer: "2026-04-29" },
+      ...(state === null ? [] : [{ step: "ticket-rule", answer: state, verdict: "pass" }]),
+    );
     const suggested = suggestedLawfulFrom((await readProgram(workbook)).yards[0]!);
     expect(suggested?.day).toBe(on(day));
     expect(suggested?.cautions[0]).toMatch(/^Local law decides/);

@@ -1,6 +1,5 @@
 /** Files as gauges, loggers and spreadsheets write them; all invented. */
-import type { RainChoices, RainFile } from "../../../../addin/actions/rain-record/read-rain-file.ts";
-import { NOTHING_CHOSEN, readRainFile } from "../../../../addin/actions/rain-record/read-rain-file.ts";
+import { NOTHING_CHOSEN, readRainFile, type RainChoices, type RainFile } from "../../../../addin/actions/rain-record/read-rain-file.ts";
 import { readRainTable } from "../../../../addin/actions/rain-record/rain-table.ts";
 import type { RainSeries } from "../../../../addin/actions/rain-record/rain-series.ts";
 import { dayNumberOf, isoDate } from "../../../../addin/actions/dates.ts";

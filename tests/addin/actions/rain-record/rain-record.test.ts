@@ -11,7 +11,7 @@ import { setUpWorkbook } from "../../../../addin/actions/workbook/set-up-workboo
 import { cellOf, firstRow } from "../../../../addin/records/place.ts";
 import { MOST_READINGS, rainRecordSheet } from "../../../../addin/records/rain-record.ts";
 import { readRecords } from "../../../../addin/records/read-records.ts";
-import { isCellError } from "../../../../functions/worksheet/cell.ts";
+import { isCellError } from "../../../../functions/worksheet/calling/cell.ts";
 import { longTerm } from "../../../../functions/worksheet/long-term.ts";
 import { dailyRainMillimetres } from "../../../functions/rainfall/daily-rain.ts";
 import { WorkbookInMemory } from "../../workbook-in-memory.ts";
@@ -28,8 +28,16 @@ async function rows() {
   return readRecords(rainRecordSheet, cells);
 }
 
-const write = async (text: string, way: "replace" | "add" = "replace") => writeRainRecord(workbook, seriesOf(text, { notMeasured: "blank", noReading: "blank" }), way, "Ferry steps", await readRecordedRain(workbook));
-const days = (from: number, depths: readonly (number | string)[]) => ["Date,Rain (in)", ...depths.map((depth, index) => `2026-05-${String(from + index).padStart(2, "0")},${depth}`)].join("\n");
+const write = async (text: string, way: "replace" | "add" = "replace") =>
+  writeRainRecord(
+    workbook,
+    seriesOf(text, { notMeasured: "blank", noReading: "blank" }),
+    way,
+    "Ferry steps",
+    await readRecordedRain(workbook),
+  );
+const days = (from: number, depths: readonly (number | string)[]) =>
+  ["Date,Rain (in)", ...depths.map((depth, index) => `2026-05-${String(from + index).padStart(2, "0")},${depth}`)].join("\n");
 
 describe("Seattle's days of 2012 to 2015 (vega-datasets 3.2.1, data/seattle-weather.csv, in mm)", () => {
   const text = readFileSync(new URL("../../../../node_modules/vega-datasets/data/seattle-weather.csv", import.meta.url), "utf8");
@@ -48,7 +56,14 @@ describe("Seattle's days of 2012 to 2015 (vega-datasets 3.2.1, data/seattle-weat
   test("on the Rain record, LONGTERM answers over its cells as it does over the file's numbers", async () => {
     await writeRainRecord(workbook, seriesOf(text, { unit: "mm" }), "replace", "Seattle", await readRecordedRain(workbook));
     const recorded = await readRecordedRain(workbook);
-    expect(recorded).toMatchObject({ readings: 1461, stepMinutes: 1440, unit: "mm", notMeasured: 0, faults: [], reference: "'Rain record'!$B$4:$B$1464" });
+    expect(recorded).toMatchObject({
+      readings: 1461,
+      stepMinutes: 1440,
+      unit: "mm",
+      notMeasured: 0,
+      faults: [],
+      reference: "'Rain record'!$B$4:$B$1464",
+    });
     const [cells = []] = await workbook.read([{ ...cellOf(rainRecordSheet, firstRow(rainRecordSheet), "depth"), rows: 1461 }]);
     const garden = [24, 100, 0.95, 10, 150, 12, 450, 0.25, 3, 0, "metric"] as const;
     const [answer] = longTerm.evaluate([cells, ...garden]);
@@ -63,7 +78,11 @@ describe("The Rain record", () => {
     const { rows: records, slips } = await rows();
     expect(slips).toEqual([]);
     expect(records.map(({ record: { depth, unit, gauge, note } }) => [depth, unit, gauge, note])).toEqual([
-      [0.25, "in", "Ferry steps", null], [0, "in", "Ferry steps", "trace"], [null, "in", "Ferry steps", "not measured"], [null, "in", "Ferry steps", "not measured"], [1.5, "in", "Ferry steps", null],
+      [0.25, "in", "Ferry steps", null],
+      [0, "in", "Ferry steps", "trace"],
+      [null, "in", "Ferry steps", "not measured"],
+      [null, "in", "Ferry steps", "not measured"],
+      [1.5, "in", "Ferry steps", null],
     ]);
     expect(records.map(({ record }) => clock((record.began ?? 0) * 1440))).toEqual([4, 5, 6, 7, 8].map((day) => `2026-05-0${day} 00:00`));
   });
@@ -73,14 +92,23 @@ describe("The Rain record", () => {
     const before = await rows();
     const { workbook: logged, putOnLog } = logWrites(workbook);
     await writeRainRecord(logged, seriesOf(days(20, [9, 8])), "replace", "", await readRecordedRain(logged));
-    expect((await rows()).rows.map(({ record }) => [record.depth, record.gauge])).toEqual([[9, null], [8, null]]);
+    expect((await rows()).rows.map(({ record }) => [record.depth, record.gauge])).toEqual([
+      [9, null],
+      [8, null],
+    ]);
     await undoChange(workbook, (await putOnLog({ by: "", what: "Rain" })) ?? 0);
     expect((await rows()).rows.map(({ record }) => record)).toEqual(before.rows.map(({ record }) => record));
   });
 
   test("takes thirty years of days: formats reach them all, the check finds nothing to repair, and the log stays short", async () => {
     const { workbook: logged, putOnLog } = logWrites(workbook);
-    const series = { unit: "in" as const, stepMinutes: 1440, beganMinutes: 35_000 * 1440, depths: Array.from({ length: 10_957 }, (_, day) => (day % 9) / 100), remarks: new Map() };
+    const series = {
+      unit: "in" as const,
+      stepMinutes: 1440,
+      beganMinutes: 35_000 * 1440,
+      depths: Array.from({ length: 10_957 }, (_, day) => (day % 9) / 100),
+      remarks: new Map(),
+    };
     await writeRainRecord(logged, series, "replace", "", await readRecordedRain(logged));
     expect(workbook.continued).toEqual([{ sheet: "Rain record", row: 1003, column: 0, rows: 15_000, columns: 5 }]);
     expect((await checkWorkbook(workbook)).filter(({ where }) => where?.sheet === "Rain record")).toEqual([]);
@@ -95,7 +123,14 @@ describe("The Rain record", () => {
     const depths = Array.from({ length: 2 * ROWS_AT_A_TIME + 1 }, (_, hour) => (hour % 7) / 100);
     const shares: number[] = [];
     const progress = (share: number) => Promise.resolve(void shares.push(share));
-    await writeRainRecord(logged, { unit: "in", stepMinutes: 60, beganMinutes: 35_000 * 1440, depths, remarks: new Map() }, "replace", "", await readRecordedRain(logged), progress);
+    await writeRainRecord(
+      logged,
+      { unit: "in", stepMinutes: 60, beganMinutes: 35_000 * 1440, depths, remarks: new Map() },
+      "replace",
+      "",
+      await readRecordedRain(logged),
+      progress,
+    );
     expect(shares.map((share) => Math.floor(100 * share))).toEqual([0, 33, 66]);
     expect((await readRecordedRain(workbook)).depths).toEqual(depths);
     const change = await putOnLog({ by: "", what: "Rain" });
@@ -114,7 +149,9 @@ describe("The Rain record", () => {
     await write(days(4, [1, 2]));
     const shown = await readRecordedRain(workbook);
     await workbook.writeValues([{ range: cellOf(rainRecordSheet, firstRow(rainRecordSheet), "note"), values: [["Gauge leaned"]] }]);
-    await expect(writeRainRecord(workbook, seriesOf(days(20, [9])), "replace", "", shown)).rejects.toThrow(/^The sheet Rain record has changed since it was shown here, so nothing was written/);
+    await expect(writeRainRecord(workbook, seriesOf(days(20, [9])), "replace", "", shown)).rejects.toThrow(
+      /^The sheet Rain record has changed since it was shown here, so nothing was written/,
+    );
     expect((await rows()).rows).toHaveLength(2);
   });
 
@@ -146,10 +183,22 @@ describe("The Rain record", () => {
   test("names what keeps a formula from reading it: words for depths, blanks, two units, uneven steps, no moment", async () => {
     await write(days(4, [1, 2, 3, 4]));
     const at = (row: number, key: keyof typeof rainRecordSheet.columns) => cellOf(rainRecordSheet, firstRow(rainRecordSheet) + row, key);
-    await workbook.writeValues([[at(1, "depth"), "wet"], [at(2, "depth"), null], [at(2, "unit"), "mm"], [at(3, "unit"), null], [at(3, "began"), "May"]].map(([range, value]) => ({ range: range as ReturnType<typeof at>, values: [[value as string | null]] })));
+    await workbook.writeValues(
+      [
+        [at(1, "depth"), "wet"],
+        [at(2, "depth"), null],
+        [at(2, "unit"), "mm"],
+        [at(3, "unit"), null],
+        [at(3, "began"), "May"],
+      ].map(([range, value]) => ({ range: range as ReturnType<typeof at>, values: [[value as string | null]] })),
+    );
     const { faults } = await readRecordedRain(workbook);
     expect(faults.map(({ kind, where, count }) => `${kind} row ${where.row + 1} ${count}`)).toEqual([
-      "bad moment row 7 1", "bad depth row 5 1", "blank depth row 6 1", "no unit row 7 1", "two units row 6 2",
+      "bad moment row 7 1",
+      "bad depth row 5 1",
+      "blank depth row 6 1",
+      "no unit row 7 1",
+      "two units row 6 2",
     ]);
   });
 
@@ -160,7 +209,8 @@ describe("The Rain record", () => {
 });
 
 describe("A file longer than a sheet takes", () => {
-  const years = (count: number) => ["When,Rain (mm)", "1990-01-01 00:00,1", "1990-01-01 01:00,2", "1990-01-01 02:00,2", `${1990 + count}-01-01 00:00,1`].join("\n");
+  const years = (count: number) =>
+    ["When,Rain (mm)", "1990-01-01 00:00,1", "1990-01-01 01:00,2", "1990-01-01 02:00,2", `${1990 + count}-01-01 00:00,1`].join("\n");
 
   test("of thirty years of hours is taken, of forty refused, and daily totals are offered instead", () => {
     expect(fileOf(years(30), { noReading: "dry" }).series?.depths.length).toBeGreaterThan(262_000);
@@ -175,11 +225,17 @@ test("any table of cells is read as csv-parse reads it, whatever stands in quote
   const cell = fc.oneof(fc.string({ maxLength: 8 }), fc.constantFrom('a "quoted" word', "two\nlines", "a;b", "=1+1", "3,5"));
   const quoted = (value: string) => `"${value.replaceAll('"', '""')}"`;
   fc.assert(
-    fc.property(fc.array(fc.tuple(cell, cell, cell), { minLength: 1, maxLength: 6 }), fc.constantFrom(",", ";", "\t"), (table, separator) => {
-      const text = table.map((row) => row.map(quoted).join(separator)).join("\r\n");
-      const read = csvRows(text);
-      const expected = (parse(text, { delimiter: separator, trim: false }) as string[][]).map((row) => row.map((value) => value.trim())).filter((row) => row.some((value) => value !== ""));
-      expect("sentence" in read ? read : read.rows.map(({ cells }) => cells)).toEqual(expected);
-    }),
+    fc.property(
+      fc.array(fc.tuple(cell, cell, cell), { minLength: 1, maxLength: 6 }),
+      fc.constantFrom(",", ";", "\t"),
+      (table, separator) => {
+        const text = table.map((row) => row.map(quoted).join(separator)).join("\r\n");
+        const read = csvRows(text);
+        const expected = (parse(text, { delimiter: separator, trim: false }) as string[][])
+          .map((row) => row.map((value) => value.trim()))
+          .filter((row) => row.some((value) => value !== ""));
+        expect("sentence" in read ? read : read.rows.map(({ cells }) => cells)).toEqual(expected);
+      },
+    ),
   );
 });

@@ -19,8 +19,19 @@ describe("A daily record", () => {
   });
 
   test.each([
-    ["Rain (in)", "in"], ["rain_in", "in"], ["Rainfall, inches", "in"], ["Precip in.", "in"], ["Depth [mm]", "mm"], ["Rain in mm", "mm"], ["rain_mm", "mm"], ["millimetres", "mm"],
-    ["Rain", null], ["Rain in the garden", null], ["Rain mm or in", null], ["Minimum", null], ["Rinse (min)", null],
+    ["Rain (in)", "in"],
+    ["rain_in", "in"],
+    ["Rainfall, inches", "in"],
+    ["Precip in.", "in"],
+    ["Depth [mm]", "mm"],
+    ["Rain in mm", "mm"],
+    ["rain_mm", "mm"],
+    ["millimetres", "mm"],
+    ["Rain", null],
+    ["Rain in the garden", null],
+    ["Rain mm or in", null],
+    ["Minimum", null],
+    ["Rinse (min)", null],
   ])("under the heading %j has the unit %j", (heading, unit) => {
     expect(fileOf(`Date;${heading}\n2026-05-04;1\n2026-05-05;2\n`, { columns: { date: 0, time: null, depth: 1 } }).unit).toBe(unit);
   });
@@ -28,14 +39,23 @@ describe("A daily record", () => {
   test("keeps a trace as 0 with a note, however it is written, and counts it", () => {
     const file = fileOf("Date,Rain (in)\n2026-05-04,T\n2026-05-05,trace\n2026-05-06,0.00T\n2026-05-07,0.1\n");
     expect(file.series?.depths).toEqual([0, 0, 0, 0.1]);
-    expect([...(file.series?.remarks ?? [])]).toEqual([[0, "trace"], [1, "trace"], [2, "trace"]]);
+    expect([...(file.series?.remarks ?? [])]).toEqual([
+      [0, "trace"],
+      [1, "trace"],
+      [2, "trace"],
+    ]);
     expect(file.read?.traces).toBe(3);
   });
 
   test("says which words and codes stand for no measurement, and asks what becomes of those days", () => {
     const text = "Date,Rain (in)\n2026-05-04,0.1\n2026-05-05,\n2026-05-06,-9999\n2026-05-07,M\n2026-05-08,999.99\n2026-05-09,0.2\n";
     const file = fileOf(text);
-    expect([...(file.read?.codes ?? [])]).toEqual([["", 1], ["-9999", 1], ["M", 1], ["999.99", 1]]);
+    expect([...(file.read?.codes ?? [])]).toEqual([
+      ["", 1],
+      ["-9999", 1],
+      ["M", 1],
+      ["999.99", 1],
+    ]);
     expect(file).toMatchObject({ notMeasured: 4, open: ["notMeasured"], series: null });
     expect(seriesOf(text, { notMeasured: "blank" }).depths).toEqual([0.1, null, null, null, null, 0.2]);
     const dry = seriesOf(text, { notMeasured: "dry" });
@@ -45,7 +65,11 @@ describe("A daily record", () => {
 
   test("takes no negative depth and no words for a depth: each is named with its line and counts as not measured", () => {
     const file = fileOf("Date,Rain (in)\n2026-05-04,-0.2\n2026-05-05,=1+1\n2026-05-06,0.35A\n2026-05-07,1\n", { notMeasured: "blank" });
-    expect(file.read?.badDepths).toEqual([{ line: 2, words: "-0.2" }, { line: 3, words: "=1+1" }, { line: 4, words: "0.35A" }]);
+    expect(file.read?.badDepths).toEqual([
+      { line: 2, words: "-0.2" },
+      { line: 3, words: "=1+1" },
+      { line: 4, words: "0.35A" },
+    ]);
     expect(file.series?.depths).toEqual([null, null, null, 1]);
   });
 
@@ -55,7 +79,10 @@ describe("A daily record", () => {
     expect(seriesOf(text, { noReading: "dry" }).depths).toEqual([3, 1, 0, 0, 4]);
     const blank = seriesOf(text, { noReading: "blank" });
     expect(blank.depths).toEqual([3, 1, null, null, 4]);
-    expect([...blank.remarks]).toEqual([[2, "no reading"], [3, "no reading"]]);
+    expect([...blank.remarks]).toEqual([
+      [2, "no reading"],
+      [3, "no reading"],
+    ]);
   });
 
   test("that says a day twice alike has it once; where the two differ, a person says which counts", () => {
@@ -63,7 +90,11 @@ describe("A daily record", () => {
     const file = fileOf(text);
     expect(file).toMatchObject({ again: 2, open: ["repeated"], series: null });
     expect(file.clashes.map(({ minutes, depths }) => [clock(minutes), depths])).toEqual([["2026-05-05 00:00", [0.2, 0.3]]]);
-    expect((["first", "last", "sum"] as const).map((repeated) => seriesOf(text, { repeated }).depths)).toEqual([[0.1, 0.2, 0.4], [0.1, 0.3, 0.4], [0.1, 0.5, 0.4]]);
+    expect((["first", "last", "sum"] as const).map((repeated) => seriesOf(text, { repeated }).depths)).toEqual([
+      [0.1, 0.2, 0.4],
+      [0.1, 0.3, 0.4],
+      [0.1, 0.5, 0.4],
+    ]);
   });
 
   test("in any order of lines is put into the order of its days, and that is said", () => {
@@ -98,19 +129,27 @@ describe("Dates", () => {
     expect(fileOf("Date,Rain (in)\n13/05/2026,0\n05/14/2026,0\n").refusal).toEqual({ kind: "both orders" });
   });
 
-  test.each(["2026-05-04", "2026/5/4", "20260504", "4 May 2026", "04-May-2026", "May 4, 2026", "2026-05-04T00:00:00", "2026-05-04 24:00"])("are read as %s", (written) => {
-    const { series } = fileOf(`Date;Rain (in)\n${written};0.1\n2026-05-06;0.2\n`, { noReading: "dry" });
-    expect(clock(series?.beganMinutes ?? 0)).toBe(written.endsWith("24:00") ? "2026-05-05 00:00" : "2026-05-04 00:00");
-  });
+  test.each(["2026-05-04", "2026/5/4", "20260504", "4 May 2026", "04-May-2026", "May 4, 2026", "2026-05-04T00:00:00", "2026-05-04 24:00"])(
+    "are read as %s",
+    (written) => {
+      const { series } = fileOf(`Date;Rain (in)\n${written};0.1\n2026-05-06;0.2\n`, { noReading: "dry" });
+      expect(clock(series?.beganMinutes ?? 0)).toBe(written.endsWith("24:00") ? "2026-05-05 00:00" : "2026-05-04 00:00");
+    },
+  );
 
   test("that no calendar has, and words, are left out and named with their line", () => {
     const file = fileOf("Date,Rain (in)\n2026-02-27,0.1\n2026-02-30,9\n2026-02-28,0.2\ntotal,0.3\n2026-03-01,0\n");
-    expect(file.read?.badDates).toEqual([{ line: 3, words: "2026-02-30" }, { line: 5, words: "total" }]);
+    expect(file.read?.badDates).toEqual([
+      { line: 3, words: "2026-02-30" },
+      { line: 5, words: "total" },
+    ]);
     expect(file.series?.depths).toEqual([0.1, 0.2, 0]);
   });
 
   test("with two digits for the year are no dates, because the century would be a guess", () => {
-    expect(fileOf("Date,Rain (in)\n04/05/26,1\n05/05/26,2\n", { columns: { date: 0, time: null, depth: 1 } }).refusal).toEqual({ kind: "no dates" });
+    expect(fileOf("Date,Rain (in)\n04/05/26,1\n05/05/26,2\n", { columns: { date: 0, time: null, depth: 1 } }).refusal).toEqual({
+      kind: "no dates",
+    });
   });
 });
 
@@ -126,7 +165,9 @@ describe("An hourly record", () => {
   });
 
   test("with readings between its steps is refused by the lines that do not fit", () => {
-    const file = fileOf("When,Rain (in)\n2026-05-04 00:00,1\n2026-05-04 01:00,2\n2026-05-04 02:07,3\n2026-05-04 03:00,3\n2026-05-04 04:00,3\n");
+    const file = fileOf(
+      "When,Rain (in)\n2026-05-04 00:00,1\n2026-05-04 01:00,2\n2026-05-04 02:07,3\n2026-05-04 03:00,3\n2026-05-04 04:00,3\n",
+    );
     expect(file.refusal).toEqual({ kind: "off the step", stepMinutes: 60, count: 1, lines: [4] });
   });
 
@@ -152,7 +193,10 @@ describe("A clock that follows summer time", () => {
   test("leaves out an hour in spring and tells one twice in autumn, and is known by it", () => {
     expect([hours.includes("2026-03-08 02:00"), hours.filter((hour) => hour === "2026-11-01 01:00").length]).toEqual([false, 2]);
     const file = fileOf(text);
-    expect(file.clockChanges.map(({ kind, minutes }) => `${kind} ${clock(minutes)}`)).toEqual(["skipped 2026-03-08 02:00", "doubled 2026-11-01 01:00"]);
+    expect(file.clockChanges.map(({ kind, minutes }) => `${kind} ${clock(minutes)}`)).toEqual([
+      "skipped 2026-03-08 02:00",
+      "doubled 2026-11-01 01:00",
+    ]);
     expect(file).toMatchObject({ isSummerTime: true, stepsWithoutReading: 0, clashes: [], again: 0 });
   });
 
@@ -163,7 +207,11 @@ describe("A clock that follows summer time", () => {
   });
 
   test("that a person says is standard time leaves a step without a reading and a time told twice", () => {
-    expect(fileOf(text, { clock: "standard" })).toMatchObject({ isSummerTime: false, stepsWithoutReading: 1, open: ["repeated", "noReading"] });
+    expect(fileOf(text, { clock: "standard" })).toMatchObject({
+      isSummerTime: false,
+      stepsWithoutReading: 1,
+      open: ["repeated", "noReading"],
+    });
   });
 
   test("is known in a record that begins in summer, and in quarters of an hour", () => {
@@ -183,7 +231,9 @@ describe("A clock that follows summer time", () => {
   });
 
   test("written with its distance from Greenwich needs no guess", () => {
-    const series = seriesOf("When,Rain (mm)\n2026-11-01T00:00-04:00,1\n2026-11-01T01:00-04:00,2\n2026-11-01T01:00-05:00,3\n2026-11-01T02:00-05:00,4\n");
+    const series = seriesOf(
+      "When,Rain (mm)\n2026-11-01T00:00-04:00,1\n2026-11-01T01:00-04:00,2\n2026-11-01T01:00-05:00,3\n2026-11-01T02:00-05:00,4\n",
+    );
     expect(series.depths).toEqual([1, 2, 3, 4]);
     expect(clock(series.beganMinutes)).toBe("2026-10-31 23:00");
   });
@@ -209,7 +259,9 @@ describe("How a file is written", () => {
   });
 
   test("with decimal commas between commas is named line by line, because it has a column too many", () => {
-    const { read } = fileOf("Date,Rain (in)\n2026-05-04,0,25\n2026-05-05,1,5\n2026-05-06,0\n", { columns: { date: 0, time: null, depth: 1 } });
+    const { read } = fileOf("Date,Rain (in)\n2026-05-04,0,25\n2026-05-05,1,5\n2026-05-06,0\n", {
+      columns: { date: 0, time: null, depth: 1 },
+    });
     expect(read?.tooWide.map(({ line }) => line)).toEqual([2, 3]);
   });
 
@@ -229,7 +281,13 @@ describe("How a file is written", () => {
 });
 
 describe("A record that is hard to believe", () => {
-  const year = (heading: string, depth: number) => ["Date," + heading, ...localHours("2026-01-01", "2027-01-01", []).filter((hour) => hour.endsWith("00:00")).map((hour) => `${hour.slice(0, 10)},${depth}`)].join("\n");
+  const year = (heading: string, depth: number) =>
+    [
+      "Date," + heading,
+      ...localHours("2026-01-01", "2027-01-01", [])
+        .filter((hour) => hour.endsWith("00:00"))
+        .map((hour) => `${hour.slice(0, 10)},${depth}`),
+    ].join("\n");
 
   test("as inches with 365 in of rain a year looks like millimetres", () => {
     expect(fileOf(year("Rain (in)", 1)).unlikely).toMatchObject([{ kind: "looks like mm" }]);
@@ -242,7 +300,9 @@ describe("A record that is hard to believe", () => {
   });
 
   test("has a day with more rain than any gauge ever measured", () => {
-    expect(fileOf("Date,Rain (in)\n2026-05-04,80\n2026-05-05,0\n").unlikely).toMatchObject([{ kind: "more than ever measured", largest: 80, within: "day" }]);
+    expect(fileOf("Date,Rain (in)\n2026-05-04,80\n2026-05-05,0\n").unlikely).toMatchObject([
+      { kind: "more than ever measured", largest: 80, within: "day" },
+    ]);
     expect(fileOf("Date,Rain (in)\n2026-05-04,70\n2026-05-05,0\n").unlikely).toEqual([]);
   });
 });

@@ -1,9 +1,7 @@
 import { beforeAll, describe, expect, test } from "vitest";
 import { dayNumber } from "../../../../addin/actions/dates.ts";
-import { readProgram } from "../../../../addin/actions/program/read-program.ts";
-import type { Program } from "../../../../addin/actions/program/read-program.ts";
-import { reportOf } from "../../../../addin/actions/report/report.ts";
-import type { Report, ReportQuestion, ReportTotal } from "../../../../addin/actions/report/report.ts";
+import { readProgram, type Program } from "../../../../addin/actions/program/read-program.ts";
+import { reportOf, type Report, type ReportQuestion, type ReportTotal } from "../../../../addin/actions/report/report.ts";
 import { setUpWorkbook } from "../../../../addin/actions/workbook/set-up-workbook.ts";
 import { appendRow } from "../../../../addin/actions/program/write-records.ts";
 import { asBuiltSheet } from "../../../../addin/records/as-built.ts";
@@ -19,7 +17,7 @@ import type { ReportFigureKey } from "../../../../addin/records/report.ts";
 import type { Sheet } from "../../../../addin/records/sheet.ts";
 import { sitesSheet } from "../../../../addin/records/sites.ts";
 import { surfacesSheet } from "../../../../addin/records/surfaces.ts";
-import type { CellValue } from "../../../../addin/workbook/workbook.ts";
+import type { CellValue } from "../../../../addin/workbook/port.ts";
 import { WorkbookInMemory } from "../../workbook-in-memory.ts";
 
 /**
@@ -45,16 +43,32 @@ async function add<S extends Sheet>(sheet: S, values: Record<string, CellValue>,
 
 async function addYard(place: number, site: Record<string, CellValue>, design: Record<string, CellValue>): Promise<void> {
   await add(sitesSheet, site);
-  for (const [key, value] of Object.entries({ siteId: site["siteId"] ?? null, ...design })) workbook.answer(placeAsSetUp(designSheet as Sheet).cell(placeAsSetUp(designSheet).firstRow + place, key), value);
+  for (const [key, value] of Object.entries({ siteId: site["siteId"] ?? null, ...design }))
+    workbook.answer(placeAsSetUp(designSheet as Sheet).cell(placeAsSetUp(designSheet).firstRow + place, key), value);
 }
 
 beforeAll(async () => {
   workbook = new WorkbookInMemory();
   await setUpWorkbook(workbook);
-  await workbook.writeValues([{ range: settingCell("yearlyRainInches"), values: [[40]] }, { range: settingCell("yearlyCaptureShare"), values: [[0.8]] }]);
-  await addYard(0, { siteId: "Y-001", units: "us" }, { contributingArea: 1000, stormDepth: 1, floorArea: 90, waterHeld: 60, status: "fits" });
-  await addYard(1, { siteId: "Y-002", units: "metric" }, { contributingArea: 150, stormDepth: 25.4, floorArea: 9, waterHeld: 1.9, status: "fits" });
-  await addYard(2, { siteId: "Y-003", units: "us" }, { contributingArea: 800, stormDepth: 1, floorArea: 60, waterHeld: 70, status: "fits" });
+  await workbook.writeValues([
+    { range: settingCell("yearlyRainInches"), values: [[40]] },
+    { range: settingCell("yearlyCaptureShare"), values: [[0.8]] },
+  ]);
+  await addYard(
+    0,
+    { siteId: "Y-001", units: "us" },
+    { contributingArea: 1000, stormDepth: 1, floorArea: 90, waterHeld: 60, status: "fits" },
+  );
+  await addYard(
+    1,
+    { siteId: "Y-002", units: "metric" },
+    { contributingArea: 150, stormDepth: 25.4, floorArea: 9, waterHeld: 1.9, status: "fits" },
+  );
+  await addYard(
+    2,
+    { siteId: "Y-003", units: "us" },
+    { contributingArea: 800, stormDepth: 1, floorArea: 60, waterHeld: 70, status: "fits" },
+  );
   await addYard(3, { siteId: "Y-004", units: "us" }, { contributingArea: 500, stormDepth: 1, status: "#N/A" });
   await add(surfacesSheet, { siteId: "Y-001", cover: "roof", area: 1000 }, { drainingArea: 1000 });
   await add(surfacesSheet, { siteId: "Y-002", cover: "roof", area: 100 }, { drainingArea: 100 });
@@ -116,7 +130,7 @@ describe("The whole program, added up by hand", () => {
     // Y-001: 1,000 sq ft x 1 in / 12 x 0.95 = 79.1667 cu ft run off and 66.25 are held. Y-002: 150 m² x 25.4 mm x 0.95 = 3.6195 m³ run off, 2 are held.
     expect(built("stormGallons").value).toBeCloseTo(((66.25 + 2 / 0.028316846592) * 1728) / 231, 9);
     // Y-003: 800 sq ft x 1 in / 12 x 0.95 = 63.3333 cu ft run off, less than the 70 it holds.
-    expect(designed("stormGallons").value).toBeCloseTo((((800 / 12) * 0.95) * 1728) / 231, 9);
+    expect(designed("stormGallons").value).toBeCloseTo(((800 / 12) * 0.95 * 1728) / 231, 9);
   });
 
   test("a year's runoff and loads follow the simple method as the New York manual prints it", () => {
@@ -164,7 +178,10 @@ describe("The whole program, added up by hand", () => {
 
   test("without the rain in a year nothing is computed from it, and the report says so", () => {
     const dry: Program = { ...program, settings: { ...program.settings, yearlyRainInches: null } };
-    expect(lineOf(reportOf(dry, WHOLE, TODAY), "phosphorus").built).toMatchObject({ value: null, why: "Rain in a year is blank on Program." });
+    expect(lineOf(reportOf(dry, WHOLE, TODAY), "phosphorus").built).toMatchObject({
+      value: null,
+      why: "Rain in a year is blank on Program.",
+    });
     expect(lineOf(reportOf(dry, WHOLE, TODAY), "stormGallons").built.value).not.toBeNull();
   });
 });

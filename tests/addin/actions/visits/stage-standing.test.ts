@@ -1,13 +1,12 @@
 import { beforeEach, describe, expect, it } from "vitest";
 import { readProgram } from "../../../../addin/actions/program/read-program.ts";
-import { screeningOf } from "../../../../addin/actions/visits/stage-standing.ts";
-import type { StepStanding } from "../../../../addin/actions/visits/stage-standing.ts";
+import { screeningOf, type StepStanding } from "../../../../addin/actions/visits/stage-standing.ts";
 import { setUpWorkbook } from "../../../../addin/actions/workbook/set-up-workbook.ts";
 import { rulesSheet } from "../../../../addin/records/rules.ts";
 import { cellOf, firstRow } from "../../../../addin/records/place.ts";
 import { sitesSheet } from "../../../../addin/records/sites.ts";
 import { visitsSheet } from "../../../../addin/records/visits.ts";
-import type { CellValue } from "../../../../addin/workbook/workbook.ts";
+import type { CellValue } from "../../../../addin/workbook/port.ts";
 import { HostInMemory } from "../../../taskpane/host-in-memory.ts";
 
 describe("The screening visit of a yard", () => {

@@ -8,7 +8,7 @@ import { settingCell } from "../../../../addin/records/program.ts";
 import { cellOf, firstRow, headingRow } from "../../../../addin/records/place.ts";
 import { sitesSheet } from "../../../../addin/records/sites.ts";
 import { surfacesSheet } from "../../../../addin/records/surfaces.ts";
-import { addressOf } from "../../../../addin/workbook/workbook.ts";
+import { addressOf } from "../../../../addin/workbook/port.ts";
 import { WorkbookInMemory } from "../../workbook-in-memory.ts";
 
 /** The demo holds one cell with text in a number, on purpose. */
@@ -26,7 +26,8 @@ const offers = async () => (await checkWorkbook(workbook)).map(({ repair }) => r
 
 async function deleteColumn(name: string, column: number): Promise<void> {
   const sheet = workbook.sheets.get(name);
-  for (const row of [...(sheet?.values ?? []), ...(sheet?.formulas ?? [])]) if (row !== undefined && row.length > column) row.splice(column, 1);
+  for (const row of [...(sheet?.values ?? []), ...(sheet?.formulas ?? [])])
+    if (row !== undefined && row.length > column) row.splice(column, 1);
   return Promise.resolve();
 }
 
@@ -40,8 +41,12 @@ describe("a sheet that is gone", () => {
     workbook.sheets.delete("Surfaces");
     expect(await programState(workbook)).toEqual({ state: "incomplete", missing: ["Surfaces"] });
     const findings = await checkWorkbook(workbook);
-    expect(findings.map(({ sentence }) => sentence)).toEqual(["Sheet Surfaces is missing. If it was renamed, give it its name back; if it was deleted, undo that first if you can."]);
-    expect(findings[0]?.repair?.says).toBe("Add sheet Surfaces with its headings, blank. What stood on a deleted sheet does not come back.");
+    expect(findings.map(({ sentence }) => sentence)).toEqual([
+      "Sheet Surfaces is missing. If it was renamed, give it its name back; if it was deleted, undo that first if you can.",
+    ]);
+    expect(findings[0]?.repair?.says).toBe(
+      "Add sheet Surfaces with its headings, blank. What stood on a deleted sheet does not come back.",
+    );
     let left = await repairWorkbook(workbook, findings);
     expect(left[0]?.sentence).toBe("Surfaces!F4 does not hold the formula that belongs there.");
     left = await repairWorkbook(workbook, left);
@@ -52,7 +57,9 @@ describe("a sheet that is gone", () => {
   test("comes back with what it starts with, such as the limits of Rules", async () => {
     workbook.sheets.delete("Rules");
     const findings = await checkWorkbook(workbook);
-    expect(findings[0]?.repair?.says).toBe("Add sheet Rules with its headings and what it starts with. What stood on a deleted sheet does not come back.");
+    expect(findings[0]?.repair?.says).toBe(
+      "Add sheet Rules with its headings and what it starts with. What stood on a deleted sheet does not come back.",
+    );
     await repairWorkbook(workbook, findings);
     expect((await readProgram(workbook)).rules[0]?.[0]).toBe("Distance to foundation");
   });
@@ -74,7 +81,9 @@ describe("a heading", () => {
     const before = (await readProgram(workbook)).yards.map(({ site }) => site.record.pondingDepth);
     await workbook.writeValues([{ range: where, values: [["Ponding"]] }]);
     const findings = await checkWorkbook(workbook);
-    expect(findings.map(({ repair }) => repair?.says)).toEqual([`Heading "Ponding" in ${addressOf(where)} becomes "Ponding depth (in | mm)" again. The cells below it stay as they are.`]);
+    expect(findings.map(({ repair }) => repair?.says)).toEqual([
+      `Heading "Ponding" in ${addressOf(where)} becomes "Ponding depth (in | mm)" again. The cells below it stay as they are.`,
+    ]);
     await repairWorkbook(workbook, findings);
     expect((await readProgram(workbook)).yards.map(({ site }) => site.record.pondingDepth)).toEqual(before);
   });
@@ -84,11 +93,15 @@ describe("a heading", () => {
     const findings = await checkWorkbook(workbook);
     const width = Object.keys(surfacesSheet.columns).length - 1;
     expect(findings.map(({ where }) => where?.column)).toEqual([width]);
-    expect(findings[0]?.repair?.says).toMatch(/^Put the heading "Share draining here" into Surfaces!.3\. What stood in a deleted column does not come back/);
+    expect(findings[0]?.repair?.says).toMatch(
+      /^Put the heading "Share draining here" into Surfaces!.3\. What stood in a deleted column does not come back/,
+    );
     let left = await repairWorkbook(workbook, findings);
     left = await repairWorkbook(workbook, left);
     expect(left.filter(({ repair }) => repair !== undefined)).toEqual([]);
-    expect((await workbook.readFormulas({ ...cellOf(surfacesSheet, firstRow(surfacesSheet), "drainingArea"), column: 4 })).flat()[0]).toContain(`$${String.fromCharCode(65 + width)}$4`);
+    expect(
+      (await workbook.readFormulas({ ...cellOf(surfacesSheet, firstRow(surfacesSheet), "drainingArea"), column: 4 })).flat()[0],
+    ).toContain(`$${String.fromCharCode(65 + width)}$4`);
   });
 });
 
@@ -98,7 +111,10 @@ describe("a formula", () => {
     const [[formula = ""] = []] = await workbook.readFormulas(where);
     await workbook.writeValues([{ range: where, values: [[999]] }]);
     const findings = await checkWorkbook(workbook);
-    expect(findings[0]).toMatchObject({ sentence: "Surfaces!F4 does not hold the formula that belongs there.", repair: { says: 'Write the formula again. It takes the place of "999" typed there, which the Change log keeps.' } });
+    expect(findings[0]).toMatchObject({
+      sentence: "Surfaces!F4 does not hold the formula that belongs there.",
+      repair: { says: 'Write the formula again. It takes the place of "999" typed there, which the Change log keeps.' },
+    });
     await repairWorkbook(workbook, findings);
     expect(await workbook.readFormulas(where)).toEqual([[formula]]);
   });
@@ -115,7 +131,9 @@ test("a setting whose row is gone is added below the others with its first value
   const where = settingCell("drainHours");
   await workbook.writeValues([{ range: { ...where, column: 0, columns: 4 }, values: [[null, null, null, null]] }]);
   const findings = await checkWorkbook(workbook);
-  expect(findings.map(({ sentence, repair }) => [sentence, repair?.says])).toEqual([['Sheet Program has no row "Ponding drains within".', 'Add the row "Ponding drains within" with 48 h below the others.']]);
+  expect(findings.map(({ sentence, repair }) => [sentence, repair?.says])).toEqual([
+    ['Sheet Program has no row "Ponding drains within".', 'Add the row "Ponding drains within" with 48 h below the others.'],
+  ]);
   await repairWorkbook(workbook, findings);
   expect((await readProgram(workbook)).settings.drainHours).toBe(48);
 });
@@ -137,7 +155,9 @@ describe("Site IDs", () => {
     await workbook.writeValues([{ range: cellOf(sitesSheet, firstRow(sitesSheet), "siteId"), values: [["Y-400"]] }]);
     const stray = (await readProgram(workbook)).slips.filter(({ sentence }) => sentence.startsWith('Site ID "Y-001"'));
     expect(stray).toHaveLength(1);
-    expect(stray[0]?.sentence).toMatch(/stands here and \d+ more rows, and no row of Sites has it\. Put the yard back on Sites, or mend the ID\.$/);
+    expect(stray[0]?.sentence).toMatch(
+      /stands here and \d+ more rows, and no row of Sites has it\. Put the yard back on Sites, or mend the ID\.$/,
+    );
   });
 });
 
@@ -158,7 +178,10 @@ describe("versions", () => {
 
   test("a sheet of the person's own that bears one of our names is not ours", async () => {
     const own = new WorkbookInMemory();
-    await own.addSheets([{ name: "Report", headingRow: 0, columns: [], rows: 1, frozenColumns: 0, preface: ["mine"] }, { name: "prices", headingRow: 0, columns: [], rows: 1, frozenColumns: 0, preface: ["mine"] }]);
+    await own.addSheets([
+      { name: "Report", headingRow: 0, columns: [], rows: 1, frozenColumns: 0, preface: ["mine"] },
+      { name: "prices", headingRow: 0, columns: [], rows: 1, frozenColumns: 0, preface: ["mine"] },
+    ]);
     expect(await programState(own)).toMatchObject({ state: "taken", names: expect.arrayContaining(["prices"]) as unknown });
   });
 });

@@ -18,8 +18,14 @@ beforeEach(async () => {
   await setUpWorkbook(workbook);
 });
 
-const sites = (count: number) => Array.from({ length: count }, (_, index) => ({ siteId: `Y-${String(index + 1).padStart(3, "0")}`, yard: `Yard ${index + 1}`, units: "us" }));
-const formulaAt = async (row: number, key: keyof typeof designSheet.columns) => (await workbook.readFormulas(cellOf(designSheet, row, key)))[0]?.[0] ?? "";
+const sites = (count: number) =>
+  Array.from({ length: count }, (_, index) => ({
+    siteId: `Y-${String(index + 1).padStart(3, "0")}`,
+    yard: `Yard ${index + 1}`,
+    units: "us",
+  }));
+const formulaAt = async (row: number, key: keyof typeof designSheet.columns) =>
+  (await workbook.readFormulas(cellOf(designSheet, row, key)))[0]?.[0] ?? "";
 const FIRST = 3;
 
 describe("A program that outgrows the rows prepared", () => {
@@ -32,7 +38,11 @@ describe("A program that outgrows the rows prepared", () => {
 
   test("takes three thousand surfaces, and Design adds them all up", async () => {
     await appendRows(workbook, sitesSheet, sites(1000));
-    await appendRows(workbook, surfacesSheet, sites(1000).flatMap(({ siteId }) => ["Roof", "Drive", "Shed"].map((surface) => ({ siteId, surface, cover: "roof", area: 500 }))));
+    await appendRows(
+      workbook,
+      surfacesSheet,
+      sites(1000).flatMap(({ siteId }) => ["Roof", "Drive", "Shed"].map((surface) => ({ siteId, surface, cover: "roof", area: 500 }))),
+    );
     expect(await formulaAt(FIRST, "contributingArea")).toContain("Surfaces!$A$4:$A$4803");
   });
 
@@ -87,7 +97,11 @@ describe("A program that outgrows the rows prepared", () => {
   test("leaves a value that stands where a formula of a further row would go", async () => {
     const where = cellOf(holeTestsSheet, FIRST + 130, "dropRate");
     await workbook.writeValues([{ range: where, values: [[0.7]] }]);
-    await appendRows(workbook, holeTestsSheet, Array.from({ length: 121 }, () => ({ siteId: "Y-001", hole: "A" })));
+    await appendRows(
+      workbook,
+      holeTestsSheet,
+      Array.from({ length: 121 }, () => ({ siteId: "Y-001", hole: "A" })),
+    );
     expect(await workbook.read([where])).toEqual([[[0.7]]]);
     expect(await workbook.readFormulas({ ...where, row: where.row + 1 })).toEqual([[expect.stringContaining("SOAK.")]]);
   });
@@ -107,10 +121,12 @@ describe("Rows typed straight into a sheet below the prepared ones", () => {
   test("are found by the check, which prepares the sheet down to them and then finds nothing", async () => {
     await typeYard(FIRST + 246);
     const found = (await checkWorkbook(workbook)).filter(({ repair }) => repair !== undefined);
-    expect(found.map(({ sentence, repair }) => [sentence, repair?.says])).toEqual([[
-      "Sheet Sites is filled in down to row 250, and is prepared down to row 203: formulas, formats and drop-downs do not reach the rows below.",
-      "Prepare the sheet down to row 403. Nothing typed is changed.",
-    ]]);
+    expect(found.map(({ sentence, repair }) => [sentence, repair?.says])).toEqual([
+      [
+        "Sheet Sites is filled in down to row 250, and is prepared down to row 203: formulas, formats and drop-downs do not reach the rows below.",
+        "Prepare the sheet down to row 403. Nothing typed is changed.",
+      ],
+    ]);
     const left = await repairWorkbook(workbook, found);
     expect(left.filter(({ repair }) => repair !== undefined)).toEqual([]);
     expect(await formulaAt(FIRST, "siteId")).toContain("Sites!$A$4:$A$403");

@@ -7,7 +7,7 @@ import { workbookFormulas } from "../../../../addin/records/formulas.ts";
 import { settingCell } from "../../../../addin/records/program.ts";
 import { cellOf, firstRow } from "../../../../addin/records/place.ts";
 import { sitesSheet } from "../../../../addin/records/sites.ts";
-import { addressOf, SheetExists } from "../../../../addin/workbook/workbook.ts";
+import { addressOf, SheetExists } from "../../../../addin/workbook/port.ts";
 import { catalogue } from "../../../../functions/worksheet/catalogue.ts";
 import { WorkbookInMemory } from "../../workbook-in-memory.ts";
 

@@ -1,7 +1,6 @@
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { readFormula } from "../../../../addin/actions/working/read-formula.ts";
-import type { Expression } from "../../../../addin/actions/working/read-formula.ts";
+import { readFormula, type Expression } from "../../../../addin/actions/working/read-formula.ts";
 
 function read(formula: string): Expression {
   const expression = readFormula(formula, "Here");
@@ -18,7 +17,12 @@ function bracketed(expression: Expression): string {
 
 describe("A formula", () => {
   it.each([
-    ["=4.25", 4.25], ["=.5", 0.5], ["=1.5E-3", 0.0015], ['="say ""when"""', 'say "when"'], ["=TRUE", true], ["=false", false],
+    ["=4.25", 4.25],
+    ["=.5", 0.5],
+    ["=1.5E-3", 0.0015],
+    ['="say ""when"""', 'say "when"'],
+    ["=TRUE", true],
+    ["=false", false],
   ])("%s is the value %j", (formula, value) => {
     expect(read(formula)).toMatchObject({ kind: "value", value });
   });
@@ -46,8 +50,13 @@ describe("A formula", () => {
   });
 
   it.each([
-    ["=1+2*3", "(1+(2*3))"], ["=(1+2)*3", "((1+2)*3)"], ["=8/4/2", "((8/4)/2)"], ["=-2^2", "((-2)^2)"], ["=5%+1", "((%5)+1)"],
-    ['=A1&"x"=B1', '((A1&"x")=B1)'], ["=1<>2", "(1<>2)"],
+    ["=1+2*3", "(1+(2*3))"],
+    ["=(1+2)*3", "((1+2)*3)"],
+    ["=8/4/2", "((8/4)/2)"],
+    ["=-2^2", "((-2)^2)"],
+    ["=5%+1", "((%5)+1)"],
+    ['=A1&"x"=B1', '((A1&"x")=B1)'],
+    ["=1<>2", "(1<>2)"],
   ])("%s binds as a spreadsheet binds it", (formula, expected) => {
     expect(bracketed(read(formula))).toBe(expected);
   });
@@ -56,16 +65,50 @@ describe("A formula", () => {
     expect(read("=LOG10(100)")).toMatchObject({ kind: "call", name: "LOG10" });
   });
 
-  it.each(["A1", "=", "=1+", "=SOAK.DRAWDOWN(1", "=SOAK.DRAWDOWN(1))", "=Table1[Area]", '="open', "=[Book]Sheet!A1", `=${"(".repeat(5000)}1`])(
-    "%s is not read, rather than read wrongly",
-    (formula) => {
-      expect(readFormula(formula, "Here")).toBeNull();
-    },
-  );
+  it.each([
+    "A1",
+    "=",
+    "=1+",
+    "=SOAK.DRAWDOWN(1",
+    "=SOAK.DRAWDOWN(1))",
+    "=Table1[Area]",
+    '="open',
+    "=[Book]Sheet!A1",
+    `=${"(".repeat(5000)}1`,
+  ])("%s is not read, rather than read wrongly", (formula) => {
+    expect(readFormula(formula, "Here")).toBeNull();
+  });
 
   it("never fails on any text, however odd", () => {
-    const piece = fc.constantFrom("=", "SOAK.DRAWDOWN(", "(", ")", ",", '"', "'", "!", "A1", "$B$2", ":", "#N/A", "{", "}", ";", "1", ".", "e", "%", " ", "-", "[", "TRUE");
-    const formulas = fc.oneof(fc.string({ unit: "binary" }), fc.array(piece, { maxLength: 40 }).map((pieces) => pieces.join("")));
+    const piece = fc.constantFrom(
+      "=",
+      "SOAK.DRAWDOWN(",
+      "(",
+      ")",
+      ",",
+      '"',
+      "'",
+      "!",
+      "A1",
+      "$B$2",
+      ":",
+      "#N/A",
+      "{",
+      "}",
+      ";",
+      "1",
+      ".",
+      "e",
+      "%",
+      " ",
+      "-",
+      "[",
+      "TRUE",
+    );
+    const formulas = fc.oneof(
+      fc.string({ unit: "binary" }),
+      fc.array(piece, { maxLength: 40 }).map((pieces) => pieces.join("")),
+    );
     fc.assert(
       fc.property(formulas, (text) => {
         const expression = readFormula(`=${text}`, "Here");

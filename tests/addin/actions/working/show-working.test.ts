@@ -1,9 +1,7 @@
 import * as fc from "fast-check";
 import { beforeEach, describe, expect, it } from "vitest";
-import { showWorking } from "../../../../addin/actions/working/show-working.ts";
-import type { WorkedCall, Working } from "../../../../addin/actions/working/show-working.ts";
-import { addressOf } from "../../../../addin/workbook/workbook.ts";
-import type { CellRange, CellValue } from "../../../../addin/workbook/workbook.ts";
+import { showWorking, type WorkedCall, type Working } from "../../../../addin/actions/working/show-working.ts";
+import { addressOf, type CellRange, type CellValue } from "../../../../addin/workbook/port.ts";
 import { catalogue } from "../../../../functions/worksheet/catalogue.ts";
 import { WorkbookInMemory } from "../../workbook-in-memory.ts";
 
@@ -26,7 +24,9 @@ async function type(where: CellRange, rows: readonly (readonly CellValue[])[]): 
 /** A formula and what the sheet shows for it, spilled down and across. */
 async function answer(where: CellRange, formula: string, shown: readonly (readonly CellValue[])[]): Promise<void> {
   await workbook.writeFormulas([{ range: where, formulas: [[formula]] }]);
-  shown.forEach((row, down) => row.forEach((value, across) => workbook.answer({ ...where, row: where.row + down, column: where.column + across }, value)));
+  shown.forEach((row, down) =>
+    row.forEach((value, across) => workbook.answer({ ...where, row: where.row + down, column: where.column + across }, value)),
+  );
 }
 
 async function workingAt(where: CellRange): Promise<Working> {
@@ -67,18 +67,29 @@ describe("The working of a cell", () => {
   });
 
   it("takes the row of the selected cell from a lifted call, whose formula stands above", async () => {
-    await type(cell(1, 1), [[6, 0.5], [9, 0.5], [6, 1]]);
+    await type(cell(1, 1), [
+      [6, 0.5],
+      [9, 0.5],
+      [6, 1],
+    ]);
     await answer(cell(1, 4), "=SOAK.DRAWDOWN(A1:A3,B1:B3)", [[12], [18], [6]]);
     const working = await workingAt(cell(2, 4));
     expect(working).toMatchObject({ spilledFrom: "Yard!D1", shown: 18, agrees: true });
-    expect(only(working).inputs.slice(0, 2).map(({ cells }) => cells)).toEqual([[9], [0.5]]);
+    expect(
+      only(working)
+        .inputs.slice(0, 2)
+        .map(({ cells }) => cells),
+    ).toEqual([[9], [0.5]]);
     expect(only(working).results).toMatchObject([[{ value: 18 }]]);
   });
 
   it("takes row and column of a what-if grid", async () => {
     await type(cell(1, 2), [[0.5, 1]]);
     await type(cell(2, 1), [[6], [9]]);
-    await answer(cell(2, 2), "=SOAK.DRAWDOWN(A2:A3,B1:C1)", [[12, 6], [18, 9]]);
+    await answer(cell(2, 2), "=SOAK.DRAWDOWN(A2:A3,B1:C1)", [
+      [12, 6],
+      [18, 9],
+    ]);
     const call = only(await workingAt(cell(3, 3)));
     expect(call.inputs.slice(0, 2).map(({ cells }) => cells)).toEqual([[9], [1]]);
     expect(call.results).toMatchObject([[{ value: 9 }]]);
@@ -100,7 +111,9 @@ describe("The working of a cell", () => {
     const working = await workingAt(cell(1, 3));
     expect(working).toMatchObject({ spilledFrom: "Yard!A1", shown: row[2], agrees: true });
     expect(only(working).inputs[0]).toMatchObject({ cells: [100], unit: "sq ft" });
-    expect(only(working).results[0]?.map(({ label, value }) => [label, value])).toEqual(basinSize?.result.values.map(({ label }, place) => [label, row[place]]));
+    expect(only(working).results[0]?.map(({ label, value }) => [label, value])).toEqual(
+      basinSize?.result.values.map(({ label }, place) => [label, row[place]]),
+    );
   });
 
   it("gives the sentence of an impossible argument, and no steps", async () => {
@@ -118,7 +131,10 @@ describe("The working of a cell", () => {
   });
 
   it("follows arithmetic, comparisons and IF inside the formula, row by row", async () => {
-    await type(cell(1, 1), [[6, "metric"], [9, ""]]);
+    await type(cell(1, 1), [
+      [6, "metric"],
+      [9, ""],
+    ]);
     await answer(cell(1, 3), '=IF(A1:A2="","",SOAK.DRAWDOWN(A1:A2*IF(B1:B2="metric",1,2),0.5))', [[12], [36]]);
     const working = await workingAt(cell(2, 3));
     expect(working.agrees).toBe(true);
@@ -148,7 +164,10 @@ describe("The working of a cell", () => {
     const working = await workingAt(cell(1, 1));
     expect(working.agrees).toBe(true);
     expect(working.calls.map(({ name }) => name)).toEqual(["DRAWDOWN", "DESIGNRATE"]);
-    expect(working.calls[1]).toMatchObject({ inputs: [{ cells: [1, 1] }, { cells: [2] }, {}, {}], results: [[{ value: 0.5, unit: "in/h" }]] });
+    expect(working.calls[1]).toMatchObject({
+      inputs: [{ cells: [1, 1] }, { cells: [2] }, {}, {}],
+      results: [[{ value: 0.5, unit: "in/h" }]],
+    });
   });
 
   it("reads cells of another sheet, and says nothing of a sheet that is not there", async () => {
@@ -167,11 +186,46 @@ describe("The working of a cell", () => {
 
   it("never fails, whatever formula a cell holds", async () => {
     const piece = fc.constantFrom(
-      "SOAK.DRAWDOWN(", "SOAK.SITEDESIGN(", "SOAK.SOILMIX(", "SOAK.HOLERATE(", "_xldudf_SOAK_BAGS(", "IF(", "IFERROR(", "{1,2;3,4}", "{", "(", ")", ")", ",", ",",
-      "A1", "A1:B3", "Yard!$C$1:$C$4", "Gone!A1", '"loam"', '"metric"', "TRUE", "1", "0", "1e308", "-", "*", "/", "^", "&", "=", "%", "@", "#N/A",
+      "SOAK.DRAWDOWN(",
+      "SOAK.SITEDESIGN(",
+      "SOAK.SOILMIX(",
+      "SOAK.HOLERATE(",
+      "_xldudf_SOAK_BAGS(",
+      "IF(",
+      "IFERROR(",
+      "{1,2;3,4}",
+      "{",
+      "(",
+      ")",
+      ")",
+      ",",
+      ",",
+      "A1",
+      "A1:B3",
+      "Yard!$C$1:$C$4",
+      "Gone!A1",
+      '"loam"',
+      '"metric"',
+      "TRUE",
+      "1",
+      "0",
+      "1e308",
+      "-",
+      "*",
+      "/",
+      "^",
+      "&",
+      "=",
+      "%",
+      "@",
+      "#N/A",
     );
     let numbersSeen = 0;
-    await type(cell(1, 1), [[6, "loam", true], [-1, null, "#DIV/0!"], ["", 1e300, "x"]]);
+    await type(cell(1, 1), [
+      [6, "loam", true],
+      [-1, null, "#DIV/0!"],
+      ["", 1e300, "x"],
+    ]);
     await fc.assert(
       fc.asyncProperty(fc.array(piece, { minLength: 1, maxLength: 14 }), fc.nat(4), fc.nat(3), async (pieces, down, across) => {
         const open = pieces.join("").split("(").length - pieces.join("").split(")").length;
@@ -193,17 +247,22 @@ describe("The working of a cell", () => {
 });
 
 describe("Every function of the catalogue", () => {
-  it.each(catalogue.map((declared) => [declared.name, declared] as const))("%s can be followed from its example", async (name, { example, evaluate }) => {
-    const written = example.arguments.map((argument) => {
-      if (argument === null || argument === undefined) return "";
-      const rows = Array.isArray(argument) ? (argument as readonly (readonly CellValue[])[]) : [[argument as CellValue]];
-      const texts = rows.map((row) => row.map((value) => (value === null ? '""' : typeof value === "string" ? `"${value}"` : String(value).toUpperCase())));
-      return Array.isArray(argument) ? `{${texts.map((row) => row.join(",")).join(";")}}` : (texts[0]?.[0] ?? "");
-    });
-    const expected = evaluate(example.arguments)[0]?.[0] as CellValue;
-    await answer(cell(1, 1), `=SOAK.${name}(${written.join(",")})`, [[expected]]);
-    const working = await workingAt(cell(1, 1));
-    expect(working.agrees).toBe(true);
-    expect(only(working).results[0]?.map(({ value }) => value)).toContainEqual(expected);
-  });
+  it.each(catalogue.map((declared) => [declared.name, declared] as const))(
+    "%s can be followed from its example",
+    async (name, { example, evaluate }) => {
+      const written = example.arguments.map((argument) => {
+        if (argument === null || argument === undefined) return "";
+        const rows = Array.isArray(argument) ? (argument as readonly (readonly CellValue[])[]) : [[argument as CellValue]];
+        const texts = rows.map((row) =>
+          row.map((value) => (value === null ? '""' : typeof value === "string" ? `"${value}"` : String(value).toUpperCase())),
+        );
+        return Array.isArray(argument) ? `{${texts.map((row) => row.join(",")).join(";")}}` : (texts[0]?.[0] ?? "");
+      });
+      const expected = evaluate(example.arguments)[0]?.[0] as CellValue;
+      await answer(cell(1, 1), `=SOAK.${name}(${written.join(",")})`, [[expected]]);
+      const working = await workingAt(cell(1, 1));
+      expect(working.agrees).toBe(true);
+      expect(only(working).results[0]?.map(({ value }) => value)).toContainEqual(expected);
+    },
+  );
 });

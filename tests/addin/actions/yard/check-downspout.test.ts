@@ -1,11 +1,27 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { areaElsewhere, checkDownspout, LININGS, ROOF_PEAK_COEFFICIENT, TRENCH_REMINDERS, USUAL_SIZES } from "../../../../addin/actions/yard/check-downspout.ts";
-import type { DownspoutInputs } from "../../../../addin/actions/yard/check-downspout.ts";
+import {
+  areaElsewhere,
+  checkDownspout,
+  LININGS,
+  ROOF_PEAK_COEFFICIENT,
+  TRENCH_REMINDERS,
+  USUAL_SIZES,
+  type DownspoutInputs,
+} from "../../../../addin/actions/yard/check-downspout.ts";
 import type { SurfaceRow } from "../../../../addin/records/surfaces.ts";
 import { measured } from "../../../functions/measured.ts";
 
-const inputs: DownspoutInputs = { conduit: "pipe", units: "us", roofArea: 1000, intensity: 6, coefficient: null, width: 4, slopePercent: 1, roughness: 0.01 };
+const inputs: DownspoutInputs = {
+  conduit: "pipe",
+  units: "us",
+  roofArea: 1000,
+  intensity: 6,
+  coefficient: null,
+  width: 4,
+  slopePercent: 1,
+  roughness: 0.01,
+};
 
 function valueOf(answer: ReturnType<typeof checkDownspout>["peak"]): number {
   if ("sentence" in answer) throw new Error(answer.sentence);
@@ -90,7 +106,11 @@ describe("what is not known", () => {
 test("a size that is named carries the peak, and no smaller usual size does", () => {
   fc.assert(
     fc.property(
-      fc.constantFrom("pipe" as const, "trench" as const), fc.constantFrom("us" as const, "metric" as const), measured(10, 4000), measured(0.5, 10), measured(0.2, 8),
+      fc.constantFrom("pipe" as const, "trench" as const),
+      fc.constantFrom("us" as const, "metric" as const),
+      measured(10, 4000),
+      measured(0.5, 10),
+      measured(0.2, 8),
       (conduit, units, area, intensity, slopePercent) => {
         const asked = { ...inputs, conduit, units, roofArea: area, intensity, slopePercent, width: 1 };
         const { sizeThatWould, carries } = checkDownspout(asked);

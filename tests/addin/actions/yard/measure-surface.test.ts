@@ -1,8 +1,15 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { demoYards } from "../../../../addin/actions/demo/demo-program.ts";
-import { figuresOf, followsMeasurement, howMeasured, measuredArea, measurementFrom, SHAPE_NAMES } from "../../../../addin/actions/yard/measure-surface.ts";
-import type { Measurement } from "../../../../addin/actions/yard/measure-surface.ts";
+import {
+  figuresOf,
+  followsMeasurement,
+  howMeasured,
+  measuredArea,
+  measurementFrom,
+  SHAPE_NAMES,
+  type Measurement,
+} from "../../../../addin/actions/yard/measure-surface.ts";
 import { measured } from "../../../functions/measured.ts";
 
 const areaOf = (measurement: Measurement, units: "us" | "metric" = "us") => {
@@ -74,10 +81,22 @@ describe("what the sheet keeps of it", () => {
   });
 
   test("every measurement comes back as it was typed", () => {
-    const shape = fc.constantFrom(...SHAPE_NAMES).chain((way) =>
-      fc.tuple(...figuresOf(way).map(({ kind, blank }) => (blank === undefined ? measured(0, 90) : fc.option(measured(0, kind === "part" ? 1 : 3), { nil: null })))).map((figures): Measurement => ({ way, figures })),
-    );
-    const widths = fc.record({ way: fc.constant("widths" as const), step: measured(0.1, 20), widths: fc.array(measured(0, 40), { minLength: 2, maxLength: 12 }) });
+    const shape = fc
+      .constantFrom(...SHAPE_NAMES)
+      .chain((way) =>
+        fc
+          .tuple(
+            ...figuresOf(way).map(({ kind, blank }) =>
+              blank === undefined ? measured(0, 90) : fc.option(measured(0, kind === "part" ? 1 : 3), { nil: null }),
+            ),
+          )
+          .map((figures): Measurement => ({ way, figures })),
+      );
+    const widths = fc.record({
+      way: fc.constant("widths" as const),
+      step: measured(0.1, 20),
+      widths: fc.array(measured(0, 40), { minLength: 2, maxLength: 12 }),
+    });
     fc.assert(
       fc.property(fc.oneof(shape, widths), fc.constantFrom("us" as const, "metric" as const), (measurement, units) => {
         expect(measurementFrom(howMeasured(measurement, units), units)).toEqual(measurement);
@@ -86,17 +105,31 @@ describe("what the sheet keeps of it", () => {
   });
 
   test("a person's own words, another unit and hostile text are no measurement", () => {
-    for (const text of ["from the site plan", "rectangle: length 40 ft", "rectangle: length 40 m, width 12 m", "__proto__: length 1 ft", "widths: step 5 ft", '=HYPERLINK("x")', ""]) {
+    for (const text of [
+      "from the site plan",
+      "rectangle: length 40 ft",
+      "rectangle: length 40 m, width 12 m",
+      "__proto__: length 1 ft",
+      "widths: step 5 ft",
+      '=HYPERLINK("x")',
+      "",
+    ]) {
       expect(measurementFrom(text, "us")).toBeNull();
     }
   });
 
   test("any text at all is read without a fault", () => {
     fc.assert(
-      fc.property(fc.oneof(fc.string(), fc.constantFrom(...SHAPE_NAMES, "widths").chain((way) => fc.string().map((rest) => `${way}: ${rest}`))), (text) => {
-        const measurement = measurementFrom(text, "us");
-        if (measurement !== null) expect(howMeasured(measurement, "us")).toBe(text.trim());
-      }),
+      fc.property(
+        fc.oneof(
+          fc.string(),
+          fc.constantFrom(...SHAPE_NAMES, "widths").chain((way) => fc.string().map((rest) => `${way}: ${rest}`)),
+        ),
+        (text) => {
+          const measurement = measurementFrom(text, "us");
+          if (measurement !== null) expect(howMeasured(measurement, "us")).toBe(text.trim());
+        },
+      ),
     );
   });
 
@@ -113,5 +146,10 @@ test("the measured surfaces of the invented program follow from their measuremen
   const measuredSurfaces = demoYards.flatMap(({ surfaces, units = "us" }) =>
     surfaces.flatMap(([surface, , area, , how]) => (how === undefined ? [] : [[surface, area, followsMeasurement(area, how, units)]])),
   );
-  expect(measuredSurfaces).toEqual([["Drive", 240, true], ["Path", 12, true], ["Boathouse roof", 2100, true], ["Court", 800, true]]);
+  expect(measuredSurfaces).toEqual([
+    ["Drive", 240, true],
+    ["Path", 12, true],
+    ["Boathouse roof", 2100, true],
+    ["Court", 800, true],
+  ]);
 });

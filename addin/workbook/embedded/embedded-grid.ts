@@ -1,0 +1,366 @@
+import {
+  CommandType,
+  ICommandService,
+  IUniverInstanceService,
+  LifecycleService,
+  LifecycleStages,
+  LocaleType,
+  LogLevel,
+  Univer,
+  UniverInstanceType,
+  mergeLocales,
+} from "@univerjs/core";
+import type { ICellData, ICommandInfo, IDisposable, IExecutionOptions, Injector, IWorkbookData, Nullable, Workbook } from "@univerjs/core";
+import { FUniver } from "@univerjs/core/facade";
+import {
+  CELL_INVERTED_INDEX_CACHE,
+  CalculationMode,
+  CellAlertManagerService,
+  ClearSelectionFormatCommand,
+  FormulaCalculationSessionService,
+  FormulaDataModel,
+  IActiveDirtyManagerService,
+  ILayoutService,
+  InsertColMutation,
+  InsertRowMutation,
+  MoveColsMutation,
+  MoveRangeMutation,
+  MoveRowsMutation,
+  RemoveColMutation,
+  RemoveRowMutation,
+  SetBorderCommand,
+  SetFormulaCalculationStartMutation,
+  SetRangeValuesMutation,
+  SetStyleCommand,
+  UniverSheetsCorePreset,
+} from "@univerjs/preset-sheets-core";
+import type { IFormulaCalculationSessionState } from "@univerjs/preset-sheets-core";
+import coreWords from "@univerjs/preset-sheets-core/locales/en-US";
+import { SheetsDataValidationValidatorService, UniverSheetsDataValidationPreset } from "@univerjs/preset-sheets-data-validation";
+import dataValidationWords from "@univerjs/preset-sheets-data-validation/locales/en-US";
+import { UniverSheetsDrawingPreset } from "@univerjs/preset-sheets-drawing";
+import drawingWords from "@univerjs/preset-sheets-drawing/locales/en-US";
+import { defaultTheme } from "@univerjs/themes";
+import { filter, firstValueFrom, from, timeout } from "rxjs";
+import type { WorksheetFunction } from "../../../functions/worksheet/calling/worksheet-function.ts";
+import { calculateInTurn, type EngineIsIdle } from "./repairs/calculations.ts";
+import { cellValue, holdsSomething } from "./cells.ts";
+import { enterDependenciesOnce } from "./repairs/dependencies.ts";
+import type { DraftedWorkbook } from "./draft.ts";
+import { functionRegistration } from "./functions.ts";
+import { keepParsedFormulas } from "./repairs/parsing.ts";
+import { keepSelectedCellInView } from "./repairs/scrolling.ts";
+import { CellSentences } from "./sentences.ts";
+import { computeChainsOfSpills } from "./repairs/spills.ts";
+import { findTextsByIndex } from "./repairs/lookups.ts";
+import { toolbarMenus } from "./toolbar.ts";
+import { keepWhatIsBeingTyped } from "./repairs/typing.ts";
+import { WorkbookRefused, isErrorCode, type CellValue, type StopListening } from "../port.ts";
+
+const LONGEST_CALCULATION_MILLISECONDS = 120_000;
+const SETTINGS = "soakbookSettings";
+/** The grid cannot hold a workbook without sheets: a blank one has this. */
+const BLANK_SHEET = { id: "blank", name: "Sheet1" };
+/** The mutations that keep the grid's own house in order: they change nothing that a person put in. */
+const GRID_HOUSEKEEPING = /^(formula|doc|data-validation\.mutation\.update-.*-result)\./;
+
+const MOVES_CELLS: ReadonlySet<string> = new Set([
+  InsertRowMutation.id,
+  InsertColMutation.id,
+  RemoveRowMutation.id,
+  RemoveColMutation.id,
+  MoveRowsMutation.id,
+  MoveColsMutation.id,
+  MoveRangeMutation.id,
+]);
+
+const CHANGES_LOOKS: ReadonlySet<string> = new Set([SetStyleCommand.id, SetBorderCommand.id, ClearSelectionFormatCommand.id]);
+
+export interface GridOptions {
+  readonly container: HTMLElement;
+  readonly functions: readonly WorksheetFunction[];
+  readonly dark: boolean;
+}
+
+export type GridWorkbook = ReturnType<FUniver["createWorkbook"]>;
+
+/** The embedded spreadsheet itself: started once, with one workbook open at a time. */
+export class EmbeddedGrid {
+  readonly api: FUniver;
+  readonly injector: Injector;
+  readonly #sentences = new CellSentences();
+  #workbook: GridWorkbook | null = null;
+  /** The calculation that was the latest when something last changed; only a later one covers the change. */
+  #calculationBeforeChange = -1;
+  #engineIsIdle: EngineIsIdle = () => Promise.resolve();
+  readonly #openListeners = new Set<() => void>();
+  readonly #settingListeners = new Set<() => void>();
+
+  constructor(options: GridOptions) {
+    const presets = [
+      UniverSheetsCorePreset({
+        container: options.container,
+        ribbonType: "simple",
+        menu: toolbarMenus,
+        disableTextFormatAlert: true,
+        disableTextFormatMark: true,
+        sheets: { disableForceStringAlert: true, disableForceStringMark: true },
+        formula: {
+          ...functionRegistration(options.functions, this.#sentences),
+          // A saved answer may come from an earlier version of the functions.
+          initialFormulaComputing: CalculationMode.FORCED,
+        },
+      }),
+      // The search field of the list would take the keyboard from a cell that is being typed into.
+      UniverSheetsDataValidationPreset({ showSearchOnDropdown: false, showEditOnDropdown: false }),
+      UniverSheetsDrawingPreset(),
+    ];
+    const univer = new Univer({
+      theme: defaultTheme,
+      darkMode: options.dark,
+      locale: LocaleType.EN_US,
+      locales: { [LocaleType.EN_US]: mergeLocales(coreWords, dataValidationWords, drawingWords) },
+      logLevel: LogLevel.ERROR,
+    });
+    compareBlanksApartFromZero();
+    findTextsByIndex();
+    keepParsedFormulas();
+    for (const plugin of presets.flatMap((preset) => preset.plugins)) {
+      if (Array.isArray(plugin)) univer.registerPlugin(plugin[0], plugin[1]);
+      else univer.registerPlugin(plugin);
+    }
+    this.api = FUniver.newAPI(univer);
+    this.injector = univer.__getInjector();
+  }
+
+  /** Opens a workbook in place of the present one. */
+  open(snapshot: object): void {
+    const present = this.#workbook;
+    if (present) {
+      this.#workbook = null;
+      this.api.disposeUnit(present.getId());
+      this.#sentences.forgetAll();
+      this.#calculationBeforeChange = this.#calculations.state.id;
+    }
+    this.#workbook = this.api.createWorkbook(snapshot);
+    // The grid's own parts come to life with its first workbook.
+    if (!present) this.#start();
+    for (const listener of this.#openListeners) listener();
+  }
+
+  /** Opens a workbook that was put together without the grid. */
+  openDraft(draft: DraftedWorkbook): void {
+    this.open(draft.snapshot("Program", SETTINGS));
+  }
+
+  /** Opens a workbook with nothing in it. */
+  openBlank(): void {
+    this.open({ name: "Program", sheetOrder: [BLANK_SHEET.id], sheets: { [BLANK_SHEET.id]: BLANK_SHEET } });
+  }
+
+  /** What the saved workbook carries for us outside every sheet. */
+  get settings(): unknown {
+    return this.workbook().getCustomMetadata()?.[SETTINGS];
+  }
+
+  set settings(value: object) {
+    const workbook = this.workbook();
+    workbook.setCustomMetadata({ ...workbook.getCustomMetadata(), [SETTINGS]: value });
+    for (const listener of this.#settingListeners) listener();
+  }
+
+  /** Resolves when the grid shows its first workbook; before that it cannot scroll or show what is selected. */
+  drawn(): Promise<void> {
+    return this.injector.get(LifecycleService).onStage(LifecycleStages.Rendered);
+  }
+
+  /** Puts the keyboard into the grid. */
+  focus(): void {
+    this.injector.get(ILayoutService).focus();
+  }
+
+  setDark(dark: boolean): void {
+    this.api.toggleDarkMode(dark);
+  }
+
+  onOpened(listener: () => void): StopListening {
+    this.#openListeners.add(listener);
+    return () => this.#openListeners.delete(listener);
+  }
+
+  /** Something worth keeping changed: a cell, a width, a sheet, a setting. */
+  onPersonalChange(listener: () => void): StopListening {
+    this.#settingListeners.add(listener);
+    const stops = [
+      this.onOpened(listener),
+      this.onMutation((mutation, options) => {
+        if (options?.onlyLocal !== true && !GRID_HOUSEKEEPING.test(mutation.id)) listener();
+      }),
+      () => this.#settingListeners.delete(listener),
+    ];
+    return () => {
+      for (const stop of stops) stop();
+    };
+  }
+
+  snapshot(): IWorkbookData {
+    return this.workbook().save();
+  }
+
+  /** False while one workbook makes way for another. */
+  get isOpen(): boolean {
+    return this.#workbook !== null;
+  }
+
+  workbook(): GridWorkbook {
+    if (!this.#workbook) throw new Error("The grid was asked for its workbook before one was opened.");
+    return this.#workbook;
+  }
+
+  /** What the cell holds, spilled or its own; an error is its code. */
+  valueAt(sheetId: string, row: number, column: number): CellValue {
+    const workbook = this.workbook();
+    const own = workbook.getWorkbook().getSheetBySheetId(sheetId)?.getCellRaw(row, column);
+    if (holdsSomething(own)) return cellValue(own);
+    const spilled = this.injector.get(FormulaDataModel).getArrayFormulaCellData();
+    return cellValue(spilled?.[workbook.getId()]?.[sheetId]?.[row]?.[column]);
+  }
+
+  /** Rows and columns from A1 to the last cell that holds something, spilled cells included. */
+  extentOf(sheetId: string): { readonly rows: number; readonly columns: number } {
+    const workbook = this.workbook();
+    const spilled = this.injector.get(FormulaDataModel).getArrayFormulaCellData()?.[workbook.getId()]?.[sheetId];
+    const own = workbook.getWorkbook().getSheetBySheetId(sheetId)?.getCellMatrix().getMatrix();
+    let rows = 0;
+    let columns = 0;
+    for (const matrix of [own, spilled]) {
+      for (const [row, cells] of Object.entries(matrix ?? {})) {
+        for (const [column, cell] of Object.entries<Nullable<ICellData>>(cells ?? {})) {
+          if (!holdsSomething(cell)) continue;
+          rows = Math.max(rows, Number(row) + 1);
+          columns = Math.max(columns, Number(column) + 1);
+        }
+      }
+    }
+    return { rows, columns };
+  }
+
+  /** Why the cell shows an error, in the words of the function that refused; or null. */
+  sentenceAt(sheetId: string, row: number, column: number): string | null {
+    const shown = this.valueAt(sheetId, row, column);
+    return isErrorCode(shown) ? this.#sentences.at({ sheetId, row, column }, shown) : null;
+  }
+
+  /** Resolves when every formula shows its answer to the changes so far. */
+  async calculated(): Promise<void> {
+    await firstValueFrom(
+      from(this.#answersInPlace()).pipe(
+        timeout({
+          first: LONGEST_CALCULATION_MILLISECONDS,
+          with: () => {
+            throw new WorkbookRefused("The spreadsheet did not finish computing within two minutes.");
+          },
+        }),
+      ),
+    );
+  }
+
+  async #answersInPlace(): Promise<void> {
+    do {
+      await firstValueFrom(this.#calculations.state$.pipe(filter((state) => this.#coversChanges(state))));
+      await this.#engineIsIdle();
+      // The answers are put in place in the same turn.
+      await new Promise((resolve) => setTimeout(resolve, 0));
+    } while (!this.#coversChanges(this.#calculations.state));
+  }
+
+  /** A mutation of the open workbook was carried out, by whomever. */
+  onMutation(listener: (mutation: Readonly<ICommandInfo>, options?: IExecutionOptions) => void): StopListening {
+    return stopping(
+      this.injector.get(ICommandService).onCommandExecuted((command, options) => {
+        if (command.type === CommandType.MUTATION && this.isOpen) listener(command, options);
+      }),
+    );
+  }
+
+  get #calculations(): FormulaCalculationSessionService {
+    return this.injector.get(FormulaCalculationSessionService);
+  }
+
+  /** What else the state says of a calculation may have been said of the one before it: see `calculateInTurn`. */
+  #coversChanges({ id, started }: IFormulaCalculationSessionState): boolean {
+    return started && id > this.#calculationBeforeChange;
+  }
+
+  #start(): void {
+    this.#engineIsIdle = calculateInTurn(this.injector);
+    enterDependenciesOnce(this.injector);
+    computeChainsOfSpills(this.injector);
+    keepSelectedCellInView(this.injector);
+    keepWhatIsBeingTyped(this.injector);
+    this.#watchCalculations();
+    this.#checkOnlyWhatIsOpen();
+    this.#explainErrors();
+  }
+
+  #watchCalculations(): void {
+    const dirty = this.injector.get(IActiveDirtyManagerService);
+    this.injector.get(ICommandService).onCommandExecuted((command, options) => {
+      if (command.id === SetFormulaCalculationStartMutation.id) this.#sentences.recalculationStarts();
+      if (MOVES_CELLS.has(command.id)) this.#sayEverythingAgain();
+      if (dirty.get(command.id) && !isAnswerOrLook(command, options)) this.#calculationBeforeChange = this.#calculations.state.id;
+    });
+  }
+
+  /** Formulas stand in other places now than their sentences were kept for. */
+  #sayEverythingAgain(): void {
+    this.#sentences.forgetAll();
+    this.api.getFormula().executeCalculation();
+  }
+
+  /** Pointing at a cell in error shows the function's own sentence in place of the grid's general one. */
+  #explainErrors(): void {
+    const alerts = this.injector.get(CellAlertManagerService);
+    const show = alerts.showAlert.bind(alerts);
+    alerts.showAlert = (alert) => {
+      const { subUnitId, row, col } = alert.location;
+      const sentence = this.sentenceAt(subUnitId, row, col);
+      if (sentence === null) show(alert);
+      else show({ ...alert, title: String(this.valueAt(subUnitId, row, col)), message: sentence });
+    };
+  }
+
+  /** The grid checks changed cells against their drop-downs a moment later; by then their workbook may be gone. */
+  #checkOnlyWhatIsOpen(): void {
+    const workbooks = this.injector.get(IUniverInstanceService);
+    const checks = this.injector.get(SheetsDataValidationValidatorService);
+    const check = checks.validatorRanges.bind(checks);
+    checks.validatorRanges = async (unitId, sheetId, ranges) => {
+      const workbook = workbooks.getUnit<Workbook>(unitId, UniverInstanceType.UNIVER_SHEET);
+      return workbook?.getSheetBySheetId(sheetId) ? check(unitId, sheetId, ranges) : [];
+    };
+  }
+}
+
+/**
+ * The grid's index of what stands in a column holds 0 and blank as one value, so =A2="" would be TRUE for a measured 0.
+ * Without the index every cell is compared by itself, and 0 is not blank. What nobody looks into is not filled either.
+ */
+function compareBlanksApartFromZero(): void {
+  CELL_INVERTED_INDEX_CACHE.canUseCache = () => ({ rowsInCache: [], rowsNotInCache: [] });
+  CELL_INVERTED_INDEX_CACHE.set = () => undefined;
+  CELL_INVERTED_INDEX_CACHE.setContinueBuildingCache = () => undefined;
+}
+
+/** The grid computes nothing for it. */
+function isAnswerOrLook({ id, params }: Readonly<ICommandInfo>, options?: IExecutionOptions): boolean {
+  if (id !== SetRangeValuesMutation.id) return false;
+  const { trigger } = (params ?? {}) as { readonly trigger?: string };
+  return options?.onlyLocal === true || (trigger !== undefined && CHANGES_LOOKS.has(trigger));
+}
+
+function stopping(disposable: IDisposable): StopListening {
+  return () => {
+    disposable.dispose();
+  };
+}

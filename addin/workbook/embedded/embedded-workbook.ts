@@ -1,0 +1,389 @@
+import { DataValidationRenderMode, LifecycleStages, type ICellData, type IWorksheetData } from "@univerjs/core";
+import {
+  COMMAND_LISTENER_VALUE_CHANGE,
+  FormulaDataModel,
+  InsertColMutation,
+  InsertRowMutation,
+  InsertSheetMutation,
+  MoveColsMutation,
+  MoveRowsMutation,
+  RemoveColMutation,
+  RemoveRowMutation,
+  RemoveSheetMutation,
+  ScrollToRangeOperation,
+  SetFormulaCalculationResultMutation,
+  SetRangeValuesCommand,
+  SetWorksheetNameMutation,
+  SheetsSelectionsService,
+} from "@univerjs/preset-sheets-core";
+import { merge } from "rxjs";
+import { formulaCell, valueCell } from "./cells.ts";
+import type { EmbeddedGrid, GridWorkbook } from "./embedded-grid.ts";
+import { continueDropDowns, forgetDependencies, looksOfRowAbove } from "./growth.ts";
+import { choiceRefusal, layOut, ROOM_BELOW_ROWS } from "./layout.ts";
+import { pictureNames, placePicture } from "./pictures.ts";
+import { SheetExists, SheetMissing, WorkbookRefused, addressOf } from "../port.ts";
+import type { CellRange, CellValue, FormulaWrite, PictureWrite, SheetLayout, StopListening, ValueWrite, Workbook } from "../port.ts";
+
+type GridSheet = ReturnType<GridWorkbook["getActiveSheet"]>;
+
+const CELL_MUTATIONS: ReadonlySet<string> = new Set([
+  ...COMMAND_LISTENER_VALUE_CHANGE,
+  InsertRowMutation.id,
+  InsertColMutation.id,
+  RemoveRowMutation.id,
+  RemoveColMutation.id,
+  MoveRowsMutation.id,
+  MoveColsMutation.id,
+  InsertSheetMutation.id,
+  RemoveSheetMutation.id,
+  SetWorksheetNameMutation.id,
+  SetFormulaCalculationResultMutation.id,
+]);
+
+/** Long enough to take in a paste of many cells, short enough that nobody sees the wait. */
+const BURST_MILLISECONDS = 30;
+
+/** From here on it is quicker to find out anew what every formula depends on than to forget it formula by formula. */
+const MANY_FORMULAS = 200;
+
+/** The command asks for a range even where its cells say for themselves where they stand. */
+const A1 = { startRow: 0, endRow: 0, startColumn: 0, endColumn: 0 };
+
+/** The workbook port on the embedded spreadsheet. */
+export class EmbeddedWorkbook implements Workbook {
+  readonly #grid: EmbeddedGrid;
+  /** Resolves when many formulas that were just written show their answers. */
+  #manyAnswers: Promise<void> | null = null;
+
+  constructor(grid: EmbeddedGrid) {
+    this.#grid = grid;
+  }
+
+  sheetNames(): Promise<readonly string[]> {
+    return settle(() => this.#workbook.getSheets().map((sheet) => sheet.getSheetName()));
+  }
+
+  addSheets(layouts: readonly SheetLayout[]): Promise<void> {
+    return settle(() => {
+      const taken = new Set(this.#workbook.getSheets().map((sheet) => sheet.getSheetName()));
+      for (const { name } of layouts) {
+        if (taken.has(name)) throw new SheetExists(name);
+        taken.add(name);
+      }
+      const inFront = this.#workbook.getActiveSheet();
+      for (const layout of layouts) this.#addSheet(layout);
+      if (layouts.length > 0) this.#workbook.setActiveSheet(inFront);
+    });
+  }
+
+  read(ranges: readonly CellRange[]): Promise<readonly (readonly (readonly CellValue[])[])[]> {
+    return settle(() => ranges.map((range) => this.#valuesOf(range)));
+  }
+
+  readSheets(names: readonly string[]): Promise<readonly (readonly (readonly CellValue[])[])[]> {
+    return settle(() =>
+      names.map((name) => {
+        const extent = this.#grid.extentOf(this.#sheet(name).getSheetId());
+        return this.#valuesOf({ sheet: name, row: 0, column: 0, ...extent });
+      }),
+    );
+  }
+
+  readFormulas(range: CellRange): Promise<readonly (readonly string[])[]> {
+    return settle(() => {
+      const formulas = this.#grid.injector.get(FormulaDataModel);
+      const sheetId = this.#sheet(range.sheet).getSheetId();
+      const unitId = this.#workbook.getId();
+      return eachCell(range, (row, column) => formulas.getFormulaStringByCell(row, column, sheetId, unitId) ?? "");
+    });
+  }
+
+  writeValues(writes: readonly ValueWrite[]): Promise<void> {
+    return this.#afterManyAnswers(() => {
+      this.#write(writes.map(({ range, values }) => ({ range, cells: values.map((row) => row.map(valueCell)) })));
+    });
+  }
+
+  writeFormulas(writes: readonly FormulaWrite[]): Promise<void> {
+    const areMany = writes.reduce((count, { range }) => count + range.rows * range.columns, 0) > MANY_FORMULAS;
+    return this.#afterManyAnswers(() => {
+      if (areMany) forgetDependencies(this.#grid.injector);
+      this.#write(writes.map(({ range, formulas }) => ({ range, cells: formulas.map((row) => row.map(formulaCell)) })));
+      if (areMany) this.#waitForManyAnswers();
+    });
+  }
+
+  /** A write that overtook the first answers of many formulas would leave them without any: see `#writeSheet`. */
+  #afterManyAnswers(write: () => void): Promise<void> {
+    return this.#manyAnswers === null ? settle(write) : this.#manyAnswers.then(write);
+  }
+
+  #waitForManyAnswers(): void {
+    const answers = this.#grid
+      .calculated()
+      .then(
+        () => undefined,
+        () => undefined,
+      )
+      .then(() => {
+        if (this.#manyAnswers === answers) this.#manyAnswers = null;
+      });
+    this.#manyAnswers = answers;
+  }
+
+  continueLayout(ranges: readonly CellRange[]): Promise<void> {
+    return settle(() => {
+      const targets = ranges.map((range) => ({ range, sheet: this.#sheet(range.sheet) }));
+      for (const { range, sheet } of targets) {
+        this.#makeRoom(sheet, { ...range, rows: range.rows + ROOM_BELOW_ROWS });
+        this.#setCells(sheet, looksOfRowAbove(sheet, range));
+        continueDropDowns(sheet, range);
+      }
+    });
+  }
+
+  async placePicture(picture: PictureWrite): Promise<void> {
+    const sheet = this.#sheet(picture.sheet);
+    this.#makeRoom(sheet, { ...picture, rows: 1, columns: 1 });
+    await placePicture(sheet, picture);
+  }
+
+  pictureNames(sheet: string): Promise<readonly string[]> {
+    return settle(() => pictureNames(this.#sheet(sheet)));
+  }
+
+  calculated(): Promise<void> {
+    return this.#grid.calculated();
+  }
+
+  selection(): Promise<CellRange | null> {
+    return settle(() => this.#selection());
+  }
+
+  select(range: CellRange): Promise<void> {
+    return settle(() => {
+      const sheet = this.#sheet(range.sheet);
+      this.#makeRoom(sheet, range);
+      this.#workbook.setActiveSheet(sheet);
+      sheet.getRange(range.row, range.column, range.rows, range.columns).activate();
+      // Before the grid is drawn for the first time there is nothing to scroll.
+      if (this.#grid.api.getCurrentLifecycleStage() < LifecycleStages.Rendered) return;
+      this.#grid.api.syncExecuteCommand(ScrollToRangeOperation.id, { range: gridRange(range) });
+    });
+  }
+
+  onSelectionChanged(listener: (selection: CellRange) => void): StopListening {
+    const selections = this.#grid.injector.get(SheetsSelectionsService);
+    let last = "";
+    const announce = (): void => {
+      const selection = this.#selection();
+      if (!selection || addressOf(selection) === last) return;
+      last = addressOf(selection);
+      listener(selection);
+    };
+    const moves = merge(selections.selectionMoveEnd$, selections.selectionSet$).subscribe(announce);
+    const sheetInFront = this.#grid.api.addEvent(this.#grid.api.Event.ActiveSheetChanged, announce);
+    return () => {
+      moves.unsubscribe();
+      sheetInFront.dispose();
+    };
+  }
+
+  onCellsChanged(listener: (sheets: readonly string[]) => void): StopListening {
+    const changed = new Set<string>();
+    let waiting = false;
+    const announce = async (): Promise<void> => {
+      await new Promise((resolve) => setTimeout(resolve, BURST_MILLISECONDS));
+      // The answers to a change belong to the same burst.
+      await this.#grid.calculated().catch(() => undefined);
+      waiting = false;
+      const names = this.#workbook.getSheets().filter((sheet) => changed.has(sheet.getSheetId()));
+      changed.clear();
+      if (names.length > 0) listener(names.map((sheet) => sheet.getSheetName()));
+    };
+    const note = (sheetIds: readonly string[]): void => {
+      for (const sheetId of sheetIds) changed.add(sheetId);
+      if (waiting || changed.size === 0) return;
+      waiting = true;
+      void announce();
+    };
+    const stops = [
+      this.#grid.onMutation((mutation) => {
+        if (CELL_MUTATIONS.has(mutation.id)) note(sheetsTouched(mutation.params, this.#workbook.getId()));
+      }),
+      this.#grid.onOpened(() => {
+        note(this.#workbook.getSheets().map((sheet) => sheet.getSheetId()));
+      }),
+    ];
+    return () => {
+      for (const stop of stops) stop();
+    };
+  }
+
+  /** The pointer moved to a cell. */
+  onCellHovered(listener: (cell: CellRange) => void): StopListening {
+    const hovering = this.#grid.api.addEvent(this.#grid.api.Event.CellHover, ({ worksheet, row, column }) => {
+      listener({ sheet: worksheet.getSheetName(), row, column, rows: 1, columns: 1 });
+    });
+    return () => {
+      hovering.dispose();
+    };
+  }
+
+  readSetting(key: string): Promise<string | null> {
+    return settle(() => this.#settings().get(key) ?? null);
+  }
+
+  writeSetting(key: string, text: string): Promise<void> {
+    return settle(() => {
+      this.#grid.settings = [...this.#settings().set(key, text)];
+    });
+  }
+
+  /** Why the first cell of the range shows an error, in the words of the function that refused; or null. */
+  sentenceAt(range: CellRange): string | null {
+    return this.#grid.sentenceAt(this.#sheet(range.sheet).getSheetId(), range.row, range.column);
+  }
+
+  /** The note on the cell, or null. */
+  noteAt(range: CellRange): string | null {
+    const cell = this.#sheet(range.sheet).getSheet().getCellRaw(range.row, range.column);
+    const note: unknown = cell?.custom?.["note"];
+    return typeof note === "string" ? note : null;
+  }
+
+  get #workbook(): GridWorkbook {
+    return this.#grid.workbook();
+  }
+
+  #sheet(name: string): GridSheet {
+    const sheet = this.#workbook.getSheetByName(name);
+    if (!sheet) throw new SheetMissing(name);
+    return sheet;
+  }
+
+  #addSheet(layout: SheetLayout): void {
+    const { sheet: data, styles } = layOut(layout);
+    this.#workbook.addStyles({ ...styles });
+    const sheet = this.#workbook.insertSheet(layout.name, { sheet: data as Partial<IWorksheetData> });
+    layout.columns.forEach((column, index) => {
+      if (!column.choices || layout.rows === 0) return;
+      const rule = this.#grid.api
+        .newDataValidation()
+        .requireValueInList([...column.choices])
+        .setAllowBlank(true)
+        .setAllowInvalid(false)
+        .setOptions({
+          renderMode: DataValidationRenderMode.ARROW,
+          showErrorMessage: true,
+          error: choiceRefusal(column.heading, column.choices),
+        })
+        .build();
+      sheet.getRange(layout.headingRow + 1, index, layout.rows, 1).setDataValidation(rule);
+    });
+  }
+
+  #write(writes: readonly { range: CellRange; cells: readonly (readonly ICellData[])[] }[]): void {
+    // Every range is checked before the first is written, so that a slip leaves the workbook as it was.
+    const targets = writes.map(({ range, cells }) => {
+      const fits = cells.length === range.rows && cells.every((row) => row.length === range.columns);
+      if (!fits) throw new RangeError(`The values for ${addressOf(range)} do not have its rows and columns.`);
+      return { range, cells, sheet: this.#sheet(range.sheet) };
+    });
+    const sheets = new Map(targets.map(({ sheet }) => [sheet.getSheetId(), sheet]));
+    for (const [sheetId, sheet] of sheets)
+      this.#writeSheet(
+        sheet,
+        targets.filter((target) => target.sheet.getSheetId() === sheetId),
+      );
+  }
+
+  /**
+   * One command for everything on a sheet. The grid drops a calculation that is overtaken by the next command, and with
+   * it some of what was to be computed anew: many commands in a row can leave a formula with an old answer.
+   */
+  #writeSheet(sheet: GridSheet, targets: readonly { range: CellRange; cells: readonly (readonly ICellData[])[] }[]): void {
+    const value: Record<number, Record<number, ICellData>> = {};
+    for (const { range, cells } of targets) {
+      this.#makeRoom(sheet, range);
+      cells.forEach((row, down) => row.forEach((cell, across) => ((value[range.row + down] ??= {})[range.column + across] = cell)));
+    }
+    this.#setCells(sheet, value);
+  }
+
+  #setCells(sheet: GridSheet, value: Readonly<Record<number, Readonly<Record<number, ICellData>>>>): void {
+    const written = this.#grid.api.syncExecuteCommand(SetRangeValuesCommand.id, {
+      unitId: this.#workbook.getId(),
+      subUnitId: sheet.getSheetId(),
+      value,
+      range: A1,
+    });
+    if (!written) throw new WorkbookRefused(`Sheet ${sheet.getSheetName()} cannot be changed: it is protected.`);
+  }
+
+  /** A sheet grows when something is written beyond its last row or column. */
+  #makeRoom(sheet: GridSheet, range: CellRange): void {
+    const rows = range.row + range.rows;
+    const columns = range.column + range.columns;
+    if (rows > sheet.getMaxRows()) sheet.setRowCount(rows);
+    if (columns > sheet.getMaxColumns()) sheet.setColumnCount(columns);
+  }
+
+  #valuesOf(range: CellRange): CellValue[][] {
+    const sheetId = this.#sheet(range.sheet).getSheetId();
+    return eachCell(range, (row, column) => this.#grid.valueAt(sheetId, row, column));
+  }
+
+  #selection(): CellRange | null {
+    const range = this.#grid.isOpen ? this.#workbook.getActiveRange() : null;
+    if (!range) return null;
+    return {
+      sheet: range.getSheetName(),
+      row: range.getRow(),
+      column: range.getColumn(),
+      rows: range.getHeight(),
+      columns: range.getWidth(),
+    };
+  }
+
+  #settings(): Map<string, string> {
+    const stored = this.#grid.settings;
+    return new Map(Array.isArray(stored) ? (stored as [string, string][]) : []);
+  }
+}
+
+function eachCell<Answer>(range: CellRange, answer: (row: number, column: number) => Answer): Answer[][] {
+  return Array.from({ length: range.rows }, (_row, down) =>
+    Array.from({ length: range.columns }, (_column, across) => answer(range.row + down, range.column + across)),
+  );
+}
+
+function gridRange(range: CellRange): { startRow: number; endRow: number; startColumn: number; endColumn: number } {
+  return {
+    startRow: range.row,
+    endRow: range.row + range.rows - 1,
+    startColumn: range.column,
+    endColumn: range.column + range.columns - 1,
+  };
+}
+
+function sheetsTouched(params: object | undefined, unitId: string): readonly string[] {
+  const { subUnitId, sheet, unitData } = (params ?? {}) as {
+    subUnitId?: string;
+    sheet?: { id?: string };
+    unitData?: Record<string, object | undefined>;
+  };
+  return [
+    ...(subUnitId === undefined ? [] : [subUnitId]),
+    ...(sheet?.id === undefined ? [] : [sheet.id]),
+    ...Object.keys(unitData?.[unitId] ?? {}),
+  ];
+}
+
+/** Runs the work now and hands its answer or its refusal over as a promise. */
+function settle<Answer>(work: () => Answer): Promise<Answer> {
+  return new Promise((resolve) => {
+    resolve(work());
+  });
+}

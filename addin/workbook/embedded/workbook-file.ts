@@ -1,0 +1,160 @@
+/**
+ * A saved workbook: an envelope with a format number around the grid's own snapshot.
+ *
+ * It is checked whole before anything is opened, because a person may have edited the file, a disk may have cut it
+ * off, or a later version may have written it.
+ */
+import * as z from "zod";
+import { columnLetters } from "../port.ts";
+
+// The page's content security policy forbids functions built from text; this comes before the first schema.
+z.config({ jitless: true });
+
+export const WORKBOOK_FILE_KIND = "Soakbook workbook";
+export const WORKBOOK_FILE_FORMAT = 1;
+export const WORKBOOK_FILE_EXTENSION = ".soakbook";
+
+const MOST_ROWS = 1_048_576;
+const MOST_COLUMNS = 16_384;
+
+/** A key that could be mistaken for a part of every object is no name for a sheet or a style. */
+const name = z.string().regex(/^(?!__proto__$)[^\s].{0,199}$/s);
+const place = z.string().regex(/^\d{1,7}$/);
+
+const cell = z.looseObject({
+  v: z.union([z.string(), z.number(), z.boolean()]).nullish(),
+  f: z.string().startsWith("=").nullish(),
+  t: z.int().min(1).max(4).nullish(),
+});
+
+const sheet = z.looseObject({
+  id: name,
+  name,
+  cellData: z.record(place, z.record(place, cell)).optional(),
+  rowCount: z.int().min(1).max(MOST_ROWS).optional(),
+  columnCount: z.int().min(1).max(MOST_COLUMNS).optional(),
+});
+
+const snapshot = z
+  .looseObject({
+    id: name,
+    name: z.string().optional(),
+    sheetOrder: z.array(name).min(1),
+    sheets: z.record(name, sheet),
+    styles: z.record(name, z.unknown()).optional(),
+    resources: z.array(z.looseObject({ name: z.string(), data: z.string() })).optional(),
+  })
+  .refine((workbook) => workbook.sheetOrder.every((id) => workbook.sheets[id]?.id === id), { path: ["sheetOrder"] });
+
+const file = z.strictObject({
+  kind: z.literal(WORKBOOK_FILE_KIND),
+  format: z.literal(WORKBOOK_FILE_FORMAT),
+  savedAt: z.iso.datetime(),
+  workbook: snapshot,
+});
+
+/** The grid's snapshot, as far as this file looks into it. */
+export type WorkbookSnapshot = z.infer<typeof snapshot>;
+
+/** The file cannot be opened, and the message says what is wrong with it and where. */
+export class WorkbookFileRefused extends Error {
+  constructor(message: string) {
+    super(message);
+    this.name = "WorkbookFileRefused";
+  }
+}
+
+export function writeWorkbookFile(workbook: object, savedAt: Date): string {
+  return JSON.stringify({ kind: WORKBOOK_FILE_KIND, format: WORKBOOK_FILE_FORMAT, savedAt: savedAt.toISOString(), workbook });
+}
+
+/** The workbook in a file's text. Throws WorkbookFileRefused in words. */
+export function readWorkbookFile(fileName: string, text: string): WorkbookSnapshot {
+  const content = parse(fileName, text);
+  if (!isObject(content) || content["kind"] !== WORKBOOK_FILE_KIND) {
+    throw new WorkbookFileRefused(`"${fileName}" is not a Soakbook workbook file.`);
+  }
+  const format = content["format"];
+  if (typeof format === "number" && format > WORKBOOK_FILE_FORMAT) {
+    throw new WorkbookFileRefused(
+      `"${fileName}" was saved by a later version of Soakbook (file format ${format}; this version reads format ${WORKBOOK_FILE_FORMAT}). Open it with that version.`,
+    );
+  }
+  const checked = file.safeParse(content);
+  if (checked.success) return checked.data.workbook;
+  const path = checked.error.issues[0]?.path ?? [];
+  throw new WorkbookFileRefused(`"${fileName}" is damaged: ${whatIsWrong(path, content)}.`);
+}
+
+/** As much of a workbook as its contents need, from a file or from the grid. */
+interface WithContents {
+  readonly sheetOrder: readonly string[];
+  readonly sheets: Readonly<Record<string, { readonly name?: string; readonly cellData?: object } | undefined>>;
+  readonly custom?: unknown;
+}
+
+/**
+ * What people put into the workbook, as one text: equal texts mean nothing was typed in between.
+ * Widths, selections and computed answers are left out.
+ */
+export function contentsOf(workbook: WithContents): string {
+  return JSON.stringify([
+    workbook.sheetOrder.map((id) => {
+      const sheetData = workbook.sheets[id];
+      return [sheetData?.name, cellContents(sheetData?.cellData ?? {})];
+    }),
+    workbook.custom ?? null,
+  ]);
+}
+
+function cellContents(cellData: object): unknown[] {
+  return Object.entries(cellData as Record<string, Record<string, Record<string, unknown>>>).flatMap(([row, cells]) =>
+    Object.entries(cells).flatMap(([column, held]) => {
+      const content = held["f"] ?? held["si"] ?? held["p"] ?? held["v"];
+      return content === undefined || content === null || content === "" ? [] : [[row, column, content]];
+    }),
+  );
+}
+
+function parse(fileName: string, text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch (error) {
+    throw new WorkbookFileRefused(`"${fileName}" is damaged: it cannot be read ${whereReadingStopped(error, text)}.`);
+  }
+}
+
+function whereReadingStopped(error: unknown, text: string): string {
+  if (text.trim() === "") return "because it is empty";
+  if (/end of JSON|unterminated/i.test(String(error))) return "to its end; it may have been cut off";
+  const position = /position (\d+)/.exec(String(error))?.[1];
+  if (position === undefined) return "because it is no text that Soakbook writes";
+  const before = text.slice(0, Number(position)).split("\n");
+  return `from line ${before.length}, character ${(before.at(-1)?.length ?? 0) + 1} on`;
+}
+
+function whatIsWrong(path: readonly PropertyKey[], content: Record<string, unknown>): string {
+  const [top, part, sheetId, matrix, row, column, field] = path.map(String);
+  if (top !== "workbook") return `its "${top ?? "kind"}" is missing or not what it should be`;
+  if (part === undefined) return "it holds no workbook";
+  if (part !== "sheets") return `the workbook's "${part}" is missing or not what it should be`;
+  if (sheetId === undefined) return "the workbook's sheets are missing";
+  const sheetName = sheetNameIn(content, sheetId);
+  if (matrix !== "cellData" || row === undefined) return `sheet "${sheetName}" has no proper "${matrix ?? "content"}"`;
+  if (column === undefined) return `sheet "${sheetName}", row ${Number(row) + 1} is not a row of cells`;
+  const address = `${columnLetters(Number(column))}${Number(row) + 1}`;
+  const what = field === "f" ? "a formula that does not start with =" : "neither a text, a number nor a formula";
+  return `sheet "${sheetName}", cell ${address} holds ${what}`;
+}
+
+function sheetNameIn(content: Record<string, unknown>, sheetId: string): string {
+  const workbook = content["workbook"];
+  const sheets = isObject(workbook) ? workbook["sheets"] : undefined;
+  const found = isObject(sheets) ? sheets[sheetId] : undefined;
+  const sheetName = isObject(found) ? found["name"] : undefined;
+  return typeof sheetName === "string" ? sheetName : sheetId;
+}
+
+function isObject(value: unknown): value is Record<string, unknown> {
+  return typeof value === "object" && value !== null && !Array.isArray(value);
+}

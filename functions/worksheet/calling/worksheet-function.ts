@@ -1,0 +1,126 @@
+import type { Citation } from "../../published/source.ts";
+import type { Argument, ArgumentRule } from "./arguments.ts";
+import { answerToCells, Call, type Plan } from "./call.ts";
+import { isCellError, type Cell, type CellError, type CellInput } from "./cell.ts";
+import { parametersFrom, unitsRule, type Parameter } from "./parameters.ts";
+import { readerOf } from "./reading.ts";
+import { presenterOf, resultFrom, unitNames, type Result, type ResultSpec } from "./results.ts";
+import type { Speaker } from "./speaker.ts";
+import { shownSteps, type ShownStep, type WorkingStep } from "./working.ts";
+
+/** A worksheet function as every host and every reader of the catalogue sees it. */
+export interface WorksheetFunction {
+  /** "DRAWDOWN"; a cell says =SOAK.DRAWDOWN(...). */
+  readonly name: string;
+  readonly summary: string;
+  /** In order; `units` comes last where the function has a dimension. */
+  readonly parameters: readonly Parameter[];
+  readonly result: Result;
+  readonly sources: readonly Citation[];
+  readonly cautions: readonly Caution<never>[];
+  readonly example: Example;
+  /** The equation as printed, a line each, in the US units of its source. */
+  readonly equation: readonly string[];
+  /** What a host calls: cells in, rows of cells out. Never throws. */
+  evaluate(inputs: readonly CellInput[]): readonly (readonly Cell[])[];
+  /** Cautions for one row of inputs (single cells or whole ranges); none when the input is missing or impossible. */
+  cautionsFor(inputs: readonly CellInput[]): readonly string[];
+  /** Intermediate values for one row of inputs, in the units of the call; none when the input is missing or impossible. */
+  workingFor(inputs: readonly CellInput[]): readonly ShownStep[];
+}
+
+/** A true warning about input that computes: outside the published range, or commonly a slip. */
+export interface Caution<Inputs> {
+  readonly when: (inputs: Inputs) => boolean;
+  readonly says: string | ((inputs: Inputs, speaker: Speaker) => string);
+  /** What the reference says instead, where the words depend on the inputs of the call. */
+  readonly about?: string;
+}
+
+/** A published worked example: these arguments give this result, `within` half its last printed digit. */
+export interface Example {
+  readonly arguments: readonly CellInput[];
+  readonly result: Cell | readonly (readonly Cell[])[];
+  readonly within?: number;
+  readonly from: Citation;
+}
+
+type AnyArgument = Argument<string, unknown>;
+
+type ValuesOf<Arguments extends readonly AnyArgument[]> = { -readonly [Place in keyof Arguments]: Arguments[Place]["value"] };
+
+type InputsOf<Arguments extends readonly AnyArgument[]> = {
+  readonly [One in Arguments[number] as One["rule"]["key"]]: One["value"];
+};
+
+/** Everything about one worksheet function, said once. */
+export interface Declaration<Arguments extends readonly AnyArgument[], Output> {
+  readonly name: string;
+  readonly summary: string;
+  readonly arguments: Arguments;
+  /** Takes `units` although no argument and no result has a dimension of its own. */
+  readonly takesUnits?: true;
+  readonly result: ResultSpec<Output>;
+  readonly sources: readonly Citation[];
+  readonly cautions?: readonly Caution<InputsOf<Arguments>>[];
+  readonly example: Example;
+  /** The equation as printed, a line each, in the US units of its source: "Q = (P - Ia)^2 / (P - Ia + S)   (in)". */
+  readonly equation?: readonly string[];
+  /** Intermediate values of one call, in the order a reviewer computes them; receives exactly what `calculate` receives. */
+  readonly working?: (...inputs: [...ValuesOf<Arguments>, Speaker]) => readonly WorkingStep[];
+  /** Receives values in US units, in the order of `arguments`, and last the speaker of the row's units. */
+  readonly calculate: (...inputs: [...ValuesOf<Arguments>, Speaker]) => Output | CellError;
+}
+
+/** Makes a calculation callable from cells: lifting, guarding, units and words are written once, for all. */
+export function worksheetFunction<const Arguments extends readonly AnyArgument[], const Output>(
+  declaration: Declaration<Arguments, Output>,
+): WorksheetFunction {
+  const { name, summary, sources, cautions = [], example, equation = [] } = declaration;
+  const working = (declaration.working ?? noSteps) as (...inputs: unknown[]) => readonly WorkingStep[];
+  const result = resultFrom(declaration.result);
+  const ownRules = declaration.arguments.map(({ rule }): ArgumentRule => rule);
+  const takesUnits = declaration.takesUnits === true || [...ownRules, ...result.values].some(({ kind }) => unitNames(kind) !== undefined);
+  const plan: Plan = {
+    name,
+    arguments: ownRules.map((rule) => ({ rule, readers: { us: readerOf(rule, "us"), metric: readerOf(rule, "metric") } })),
+    takesUnits,
+    result,
+    presenters: { us: presenterOf(result, "us"), metric: presenterOf(result, "metric") },
+    calculate: declaration.calculate as Plan["calculate"],
+  };
+  return {
+    name,
+    summary,
+    parameters: parametersFrom(takesUnits ? [...ownRules, unitsRule] : ownRules),
+    result,
+    sources,
+    cautions,
+    example,
+    equation,
+    evaluate: (inputs) => answerToCells(plan, inputs) ?? new Call(plan, inputs).answers(),
+    /** @documentation */
+    cautionsFor(inputs) {
+      const row = new Call(plan, inputs).firstRow();
+      if (row === undefined) return [];
+      const typed = Object.fromEntries(ownRules.map(({ key }, place) => [key, row.values[place]])) as InputsOf<Arguments>;
+      return cautions.filter(({ when }) => when(typed)).map(({ says }) => (typeof says === "string" ? says : says(typed, row.speaker)));
+    },
+    /** @documentation */
+    workingFor(inputs) {
+      const row = new Call(plan, inputs).firstRow();
+      if (row === undefined) return [];
+      const given = [...row.values, row.speaker];
+      try {
+        return isCellError(plan.calculate(...given)) ? [] : shownSteps(working(...given), row.speaker.system);
+      } catch {
+        // Beyond what the calculation can take, the cell says so in words and there is nothing to follow.
+        return [];
+      }
+    },
+  };
+}
+
+function noSteps(): readonly WorkingStep[] {
+  return [];
+}

@@ -1,0 +1,58 @@
+import { useState } from "preact/hooks";
+import { today } from "../../../addin/actions/dates.ts";
+import type { ExportName } from "../../../addin/actions/export/export-files.ts";
+import type { Program, Yard } from "../../../addin/actions/program/read-program.ts";
+import { Button } from "../../parts/form.tsx";
+import { saveFile } from "../../parts/save-file.ts";
+import { copyText } from "../working/copy-text.ts";
+import { estimateText } from "./text.ts";
+
+const words = estimateText.exports;
+const NAMES = Object.keys(words.names) as ExportName[];
+
+/** A button a file, and the clipboard for a window that saves none. */
+export function ExportButtons({ program, yards }: { readonly program: Program; readonly yards: readonly Yard[] }) {
+  const [said, say] = useState("");
+  const attempt = async (action: () => Promise<string>) => {
+    if (yards.length === 0) return say(estimateText.many.chooseFirst);
+    say(words.working);
+    try {
+      say(await action());
+    } catch (error) {
+      say(words.failed(error instanceof Error ? error.message : String(error)));
+    }
+  };
+  const save = (name: ExportName) =>
+    attempt(async () => {
+      const { exportFile } = await writers();
+      const file = await exportFile(name, program, yards, today());
+      saveFile(file.fileName, file.content, file.mediaType);
+      return words.saved(file.fileName);
+    });
+  const copy = () =>
+    attempt(async () => {
+      const { estimateToPaste } = await writers();
+      return (await copyText(estimateToPaste(program, yards, today()))) ? words.copied : words.notCopied;
+    });
+  return (
+    <>
+      <div class="export-buttons">
+        {NAMES.map((name) => (
+          <Button key={name} onClick={() => save(name)}>
+            {words.names[name]}
+          </Button>
+        ))}
+      </div>
+      <p class="hint">{words.fallback}</p>
+      <Button kind="quiet" onClick={copy}>
+        {words.copy}
+      </Button>
+      <p role="status">{said}</p>
+    </>
+  );
+}
+
+/** What writes files is loaded when the first one is asked for. */
+function writers() {
+  return import("../../../addin/actions/export/export-files.ts");
+}

@@ -1,0 +1,45 @@
+import { useState } from "preact/hooks";
+import type { Program } from "../../../addin/actions/program/read-program.ts";
+import { Button, CheckField } from "../../parts/form.tsx";
+import { nameOf } from "../../yard-button.tsx";
+import { ExportButtons } from "./export-buttons.tsx";
+import { estimateText } from "./text.ts";
+import "./estimate.css";
+
+const words = estimateText.many;
+
+/** Files of several yards at once, for the page of the whole program. */
+export function ExportMany({ program }: { readonly program: Program }) {
+  const withLines = program.yards.filter(({ estimateLines }) => estimateLines.length > 0).map(({ siteId }) => siteId);
+  const [chosen, choose] = useState<readonly string[]>(withLines);
+  const yards = program.yards.filter(({ siteId }) => chosen.includes(siteId));
+  return (
+    <section aria-label={words.title}>
+      <h2>{words.title}</h2>
+      <div class="buttons">
+        <Button kind="quiet" onClick={() => choose(withLines)}>
+          {words.all}
+        </Button>
+        <Button kind="quiet" onClick={() => choose([])}>
+          {words.none}
+        </Button>
+      </div>
+      <fieldset class="export-yards">
+        <legend class="label">{words.which}</legend>
+        {program.yards.map((yard) => (
+          <CheckField
+            key={yard.siteId}
+            label={[`${yard.siteId} ${nameOf(yard)}`, ...(yard.estimateLines.length === 0 ? [words.noLines] : [])].join(", ")}
+            checked={chosen.includes(yard.siteId)}
+            onChange={(checked) =>
+              choose((current) => (checked ? [...current, yard.siteId] : current.filter((one) => one !== yard.siteId)))
+            }
+          />
+        ))}
+      </fieldset>
+      <p role="status">{words.chosen(yards.length)}</p>
+      <p class="hint">{estimateText.exports.explain}</p>
+      <ExportButtons program={program} yards={yards} />
+    </section>
+  );
+}

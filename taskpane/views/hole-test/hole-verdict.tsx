@@ -1,0 +1,166 @@
+import type { Answer } from "../../../addin/actions/basin/draft-basin.ts";
+import type { HoleTestDraft } from "../../../addin/actions/hole-test/draft-hole-test.ts";
+import type { Reading } from "../../../addin/actions/yard/record-yard.ts";
+import type { UnitSystem } from "../../../functions/quantities.ts";
+import { MessageBar, VerdictBadge } from "../../parts/form.tsx";
+import { LiveSentence } from "../../parts/live-sentence.tsx";
+import { shown, shownUnit } from "../../parts/numbers.ts";
+import { columnWords, numberWords, quantityWords } from "../../parts/quantity-words.ts";
+import { NoResult, ResultNumber, ResultRow } from "../../parts/result-row.tsx";
+import { TimeChart } from "../../parts/time-chart.tsx";
+import { levelPoints, ratePoints } from "./chart-points.ts";
+import { holeTestText } from "./text.ts";
+import { homeownerWords, steadinessWords } from "./verdict-words.ts";
+
+/** Level and rate over time, and the same numbers as a table. */
+export function HoleCharts({
+  readings,
+  test,
+  units,
+}: {
+  readonly readings: readonly Reading[];
+  readonly test: HoleTestDraft;
+  readonly units: UnitSystem;
+}) {
+  const words = holeTestText.charts;
+  const level = levelPoints(readings);
+  const rate = ratePoints(level.times[0] ?? 0, test.intervals);
+  const until = level.times.at(-1) ?? 0;
+  if (level.times.length < 2) return <p class="hint">{words.none}</p>;
+  return (
+    <section aria-label={words.title}>
+      <h2>{words.title}</h2>
+      <TimeChart title={words.level(shownUnit("depth", units))} words={words.levelWords(level.times.length)} points={level} until={until} />
+      {test.intervals.length > 0 && (
+        <TimeChart
+          title={words.rate(shownUnit("rate", units))}
+          words={words.rateWords(test.intervals.length)}
+          points={rate}
+          until={until}
+          steps
+        />
+      )}
+      <p class="chart-axis">{words.time}</p>
+      {test.intervals.length > 0 && <IntervalTable test={test} units={units} />}
+    </section>
+  );
+}
+
+function IntervalTable({ test, units }: { readonly test: HoleTestDraft; readonly units: UnitSystem }) {
+  const words = holeTestText.table;
+  const unit = shownUnit("rate", units);
+  return (
+    <table class="intervals">
+      <caption>{words.title}</caption>
+      <thead>
+        <tr>
+          {[words.until, words.drop(unit), words.rate(unit), words.change, words.steady].map((heading) => (
+            <th key={heading} scope="col">
+              {heading}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {test.intervals.map(({ minutes, dropRate, correctedRate, change, verdict }) => (
+          <tr key={minutes}>
+            <th scope="row">{shown(minutes, 2)}</th>
+            <td>{columnWords("rate", dropRate, units)}</td>
+            <td>{columnWords("rate", correctedRate, units)}</td>
+            <td>{change === null ? words.first : words.changeOf(change)}</td>
+            <td>{words.steadyWords[verdict]}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+/** The rate, whether to read on, and what it means. */
+export function HoleVerdict({
+  test,
+  units,
+  reductionFactor,
+  notSoaked,
+  marked,
+}: {
+  readonly test: HoleTestDraft;
+  readonly units: UnitSystem;
+  readonly reductionFactor: number;
+  readonly notSoaked: boolean;
+  /** Something typed is at fault, so that no rate is shown. */
+  readonly marked: boolean;
+}) {
+  const words = holeTestText.verdict;
+  const steadiness = steadinessWords(test);
+  const rate = "value" in test.infiltrationRate ? test.infiltrationRate.value : null;
+  if (marked || rate === null) {
+    const sentence = marked ? words.fixFirst : sentenceOf(test.infiltrationRate);
+    return (
+      <section class="card hole-verdict" aria-label={words.title}>
+        <h2>{words.title}</h2>
+        <p>{sentence}</p>
+        <LiveSentence says={sentence} />
+      </section>
+    );
+  }
+  const cautions = [...(notSoaked ? [holeTestText.notSoaked] : []), ...test.cautions.filter((caution) => !saidElsewhere(caution, units))];
+  return (
+    <section class="card hole-verdict" aria-label={words.title}>
+      <h2>{words.title}</h2>
+      {steadiness !== null && <p class="steadiness">{steadiness}</p>}
+      <dl>
+        <Rate label={words.rate} hint={words.rateHint} answer={test.infiltrationRate} units={units} headline />
+        <Rate label={words.design} hint={words.designHint(reductionFactor)} answer={test.designRate} units={units} />
+        <Rate label={words.drop} answer={test.dropRate} units={units} />
+        <ResultRow label={words.rule} hint={test.check.rule}>
+          <VerdictBadge verdict={test.check.verdict} />
+        </ResultRow>
+      </dl>
+      {test.check.sentence !== null && <MessageBar kind="warning">{test.check.sentence}</MessageBar>}
+      {cautions.map((caution) => (
+        <MessageBar key={caution} kind="warning">
+          {caution}
+        </MessageBar>
+      ))}
+      {"value" in test.dropRate && <p>{homeownerWords(test.dropRate.value, units)}</p>}
+      <LiveSentence says={words.announced(quantityWords("rate", rate, units), steadiness ?? "")} />
+    </section>
+  );
+}
+
+function Rate({
+  label,
+  hint,
+  answer,
+  units,
+  headline = false,
+}: {
+  readonly label: string;
+  readonly hint?: string;
+  readonly answer: Answer;
+  readonly units: UnitSystem;
+  readonly headline?: boolean;
+}) {
+  return (
+    <ResultRow label={label} hint={hint} headline={headline}>
+      {"value" in answer ? (
+        <ResultNumber says={numberWords("rate", answer.value, units)} unit={shownUnit("rate", units)} />
+      ) : (
+        <NoResult says={answer.sentence} />
+      )}
+    </ResultRow>
+  );
+}
+
+function sentenceOf(answer: Answer): string {
+  return "sentence" in answer ? answer.sentence : "";
+}
+
+/** The line on steadiness says these with its number, and the diameter's stands at its field. */
+function saidElsewhere(caution: string, units: UnitSystem): boolean {
+  return (
+    caution === holeTestText.smallDiameter(units) ||
+    ["Not steady yet", "One interval", "The hole ran dry"].some((beginning) => caution.startsWith(beginning))
+  );
+}

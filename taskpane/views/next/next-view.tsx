@@ -1,0 +1,97 @@
+import { useState } from "preact/hooks";
+import { today } from "../../../addin/actions/dates.ts";
+import type { Program } from "../../../addin/actions/program/read-program.ts";
+import { NOTICE_KINDS, whatIsNext, type Notice, type NoticeKind, type Urgency } from "../../../addin/actions/program/what-is-next.ts";
+import { ChoiceField, TextField, VerdictBadge, type ShownVerdict } from "../../parts/form.tsx";
+import { showTabNext } from "../../yard-page.tsx";
+import { nameOf } from "../../yard-button.tsx";
+import { showStageNext } from "../visits/visits-view.tsx";
+import { boardOf, tabOf } from "./board.ts";
+import { nextText } from "./text.ts";
+import "./next.css";
+
+const BADGES: Readonly<Record<Urgency, ShownVerdict>> = {
+  stop: "stop",
+  overdue: "fail",
+  soon: "refer",
+  next: "watch",
+  waiting: "not measured",
+  "on record": "not measured",
+};
+const KINDS = NOTICE_KINDS.map((kind) => ({ value: kind, says: nextText.kinds[kind] }));
+
+/** What is next across the program; a line opens its yard where the thing is done. */
+export function NextView({ program, onPick }: { readonly program: Program; readonly onPick: (siteId: string) => void }) {
+  const [kind, setKind] = useState<NoticeKind | null>(null);
+  const [search, setSearch] = useState("");
+  const notices = whatIsNext(program, today());
+  const groups = boardOf(notices, kind, search);
+  const shown = groups.flatMap(({ yards }) => yards.flatMap((each) => each.notices)).length;
+  const open = (notice: Notice) => {
+    if (notice.yard === null) return;
+    showTabNext(tabOf(notice));
+    if (notice.stage !== null) showStageNext(notice.yard.siteId, notice.stage);
+    onPick(notice.yard.siteId);
+  };
+  return (
+    <>
+      <section>
+        <h2>{nextText.title}</h2>
+        <p class="hint">{nextText.explain}</p>
+        <ChoiceField label={nextText.show} value={kind} choices={KINDS} blank={nextText.everything} onChoose={setKind} />
+        <TextField label={nextText.search} hint={nextText.searchHint} value={search} onInput={setSearch} />
+        <p role="status" class="hint">
+          {notices.length === 0 ? nextText.none : shown === 0 ? nextText.noMatch : nextText.count(shown, notices.length)}
+        </p>
+      </section>
+      {groups.map(({ urgency, yards }) => (
+        <section key={urgency} class="board-group" aria-label={nextText.urgencies[urgency]}>
+          <h3>
+            <VerdictBadge verdict={BADGES[urgency]} says={nextText.urgencies[urgency]} />
+          </h3>
+          <ul class="yard-list">
+            {yards.map(({ yard, notices: lines }) => (
+              <li key={yard?.siteId ?? ""} class="board-yard">
+                <h4>
+                  <span class="yard-id">{yard?.siteId ?? nextText.program}</span> {yard !== null && nameOf(yard)}
+                </h4>
+                <ul class="yard-list">
+                  {lines.map((notice) => (
+                    <li key={`${notice.kind} ${notice.sentence}`}>
+                      <Line notice={notice} under={urgency} onOpen={() => open(notice)} />
+                    </li>
+                  ))}
+                </ul>
+              </li>
+            ))}
+          </ul>
+        </section>
+      ))}
+    </>
+  );
+}
+
+/** A line tells its own urgency where it is not the one that it stands under. */
+function Line({
+  notice: { yard, sentence, urgency },
+  under,
+  onOpen,
+}: {
+  readonly notice: Notice;
+  readonly under: Urgency;
+  readonly onOpen: () => void;
+}) {
+  const says = (
+    <>
+      {urgency !== under && <VerdictBadge verdict={BADGES[urgency]} says={nextText.urgencies[urgency]} />}
+      <span>{sentence}</span>
+    </>
+  );
+  if (yard === null) return <p class="board-line">{says}</p>;
+  return (
+    <button type="button" class="yard-button board-line" onClick={onOpen}>
+      <span class="unseen">{nextText.open(yard.siteId)}</span>
+      {says}
+    </button>
+  );
+}

@@ -1,0 +1,32 @@
+import type { NoticeKind, Urgency } from "../../../addin/actions/program/what-is-next.ts";
+
+/** The words of what is next across the program. */
+export const nextText = {
+  title: "What is next",
+  explain: "Every yard's next step, and what will not wait: the most urgent first, each yard once.",
+  search: "Find a yard",
+  searchHint: "By Site ID, yard or address",
+  show: "Show",
+  everything: "Everything",
+  kinds: {
+    step: "Next steps",
+    ticket: "Tickets",
+    "re-test": "Tests to repeat",
+    "follow-up": "Follow-ups",
+    price: "Prices",
+    override: "Overrides in force",
+  } satisfies Record<NoticeKind, string>,
+  urgencies: {
+    stop: "Stop",
+    overdue: "Overdue",
+    soon: "Soon",
+    next: "Next",
+    waiting: "Waiting",
+    "on record": "On record",
+  } satisfies Record<Urgency, string>,
+  count: (shown: number, all: number) => (shown === all ? `${all} ${all === 1 ? "line" : "lines"}` : `${shown} of ${all} lines`),
+  none: "Nothing is left to do here.",
+  noMatch: "No line matches.",
+  open: (siteId: string) => `Open ${siteId}: `,
+  program: "Program",
+} as const;

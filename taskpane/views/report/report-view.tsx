@@ -1,0 +1,142 @@
+import { useState } from "preact/hooks";
+import { dayNumberOf, isoDate, today } from "../../../addin/actions/dates.ts";
+import type { Yard } from "../../../addin/actions/program/read-program.ts";
+import { reportOf, type Report, type ReportQuestion } from "../../../addin/actions/report/report.ts";
+import { saveReportCharts } from "../../../addin/actions/report/save-report-charts.ts";
+import { useDraft } from "../../parts/drafts.ts";
+import { Button, ChoiceField, DateField, MessageBar } from "../../parts/form.tsx";
+import { printPaper } from "../../parts/print-paper.tsx";
+import type { GoTo } from "../../parts/slip-list.tsx";
+import type { ViewProps } from "../../view.ts";
+import { copyText } from "../working/copy-text.ts";
+import { drawCharts } from "./draw-charts.tsx";
+import { ReportChart, type Chart } from "./report-chart.tsx";
+import { ReportPaper } from "./report-paper.tsx";
+import { ReportTable } from "./report-table.tsx";
+import { pastedReport } from "./report-words.ts";
+import { reportText as words } from "./text.ts";
+import "./report.css";
+
+interface Asked {
+  readonly from: string;
+  readonly to: string;
+  readonly funder: string | null;
+}
+
+/** The program's totals for a period and a funder, what stands behind them, and the ways they leave the pane. */
+export function ReportView({
+  program,
+  workbook,
+  write,
+  goTo,
+}: Pick<ViewProps, "program" | "workbook" | "write"> & { readonly goTo: GoTo }) {
+  const asked = useDraft<Asked>("program/report", { from: "", to: "", funder: null });
+  const [said, say] = useState("");
+  const { from, to, funder } = asked.value;
+  const { question, faults } = readQuestion(asked.value);
+  const report = reportOf(program, question, today());
+  const set = (changed: Partial<Asked>) => asked.set((current) => ({ ...current, ...changed }));
+  const charts = chartsOf(report);
+  const title = titleOf(asked.value);
+  const select = (yard: Yard) => goTo(yard.site.at("siteId"));
+  return (
+    <div class="report">
+      <h2>{words.title}</h2>
+      <p class="hint">{words.explain}</p>
+      <fieldset class="pair report-period">
+        <legend class="label">{words.period}</legend>
+        <p class="hint">{words.periodHint}</p>
+        <div class="report-days">
+          <DateField label={words.from} value={from} fault={faults.from} onInput={(day) => set({ from: day })} />
+          <DateField label={words.to} value={to} fault={faults.to} onInput={(day) => set({ to: day })} />
+        </div>
+      </fieldset>
+      <ChoiceField
+        label={words.funder}
+        hint={words.funderHint}
+        value={funder}
+        blank={words.everyFunder}
+        choices={report.funders.map((name) => ({ value: name, says: name }))}
+        onChoose={(name) => set({ funder: name })}
+      />
+      <Remarks report={report} />
+      <ReportTable lines={report.lines} select={select} />
+      <section aria-label={words.charts}>
+        <h3>{words.charts}</h3>
+        {charts.length === 0 ? (
+          <p class="hint">{words.nothingToDraw}</p>
+        ) : (
+          charts.map((chart) => <ReportChart key={chart.title} chart={chart} />)
+        )}
+      </section>
+      <div class="buttons">
+        <Button onClick={async () => say((await copyReport(report)) ? words.copied : words.cannotCopy)}>{words.copy}</Button>
+        <Button
+          onClick={() =>
+            say(
+              printPaper(<ReportPaper report={report} charts={charts} title={title} date={isoDate(today())} />, "report")
+                ? ""
+                : words.cannotPrint,
+            )
+          }
+        >
+          {words.print}
+        </Button>
+        {charts.length > 0 && (
+          <Button onClick={() => write(async () => saveReportCharts(workbook, await drawCharts(charts)), words.chartsSaved)}>
+            {words.saveChart}
+          </Button>
+        )}
+      </div>
+      <p role="status" class="hint">
+        {said}
+      </p>
+    </div>
+  );
+}
+
+async function copyReport(report: Report): Promise<boolean> {
+  const { pastedTable } = await import("../../../addin/actions/export/csv-file.ts");
+  return copyText(pastedTable(pastedReport(report)));
+}
+
+function readQuestion({ from, to, funder }: Asked): { question: ReportQuestion; faults: { from: string | null; to: string | null } } {
+  const day = (typed: string) => (typed === "" ? null : dayNumberOf(typed));
+  const [first, last] = [day(from), day(to)];
+  const isBackwards = first !== null && last !== null && first > last;
+  const fault = (typed: string, read: number | null) => (typed !== "" && read === null ? words.notADay : null);
+  // A period that cannot be is said, and the whole program shown meanwhile.
+  const period = isBackwards ? { from: null, to: null } : { from: first, to: last };
+  return { question: { ...period, funder }, faults: { from: fault(from, first), to: isBackwards ? words.backwards : fault(to, last) } };
+}
+
+function Remarks({ report }: { readonly report: Report }) {
+  const { notYet, undated, overdue } = report;
+  const remarks = [
+    ...(notYet.length === 0 ? [] : [words.notYet(notYet.length)]),
+    ...(undated.length === 0 ? [] : [words.undated(undated.map(({ yard }) => yard.siteId).join(", "))]),
+    ...(overdue.length === 0 ? [] : [words.overdue(overdue.length)]),
+    words.noYard,
+  ];
+  return (
+    <div role="status">
+      <MessageBar kind={undated.length > 0 ? "warning" : "info"}>
+        {remarks.map((remark) => (
+          <p key={remark}>{remark}</p>
+        ))}
+      </MessageBar>
+    </div>
+  );
+}
+
+function chartsOf({ cashByFunder, areaByYear }: Report): readonly Chart[] {
+  return [
+    { title: words.chartYear, parts: areaByYear },
+    { title: words.chartFunder, parts: cashByFunder },
+  ].filter(({ parts }) => parts.length > 0);
+}
+
+function titleOf({ from, to, funder }: Asked): string {
+  const period = from === "" && to === "" ? words.whole : words.between(from === "" ? words.start : from, to === "" ? words.today : to);
+  return funder === null ? period : `${period}, ${funder}`;
+}

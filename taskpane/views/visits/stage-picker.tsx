@@ -1,0 +1,60 @@
+import { useRef } from "preact/hooks";
+import type { StageOfYard } from "../../../addin/actions/visits/stage-standing.ts";
+import { VerdictBadge, type ShownVerdict } from "../../parts/form.tsx";
+import { visitsText } from "./text.ts";
+
+const words = visitsText.stages;
+
+const BADGES: Readonly<Record<StageOfYard["state"], ShownVerdict>> = {
+  locked: "not measured",
+  ready: "not measured",
+  begun: "watch",
+  stopped: "stop",
+  done: "pass",
+};
+
+/** The stages in order, each with how it stands; folded away once one is picked. */
+export function StagePicker({
+  stages,
+  shown,
+  onPick,
+}: {
+  readonly stages: readonly StageOfYard[];
+  readonly shown: StageOfYard;
+  readonly onPick: (id: StageOfYard["stage"]["id"]) => void;
+}) {
+  const list = useRef<HTMLDetailsElement>(null);
+  const pick = (id: StageOfYard["stage"]["id"]) => {
+    list.current?.removeAttribute("open");
+    onPick(id);
+  };
+  return (
+    <nav aria-label={words.title}>
+      <details ref={list} class="stage-picker">
+        <summary>
+          <span>{words.now(stages.indexOf(shown) + 1, stages.length, shown.stage.name)}</span>
+          <StateBadge state={shown.state} />
+        </summary>
+        <ol>
+          {stages.map(({ stage, state }) => (
+            <li key={stage.id}>
+              <button
+                type="button"
+                class="stage-button"
+                aria-current={stage.id === shown.stage.id ? "step" : undefined}
+                onClick={() => pick(stage.id)}
+              >
+                <span>{stage.name}</span>
+                <StateBadge state={state} />
+              </button>
+            </li>
+          ))}
+        </ol>
+      </details>
+    </nav>
+  );
+}
+
+export function StateBadge({ state }: Pick<StageOfYard, "state">) {
+  return <VerdictBadge verdict={BADGES[state]} says={words.states[state]} />;
+}

@@ -1,0 +1,137 @@
+import { useEffect, useState } from "preact/hooks";
+import { dayNumberOf, isoDate, today } from "../../../addin/actions/dates.ts";
+import type { StageOfYard, StepStanding } from "../../../addin/actions/visits/stage-standing.ts";
+import { useDraft } from "../../parts/drafts.ts";
+import { Button, DateField, MessageBar, TextField, VerdictBadge } from "../../parts/form.tsx";
+import type { TabId } from "../../tab-ids.ts";
+import type { ViewProps, VisitProps } from "../../view.ts";
+import { printFieldSheet } from "./field-sheet.tsx";
+import { stageForms } from "./stage-forms.tsx";
+import { focusStep, StepCard } from "./step-card.tsx";
+import { visitsText as words } from "./text.ts";
+import { ticketHint } from "./ticket-hints.tsx";
+
+type StageId = StageOfYard["stage"]["id"];
+
+/** A stage whose work is written on another tab. */
+const TABS: Partial<Record<StageId, { readonly tab: TabId; readonly says: string }>> = {
+  "test-visit": { tab: "hole-test", says: words.stages.holeTest },
+  "design-check": { tab: "basin", says: words.stages.basin },
+};
+
+/** How the stage stands, who enters it, and each of its steps. */
+export function StageSteps({
+  stages,
+  standing,
+  by,
+  rememberBy,
+  openTab,
+  onPick,
+  ...view
+}: ViewProps & {
+  readonly stages: readonly StageOfYard[];
+  readonly standing: StageOfYard;
+  readonly by: string;
+  readonly rememberBy: (name: string) => void;
+  readonly openTab: (tab: TabId) => void;
+  readonly onPick: (stage: StageId) => void;
+}) {
+  const { stage, steps } = standing;
+  const { tab, says } = TABS[stage.id] ?? {};
+  const { form: Form, writesSteps = false } = stageForms[stage.id] ?? {};
+  const next = stages[stages.indexOf(standing) + 1];
+  // The day is no entry of the yard by itself, and belongs to the day it was typed on: tomorrow starts with tomorrow.
+  const now = isoDate(today());
+  const typedDay = useDraft<string>(`visit-day/${now}/${view.yard.siteId}/${stage.id}`, now);
+  const day = dayNumberOf(typedDay.value);
+
+  return (
+    <>
+      <section aria-label={words.overall} role="status" class="stage-verdict">
+        <h2>{words.overall}</h2>
+        <VerdictBadge big verdict={standing.verdict} />
+        <p>{words.verdicts[standing.verdict]}</p>
+        {standing.missing.map(({ sentence }) => (
+          <p key={sentence}>{sentence}</p>
+        ))}
+        <p class="hint">{words.progress(steps.filter(({ answer }) => answer !== null).length, steps.length)}</p>
+        <p class="hint">{words.localCodes}</p>
+      </section>
+      {tab !== undefined && says !== undefined && <Button onClick={() => openTab(tab)}>{says}</Button>}
+      {!writesSteps && (
+        <section class="who-and-when">
+          <TextField label={words.name} hint={words.nameHint} value={by} onInput={rememberBy} />
+          <DateField
+            label={words.day}
+            hint={words.dayHint}
+            value={typedDay.value}
+            fault={day === null ? words.dayMissing : null}
+            onInput={typedDay.set}
+          />
+        </section>
+      )}
+      {Form !== undefined && <Form {...view} by={by.trim()} day={day} />}
+      {!writesSteps && <StepList {...view} standing={standing} by={by} day={day} />}
+      <FieldSheetButton {...view} standing={standing} />
+      {next !== undefined && <Button onClick={() => onPick(next.stage.id)}>{words.stages.next(next.stage.name)}</Button>}
+    </>
+  );
+}
+
+/** Each step in its card. */
+function StepList({ standing: { stage, steps }, by, day, ...view }: VisitProps & { readonly standing: StageOfYard }) {
+  const [open, setOpen] = useState<string | null>(() => nextUnmeasured(steps, null));
+  const [written, setWritten] = useState<string | null>(null);
+  const [moved, setMoved] = useState<string | null>(null);
+
+  // A step that is answered folds away and the next unanswered one opens; a stop stays in sight.
+  useEffect(() => {
+    if (written === null) return;
+    setWritten(null);
+    const verdict = steps.find(({ step }) => step.id === written)?.verdict;
+    if (verdict === "stop" || verdict === "fail" || verdict === "not measured") return;
+    const next = nextUnmeasured(steps, written);
+    setOpen(next);
+    setMoved(next ?? written);
+  }, [written]);
+  useEffect(() => {
+    if (moved === null) return;
+    setMoved(null);
+    focusStep(moved);
+  }, [moved]);
+
+  return (
+    <ol class="steps">
+      {steps.map((each) => (
+        <StepCard
+          key={each.step.id}
+          {...view}
+          stage={stage}
+          standing={each}
+          by={by}
+          day={day}
+          open={open === each.step.id}
+          hint={(set) => ticketHint(each.step.id, view.yard, set)}
+          onToggle={() => setOpen(open === each.step.id ? null : each.step.id)}
+          onWritten={() => setWritten(each.step.id)}
+        />
+      ))}
+    </ol>
+  );
+}
+
+function FieldSheetButton({ yard, standing }: ViewProps & { readonly standing: StageOfYard }) {
+  const [blocked, setBlocked] = useState(false);
+  return (
+    <>
+      <Button onClick={() => setBlocked(!printFieldSheet(yard, standing, isoDate(today())))}>{words.print.button}</Button>
+      {blocked && <MessageBar kind="warning">{words.print.blocked}</MessageBar>}
+    </>
+  );
+}
+
+/** The first step without an answer after the given one, or from the top where none is left below it. */
+function nextUnmeasured(steps: readonly StepStanding[], after: string | null): string | null {
+  const start = steps.findIndex(({ step }) => step.id === after) + 1;
+  return [...steps.slice(start), ...steps.slice(0, start)].find(({ verdict }) => verdict === "not measured")?.step.id ?? null;
+}

@@ -1,0 +1,175 @@
+import type { ComponentChildren } from "preact";
+import { useState } from "preact/hooks";
+import { isoDate } from "../../../addin/actions/dates.ts";
+import { recordAnswer } from "../../../addin/actions/visits/record-answer.ts";
+import type { RuleInForce, StageStanding, StepStanding } from "../../../addin/actions/visits/stage-standing.ts";
+import type { Yard } from "../../../addin/actions/program/read-program.ts";
+import { useDraft } from "../../parts/drafts.ts";
+import { Button, TextField, VerdictBadge, isEnterInField } from "../../parts/form.tsx";
+import { shown } from "../../parts/numbers.ts";
+import { text } from "../../text.ts";
+import { asTyped } from "../../parts/typed-number.ts";
+import type { ViewProps } from "../../view.ts";
+import { AnswerField } from "./answer-field.tsx";
+import { visitsText as words } from "./text.ts";
+import { BLANK_ANSWER, readAnswer, type AnswerFaults, type TypedAnswer } from "./typed-answer.ts";
+
+export function StepCard({
+  stage,
+  standing,
+  by,
+  day,
+  open,
+  hint,
+  onToggle,
+  onWritten,
+  ...view
+}: Omit<ViewProps, "program"> & {
+  readonly stage: StageStanding["stage"];
+  readonly standing: StepStanding;
+  readonly by: string;
+  /** Day of the visit; null while what is typed for it is no day. */
+  readonly day: number | null;
+  readonly open: boolean;
+  /** What helps with this step alone; `set` fills the field. */
+  readonly hint?: (set: (changed: Partial<TypedAnswer>) => void) => ComponentChildren;
+  readonly onToggle: () => void;
+  readonly onWritten: () => void;
+}) {
+  const { step, answer, verdict } = standing;
+  const { yard, workbook, write } = view;
+  // The cells alone, because a draft is kept as plain data: where they stand is the row's to say.
+  const draft = useDraft(answerDraftKey(yard, step.id), initialAnswer(standing, yard), yard.site.cells);
+  const [faults, setFaults] = useState<AnswerFaults>({});
+  const bodyId = `soakbook-step-${encodeURIComponent(step.id)}`;
+  const set = (changed: Partial<TypedAnswer>) => draft.set((current) => ({ ...current, ...changed }));
+
+  const save = async () => {
+    const read = readAnswer(step, draft.value, by);
+    setFaults("faults" in read ? read.faults : {});
+    if ("faults" in read || day === null) return;
+    const seen: Yard = { ...yard, site: { ...yard.site, cells: draft.basis } };
+    if (!(await write(() => recordAnswer(workbook, seen, stage, step, { ...read.answer, day }), words.done(step.title)))) return;
+    draft.clear();
+    onWritten();
+  };
+  const discard = () => {
+    draft.clear();
+    setFaults({});
+  };
+
+  return (
+    <li class={open ? "step step-open" : "step"}>
+      <h3>
+        <button type="button" id={toggleId(step.id)} class="step-toggle" aria-expanded={open} aria-controls={bodyId} onClick={onToggle}>
+          <span class="step-title">{step.title}</span>
+          <span class="step-answer">{answer === null ? words.notAnswered : saidAnswer(answer)}</span>
+          {draft.touched && <span class="unsaved">{text.form.unsaved}</span>}
+          <StepBadge standing={standing} />
+        </button>
+      </h3>
+      {open && (
+        <div id={bodyId} class="step-body" onKeyDown={(event) => isEnterInField(event) && void save()}>
+          <p class="step-why">
+            <strong>{words.why}</strong> {step.why}
+          </p>
+          <Limits standing={standing} />
+          <p role="status" class="fault">
+            {standing.fault ?? (answer !== null && verdict === "not measured" && isErrorText(answer.cells.verdict) ? words.checkRules : "")}
+          </p>
+          <AnswerField step={step} yard={yard} typed={draft.value} faults={faults} set={set} />
+          {hint?.(set)}
+          <TextField label={words.note} value={draft.value.note} onInput={(note) => set({ note })} />
+          <TextField label={words.link} hint={words.linkHint} value={draft.value.link} onInput={(link) => set({ link })} />
+          {answer !== null && (
+            <p class="hint">
+              {[words.answered(saidAnswer(answer)), ...whenAndWho(answer)].join(" ")}. {words.again}
+            </p>
+          )}
+          <div class="buttons">
+            <Button kind="primary" aria-label={`${words.save}: ${step.title}`} onClick={save}>
+              {words.save}
+            </Button>
+            {draft.touched && (
+              <Button kind="quiet" aria-label={`${text.form.discard}: ${step.title}`} onClick={discard}>
+                {text.form.discard}
+              </Button>
+            )}
+          </div>
+          <p class="hint">{words.enter}</p>
+        </div>
+      )}
+    </li>
+  );
+}
+
+export function toggleId(stepId: string): string {
+  return `soakbook-step-toggle-${encodeURIComponent(stepId)}`;
+}
+
+/** Brings the keyboard to the first field of an open step, or to its heading where it is folded. */
+export function focusStep(stepId: string): void {
+  const toggle = document.getElementById(toggleId(stepId));
+  const body = document.getElementById(`soakbook-step-${encodeURIComponent(stepId)}`);
+  const field = body?.querySelector<HTMLElement>("input:checked, input, select") ?? toggle;
+  field?.focus({ preventScroll: true });
+  toggle?.scrollIntoView({ block: "nearest" });
+}
+
+export function answerDraftKey({ siteId }: Yard, stepId: string): string {
+  return `${siteId}/visits/${stepId}`;
+}
+
+function StepBadge({ standing: { step, answer, verdict } }: { readonly standing: StepStanding }) {
+  if (answer === null)
+    return <VerdictBadge verdict="not measured" says={step.optional === true ? words.optional : text.verdicts["not measured"]} />;
+  const { kind } = step.answer;
+  return kind === "text" || kind === "date" || kind === "number" ? (
+    <VerdictBadge verdict="pass" says={words.onRecord} />
+  ) : (
+    <VerdictBadge verdict={verdict} />
+  );
+}
+
+/** What the answer will be held against: rows of the Rules sheet, or the verdict of each choice. */
+function Limits({ standing: { rules } }: { readonly standing: StepStanding }) {
+  if (rules.length === 0) return null;
+  return (
+    <div class="limits">
+      <p class="limits-title">{words.rule.title}</p>
+      <ul>
+        {rules.map((rule) => (
+          <li key={ruleLine(rule)}>{ruleLine(rule)}</li>
+        ))}
+      </ul>
+    </div>
+  );
+}
+
+export function ruleLine({ comparison, limit, ifNotMet }: RuleInForce): string {
+  return words.rule.line(comparison, limit, text.verdicts[ifNotMet].toLowerCase());
+}
+
+/** A slope shows the drop and run that Sites holds; every other answer starts blank. */
+function initialAnswer({ step }: StepStanding, { site }: Yard): TypedAnswer {
+  return step.answer.kind === "slope"
+    ? { ...BLANK_ANSWER, drop: asTyped(site.cells.slopeDrop), run: asTyped(site.cells.slopeRun) }
+    : BLANK_ANSWER;
+}
+
+type Answer = NonNullable<StepStanding["answer"]>;
+
+export function saidAnswer({ record }: Answer): string {
+  const { answer, unit } = record;
+  if (answer === null) return words.notAnswered;
+  const value = typeof answer === "number" ? shown(answer, 2) : String(answer);
+  return unit === null ? value : `${value} ${unit}`;
+}
+
+function whenAndWho({ record }: Answer): readonly string[] {
+  return [...(record.date === null ? [] : [words.on(isoDate(record.date))]), ...(record.by === null ? [] : [words.by(record.by)])];
+}
+
+function isErrorText(cell: unknown): boolean {
+  return typeof cell === "string" && cell.startsWith("#");
+}

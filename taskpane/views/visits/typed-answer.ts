@@ -1,0 +1,74 @@
+import { dayNumberOf } from "../../../addin/actions/dates.ts";
+import type { StepAnswer } from "../../../addin/actions/visits/record-answer.ts";
+import type { StepStanding } from "../../../addin/actions/visits/stage-standing.ts";
+import { isRefused, readTypedNumber, type NumberRule, type TypedNumber } from "../../parts/typed-number.ts";
+import { visitsText as words } from "./text.ts";
+
+/** An answer as typed, whatever the step asks for; the fields that do not apply stay blank. */
+export interface TypedAnswer {
+  readonly value: string;
+  readonly none: boolean;
+  readonly drop: string;
+  readonly run: string;
+  readonly says: string | null;
+  readonly note: string;
+  readonly link: string;
+}
+
+export const BLANK_ANSWER: TypedAnswer = { value: "", none: false, drop: "", run: "", says: null, note: "", link: "" };
+
+/** The sentence for each field that keeps the answer from being written. */
+export interface AnswerFaults {
+  readonly value?: string;
+  readonly drop?: string;
+  readonly run?: string;
+  readonly says?: string;
+}
+
+export type ReadAnswer = { readonly answer: StepAnswer } | { readonly faults: AnswerFaults };
+
+/** Reads a typed answer for writing. Nothing typed is a fault in words, so that no blank ever becomes a verdict. */
+export function readAnswer({ answer: asked }: StepStanding["step"], typed: TypedAnswer, by: string): ReadAnswer {
+  const link = typed.link.trim();
+  const common = { note: typed.note.trim(), by: by.trim(), ...(link === "" ? {} : { link }) };
+  const text = typed.value.trim();
+  switch (asked.kind) {
+    case "measured": {
+      if (typed.none) return { answer: { kind: "none", ...common } };
+      const value = needed(typed.value, { label: words.distance[asked.quantity], atLeast: 0 });
+      return isRefused(value) ? { faults: { value: value.sentence } } : { answer: { kind: "measured", value: value.value, ...common } };
+    }
+    case "number": {
+      const { atLeast, atMost } = asked;
+      const value = needed(typed.value, {
+        label: words.number,
+        ...(atLeast === undefined ? {} : { atLeast }),
+        ...(atMost === undefined ? {} : { atMost }),
+      });
+      return isRefused(value) ? { faults: { value: value.sentence } } : { answer: { kind: "number", value: value.value, ...common } };
+    }
+    case "slope": {
+      const drop = needed(typed.drop, { label: words.drop, atLeast: 0 });
+      const run = needed(typed.run, { label: words.run, moreThan: 0 });
+      if (isRefused(drop) || isRefused(run)) {
+        return { faults: { ...(isRefused(drop) ? { drop: drop.sentence } : {}), ...(isRefused(run) ? { run: run.sentence } : {}) } };
+      }
+      return { answer: { kind: "slope", drop: drop.value, run: run.value, ...common } };
+    }
+    case "text":
+      return text === "" ? { faults: { value: words.missing(words.answer) } } : { answer: { kind: "text", text, ...common } };
+    case "date": {
+      if (text === "") return { faults: { value: words.missing(words.date) } };
+      const date = dayNumberOf(text);
+      return date === null ? { faults: { value: words.noDay(text.slice(0, 40)) } } : { answer: { kind: "date", date, ...common } };
+    }
+    case "chosen":
+      return typed.says === null ? { faults: { says: words.chooseFirst } } : { answer: { kind: "chosen", says: typed.says, ...common } };
+  }
+}
+
+function needed(text: string, rule: NumberRule): Exclude<TypedNumber, { value: number | null }> | { readonly value: number } {
+  const read = readTypedNumber(text, rule);
+  if (isRefused(read)) return read;
+  return read.value === null ? { sentence: words.missing(rule.label) } : { value: read.value };
+}

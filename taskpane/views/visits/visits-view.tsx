@@ -1,0 +1,75 @@
+import { useEffect, useRef, useState } from "preact/hooks";
+import { today } from "../../../addin/actions/dates.ts";
+import { yardStanding, type StageOfYard } from "../../../addin/actions/visits/stage-standing.ts";
+import { useRememberedName } from "../../parts/remembered-name.ts";
+import type { TabId } from "../../tab-ids.ts";
+import type { ViewProps } from "../../view.ts";
+import { GateBar, GateNotice } from "./gate-notice.tsx";
+import { Reminders } from "./reminders.tsx";
+import { StagePicker } from "./stage-picker.tsx";
+import { StageSteps } from "./stage-steps.tsx";
+import "./visits.css";
+
+type StageId = StageOfYard["stage"]["id"];
+
+/** The stage to show when a yard's visits are opened next, for whoever sends a person there. */
+let asked: { readonly siteId: string; readonly stage: StageId } | null = null;
+
+export function showStageNext(siteId: string, stage: StageId): void {
+  asked = { siteId, stage };
+}
+
+/** The visits of a yard, one stage at a time: what stands before it, what to mind, and its steps. */
+export function VisitsView({ openTab, ...view }: ViewProps & { readonly openTab: (tab: TabId) => void }) {
+  const { program, yard } = view;
+  const standing = yardStanding(program, yard, today());
+  const [picked, pick] = useState<StageId>(() => takeAsked(yard.siteId) ?? standing.current.stage.id);
+  const [by, rememberBy] = useRememberedName();
+  const shown = standing.stages.find(({ stage }) => stage.id === picked) ?? standing.current;
+  const heading = useRef<HTMLHeadingElement>(null);
+  const before = useRef(picked);
+  useEffect(() => {
+    if (before.current === picked) return;
+    before.current = picked;
+    heading.current?.focus();
+  }, [picked]);
+  return (
+    <>
+      <StagePicker stages={standing.stages} shown={shown} onPick={pick} />
+      <section class="stage-head">
+        <h2 ref={heading} tabIndex={-1}>
+          {shown.stage.name}
+        </h2>
+        <p>{shown.stage.purpose}</p>
+      </section>
+      <GateNotice {...view} standing={shown} by={by} rememberBy={rememberBy} />
+      <Reminders stage={shown.stage} />
+      <StageSteps
+        key={picked}
+        {...view}
+        stages={standing.stages}
+        standing={shown}
+        by={by}
+        rememberBy={rememberBy}
+        openTab={openTab}
+        onPick={pick}
+      />
+    </>
+  );
+}
+
+/** What forbids the work of a stage, above a view of another tab where that work is done. */
+export function StageBar({ program, yard, stage, onGo }: ViewProps & { readonly stage: StageId; readonly onGo: () => void }) {
+  const standing = yardStanding(program, yard, today()).stages.find((one) => one.stage.id === stage);
+  const go = () => {
+    showStageNext(yard.siteId, stage);
+    onGo();
+  };
+  return standing === undefined ? null : <GateBar standing={standing} onGo={go} />;
+}
+
+function takeAsked(siteId: string): StageId | null {
+  const stage = asked?.siteId === siteId ? asked.stage : null;
+  asked = null;
+  return stage;
+}

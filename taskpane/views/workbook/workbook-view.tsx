@@ -1,0 +1,20 @@
+import type { GoTo } from "../../parts/slip-list.tsx";
+import type { ViewProps } from "../../view.ts";
+import { CheckWorkbook } from "./check-workbook.tsx";
+import { LatestChanges } from "./latest-changes.tsx";
+import "./workbook.css";
+
+/** The workbook itself rather than a yard in it: whether it is whole, and what the pane changed in it. */
+export function WorkbookView({
+  program,
+  workbook,
+  write,
+  goTo,
+}: Pick<ViewProps, "program" | "workbook" | "write"> & { readonly goTo: GoTo }) {
+  return (
+    <>
+      <CheckWorkbook workbook={workbook} write={write} goTo={goTo} />
+      <LatestChanges program={program} workbook={workbook} write={write} />
+    </>
+  );
+}

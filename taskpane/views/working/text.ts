@@ -1,0 +1,42 @@
+/** The words of the working of a cell and of its printed sheet. */
+export const workingText = {
+  bar: "Show the working",
+  title: (address: string) => `Working of ${address}`,
+  sheetTitle: "Calculation sheet",
+  back: "Back to the pane",
+  copy: "Copy as text",
+  copied: "Copied.",
+  copyByHand: "The clipboard is closed to this pane: select the text below and copy it.",
+  copyText: "The working as text",
+  print: "Print",
+  cannotPrint: "This pane cannot print. Copy the text and print it from another program.",
+  reference: (name: string) => `${name} in the function reference`,
+  opensInNewWindow: "opens in a new window",
+
+  cell: "Cell",
+  shows: "Shows",
+  blank: "blank",
+  formula: "Formula",
+  spilledFrom: (address: string) => `The formula stands in ${address} and spills into this cell.`,
+  disagrees:
+    "The cell shows something else than its formula gives when it is followed here, so no numbers are given. Recalculate the sheet and look again.",
+
+  equation: "Equation, in US units",
+  inputs: "Arguments",
+  steps: "On the way",
+  result: "Result",
+  cautions: "Cautions",
+  sources: "Sources",
+  inside: "worked out inside the formula",
+  leftOut: "left out",
+  notGiven: "blank",
+  blanks: (count: number) => `${count.toLocaleString("en-US")} blank`,
+  noResult: "No result",
+  more: (count: number) => `and ${count.toLocaleString("en-US")} more`,
+  moreRows: (count: number) => `${count.toLocaleString("en-US")} more rows are in the sheet.`,
+  noNumbers: "Part of this call is worked out inside the formula, so its numbers are not shown.",
+  fromBefore: "The error comes from a cell that this formula reads.",
+
+  date: "Date",
+  footer: "For planning. Local codes and licensed practice decide.",
+} as const;
