@@ -1,4 +1,4 @@
-import { hec22 } from "./hec-22.ts";
+import { hec22 } from "./documents.ts";
 import type { Published } from "./source.ts";
 
 /** Broad-crested weir coefficients (US units) by head in ft, for each breadth of the crest in ft. */

@@ -1,4 +1,4 @@
-import { appliedHydrology } from "./applied-hydrology.ts";
+import { appliedHydrology } from "./documents.ts";
 import { PublishedDocument, type Published, type PlaceInPrint } from "./source.ts";
 
 export const scs24HourStorms = new PublishedDocument(

@@ -4,7 +4,7 @@ import { addedSandShare, sandVolumeToAdd } from "../amendment/sand-to-add.ts";
 import { LEAST_SAND_SHARE_FOR_CLAY } from "../amendment/soil-mix.ts";
 import { materialCubicFeet, wholeBags } from "../amendment/whole-bags.ts";
 import { packagesBeforeRounding } from "../cost/whole-packages.ts";
-import { buildingSoil } from "../published/building-soil.ts";
+import { buildingSoil } from "../published/documents.ts";
 import { commonPractice, computedByHand } from "../published/source.ts";
 import { printedDensities } from "../published/tm-9-2320-366-10-1.ts";
 import { toUs, type UnitSystem } from "../quantities.ts";

@@ -11,11 +11,9 @@ import { designSite, siteStorm, type SiteDesign } from "../basin/site-design.ts"
 import { stormBalance } from "../basin/storm-balance.ts";
 import { digVolumeCubicYards } from "../earthwork/dig-volume.ts";
 import { FASTEST_TREATING_INCHES_PER_HOUR, USUAL_REDUCTION_FACTOR } from "../infiltration/design-rate.ts";
-import { handbookOfMathematicalFunctions } from "../published/handbook-of-mathematical-functions.ts";
-import { losAngelesLidSample } from "../published/los-angeles-lid-sample.ts";
+import { handbookOfMathematicalFunctions, losAngelesLidSample, wisconsinExtensionPages } from "../published/documents.ts";
 import { commonPractice, computedByHand } from "../published/source.ts";
 import { sustainableTechnologiesWiki } from "../published/sustainable-technologies-wiki.ts";
-import { wisconsinExtensionPages } from "../published/wisconsin-extension-pages.ts";
 import { ROOF_RUNOFF_SHARE } from "../runoff/runoff-volume.ts";
 import {
   area,

@@ -8,7 +8,7 @@ import { RESTING_DEGREES, SPOIL_SETBACK_FEET, stockpileCone, USUAL_RESTING_DEGRE
 import { loadsByWeight, wholeTruckLoads } from "../earthwork/truck-loads.ts";
 import { USUAL_SIDE_SLOPE } from "../basin/basin-volume.ts";
 import { EARTH_SOILS, stateFactors, type EarthSoil } from "../published/fm-5-434.ts";
-import { osha1926SubpartP } from "../published/osha-1926-subpart-p.ts";
+import { osha1926SubpartP } from "../published/documents.ts";
 import { handDigCubicMetersPerHour } from "../published/planning-planet-wiki.ts";
 import { commonPractice, computedByHand } from "../published/source.ts";
 import { printedDensities } from "../published/tm-9-2320-366-10-1.ts";

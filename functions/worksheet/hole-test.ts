@@ -23,9 +23,8 @@ import {
   wallCorrectedInchesPerHour,
 } from "../infiltration/hole-rate.ts";
 import { holeTestIntervals } from "../infiltration/hole-test.ts";
-import { ilri16 } from "../published/ilri-16.ts";
+import { ilri16, riversideLidHandbook } from "../published/documents.ts";
 import { minnesotaStormwaterManual } from "../published/minnesota-stormwater-manual.ts";
-import { riversideLidHandbook } from "../published/riverside-lid-handbook.ts";
 import { commonPractice, computedByHand } from "../published/source.ts";
 import { sustainableTechnologiesWiki } from "../published/sustainable-technologies-wiki.ts";
 import { choice, depth, minutes, number, rangeOf, rate, share, text, type ResultValue } from "./calling/arguments.ts";

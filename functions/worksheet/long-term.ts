@@ -24,7 +24,7 @@ import {
 import { rainRecord, type RainRecord } from "../long-term/rain-record.ts";
 import { medianConcentrations, newYorkStormwaterManual, POLLUTANTS } from "../published/new-york-stormwater-manual.ts";
 import { minnesotaStormwaterManual } from "../published/minnesota-stormwater-manual.ts";
-import { newHampshireEnvWq1504 } from "../published/new-hampshire-env-wq-1504.ts";
+import { newHampshireEnvWq1504 } from "../published/documents.ts";
 import { stormCurveSources, STORM_TYPES } from "../published/scs-24-hour-storms.ts";
 import { commonPractice, computedByHand } from "../published/source.ts";
 import {

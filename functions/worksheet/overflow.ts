@@ -8,9 +8,8 @@ import {
 } from "../overflow/overflow-width.ts";
 import { fullPipe, fullPipeCubicFeetPerSecond, USUAL_ROUGHNESS } from "../overflow/pipe-flow.ts";
 import { countedTailwater, LEAST_USUAL_STONE_INCHES, medianStoneInches, stoneFlowTerm, TAILWATER_SHARES } from "../overflow/stone-size.ts";
-import { hec14 } from "../published/hec-14.ts";
+import { hec14, sdsuOpenChannelProblems } from "../published/documents.ts";
 import { broadCrestedCoefficients } from "../published/hec-22-weirs.ts";
-import { sdsuOpenChannelProblems } from "../published/sdsu-open-channel-problems.ts";
 import { commonPractice, computedByHand } from "../published/source.ts";
 import { pipeRoughness } from "../published/winchester-stormwater-code.ts";
 import { INCHES_PER_FOOT, metricPerUs, type UnitSystem } from "../quantities.ts";

@@ -1,5 +1,5 @@
 import { PLANTING_PATTERNS, plantsPerArea, wholePlants, WIDEST_LIKELY_SPACING_FEET } from "../planting/plant-count.ts";
-import { nurserySpacingChart } from "../published/nursery-spacing-chart.ts";
+import { nurserySpacingChart } from "../published/documents.ts";
 import { computedByHand } from "../published/source.ts";
 import { area, choice, count, length } from "./calling/arguments.ts";
 import { worksheetFunction } from "./calling/worksheet-function.ts";

@@ -5,7 +5,7 @@ import { PLANTING_PATTERNS, WIDEST_LIKELY_SPACING_FEET } from "../planting/plant
 import { coveredSquareFeet, plantsOfKind, type PlantedKind } from "../planting/plant-mix.ts";
 import { GALLONS_PER_CUBIC_FOOT, USUAL_WEEKLY_INCHES, waterCubicFeet, waterGallons } from "../planting/water-need.ts";
 import { plantingEdges, plantingZones, USUAL_BERM_TOP_FEET } from "../planting/zone-areas.ts";
-import { nurserySpacingChart } from "../published/nursery-spacing-chart.ts";
+import { nurserySpacingChart } from "../published/documents.ts";
 import { commonPractice, computedByHand } from "../published/source.ts";
 import { westernWashingtonRainGardens } from "../published/western-washington-rain-gardens.ts";
 import { metricPerUs } from "../quantities.ts";

@@ -1,9 +1,7 @@
 import { asceManual37, peakCoefficients } from "../published/asce-manual-37.ts";
-import { epa841B09001 } from "../published/epa-841-b-09-001.ts";
-import { hec22 } from "../published/hec-22.ts";
+import { epa841B09001, hec22, utahRainPercentile } from "../published/documents.ts";
 import { stormCurves, stormCurveSources, STORM_TYPES } from "../published/scs-24-hour-storms.ts";
 import { commonPractice, computedByHand } from "../published/source.ts";
-import { utahRainPercentile } from "../published/utah-rain-percentile.ts";
 import {
   countedRains,
   LEAST_RAINS_ABOVE,

@@ -1,6 +1,4 @@
-import { hawkins2002 } from "../published/hawkins-2002.ts";
-import { nationalEngineeringHandbook630 } from "../published/national-engineering-handbook-630.ts";
-import { newHampshireEnvWq1504 } from "../published/new-hampshire-env-wq-1504.ts";
+import { hawkins2002, nationalEngineeringHandbook630, newHampshireEnvWq1504 } from "../published/documents.ts";
 import { computedByHand } from "../published/source.ts";
 import { COVERS, coverCurveNumbers, SOIL_GROUPS, tr55, type Cover, type SoilGroup } from "../published/tr-55.ts";
 import { tableCurveNumber } from "../runoff/curve-number.ts";

@@ -3,7 +3,7 @@ import { depthFit, factorAreaSquareFeet, sizeFactor, type DepthFit } from "../ba
 import { filterAreaSquareFeet, hydraulicGradient } from "../basin/filter-area.ts";
 import { areaFromWidths, ruleFor, type WidthsRule } from "../basin/widths-area.ts";
 import { georgiaStormwaterManual, mediaFeetPerDay } from "../published/georgia-stormwater-manual.ts";
-import { besavillaSurveying, simpsonsRulePage } from "../published/surveying-rules.ts";
+import { besavillaSurveying, simpsonsRulePage } from "../published/documents.ts";
 import { FACTOR_SOILS, farFactors, nearFactors, type FactorSoil } from "../published/wisconsin-size-factors.ts";
 import { INCHES_PER_FOOT } from "../quantities.ts";
 import { area, choice, depth, flag, hours, length, rangeOf, rate, waterVolume } from "./calling/arguments.ts";

@@ -1,5 +1,5 @@
 import { greenAmptSoil, moistureDeficit, pondingStart, soakedIn, suctionInches, USUAL_FILLED_SHARE } from "../infiltration/green-ampt.ts";
-import { appliedHydrology } from "../published/applied-hydrology.ts";
+import { appliedHydrology } from "../published/documents.ts";
 import { clayLoamPorosity, saturatedConductivities } from "../published/rawls-1982.ts";
 import { greenAmptParameters } from "../published/rawls-1983.ts";
 import { saxtonRawls2006, soilRegressions } from "../published/saxton-rawls-2006.ts";

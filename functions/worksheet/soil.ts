@@ -13,7 +13,7 @@ import { basinVolumeCubicFeet, USUAL_SIDE_SLOPE } from "../basin/basin-volume.ts
 import { digVolumeCubicYards } from "../earthwork/dig-volume.ts";
 import { inPlaceTo, SOIL_STATES, soilVolumeInState } from "../earthwork/soil-state.ts";
 import { EARTH_SOILS, stateFactors } from "../published/fm-5-434.ts";
-import { osha1926SubpartP } from "../published/osha-1926-subpart-p.ts";
+import { osha1926SubpartP } from "../published/documents.ts";
 import { commonPractice, computedByHand } from "../published/source.ts";
 import { area, choice, depth, earthVolume, number, share, tableRange, text } from "./calling/arguments.ts";
 import { invalid, isCellError, type Cell, type CellError } from "./calling/cell.ts";

@@ -1,5 +1,5 @@
 import { nearestFreePlaces, STEPS_IN_A_SPACING, triangularGrid, type Ground } from "./place-plants.ts";
-import { distanceBetween, isInZone, type Place, type ZoneRing } from "./planting-zones.ts";
+import { distanceBetween, isInZone, type Spot, type ZoneRing } from "./planting-zones.ts";
 import { shuffled } from "./seeded-random.ts";
 
 /** One kind of plant in one zone: how many of it, and how far apart. */
@@ -15,7 +15,7 @@ export interface LaidOutClump {
   readonly plant: string;
   readonly spacing: number;
   readonly count: number;
-  readonly place: Place;
+  readonly place: Spot;
 }
 
 /** Common practice, no source: one kind in groups of an odd number, three to seven. */
@@ -41,10 +41,10 @@ export function layOutZone(ring: ZoneRing, kinds: readonly KindToPlant[], ground
 /** Each at the free place furthest from those of its kind that stand already. */
 function standApart(ring: ZoneRing, { plant, spacing, count }: KindToPlant, ground: Ground, random: () => number): readonly LaidOutClump[] {
   const candidates = shuffled(gridOf(ring, spacing / STEPS_IN_A_SPACING), random);
-  const stood: Place[] = [];
+  const stood: Spot[] = [];
   while (stood.length < count) {
     const free = candidates.filter((place) => ground.isFree(place, spacing));
-    const apart = (place: Place) => Math.min(...stood.map((other) => distanceBetween(place, other)));
+    const apart = (place: Spot) => Math.min(...stood.map((other) => distanceBetween(place, other)));
     const place = free.sort((one, other) => (stood.length === 0 ? 0 : apart(other) - apart(one)))[0];
     if (place === undefined) break;
     ground.take([place], spacing);
@@ -84,14 +84,14 @@ function standInClumps(ring: ZoneRing, kinds: readonly KindToPlant[], ground: Gr
 interface WaitingKind extends KindToPlant {
   readonly sizes: number[];
   /** Where a clump of the kind may begin, in the order the zone is filled; those that were found taken are dropped. */
-  starts: readonly Place[];
+  starts: readonly Spot[];
 }
 
 /** Of the clumps that could begin at the next places with room for three, the fullest, and of those the one furthest back. */
-function nextClump(ring: ZoneRing, kind: WaitingKind, ground: Ground, along: (place: Place) => number): LaidOutClump | null {
+function nextClump(ring: ZoneRing, kind: WaitingKind, ground: Ground, along: (place: Spot) => number): LaidOutClump | null {
   const { plant, spacing } = kind;
   const found: FoundClump[] = [];
-  const crowded = new Set<Place>();
+  const crowded = new Set<Spot>();
   for (const start of kind.starts) {
     const clump = ground.isFree(start, spacing) ? clumpFrom(ring, start, kind, ground) : null;
     // Ground only fills up: where there is no room now, there is none later.
@@ -99,7 +99,7 @@ function nextClump(ring: ZoneRing, kind: WaitingKind, ground: Ground, along: (pl
     else if (found.push(clump) === CLUMPS_COMPARED) break;
   }
   kind.starts = kind.starts.filter((start) => !crowded.has(start));
-  const mean = (plants: readonly Place[]) => plants.reduce((sum, place) => sum + along(place), 0) / plants.length;
+  const mean = (plants: readonly Spot[]) => plants.reduce((sum, place) => sum + along(place), 0) / plants.length;
   const [best] = found.sort((one, other) => other.plants.length - one.plants.length || mean(one.plants) - mean(other.plants));
   if (best === undefined) return null;
   ground.take(best.plants, spacing);
@@ -109,13 +109,13 @@ function nextClump(ring: ZoneRing, kind: WaitingKind, ground: Ground, along: (pl
 const CLUMPS_COMPARED = 20;
 
 interface FoundClump {
-  readonly middle: Place;
-  readonly plants: readonly Place[];
+  readonly middle: Spot;
+  readonly plants: readonly Spot[];
 }
 
 /** The clump around a place, or null where there is no room for three; around the middle of its plants where that holds as many. */
-function clumpFrom(ring: ZoneRing, start: Place, { spacing, sizes }: WaitingKind, ground: Ground): FoundClump | null {
-  const from = (middle: Place, count: number) => nearestFreePlaces(ring, { middle, count, spacing }, ground);
+function clumpFrom(ring: ZoneRing, start: Spot, { spacing, sizes }: WaitingKind, ground: Ground): FoundClump | null {
+  const from = (middle: Spot, count: number) => nearestFreePlaces(ring, { middle, count, spacing }, ground);
   const around = from(start, sizes[0] ?? 0);
   const count = CLUMP_SIZES.findLast((size) => size <= around.length);
   if (count === undefined) return null;
@@ -126,8 +126,8 @@ function clumpFrom(ring: ZoneRing, start: Place, { spacing, sizes }: WaitingKind
 }
 
 /** The plant nearest the middle of them all. */
-function middleOf(plants: readonly Place[]): Place {
-  const mean = (of: (place: Place) => number) => plants.reduce((sum, place) => sum + of(place), 0) / plants.length;
+function middleOf(plants: readonly Spot[]): Spot {
+  const mean = (of: (place: Spot) => number) => plants.reduce((sum, place) => sum + of(place), 0) / plants.length;
   const center = { along: mean(({ along }) => along), across: mean(({ across }) => across) };
   return plants.reduce((nearest, place) => (distanceBetween(place, center) < distanceBetween(nearest, center) ? place : nearest));
 }
@@ -148,14 +148,14 @@ function canBeClumps(count: number): boolean {
 }
 
 /** Where a place comes in the filling of the zone: along the floor from one end, or around the ring from a chance bearing. */
-function sweep({ inner }: ZoneRing, random: () => number): (place: Place) => number {
+function sweep({ inner }: ZoneRing, random: () => number): (place: Spot) => number {
   const start = random() * 2 * Math.PI;
   if (inner === null) return ({ along, across }) => along + across / 1000;
   return ({ along, across }) => (Math.atan2(across / inner.halfWidth, along / inner.halfLength) - start + 4 * Math.PI) % (2 * Math.PI);
 }
 
 /** A grid over the zone, its places as a sheet keeps them: what is drafted must be what is drawn from the sheet. */
-function gridOf(ring: ZoneRing, spacing: number): readonly Place[] {
+function gridOf(ring: ZoneRing, spacing: number): readonly Spot[] {
   return triangularGrid(ring, { along: 0, across: 0 }, spacing, Number.POSITIVE_INFINITY)
     .map(({ along, across }) => ({ along: toHundredth(along), across: toHundredth(across) }))
     .filter((place) => isInZone(ring, place));

@@ -1,4 +1,4 @@
-import { distanceBetween, isInZone, ringOf, type MoistureZone, type Place, type PlantingZones, type ZoneRing } from "./planting-zones.ts";
+import { distanceBetween, isInZone, ringOf, type MoistureZone, type Spot, type PlantingZones, type ZoneRing } from "./planting-zones.ts";
 
 /** What has to be known of a clump to stand its plants on the ground. */
 export interface PlacedBy {
@@ -6,14 +6,14 @@ export interface PlacedBy {
   readonly count: number;
   readonly spacing: number;
   /** Its middle; null where nobody said: it then takes free ground. */
-  readonly place: Place | null;
+  readonly place: Spot | null;
 }
 
 /** Where the plants of a clump stand: as many of them as there is room for. */
 export interface StandingClump<Clump extends PlacedBy> {
   readonly clump: Clump;
-  readonly middle: Place;
-  readonly plants: readonly Place[];
+  readonly middle: Spot;
+  readonly plants: readonly Spot[];
 }
 
 /**
@@ -48,15 +48,15 @@ export function placePlants<Clump extends PlacedBy>(zones: PlantingZones, clumps
  */
 export function nearestFreePlaces(
   ring: ZoneRing,
-  { middle, count, spacing }: { readonly middle: Place; readonly count: number; readonly spacing: number },
+  { middle, count, spacing }: { readonly middle: Spot; readonly count: number; readonly spacing: number },
   ground: Ground,
-): readonly Place[] {
+): readonly Spot[] {
   const reach = spacing * (1 + count / 2);
   const free = triangularGrid(ring, middle, ring.inner === null ? spacing : spacing / STEPS_IN_A_SPACING, reach)
     .filter((place) => distanceBetween(place, middle) <= reach && ground.isFree(place, spacing))
     .sort(nearestTo(middle));
   if (ring.inner === null) return free.slice(0, count);
-  const plants: Place[] = [];
+  const plants: Spot[] = [];
   for (const place of free) {
     if (plants.length === count) break;
     if (plants.every((plant) => distanceBetween(plant, place) >= spacing * (1 - ROUNDING))) plants.push(place);
@@ -68,12 +68,12 @@ export const STEPS_IN_A_SPACING = 5;
 const ROUNDING = 1e-9;
 
 /** The places of a triangular grid that lie in the ring, one of them at the middle given, no further from it than the reach. */
-export function triangularGrid(ring: ZoneRing, middle: Place, spacing: number, reach: number): readonly Place[] {
+export function triangularGrid(ring: ZoneRing, middle: Spot, spacing: number, reach: number): readonly Spot[] {
   const { halfLength, halfWidth } = ring.outer;
   const rowGap = spacing * Math.sin(Math.PI / 3);
   const low = Math.ceil((Math.max(-halfWidth, middle.across - reach) - middle.across) / rowGap);
   const high = Math.floor((Math.min(halfWidth, middle.across + reach) - middle.across) / rowGap);
-  const places: Place[] = [];
+  const places: Spot[] = [];
   for (let row = low; row <= high; row += 1) {
     const shift = (row % 2) * (spacing / 2);
     const first = Math.ceil((Math.max(-halfLength, middle.along - reach) - middle.along - shift) / spacing);
@@ -87,30 +87,30 @@ export function triangularGrid(ring: ZoneRing, middle: Place, spacing: number, r
 }
 
 /** Nearest first; places as far as each other in the order of their bearing, so that the order is always the same. */
-function nearestTo(middle: Place): (one: Place, other: Place) => number {
-  const rank = (place: Place) => Math.round(distanceBetween(place, middle) * 1e6);
-  const bearing = (place: Place) => Math.atan2(place.across - middle.across, place.along - middle.along);
+function nearestTo(middle: Spot): (one: Spot, other: Spot) => number {
+  const rank = (place: Spot) => Math.round(distanceBetween(place, middle) * 1e6);
+  const bearing = (place: Spot) => Math.atan2(place.across - middle.across, place.along - middle.along);
   return (one, other) => rank(one) - rank(other) || bearing(one) - bearing(other);
 }
 
 /** The first free place of the zone, from its uphill left side on. */
-function freePlace(ring: ZoneRing, spacing: number, ground: Ground): Place | null {
+function freePlace(ring: ZoneRing, spacing: number, ground: Ground): Spot | null {
   return (
     triangularGrid(ring, { along: 0, across: 0 }, spacing, Number.POSITIVE_INFINITY).find((place) => ground.isFree(place, spacing)) ?? null
   );
 }
 
-interface TakenPlace extends Place {
+interface TakenSpot extends Spot {
   readonly spacing: number;
 }
 
 /** The ground already taken, in squares as wide as the widest spacing, so that only neighbors are measured. */
 export class Ground {
-  #squares = new Map<number, TakenPlace[]>();
-  readonly #taken: TakenPlace[] = [];
+  #squares = new Map<number, TakenSpot[]>();
+  readonly #taken: TakenSpot[] = [];
   #side = 0;
 
-  take(places: readonly Place[], spacing: number): void {
+  take(places: readonly Spot[], spacing: number): void {
     const added = places.map((place) => ({ ...place, spacing }));
     this.#taken.push(...added);
     if (spacing <= this.#side) {
@@ -123,7 +123,7 @@ export class Ground {
   }
 
   /** Two plants share their spacings half and half: each keeps to its own side. */
-  isFree(place: Place, spacing: number): boolean {
+  isFree(place: Spot, spacing: number): boolean {
     if (this.#side === 0) return true;
     const reach = Math.ceil((spacing / this.#side + 1) / 2);
     const column = this.#squareAt(place.along);
@@ -139,7 +139,7 @@ export class Ground {
     return true;
   }
 
-  #keep(place: TakenPlace): void {
+  #keep(place: TakenSpot): void {
     const key = keyOf(this.#squareAt(place.along), this.#squareAt(place.across));
     const square = this.#squares.get(key);
     if (square === undefined) this.#squares.set(key, [place]);

@@ -4,7 +4,7 @@ import type { ClumpRow } from "../../records/planting.ts";
 import { toHundredth } from "./lay-out-zone.ts";
 import { plantNamed, type PalettePlant } from "./palette.ts";
 import { placePlants, type PlacedBy, type StandingClump } from "./place-plants.ts";
-import { distanceBetween, type MoistureZone, type Place, type PlantingZones } from "./planting-zones.ts";
+import { distanceBetween, type MoistureZone, type Spot, type PlantingZones } from "./planting-zones.ts";
 
 /** A clump of a plan as it is tried out: a row of Planting, or one that is not written yet. Plain data, kept as a draft. */
 export interface PlannedClump {
@@ -95,12 +95,12 @@ export interface MovedPlan {
 }
 
 /** Moves a clump. On ground where another of its zone stands the two change places, because a full bed has no other room. */
-export function moveClump(clumps: readonly PlannedClump[], { standing }: DrawnPlan, id: string, to: Place): MovedPlan {
+export function moveClump(clumps: readonly PlannedClump[], { standing }: DrawnPlan, id: string, to: Spot): MovedPlan {
   const here = standing.find(({ clump }) => clump.id === id);
   if (here === undefined) return { clumps, exchangedWith: null };
   const goal = { along: toHundredth(to.along), across: toHundredth(to.across) };
   const there = standing.find((other) => other !== here && other.clump.zone === here.clump.zone && standsOn(other, goal));
-  const at = (clump: PlannedClump, { along, across }: Place) => ({ ...clump, along: toHundredth(along), across: toHundredth(across) });
+  const at = (clump: PlannedClump, { along, across }: Spot) => ({ ...clump, along: toHundredth(along), across: toHundredth(across) });
   const moved = clumps.map((clump) => {
     if (clump.id === id) return at(clump, there?.middle ?? goal);
     return clump.id === there?.clump.id ? at(clump, here.middle) : clump;
@@ -108,7 +108,7 @@ export function moveClump(clumps: readonly PlannedClump[], { standing }: DrawnPl
   return { clumps: moved, exchangedWith: clumps.find((clump) => clump.id === there?.clump.id) ?? null };
 }
 
-function standsOn({ clump, plants }: StandingClump<DrawnClump>, place: Place): boolean {
+function standsOn({ clump, plants }: StandingClump<DrawnClump>, place: Spot): boolean {
   return plants.some((plant) => distanceBetween(plant, place) < clump.spacing / 2);
 }
 

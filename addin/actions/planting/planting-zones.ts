@@ -19,7 +19,7 @@ export interface PlantedBasin {
 }
 
 /** A place on the ground, in the yard's length unit: along the basin and across it, uphill positive, from its middle. */
-export interface Place {
+export interface Spot {
   readonly along: number;
   readonly across: number;
 }
@@ -74,11 +74,11 @@ function zoneEdges({ units, floorArea, pondingDepth, sideSlope, outline }: Plant
   }));
 }
 
-export function isInZone({ inner, outer }: ZoneRing, place: Place): boolean {
+export function isInZone({ inner, outer }: ZoneRing, place: Spot): boolean {
   return isInside(outer, place) && (inner === null || !isInside(inner, place));
 }
 
-function isInside({ shape, halfLength, halfWidth }: Edge, { along, across }: Place): boolean {
+function isInside({ shape, halfLength, halfWidth }: Edge, { along, across }: Spot): boolean {
   if (shape === "rectangle") return Math.abs(along) <= halfLength && Math.abs(across) <= halfWidth;
   return (along / halfLength) ** 2 + (across / halfWidth) ** 2 <= 1;
 }
@@ -87,6 +87,6 @@ export function ringOf({ rings }: PlantingZones, zone: MoistureZone): ZoneRing {
   return rings.find((ring) => ring.zone === zone) as ZoneRing;
 }
 
-export function distanceBetween(one: Place, other: Place): number {
+export function distanceBetween(one: Spot, other: Spot): number {
   return Math.hypot(one.along - other.along, one.across - other.across);
 }

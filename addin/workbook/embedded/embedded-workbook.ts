@@ -22,8 +22,20 @@ import type { EmbeddedGrid, GridWorkbook } from "./embedded-grid.ts";
 import { continueDropDowns, forgetDependencies, looksOfRowAbove } from "./growth.ts";
 import { choiceRefusal, layOut, ROOM_BELOW_ROWS } from "./layout.ts";
 import { pictureNames, placePicture } from "./pictures.ts";
-import { SheetExists, SheetMissing, WorkbookRefused, addressOf } from "../port.ts";
-import type { CellRange, CellValue, FormulaWrite, PictureWrite, SheetLayout, StopListening, ValueWrite, Workbook } from "../port.ts";
+import {
+  SheetExists,
+  SheetMissing,
+  WorkbookRefused,
+  addressOf,
+  type CellRange,
+  type CellValue,
+  type FormulaWrite,
+  type PictureWrite,
+  type SheetLayout,
+  type StopListening,
+  type ValueWrite,
+  type Workbook,
+} from "../port.ts";
 
 type GridSheet = ReturnType<GridWorkbook["getActiveSheet"]>;
 

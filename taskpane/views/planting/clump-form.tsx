@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 import { changeClump, removeClump, swapPlant, type PlannedClump } from "../../../addin/actions/planting/plan.ts";
 import { plantNamed, type PalettePlant } from "../../../addin/actions/planting/palette.ts";
-import { MOISTURE_ZONES, type MoistureZone, type Place } from "../../../addin/actions/planting/planting-zones.ts";
+import { MOISTURE_ZONES, type MoistureZone, type Spot } from "../../../addin/actions/planting/planting-zones.ts";
 import type { UnitSystem } from "../../../functions/quantities.ts";
 import { Button, ChoiceField, NumberField } from "../../parts/form.tsx";
 import { shownUnit } from "../../parts/numbers.ts";
@@ -26,7 +26,7 @@ export function ClumpForm({
   readonly palette: readonly PalettePlant[];
   readonly units: UnitSystem;
   readonly change: (to: (clumps: readonly PlannedClump[]) => readonly PlannedClump[]) => void;
-  readonly nudge: (by: Place) => void;
+  readonly nudge: (by: Spot) => void;
   readonly add: () => void;
   readonly remove: () => void;
 }) {

@@ -2,7 +2,7 @@ import { useId, useRef, useState } from "preact/hooks";
 import type { TargetedPointerEvent } from "preact";
 import type { DrawnClump } from "../../../addin/actions/planting/plan.ts";
 import type { StandingClump } from "../../../addin/actions/planting/place-plants.ts";
-import { ringOf, type Edge, type Place, type PlantingZones } from "../../../addin/actions/planting/planting-zones.ts";
+import { ringOf, type Edge, type Spot, type PlantingZones } from "../../../addin/actions/planting/planting-zones.ts";
 import { Label, Patterns, ScaleBar } from "../basin/drafting.tsx";
 import { useElementWidth } from "../../parts/element-width.ts";
 import { quantityWords } from "../../parts/quantity-words.ts";
@@ -24,7 +24,7 @@ export interface DrawingProps {
   readonly chosen: string | null;
   readonly choose: (id: string) => void;
   readonly chooseNext: (step: 1 | -1) => void;
-  readonly move: (id: string, to: Place) => void;
+  readonly move: (id: string, to: Spot) => void;
   /** How far an arrow key moves, in the yard's length unit. */
   readonly step: number;
   /** Sets the patterns of a second drawing on the page apart from those of the first. */
@@ -75,7 +75,7 @@ function Plan({ zones, standing, marks, nameOf, width, idPrefix = "", ...acts }:
   );
   const height = Math.round(2 * outer.halfWidth * scale + MARGIN.top + MARGIN.bottom);
   const middle = { x: width / 2, y: MARGIN.top + outer.halfWidth * scale };
-  const at = ({ along, across }: Place) => ({ x: middle.x + along * scale, y: middle.y - across * scale });
+  const at = ({ along, across }: Spot) => ({ x: middle.x + along * scale, y: middle.y - across * scale });
   const length = (value: number) => quantityWords("length", value, zones.units);
   const kinds = [...marks.keys()].map(nameOf);
   const tabStop = acts.chosen ?? standing[0]?.clump.id;
@@ -143,7 +143,7 @@ type ClumpProps = Pick<DrawingProps, "chosen" | "choose" | "chooseNext" | "move"
   readonly number: number;
   readonly mark: PlantMark | undefined;
   readonly name: string;
-  readonly at: (place: Place) => { readonly x: number; readonly y: number };
+  readonly at: (place: Spot) => { readonly x: number; readonly y: number };
   readonly scale: number;
   readonly isTabStop: boolean;
 };
@@ -204,15 +204,15 @@ function ClumpMarks({
   );
 }
 
-const ARROWS: ReadonlyMap<string, Place> = new Map([
+const ARROWS: ReadonlyMap<string, Spot> = new Map([
   ["ArrowLeft", { along: -1, across: 0 }],
   ["ArrowRight", { along: 1, across: 0 }],
   ["ArrowUp", { along: 0, across: 1 }],
   ["ArrowDown", { along: 0, across: -1 }],
 ]);
 
-function centerOf(plants: readonly Place[]): Place {
-  const mean = (of: (place: Place) => number) => plants.reduce((sum, place) => sum + of(place), 0) / plants.length;
+function centerOf(plants: readonly Spot[]): Spot {
+  const mean = (of: (place: Spot) => number) => plants.reduce((sum, place) => sum + of(place), 0) / plants.length;
   return { along: mean(({ along }) => along), across: mean(({ across }) => across) };
 }
 

@@ -9,7 +9,7 @@ import {
   type PalettePlant,
 } from "../../../addin/actions/planting/palette.ts";
 import { addClump, clumpOf, drawPlan, moveClump, type DrawnPlan, type PlannedClump } from "../../../addin/actions/planting/plan.ts";
-import { MOISTURE_ZONES, type Place, type PlantingZones } from "../../../addin/actions/planting/planting-zones.ts";
+import { MOISTURE_ZONES, type Spot, type PlantingZones } from "../../../addin/actions/planting/planting-zones.ts";
 import { seenClumps, type SeenClump } from "../../../addin/actions/planting/record-planting.ts";
 import { useDraft, type Draft } from "../../parts/drafts.ts";
 import { quantityWords } from "../../parts/quantity-words.ts";
@@ -28,7 +28,7 @@ export interface Plan {
   readonly nameOf: (plant: string) => string;
   readonly chosen: PlannedClump | undefined;
   readonly choose: (id: string | null) => void;
-  readonly move: (id: string, to: Place) => void;
+  readonly move: (id: string, to: Spot) => void;
   readonly add: (like: PlannedClump) => void;
   readonly change: (to: (clumps: readonly PlannedClump[]) => readonly PlannedClump[]) => void;
   readonly wish: Draft<TypedWish>;
@@ -62,7 +62,7 @@ export function usePlan({ program: { plants, settings }, yard }: Pick<ViewProps,
 
   const nameOf = (plant: string) => plantingText.named(plant, plantNamed(palette, plant)?.commonName ?? "");
   const spoken = ({ plant }: PlannedClump) => (plant === null ? "" : nameOf(plant));
-  const move = (id: string, to: Place) => {
+  const move = (id: string, to: Spot) => {
     const { clumps, exchangedWith } = moveClump(form.value, drawn, id, to);
     const moved = clumps.find((clump) => clump.id === id);
     if (moved === undefined) return;
