@@ -22,5 +22,8 @@ export function mediaWaterCubicFeet(floorSquareFeet: number, mediaInches: number
   return (mediaWaterInches(mediaInches, voidShare) * floorSquareFeet) / INCHES_PER_FOOT;
 }
 
+/** Rawls, Brakensiek and Saxton, 1982: the most effective porosity of any class of soil they print is 0.50 (clay loam, 0.501). */
+export const MOST_PRINTED_VOID_SHARE = 0.5;
+
 /** Common practice, no source: what water can fill and leave in a bioretention soil. */
 export const USUAL_VOID_SHARE = 0.25;

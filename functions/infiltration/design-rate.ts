@@ -1,3 +1,6 @@
+import { smallestOf } from "../extremes.ts";
+import { veryRapidInchesPerHour } from "../published/soil-permeability-classes.ts";
+
 /**
  * The infiltration rate to design with, from the rates tested in one yard.
  *
@@ -30,17 +33,20 @@ export const USUAL_REDUCTION_FACTOR = 2;
 /** Oregon Sea Grant, ORESU-G-11-008 (read): upper bound where the soil is to clean the water. */
 export const FASTEST_TREATING_INCHES_PER_HOUR = 12;
 
+/** Faster is no yard's soil but gravel, a burrow, a pipe's bed, or a slip in the readings. */
+export const FASTEST_LIKELY_INCHES_PER_HOUR = veryRapidInchesPerHour.values;
+
 /** Common practice, no source: tests further apart than this are likely to be in different soils. */
 export const WIDE_SPREAD_RATIO = 3;
 
 const TAKING: Readonly<Record<RateTaken, (rates: readonly number[]) => number>> = {
   "geometric mean": geometricMean,
   median,
-  lowest: (rates) => Math.min(...rates),
+  lowest: (rates) => smallestOf(rates),
 };
 
 function geometricMean(rates: readonly number[]): number {
-  const lowest = Math.min(...rates);
+  const lowest = smallestOf(rates);
   if (lowest === 0) return 0;
   // As multiples of the lowest, so that equal rates come back exactly.
   const logs = rates.reduce((sum, rate) => sum + Math.log(rate / lowest), 0);

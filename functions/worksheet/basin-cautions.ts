@@ -1,6 +1,14 @@
-import { DEEPEST_USUAL_PONDING_INCHES, FENCED_PONDING_INCHES, LONGEST_PUBLISHED_DRAIN_HOURS } from "../basin/deepest-ponding.ts";
+import {
+  DEEPEST_USUAL_PONDING_INCHES,
+  FENCED_PONDING_INCHES,
+  LONGEST_PUBLISHED_DRAIN_HOURS,
+  LONGEST_PUBLISHED_EMPTYING_HOURS,
+  SHORTEST_PUBLISHED_DRAIN_HOURS,
+} from "../basin/deepest-ponding.ts";
+import { MOST_PRINTED_VOID_SHARE } from "../basin/drawdown.ts";
 import { USUAL_SIDE_SLOPE } from "../basin/basin-volume.ts";
 import { LARGEST_USUAL_FLOOR_SQUARE_FEET } from "../basin/basin-area.ts";
+import { FASTEST_LIKELY_INCHES_PER_HOUR } from "../infiltration/design-rate.ts";
 import { REFERRED_DIG_DEPTH_INCHES } from "../earthwork/dig-volume.ts";
 import type { Caution } from "./calling/worksheet-function.ts";
 
@@ -42,9 +50,29 @@ export function deepPonding<Inputs>(pondingInches: (inputs: Inputs) => number): 
 export function standsLong<Inputs>(hours: (inputs: Inputs) => number): Caution<Inputs> {
   return {
     when: (inputs) => hours(inputs) > LONGEST_PUBLISHED_DRAIN_HOURS,
-    says: `Water that stands over ${LONGEST_PUBLISHED_DRAIN_HOURS} h lets mosquitoes grow, and is longer than any published limit.`,
+    says: `Water that stands for days lets mosquitoes grow: printed limits run from ${SHORTEST_PUBLISHED_DRAIN_HOURS} to ${LONGEST_PUBLISHED_DRAIN_HOURS} h for water on the surface, and to ${LONGEST_PUBLISHED_EMPTYING_HOURS} h for what drains below it.`,
   };
 }
+
+/** For a rate tested in a yard, or designed with. */
+export function fasterThanSoil<Inputs>(inchesPerHour: (inputs: Inputs) => number): Caution<Inputs> {
+  return {
+    when: (inputs) => inchesPerHour(inputs) > FASTEST_LIKELY_INCHES_PER_HOUR,
+    says: (_, speaker) =>
+      `Hardly any soil takes more than ${speaker.rate(FASTEST_LIKELY_INCHES_PER_HOUR)}: check the units and the readings, and look for gravel, a burrow or a pipe's bed.`,
+  };
+}
+
+/** For the hours that a basin is allowed, which are sometimes typed as days. */
+export const shortDrainTime: Caution<{ readonly drainHours: number }> = {
+  when: ({ drainHours }) => drainHours < SHORTEST_PUBLISHED_DRAIN_HOURS,
+  says: `The shortest printed limit is ${SHORTEST_PUBLISHED_DRAIN_HOURS} h: drain hours are hours, so two days are 48.`,
+};
+
+export const largeVoids: Caution<{ readonly voidShare: number }> = {
+  when: ({ voidShare }) => voidShare > MOST_PRINTED_VOID_SHARE,
+  says: `No soil mix holds so much: printed void shares run from 0.2 (bioretention soil) to 0.4 (stone), and no printed soil has more than ${MOST_PRINTED_VOID_SHARE} of pores.`,
+};
 
 export function largeFloor<Inputs>(floorSquareFeet: (inputs: Inputs) => number): Caution<Inputs> {
   return {

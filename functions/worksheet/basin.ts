@@ -4,9 +4,15 @@ import { basinDepthInches } from "../basin/basin-depth.ts";
 import { BASIN_SHAPES, USUAL_LENGTH_TO_WIDTH, USUAL_OUTLINE, type BasinOutline, type BasinShape } from "../basin/basin-shape.ts";
 import { basinFloorSize } from "../basin/basin-size.ts";
 import { basinVolumeCubicFeet, USUAL_SIDE_SLOPE } from "../basin/basin-volume.ts";
-import { deepestPondingInches, drainsInTime, LONGEST_PUBLISHED_DRAIN_HOURS, USUAL_DRAIN_HOURS } from "../basin/deepest-ponding.ts";
+import {
+  deepestPondingInches,
+  drainsInTime,
+  LONGEST_PUBLISHED_DRAIN_HOURS,
+  LONGEST_PUBLISHED_EMPTYING_HOURS,
+  USUAL_DRAIN_HOURS,
+} from "../basin/deepest-ponding.ts";
 import { drawdownHours, mediaWaterInches, USUAL_VOID_SHARE } from "../basin/drawdown.ts";
-import { ruleAreaSquareFeet, USUAL_RULE_PERCENT } from "../basin/rule-area.ts";
+import { PRINTED_RULE_PERCENTS, ruleAreaSquareFeet, USUAL_RULE_PERCENT } from "../basin/rule-area.ts";
 import { designSite, siteStorm, type SiteDesign } from "../basin/site-design.ts";
 import { stormBalance } from "../basin/storm-balance.ts";
 import { digVolumeCubicYards } from "../earthwork/dig-volume.ts";
@@ -30,16 +36,28 @@ import {
   text,
   waterVolume,
 } from "./calling/arguments.ts";
-import { callBeforeDigging, deepDig, deepPonding, largeFloor, NOTHING_TAKEN_OFF, standsLong, steepSides } from "./basin-cautions.ts";
+import {
+  callBeforeDigging,
+  deepDig,
+  deepPonding,
+  fasterThanSoil,
+  largeFloor,
+  largeVoids,
+  NOTHING_TAKEN_OFF,
+  shortDrainTime,
+  standsLong,
+  steepSides,
+} from "./basin-cautions.ts";
 import { balanceSteps, prismoidSteps } from "./basin-working.ts";
 import { invalid, missing } from "./calling/cell.ts";
-import { drainsTooSlowly, NEVER_DRAINS, noAreaHolds } from "./draining.ts";
+import { DOES_NOT_DRAIN, drainsTooSlowly, NEVER_DRAINS, noAreaHolds } from "./draining.ts";
 import { rowOf } from "./calling/results.ts";
 import type { Speaker } from "./calling/speaker.ts";
 import { stepsOf, type WorkingStep } from "./calling/working.ts";
 import { worksheetFunction, type Caution } from "./calling/worksheet-function.ts";
 
 const floorArea = area("floorArea", "Floor area");
+const drainHoursAllowed = hours("drainHours", "Drain hours").moreThan(0).optional(USUAL_DRAIN_HOURS);
 const sideSlope = number("sideSlope", "Side slope").atLeast(0).optional(USUAL_SIDE_SLOPE);
 const shape = choice("shape", "Shape", BASIN_SHAPES).optional("ellipse");
 const lengthToWidth = number("lengthToWidth", "Length to width").atLeast(1).optional(USUAL_LENGTH_TO_WIDTH);
@@ -53,11 +71,11 @@ export const ruleArea = worksheetFunction({
   summary: "Garden area by the rule of thumb: a percent of the area that drains to it.",
   arguments: [area("contributingArea", "Contributing area"), percent("percent", "Percent").optional(USUAL_RULE_PERCENT)],
   result: area("Garden area"),
-  sources: [ruleOfThumb],
+  sources: [ruleOfThumb, sustainableTechnologiesWiki.place('page "Bioretention", 5 to 20 parts of paving to one of garden')],
   cautions: [
     {
-      when: ({ percent: part }) => part < 10 || part > 30,
-      says: "Published rules run from 10 to 30 percent of the area that drains to the garden.",
+      when: ({ percent: part }) => part < PRINTED_RULE_PERCENTS.least || part > PRINTED_RULE_PERCENTS.most,
+      says: `Published rules run from ${PRINTED_RULE_PERCENTS.least} to ${PRINTED_RULE_PERCENTS.most} percent of the area that drains to the garden.`,
     },
   ],
   example: { arguments: [500], result: 50, from: ruleOfThumb },
@@ -83,7 +101,7 @@ export const basinArea = worksheetFunction({
     hours("stormHours", "Storm hours").optional(0),
     number("sideSlope", "Side slope").atLeast(0).optional(0),
     flag("rainOnBasin", "Rain on the basin counted").optional(true),
-    hours("drainHours", "Drain hours").optional(USUAL_DRAIN_HOURS),
+    drainHoursAllowed,
   ],
   result: area("Floor area"),
   sources: [stormStorage, prismoidal, drainLimit, sizeLimit],
@@ -91,6 +109,9 @@ export const basinArea = worksheetFunction({
     ...deepPonding<{ readonly ponding: number }>(({ ponding }) => ponding),
     steepSides,
     standsLong<{ readonly drainHours: number }>(({ drainHours }) => drainHours),
+    shortDrainTime,
+    largeVoids,
+    fasterThanSoil<{ readonly designRate: number }>(({ designRate }) => designRate),
     {
       when: (inputs) => inputs.contributingArea > 0 && basinFloorSquareFeet(stormOf(inputs)) === 0,
       says: "The sloping sides alone hold this storm: no level floor is needed.",
@@ -139,9 +160,7 @@ export const basinArea = worksheetFunction({
     speaker,
   ) {
     if (!drainsInTime(ponding, designRate, drainHours)) {
-      return invalid(
-        designRate === 0 ? "Does not drain: the design rate is 0." : drainsTooSlowly(ponding, designRate, drainHours, speaker),
-      );
+      return invalid(designRate === 0 ? DOES_NOT_DRAIN : drainsTooSlowly(ponding, designRate, drainHours, speaker));
     }
     const inputs = {
       contributingArea,
@@ -190,7 +209,7 @@ function stormOf(inputs: BasinAreaInputs): BasinStorm {
 export const deepestPonding = worksheetFunction({
   name: "DEEPESTPONDING",
   summary: "The deepest ponding that drains in time.",
-  arguments: [rate("designRate", "Design rate"), hours("drainHours", "Drain hours").optional(USUAL_DRAIN_HOURS)],
+  arguments: [rate("designRate", "Design rate"), drainHoursAllowed],
   result: depth("Deepest ponding"),
   sources: [drainLimit],
   cautions: [
@@ -198,10 +217,12 @@ export const deepestPonding = worksheetFunction({
       deepestPondingInches(inputs.designRate, inputs.drainHours),
     ),
     standsLong<{ readonly drainHours: number }>(({ drainHours }) => drainHours),
+    shortDrainTime,
+    fasterThanSoil<{ readonly designRate: number }>(({ designRate }) => designRate),
   ],
   example: { arguments: [0.25, 24], result: 6, from: computedByHand("0.25 in/h x 24 h") },
   equation: ["d = f T   (in; f design rate in in/h, T drain hours)"],
-  calculate: (designRate, drainHours) => deepestPondingInches(designRate, drainHours),
+  calculate: (designRate, drainHours) => (designRate === 0 ? invalid(DOES_NOT_DRAIN) : deepestPondingInches(designRate, drainHours)),
 });
 
 export const drawdown = worksheetFunction({
@@ -221,6 +242,15 @@ export const drawdown = worksheetFunction({
       when: (inputs) => pondingHours(inputs) > USUAL_DRAIN_HOURS && pondingHours(inputs) <= LONGEST_PUBLISHED_DRAIN_HOURS,
       says: `The ponding stands longer than the usual ${USUAL_DRAIN_HOURS} h: ask what the local limit is.`,
     },
+    {
+      when: (inputs) =>
+        inputs.designRate > 0 &&
+        pondingHours(inputs) <= LONGEST_PUBLISHED_DRAIN_HOURS &&
+        drawdownHours(inputs.ponding, inputs.designRate, inputs.media, inputs.voidShare) > LONGEST_PUBLISHED_EMPTYING_HOURS,
+      says: `The soil mix is not empty after ${LONGEST_PUBLISHED_EMPTYING_HOURS} h, the longest printed limit: the next rain finds it wet.`,
+    },
+    largeVoids,
+    fasterThanSoil<{ readonly designRate: number }>(({ designRate }) => designRate),
   ],
   example: { arguments: [6, 0.5], result: 12, from: computedByHand("6 in / 0.5 in/h") },
   equation: ["t = (ponding + void share x soil mix depth) / f   (h; depths in in, f design rate in in/h)"],
@@ -229,7 +259,7 @@ export const drawdown = worksheetFunction({
     { label: "Hours for the ponding alone", value: pondingHours({ ponding: pondingDepth, designRate }), kind: "hours" },
   ],
   calculate: (ponding, designRate, media, voidShare) =>
-    designRate === 0 ? invalid("Does not drain: the design rate is 0.") : drawdownHours(ponding, designRate, media, voidShare),
+    designRate === 0 ? invalid(DOES_NOT_DRAIN) : drawdownHours(ponding, designRate, media, voidShare),
 });
 
 /** Hours the ponding alone stands; 0 where the answer is an error anyway. */
@@ -325,7 +355,7 @@ const siteArguments = [
   depth("ponding", "Ponding depth").leftOutMeans("the deepest that drains in time, at most 8 in"),
   depth("media", "Soil mix depth").optional(0),
   sideSlope,
-  hours("drainHours", "Drain hours").optional(USUAL_DRAIN_HOURS),
+  drainHoursAllowed,
 ] as const;
 
 const siteResult = rowOf([
@@ -348,6 +378,8 @@ const siteCautions: readonly Caution<SiteInputs>[] = [
   ...deepPonding<SiteInputs>(({ ponding }) => ponding ?? 0),
   steepSides,
   standsLong<SiteInputs>(({ drainHours }) => drainHours),
+  shortDrainTime,
+  fasterThanSoil<SiteInputs>(({ testedRate }) => testedRate),
   { when: ({ reductionFactor }) => reductionFactor === 1, says: NOTHING_TAKEN_OFF },
   {
     when: ({ testedRate }) => testedRate > FASTEST_TREATING_INCHES_PER_HOUR,

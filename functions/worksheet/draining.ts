@@ -12,6 +12,8 @@ export function drainsTooSlowly(pondingInches: number, designInchesPerHour: numb
   return `Drains too slowly: ${speaker.depth(pondingInches)} needs ${speaker.hours(needed, "up")} and ${speaker.hours(drainHours)} is the limit. Up to ${deepest} would drain.`;
 }
 
+export const DOES_NOT_DRAIN = "Does not drain: the design rate is 0.";
+
 export const NEVER_DRAINS = "Does not drain: the tested rate is 0. Choose another place or ask a professional.";
 
 export function noAreaHolds(stormInches: number, speaker: Speaker): string {

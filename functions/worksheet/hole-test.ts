@@ -1,3 +1,4 @@
+import { largestOf, smallestOf } from "../extremes.ts";
 import {
   designRateInchesPerHour,
   RATES_TAKEN,
@@ -28,7 +29,7 @@ import { minnesotaStormwaterManual } from "../published/minnesota-stormwater-man
 import { commonPractice, computedByHand } from "../published/source.ts";
 import { sustainableTechnologiesWiki } from "../published/sustainable-technologies-wiki.ts";
 import { choice, depth, minutes, number, rangeOf, rate, share, text, type ResultValue } from "./calling/arguments.ts";
-import { NOTHING_TAKEN_OFF } from "./basin-cautions.ts";
+import { fasterThanSoil, NOTHING_TAKEN_OFF } from "./basin-cautions.ts";
 import { isCellError } from "./calling/cell.ts";
 import { readingsFrom, usableReadings, type TypedReadings } from "./hole-readings.ts";
 import { tableOf } from "./calling/results.ts";
@@ -227,8 +228,12 @@ export const designRate = worksheetFunction({
   ],
   cautions: [
     { when: ({ reductionFactor }) => reductionFactor === 1, says: NOTHING_TAKEN_OFF },
+    fasterThanSoil<{ readonly testedRates: readonly number[] }>(({ testedRates }) => largestOf(testedRates)),
     {
-      when: ({ testedRates }) => Math.min(...testedRates) > 0 && Math.max(...testedRates) > WIDE_SPREAD_RATIO * Math.min(...testedRates),
+      when({ testedRates }) {
+        const lowest = smallestOf(testedRates);
+        return lowest > 0 && largestOf(testedRates) > WIDE_SPREAD_RATIO * lowest;
+      },
       says: `The highest tested rate is more than ${WIDE_SPREAD_RATIO} times the lowest: the yard may hold two soils. Test again between the holes, or take the lowest.`,
     },
     {

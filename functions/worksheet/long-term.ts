@@ -35,7 +35,7 @@ import {
   yearlyRunoffCubicFeet,
 } from "../runoff/pollutant-load.ts";
 import { area, depth, hours, load, number, percent, rangeOf, rate, share, text, waterVolume } from "./calling/arguments.ts";
-import { deepPonding, largeFloor, steepSides } from "./basin-cautions.ts";
+import { deepPonding, fasterThanSoil, largeFloor, largeVoids, steepSides } from "./basin-cautions.ts";
 import { invalid, isCellError, missing, type CellError } from "./calling/cell.ts";
 import { plainKey } from "./calling/nearest-keys.ts";
 import { rainSeries } from "./rain-series.ts";
@@ -155,7 +155,12 @@ const waterBalance = computedByHand(
 );
 const mediaVoids = commonPractice("Water can fill and leave 0.20 to 0.25 of a bioretention soil");
 const recordAdvice = commonPractice("A record of 20 to 30 years is advised, in steps of an hour or less");
-const basinCautions = [...deepPonding<BasinInputs>((inputs) => inputs.ponding), steepSides];
+const basinCautions = [
+  ...deepPonding<BasinInputs>((inputs) => inputs.ponding),
+  steepSides,
+  largeVoids,
+  fasterThanSoil<BasinInputs>((inputs) => inputs.designRate),
+];
 
 interface RouteInputs extends BasinInputs {
   readonly stormRains: readonly (number | null)[];
@@ -195,7 +200,7 @@ export const stormRoute = worksheetFunction({
     },
     {
       when: (inputs: RouteInputs) => (routed(inputs).at(-1)?.storedCubicFeet ?? 0) > 0,
-      says: `Water is still stored ${LONGEST_PUBLISHED_DRAIN_HOURS} h after the rain, the longest that any published limit allows.`,
+      says: `Water is still stored ${LONGEST_PUBLISHED_DRAIN_HOURS} h after the rain, the longest printed limit for water on the surface.`,
     },
   ],
   example: {

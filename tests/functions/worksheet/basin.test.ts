@@ -5,7 +5,8 @@ import { cellOf, column, notThere, refused, row } from "./sample-functions.ts";
 
 const TRIP = "Ponding deeper than 8 in stands long and is a place to trip.";
 const FENCE = "Ponding deeper than 12 in near children needs a barrier: ask locally.";
-const STANDS = "Water that stands over 72 h lets mosquitoes grow, and is longer than any published limit.";
+const STANDS =
+  "Water that stands for days lets mosquitoes grow: printed limits run from 12 to 72 h for water on the surface, and to 96 h for what drains below it.";
 
 describe("RULEAREA", () => {
   test("500 sq ft needs 50 sq ft by the rule of thumb, and a percent typed as a share is refused (common practice, no source)", () => {
@@ -14,8 +15,9 @@ describe("RULEAREA", () => {
     expect(cellOf(ruleArea, 500, 0.1)).toEqual(refused("Percent is a percent, 0 or 1 to 100: for 10% write 10, not 0.1."));
   });
 
-  test("it cautions outside 10 to 30 percent", () => {
-    expect(ruleArea.cautionsFor([500, 9])).toHaveLength(1);
+  test("it cautions outside the 5 to 30 percent that print gives, Ontario's 20 parts of paving to one of garden included", () => {
+    expect(ruleArea.cautionsFor([500, 4])).toEqual(["Published rules run from 5 to 30 percent of the area that drains to the garden."]);
+    expect(ruleArea.cautionsFor([500, 5])).toEqual([]);
     expect(ruleArea.cautionsFor([500, 31])).toHaveLength(1);
     expect(ruleArea.cautionsFor([500, 30])).toEqual([]);
     expect(ruleArea.cautionsFor([500])).toEqual([]);
@@ -105,11 +107,12 @@ describe("DEEPESTPONDING and DRAWDOWN", () => {
   test("0.1 in/h drain at most 4.8 in within the usual 48 h", () => {
     expect(cellOf(deepestPonding, 0.1)).toBeCloseTo(4.8, 10);
     expect(cellOf(deepestPonding, 2.54, 24, "metric")).toBeCloseTo(60.96, 10);
-    expect(cellOf(deepestPonding, 0)).toBe(0);
   });
 
-  test("a design rate of 0 never drains", () => {
+  test("a design rate of 0 never drains, and no ponding drains in no time", () => {
     expect(cellOf(drawdown, 6, 0)).toEqual(refused("Does not drain: the design rate is 0."));
+    expect(cellOf(deepestPonding, 0)).toEqual(refused("Does not drain: the design rate is 0."));
+    expect(cellOf(deepestPonding, 0.1, 0)).toEqual(refused("Drain hours must be more than 0."));
     expect(drawdown.cautionsFor([6, 0])).toEqual([]);
   });
 
@@ -119,6 +122,27 @@ describe("DEEPESTPONDING and DRAWDOWN", () => {
     expect(drawdown.cautionsFor([6, 0.1])).toEqual(["The ponding stands longer than the usual 48 h: ask what the local limit is."]);
     expect(drawdown.cautionsFor([6, 0.08])).toEqual([STANDS]);
     expect(drawdown.cautionsFor([6, 0.125])).toEqual([]);
+    expect(drawdown.cautionsFor([6, 0.125, 24])).toEqual([]);
+    expect(drawdown.cautionsFor([6, 0.125, 26])).toEqual([
+      "The soil mix is not empty after 96 h, the longest printed limit: the next rain finds it wet.",
+    ]);
+  });
+
+  test("two days typed as 2 h, voids of 0.9 and a rate typed in mm/h are cautioned, wherever they are typed", () => {
+    const days = "The shortest printed limit is 12 h: drain hours are hours, so two days are 48.";
+    const voids =
+      "No soil mix holds so much: printed void shares run from 0.2 (bioretention soil) to 0.4 (stone), and no printed soil has more than 0.5 of pores.";
+    const fast =
+      "Hardly any soil takes more than 20 in/h: check the units and the readings, and look for gravel, a burrow or a pipe's bed.";
+    expect(deepestPonding.cautionsFor([1, 2])).toEqual([days]);
+    expect(deepestPonding.cautionsFor([25, 0.3])).toEqual([days, fast]);
+    expect(deepestPonding.cautionsFor([1, 12])).toEqual([TRIP]);
+    expect(basinArea.cautionsFor([500, 12.5, 6, 1, 0.95, 0, 0.5, 0, 0, true, 11])).toEqual([days]);
+    expect(basinArea.cautionsFor([500, 12.5, 6, 1, 0.95, 12, 0.9])).toEqual([voids]);
+    expect(basinArea.cautionsFor([500, 20.1, 6])).toEqual([fast]);
+    expect(drawdown.cautionsFor([6, 0.5, 24, 0.5])).toEqual([]);
+    expect(drawdown.cautionsFor([6, 0.5, 24, 0.51])).toEqual([voids]);
+    expect(drawdown.cautionsFor([6, 25])).toEqual([fast]);
   });
 });
 

@@ -163,5 +163,10 @@ describe("DESIGNRATE", () => {
       "The highest tested rate is more than 3 times the lowest: the yard may hold two soils. Test again between the holes, or take the lowest.",
     ]);
     expect(designRate.cautionsFor([column(1, 3)])).toEqual([]);
+    // 20 in/h begins the fastest class of soils that the Soil Conservation Service prints.
+    expect(designRate.cautionsFor([column(12, 20)])).toEqual([]);
+    expect(designRate.cautionsFor([column(12, 25)])).toEqual([
+      "Hardly any soil takes more than 20 in/h: check the units and the readings, and look for gravel, a burrow or a pipe's bed.",
+    ]);
   });
 });

@@ -103,6 +103,8 @@ describe("STORMROUTE", () => {
     expect(stormRoute.cautionsFor([1, "II", 1000, 0.95, 100, 6, 0.01, 24])).toEqual([expect.stringContaining("72 h after the rain")]);
     expect(stormRoute.cautionsFor([1, "II", 1000, 0.95, 100, 9, 0.5, 24, 0.25, 1])).toHaveLength(2);
     expect(stormRoute.cautionsFor([column(1, null, 1), 60, ...roofBasin])).toEqual([]);
+    expect(stormRoute.cautionsFor([1, "II", 1000, 0.95, 100, 6, 0.5, 24, 0.6])).toEqual([expect.stringContaining("printed void shares")]);
+    expect(stormRoute.cautionsFor([1, "II", 1000, 0.95, 100, 6, 25])).toEqual([expect.stringContaining("more than 20 in/h")]);
   });
 });
 

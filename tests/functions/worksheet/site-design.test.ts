@@ -161,9 +161,14 @@ describe("cautions for a yard", () => {
     [
       "a limit over 72 h",
       [500, 1, 2, 1, 6, 0, 3, 80],
-      "Water that stands over 72 h lets mosquitoes grow, and is longer than any published limit.",
+      "Water that stands for days lets mosquitoes grow: printed limits run from 12 to 72 h for water on the surface, and to 96 h for what drains below it.",
     ],
     ["no reduction", [500, 1, 1, 1, 6], "Nothing is taken off: tested rates are usually divided by 2 or 3, because a basin clogs."],
+    [
+      "drain hours typed as days",
+      [500, 12, 2, 1, 6, 0, 3, 2],
+      "The shortest printed limit is 12 h: drain hours are hours, so two days are 48.",
+    ],
     ["a very fast soil", [500, 12.1, 2, 1, 6], "Faster than 12 in/h: water passes too quickly to be cleaned. Compost slows it."],
     ["a floor over 300 sq ft", [2500, 1, 2, 1, 6], "A floor over 300 sq ft is hard to dig level: consider two gardens."],
     ["a dig of 4 ft", [500, 1, 2, 1, 6, 42], "A dig of 4 ft or more can cave in and needs a way out: refer it to a licensed contractor."],
