@@ -127,3 +127,6 @@ export const wisconsinExtensionPages = new PublishedDocument(
   "as printed online",
   "read",
 );
+
+/** A stored copy without a date; the count stands in K.S.A. 66-1804. */
+export const kansasOneCall = new PublishedDocument("Kansas one-call center", "copy without a date", "read");

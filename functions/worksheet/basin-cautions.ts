@@ -14,9 +14,14 @@ import type { Caution } from "./calling/worksheet-function.ts";
 
 /** Cautions that several functions share, so that a danger is put in one set of words. */
 
+/** Whoever has lines marked where no number is known: 811 is a number of the US alone. */
+const MARKING_SERVICE = "the local one-call or utility-marking service";
+
 export const callBeforeDigging: Caution<unknown> = {
   when: () => true,
-  says: "Have buried utilities marked before any digging, the test hole included: call 811 and wait until each has answered. Private lines are not marked.",
+  says: (_, { system }) =>
+    `Have buried utilities marked before any digging, the test hole included: ask ${system === "us" ? "the one-call center (811 in the US)" : MARKING_SERVICE} and wait until each has answered. Private lines are not marked.`,
+  about: `Have buried utilities marked before any digging, the test hole included: ask ${MARKING_SERVICE}, in the US 811, and wait until each has answered. Private lines are not marked.`,
 };
 
 export const NOTHING_TAKEN_OFF = "Nothing is taken off: tested rates are usually divided by 2 or 3, because a basin clogs.";

@@ -1,8 +1,15 @@
 import { COST_SHARE_KINDS, programShare } from "../cost/cost-share.ts";
 import { orderAmount, orderedQuantity } from "../cost/order-amount.ts";
 import { inKindValue } from "../cost/volunteer-value.ts";
-import { FEWEST_USUAL_BUSINESS_DAYS, firstDigDate, isBusinessDay, MOST_BUSINESS_DAYS, USUAL_BUSINESS_DAYS } from "../earthwork/dig-date.ts";
-import { perAreaProgramPage, percentProgramPage, excelWorkday } from "../published/documents.ts";
+import {
+  closedDays,
+  FEWEST_NOTICE_DAYS,
+  firstDigDate,
+  isBusinessDay,
+  MOST_BUSINESS_DAYS,
+  MOST_NOTICE_DAYS,
+} from "../earthwork/dig-date.ts";
+import { perAreaProgramPage, percentProgramPage, excelWorkday, kansasOneCall } from "../published/documents.ts";
 import { commonPractice, computedByHand } from "../published/source.ts";
 import { volunteerDollarsPerHour, volunteerHour } from "../published/volunteer-hour.ts";
 import { choice, count, date, hours, money, number, percent, rangeOf, tableRange, text } from "./calling/arguments.ts";
@@ -130,27 +137,34 @@ export const volunteerValue = worksheetFunction({
 export const digDate = worksheetFunction({
   name: "DIGDATE",
   summary:
-    "First day to dig by the business days of a one-call ticket, the day of the request not counted. Local law decides how days count.",
+    "First day to dig by the business days of a one-call ticket, the day of its issue not counted. Not before it, where local law says no other; the date on the ticket decides.",
   arguments: [
-    date("requestDate", "Request date"),
-    count("businessDays", "Business days").atLeast(1).atMost(MOST_BUSINESS_DAYS).optional(USUAL_BUSINESS_DAYS),
+    date("issueDate", "Issue date"),
+    count("businessDays", "Business days").atLeast(1).atMost(MOST_BUSINESS_DAYS),
     rangeOf(date("holidays", "Holiday")).optional([]),
   ],
   result: number("First day to dig"),
-  sources: [excelWorkday.place("a count that leaves out the start date, weekends and holidays")],
+  sources: [
+    kansasOneCall.place("call timeline: tickets of Saturday, Sunday and Monday are all lawful on Thursday"),
+    excelWorkday.place("a count that leaves out the start date, weekends and holidays"),
+  ],
   cautions: [
     {
       when: () => true,
-      says: "Local law decides: where business days must have passed in full, give one more. Dig only when every utility has answered, and call 811 again when the ticket runs out.",
+      says: "Local law decides, and the ticket says the day: go by it. Dig only when every utility has answered, and ask the one-call center again when the ticket runs out.",
     },
     {
-      when: ({ requestDate, holidays }) => !isBusinessDay(Math.floor(requestDate), new Set(holidays.map(Math.floor))),
-      says: "The request falls on a weekend or a holiday: many one-call centers count it as made on the next business day, which is one day later.",
+      when: () => true,
+      says: "Count from the day the center issued the ticket, and give one more where it was issued after 4 p.m. or the hour is not known: some states count it as the next business day's.",
+    },
+    {
+      when: ({ issueDate, holidays }) => !isBusinessDay(Math.floor(issueDate), closedDays(holidays)),
+      says: "The ticket is of a weekend or a holiday: it is counted as one of the next business day.",
     },
     { when: ({ holidays }) => holidays.length === 0, says: "No holidays are given: each one on the way makes it a day later." },
     {
-      when: ({ businessDays }) => businessDays < FEWEST_USUAL_BUSINESS_DAYS,
-      says: "Most states ask for two or three business days: check the notice your state asks for.",
+      when: ({ businessDays }) => businessDays < FEWEST_NOTICE_DAYS || businessDays > MOST_NOTICE_DAYS,
+      says: `States ask for two to six business days, and days that must have passed in full are one more here (two full days are ${FEWEST_NOTICE_DAYS}): check the notice your state asks for.`,
     },
   ],
   example: {
@@ -159,7 +173,7 @@ export const digDate = worksheetFunction({
     from: excelWorkday.place("example: 151 days after 1 October 2008 with three holidays is 5 May 2009"),
   },
   equation: [
-    "first day = the day on which the business days after the request are full; the request day, weekends and holidays are not counted",
+    "first day = the day on which the business days after the issue are full; an issue on a weekend or a holiday is one of the next business day",
   ],
-  calculate: (requestDate, businessDays, holidays) => firstDigDate(requestDate, businessDays, holidays),
+  calculate: (issueDate, businessDays, holidays) => firstDigDate(issueDate, businessDays, holidays),
 });

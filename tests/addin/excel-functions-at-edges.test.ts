@@ -106,12 +106,12 @@ describe("A cell with a date", () => {
   test.each(["3/2/2026", "02.03.2026", "2026-03-02", "2 mars 2026"])(
     "typed as the text %s is never guessed at: 3/2 is March 2 in one country and February 3 in another",
     (typed) => {
-      expect(said("DIGDATE", [[typed]])).toBe(`Request date must be a date; it is the text "${typed}". Type the date again.`);
+      expect(said("DIGDATE", [[typed]], [[3]])).toBe(`Issue date must be a date; it is the text "${typed}". Type the date again.`);
     },
   );
 
   test("before March 1, 1900 is refused, because Excel counts a February 29 that never was", () => {
-    expect(said("DIGDATE", [[60]])).toBe("Request date must be a date from March 1, 1900 on.");
+    expect(said("DIGDATE", [[60]], [[3]])).toBe("Issue date must be a date from March 1, 1900 on.");
   });
 
   test("beside a price is any day; a price without one is told", () => {

@@ -133,9 +133,19 @@ describe("VOLUNTEERVALUE", () => {
 describe("DIGDATE", () => {
   const monday = 46_083; // 2 March 2026
 
-  test("counts three business days unless told otherwise, for a column of tickets", () => {
-    expect(digDate.evaluate([column(monday, monday + 4)])).toEqual([[monday + 3], [monday + 9]]);
+  test("counts a column of tickets", () => {
+    expect(digDate.evaluate([column(monday, monday + 4), 3])).toEqual([[monday + 3], [monday + 9]]);
     expect(cellOf(digDate, monday, 2)).toBe(monday + 2);
+  });
+
+  test("asks for the business days: no number of a state is taken for granted", () => {
+    expect(cellOf(digDate, monday)).toEqual(notThere("Business days is missing."));
+    expect(cellOf(digDate, monday, null)).toEqual(notThere("Business days is missing."));
+  });
+
+  test("counts a ticket of a weekend or a holiday as one of the next business day", () => {
+    expect(digDate.evaluate([column(monday + 5, monday + 6, monday + 7), 3])).toEqual([[monday + 10], [monday + 10], [monday + 10]]);
+    expect(cellOf(digDate, monday, 3, column(monday))).toBe(monday + 4);
   });
 
   test("leaves out holidays, whatever blanks stand among them", () => {
@@ -143,9 +153,9 @@ describe("DIGDATE", () => {
   });
 
   test("refuses text, a date before 1 March 1900, no days, half a day and more than a year of days", () => {
-    expect(cellOf(digDate, "3/2/2026")).toEqual(refused('Request date must be a date; it is the text "3/2/2026". Type the date again.'));
+    expect(cellOf(digDate, "3/2/2026", 3)).toEqual(refused('Issue date must be a date; it is the text "3/2/2026". Type the date again.'));
     for (const noDate of [60, 3_000_000, -1, true])
-      expect(cellOf(digDate, noDate)).toEqual(refused("Request date must be a date from March 1, 1900 on."));
+      expect(cellOf(digDate, noDate, 3)).toEqual(refused("Issue date must be a date from March 1, 1900 on."));
     expect(cellOf(digDate, monday, 0)).toEqual(refused("Business days must be 1 or more."));
     expect(cellOf(digDate, monday, 2.5)).toEqual(refused("Business days must be a whole number."));
     expect(cellOf(digDate, monday, 366)).toEqual(refused("Business days must be 365 or less."));
@@ -154,15 +164,15 @@ describe("DIGDATE", () => {
     );
   });
 
-  test("always says that local law decides", () => {
-    const localLaw = expect.stringContaining("Local law decides");
-    expect(digDate.cautionsFor([monday, 3, column(monday + 30)])).toEqual([localLaw]);
-    expect(digDate.cautionsFor([monday])).toEqual([localLaw, expect.stringContaining("No holidays are given")]);
-    expect(digDate.cautionsFor([monday, 1, column(monday + 30)])).toEqual([
-      localLaw,
-      expect.stringContaining("two or three business days"),
-    ]);
-    expect(digDate.cautionsFor([monday + 5.5, 3, column(monday + 30)])).toEqual([localLaw, expect.stringContaining("falls on a weekend")]);
-    expect(digDate.cautionsFor([monday, 3, column(monday + 0.5)])).toEqual([localLaw, expect.stringContaining("or a holiday")]);
+  test("always says that the ticket decides, and how a late hour counts", () => {
+    const always = [expect.stringContaining("the ticket says the day"), expect.stringContaining("after 4 p.m.")];
+    expect(digDate.cautionsFor([monday, 3, column(monday + 30)])).toEqual(always);
+    expect(digDate.cautionsFor([monday, 6])).toEqual([...always, expect.stringContaining("No holidays are given")]);
+    expect(digDate.cautionsFor([monday + 5.5, 3, column(monday + 30)])).toEqual([...always, expect.stringContaining("of a weekend")]);
+    expect(digDate.cautionsFor([monday, 3, column(monday + 0.5)])).toEqual([...always, expect.stringContaining("or a holiday")]);
+  });
+
+  test.each([1, 2, 7])("says that states ask for two to six business days where %d are given", (days) => {
+    expect(digDate.cautionsFor([monday, days, column(monday + 30)]).at(-1)).toContain("States ask for two to six business days");
   });
 });

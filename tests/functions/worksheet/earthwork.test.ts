@@ -8,7 +8,7 @@ import { measured } from "../measured.ts";
 import { expectSameOnMetric } from "./same-on-metric.ts";
 import { cellOf, column, refused } from "./sample-functions.ts";
 
-const CALL_811 = expect.stringContaining("call 811");
+const CALL_811 = expect.stringContaining("811 in the US");
 
 describe("CUTFILL", () => {
   const usual = [20, 10, 6, 6] as const;
