@@ -1,40 +1,32 @@
 import { USUAL_VOID_SHARE } from "../../functions/basin/drawdown.ts";
-import { CUBIC_FEET_PER_CUBIC_YARD } from "../../functions/quantities.ts";
 import type { FormulaWrite } from "../workbook/port.ts";
 import type { asBuiltSheet } from "./as-built.ts";
+import { inEachRow } from "./formula-writes.ts";
 import type { Place } from "./place.ts";
 import type { KeyOf } from "./sheet.ts";
+import { unitsOfSite } from "./site-units.ts";
 import type { sitesSheet } from "./sites.ts";
 
-/** Units, floor area and water held of every measured garden, one spilled formula each. A row without a Site ID stays blank. */
+/** Units, floor area and water held of a measured garden, in its own row. A row without its lengths stays blank. */
 export function asBuiltFormulas(asBuilt: Place<typeof asBuiltSheet>, sites: Place<typeof sitesSheet>): readonly FormulaWrite[] {
-  const own = (key: KeyOf<typeof asBuiltSheet>) => asBuilt.ownColumn(key);
-  const siteIds = sites.columnReference("siteId");
-  const length = own("floorLength");
-  const width = own("floorWidth");
-  const withAxes = (formula: string) => `IF(${length}="","",IF(${width}="","",${formula}))`;
-  const fill = `IF(${own("shape")}="rectangle",1,PI()/4)`;
-  const lengthToWidth = withAxes(`IF(${length}<${width},${width}/${length},${length}/${width})`);
-  const sideSlope = `IF(${own("sideSlope")}="",0,${own("sideSlope")})`;
-  // The mix's volume is earth, in cu yd or m³; the water in its voids is counted in cu ft or m³.
-  const inVoids = `SOAK.LAYERVOLUME(${own("floorArea")},${own("mediaDepth")},0,${own("units")})*IF(${own("units")}="metric",1,${CUBIC_FEET_PER_CUBIC_YARD})*${USUAL_VOID_SHARE}`;
-  const shape = `IF(${own("shape")}="","ellipse",${own("shape")})`;
+  const inRow = (key: KeyOf<typeof asBuiltSheet>, formula: (own: (key: KeyOf<typeof asBuiltSheet>) => string) => string) =>
+    inEachRow(asBuilt, key, (row) => formula((of) => asBuilt.ownCell(row, of)));
   return [
-    // Counting lifts over a column where looking up does not.
-    formulaAt(
-      asBuilt,
-      "units",
-      `=IF(COUNTIFS(${siteIds},${own("siteId")})=0,"",IF(COUNTIFS(${siteIds},${own("siteId")},${sites.columnReference("units")},"metric")>0,"metric","us"))`,
-    ),
-    formulaAt(asBuilt, "floorArea", `=${withAxes(`${fill}*${length}*${width}`)}`),
-    formulaAt(
-      asBuilt,
-      "waterHeld",
-      `=LET(ponded,SOAK.BASINVOLUME(${own("floorArea")},${own("pondingDepth")},${sideSlope},${shape},${lengthToWidth},${own("units")}),IF(${own("mediaDepth")}="",ponded,IF(${own("floorArea")}="",ponded,ponded+${inVoids})))`,
-    ),
+    inRow("units", (own) => unitsOfSite(sites, own("siteId"))),
+    inRow("floorArea", (own) => {
+      const fill = `IF(${own("shape")}="rectangle",1,PI()/4)`;
+      return `=IF(COUNT(${own("floorLength")},${own("floorWidth")})<2,"",${fill}*${own("floorLength")}*${own("floorWidth")})`;
+    }),
+    inRow("waterHeld", (own) => {
+      const [length, width] = [own("floorLength"), own("floorWidth")];
+      const lengthToWidth = `IF(COUNT(${length},${width})<2,"",MAX(${length},${width})/MIN(${length},${width}))`;
+      const shape = `IF(${own("shape")}="","ellipse",${own("shape")})`;
+      const sideSlope = `IF(${own("sideSlope")}="",0,${own("sideSlope")})`;
+      const ponded = `SOAK.BASINVOLUME(${own("floorArea")},${own("pondingDepth")},${sideSlope},${shape},${lengthToWidth},${own("units")})`;
+      // The mix is as deep as typed, in inches or millimeters under feet or meters of floor.
+      const inLengths = `IF(${own("units")}="metric",CONVERT(1,"mm","m"),CONVERT(1,"in","ft"))`;
+      const inVoids = `IF(${own("mediaDepth")}="",0,${own("floorArea")}*${own("mediaDepth")}*${inLengths}*${USUAL_VOID_SHARE})`;
+      return `=IF(COUNT(${length},${width},${own("pondingDepth")})=0,"",${ponded}+${inVoids})`;
+    }),
   ];
-}
-
-function formulaAt(asBuilt: Place<typeof asBuiltSheet>, key: KeyOf<typeof asBuiltSheet>, formula: string): FormulaWrite {
-  return { range: asBuilt.cell(asBuilt.firstRow, key), formulas: [[formula]] };
 }

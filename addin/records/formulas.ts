@@ -2,16 +2,18 @@ import { absolute, addressOf, type FormulaWrite } from "../workbook/port.ts";
 import { asBuiltFormulas } from "./as-built-formulas.ts";
 import { asBuiltSheet } from "./as-built.ts";
 import { designSheet } from "./design.ts";
+import { inEachRow, spilled } from "./formula-writes.ts";
 import { estimateLineFormulas } from "./estimate-lines-formulas.ts";
 import { estimateLinesSheet } from "./estimate-lines.ts";
 import { holeTestsSheet, READINGS } from "./hole-tests.ts";
 import { placeAsSetUp, type Place } from "./place.ts";
-import type { KeyOf, Sheet } from "./sheet.ts";
+import type { KeyOf } from "./sheet.ts";
 import { pricesSheet } from "./prices.ts";
 import { placesAsSetUp, type Places, type ProgramKey } from "./program.ts";
 import { reportFormulas } from "./report-formulas.ts";
 import { rulesSheet } from "./rules.ts";
 import { sitesSheet } from "./sites.ts";
+import { unitsOfSite } from "./site-units.ts";
 import { surfacesSheet } from "./surfaces.ts";
 import { UsedRows } from "./used-rows.ts";
 import { whatIfSheet } from "./what-if.ts";
@@ -43,24 +45,13 @@ function holeTestFormulas(holeTests: Place<typeof holeTestsSheet>, sites: Place<
     addressOf({ ...holeTests.cell(row, first), columns: READINGS }).replace(/^.*!/, "");
   const here = (row: number, key: "siteId" | "units" | "holeDiameter") => addressOf(holeTests.cell(row, key)).replace(/^.*!/, "");
   return [
-    eachRow(holeTests, "units", (row) => unitsOfSite(sites, here(row, "siteId"))),
-    eachRow(
-      holeTests,
-      "dropRate",
-      (row) => `=SOAK.DROPRATE(${readings(row, "minutes1")},${readings(row, "water1")},${here(row, "units")})`,
-    ),
-    eachRow(
+    inEachRow(holeTests, "units", (row) => unitsOfSite(sites, here(row, "siteId"))),
+    inEachRow(
       holeTests,
       "infiltrationRate",
       (row) => `=SOAK.HOLERATE(${readings(row, "minutes1")},${readings(row, "water1")},${here(row, "holeDiameter")},${here(row, "units")})`,
     ),
   ];
-}
-
-/** The units of the yard whose Site ID stands in a cell. */
-export function unitsOfSite(sites: Place<typeof sitesSheet>, siteId: string): string {
-  // The &"" keeps a blank unit blank: a bare reference to a blank cell would answer 0.
-  return `=IF(${siteId}="","",IFERROR(INDEX(${sites.columnReference("units")},MATCH(${siteId},${sites.columnReference("siteId")},0))&"",""))`;
 }
 
 function designFormulas(places: Places): FormulaWrite[] {
@@ -89,7 +80,7 @@ function designFormulas(places: Places): FormulaWrite[] {
   // Site ID first: without one there is no row of Sites to look at.
   const withRecipe = (row: number, formula: string) => `=IF(${here(row, "siteId")}="","",IF(${ofSite(row, "mixRecipe")}="","",${formula}))`;
   const mixPart = (key: "mixSand" | "mixTopsoil" | "mixCompost" | "mixNativeSoil", material: string) =>
-    eachRow(design, key, (row) => withRecipe(row, `IFNA(VLOOKUP("${material}",${mixOf(row)},2,FALSE),0)`));
+    inEachRow(design, key, (row) => withRecipe(row, `IFNA(VLOOKUP("${material}",${mixOf(row)},2,FALSE),0)`));
   return [
     asTyped("siteId", "siteId"),
     asTyped("yard", "yard"),
@@ -106,7 +97,7 @@ function designFormulas(places: Places): FormulaWrite[] {
       `=IF(${site("siteId")}="","",IF(${site("stormDepth")}="",${setting("stormDepthInches")}*IF(${site("units")}="metric",25.4,1),${site("stormDepth")}))`,
     ),
     forUsedSites("holes", `COUNTIFS(${testSiteIds},ids)`),
-    eachRow(
+    inEachRow(
       design,
       "testedRate",
       (row) =>
@@ -131,7 +122,7 @@ function designFormulas(places: Places): FormulaWrite[] {
       "mixVolume",
       forSites(`SOAK.LAYERVOLUME(${own("floorArea")},IF(${own("mediaDepth")}="",0,${own("mediaDepth")}),0,${own("units")})`),
     ),
-    eachRow(design, "mixLoose", (row) => withRecipe(row, `SUM(${mixOf(row)})`)),
+    inEachRow(design, "mixLoose", (row) => withRecipe(row, `SUM(${mixOf(row)})`)),
     mixPart("mixSand", "sand"),
     mixPart("mixTopsoil", "topsoil"),
     mixPart("mixCompost", "compost"),
@@ -142,7 +133,7 @@ function designFormulas(places: Places): FormulaWrite[] {
       "plants",
       forSites(`SOAK.PLANTCOUNT(${own("rimArea")},${feetAsLength("plantSpacingFeet")},"triangle",${own("units")})`),
     ),
-    eachRow(design, "yardRunoff", (row) => {
+    inEachRow(design, "yardRunoff", (row) => {
       const ofSurfaces = (key: "cover" | "drainingArea") =>
         `IF(${surfaceSiteIds}=${here(row, "siteId")},${surfaces.columnReference(key)},"")`;
       const runoff = `SOAK.YARDRUNOFF(${here(row, "stormDepth")},${ofSurfaces("cover")},${ofSurfaces("drainingArea")},${ofSite(row, "soilGroup")},1,${here(row, "units")})`;
@@ -178,13 +169,4 @@ export function verdictFormula(
   rules: Place<typeof rulesSheet> = placeAsSetUp(rulesSheet),
 ): string {
   return `=SOAK.SITECHECK("${rule.replaceAll('"', '""')}",${answerAddress},${rules.tableReference("rule", "checked")},"${units}")`;
-}
-
-export function spilled<S extends Sheet>(place: Place<S>, key: KeyOf<S>, formula: string): FormulaWrite {
-  return { range: place.cell(place.firstRow, key), formulas: [[formula]] };
-}
-
-function eachRow<S extends Sheet>(place: Place<S>, key: KeyOf<S>, formula: (row: number) => string): FormulaWrite {
-  const range = place.column(key);
-  return { range, formulas: Array.from({ length: range.rows }, (_, index) => [formula(range.row + index)]) };
 }

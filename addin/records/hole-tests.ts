@@ -34,7 +34,6 @@ export const holeTestsSheet = {
     holeDepth: numberColumn("Hole depth (in | mm)", { label: "Hole depth", moreThan: 0 }, { widthPixels: 84 }),
     holeDiameter: numberColumn("Hole diameter (in | mm)", { label: "Hole diameter", moreThan: 0 }, { widthPixels: 84 }),
     units: resultColumn("Units", { widthPixels: 66 }),
-    dropRate: resultColumn("Drop rate (in/h | mm/h)", { numberFormat: "0.00", widthPixels: 90 }),
     infiltrationRate: resultColumn("Infiltration rate (in/h | mm/h)", { numberFormat: "0.00", widthPixels: 100 }),
     ...readingColumns("minutes", "Minutes", "Minutes of reading"),
     ...readingColumns("water", "Water", "Water depth of reading"),

@@ -55,6 +55,29 @@ export class Place<S extends Sheet = Sheet> {
     return absolute(addressOf({ ...this.column(first), columns: this.columnIndex(last) - this.columnIndex(first) + 1 }));
   }
 
+  /**
+   * A column from its heading down, as a formula that looks for rows by what stands in them reads it: a row that people
+   * insert above the first one is inside the range, which it would push down otherwise.
+   */
+  listReference(key: KeyOf<S>): string {
+    return absolute(addressOf(this.#fromHeading(key)));
+  }
+
+  /** The same from one column to another. */
+  listTableReference(first: KeyOf<S>, last: KeyOf<S>): string {
+    return absolute(addressOf({ ...this.#fromHeading(first), columns: this.columnIndex(last) - this.columnIndex(first) + 1 }));
+  }
+
+  /** The cells below the heading, row for row, whatever people insert above the first one: an expression, not a range. */
+  rowsBelowHeading(key: KeyOf<S>): string {
+    const list = this.listReference(key);
+    return `FILTER(${list},ROW(${list})>ROW(${absolute(addressOf(this.cell(this.headingRow, key)))}))`;
+  }
+
+  #fromHeading(key: KeyOf<S>): CellRange {
+    return { ...this.cell(this.headingRow, key), rows: this.rows + 1 };
+  }
+
   /** Whether the columns from one to another stand side by side in their declared order, as such a function reads them. */
   isTable(first: KeyOf<S>, last: KeyOf<S>): boolean {
     const keys = Object.keys(this.sheet.columns) as KeyOf<S>[];

@@ -230,9 +230,29 @@ const serialOf = (year: number, month: number, day: number) => {
 };
 const yearOf = (serial: number) => new Date((serial - 25_569 + (serial < 60 ? 1 : 0)) * 86_400_000).getUTCFullYear();
 
+/** Units of CONVERT, in meters to a power. The international inch and foot: NIST SP 811, appendix B. */
+const UNITS: ReadonlyMap<string, { readonly power: number; readonly meters: number }> = new Map([
+  ["m", { power: 1, meters: 1 }],
+  ["mm", { power: 1, meters: 0.001 }],
+  ["in", { power: 1, meters: 0.0254 }],
+  ["ft", { power: 1, meters: 0.3048 }],
+  ["m^2", { power: 2, meters: 1 }],
+  ["ft^2", { power: 2, meters: 0.3048 ** 2 }],
+  ["m^3", { power: 3, meters: 1 }],
+  ["ft^3", { power: 3, meters: 0.3048 ** 3 }],
+]);
+
 const FUNCTIONS: Readonly<Record<string, (given: Given) => Grid>> = {
   AND: (given) => single(cellsOf(given).find(isErrorCode) ?? cellsOf(given).every(Boolean)),
   OR: (given) => single(cellsOf(given).find(isErrorCode) ?? cellsOf(given).some(Boolean)),
+  CONVERT: (given) =>
+    cellByCell(given, (value = null, from = null, to = null) => {
+      const [one, other] = [UNITS.get(String(from)), UNITS.get(String(to))];
+      const number = numberOf(value);
+      if (number === null) return "#VALUE!";
+      return one === undefined || other === undefined || one.power !== other.power ? "#N/A" : (number * one.meters) / other.meters;
+    }),
+  COUNT: (given) => single(cellsOf(given).filter((cell) => typeof cell === "number").length),
   COUNTIFS: (given) => matching(given, (rows) => rows.length),
   DATE: (given) => cellByCell(given, (year = 0, month = 0, day = 0) => serialOf(Number(year), Number(month), Number(day))),
   FILTER: filter,

@@ -208,13 +208,13 @@ describe("on the As-built sheet", () => {
     );
   });
 
-  test("units, floor area and water held are one formula each, in the columns that hold no input", () => {
+  test("units, floor area and water held are worked out in the row itself, in the columns that hold no input", () => {
     const place = placeAsSetUp(asBuiltSheet);
     const formulas = asBuiltFormulas(place, placeAsSetUp(sitesSheet));
     expect(formulas.map(({ range }) => range.column)).toEqual(
       (["units", "floorArea", "waterHeld"] as const).map((key) => place.columnIndex(key)),
     );
-    expect(formulas.every(({ range }) => range.rows === 1 && range.row === place.firstRow)).toBe(true);
-    expect(formulas[2]?.formulas[0]?.[0]).toMatch(/^=LET\(ponded,SOAK\.BASINVOLUME\(/);
+    expect(formulas.every(({ range }) => range.rows === asBuiltSheet.rows && range.row === place.firstRow)).toBe(true);
+    expect(formulas[2]?.formulas[9]?.[0]).toContain(`SOAK.BASINVOLUME(${place.ownCell(place.firstRow + 9, "floorArea")},`);
   });
 });

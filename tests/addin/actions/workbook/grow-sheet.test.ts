@@ -95,7 +95,7 @@ describe("A program that outgrows the rows prepared", () => {
   });
 
   test("leaves a value that stands where a formula of a further row would go", async () => {
-    const where = cellOf(holeTestsSheet, FIRST + 130, "dropRate");
+    const where = cellOf(holeTestsSheet, FIRST + 130, "infiltrationRate");
     await workbook.writeValues([{ range: where, values: [[0.7]] }]);
     await appendRows(
       workbook,
