@@ -40,7 +40,7 @@ export const designSheet = {
     ruleArea: resultColumn("Rule of thumb, 10 % (sq ft | m²)", { numberFormat: "#,##0.0", widthPixels: 112 }),
     digVolume: resultColumn("Dig, in place (cu yd | m³)", {
       numberFormat: "0.00",
-      note: "The basin to its ponding depth, and the soil mix straight down under the floor. The mulch comes on top.",
+      note: "The basin to its ponding depth, its mulch and soil mix, and what sloping ground adds. Ground that is not measured counts as level.",
     }),
     status: resultColumn("Status", { widthPixels: 360 }),
     floorLength: resultColumn("Floor length (ft | m)", { numberFormat: "0.0", widthPixels: 84 }),

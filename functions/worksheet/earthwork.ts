@@ -1,12 +1,13 @@
 import { MATERIALS, materialTons } from "../amendment/material-weight.ts";
 import { wholePackages } from "../cost/whole-packages.ts";
-import { LEAST_BERM_TOP_FEET, LEAST_FREEBOARD_INCHES } from "../earthwork/berm-volume.ts";
-import { cutAndFill, type SlopingGarden } from "../earthwork/cut-fill.ts";
+import { BASIN_SHAPES, FILL, type BasinShape } from "../basin/basin-shape.ts";
+import { USUAL_SIDE_SLOPE } from "../basin/basin-volume.ts";
+import { deepestDigFeet, USUAL_EARTH, USUAL_MULCH_INCHES } from "../earthwork/basin-dig.ts";
+import { cutAndFill, LEAST_BERM_TOP_FEET, LEAST_FREEBOARD_INCHES, type BermedBasin, type CutAndFill } from "../earthwork/cut-fill.ts";
 import { DUG_SOILS, handDigHours, laborerCubicMetersPerHour, laborerHours, LONGEST_SESSION_HOURS } from "../earthwork/dig-hours.ts";
 import { soilVolumeInState } from "../earthwork/soil-state.ts";
 import { RESTING_DEGREES, SPOIL_SETBACK_FEET, stockpileCone, USUAL_RESTING_DEGREES } from "../earthwork/stockpile.ts";
 import { loadsByWeight, wholeTruckLoads } from "../earthwork/truck-loads.ts";
-import { USUAL_SIDE_SLOPE } from "../basin/basin-volume.ts";
 import { EARTH_SOILS, stateFactors, type EarthSoil } from "../published/fm-5-434.ts";
 import { osha1926SubpartP } from "../published/documents.ts";
 import { handDigCubicMetersPerHour } from "../published/planning-planet-wiki.ts";
@@ -15,27 +16,39 @@ import { printedDensities } from "../published/tm-9-2320-366-10-1.ts";
 import { INCHES_PER_FOOT } from "../quantities.ts";
 import { STEEPEST_PUBLISHED_PERCENT } from "../siting/ground-slope.ts";
 import { area, choice, count, depth, earthVolume, flag, hours, length, number, percent, weight } from "./calling/arguments.ts";
-import { callBeforeDigging, deepDig, deepPonding } from "./basin-cautions.ts";
+import { callBeforeDigging, deepDig, deepPonding, steepSides } from "./basin-cautions.ts";
+import { digEquation, digSteps, fallsWithin, noBermStands, tooSteepToDig } from "./digging.ts";
 import { usualWeight, weightOf } from "./material-cautions.ts";
 import { rowOf } from "./calling/results.ts";
 import { stepsOf, type WorkingStep } from "./calling/working.ts";
 import { worksheetFunction } from "./calling/worksheet-function.ts";
 
 interface CutFillInputs {
-  readonly across: number;
-  readonly down: number;
+  readonly floorLength: number;
+  readonly floorWidth: number;
   readonly ponding: number;
   readonly groundSlope: number;
+  readonly sideSlope: number;
+  readonly mulch: number;
+  readonly media: number;
+  readonly shape: BasinShape;
   readonly bermTop: number;
   readonly bermSideSlope: number;
   readonly freeboard: number;
   readonly soil: EarthSoil;
 }
 
-const gardenOf = (inputs: CutFillInputs): SlopingGarden => ({
-  acrossFeet: inputs.across,
-  downFeet: inputs.down,
+const bermedBasin = (inputs: CutFillInputs): BermedBasin => ({
+  floor: {
+    areaSquareFeet: FILL[inputs.shape] * inputs.floorLength * inputs.floorWidth,
+    lengthFeet: inputs.floorLength,
+    widthFeet: inputs.floorWidth,
+    fill: FILL[inputs.shape],
+  },
   pondingInches: inputs.ponding,
+  mulchInches: inputs.mulch,
+  mediaInches: inputs.media,
+  sideSlope: inputs.sideSlope,
   groundSlopePercent: inputs.groundSlope,
   bermTopFeet: inputs.bermTop,
   bermSideSlope: inputs.bermSideSlope,
@@ -43,22 +56,32 @@ const gardenOf = (inputs: CutFillInputs): SlopingGarden => ({
   soil: inputs.soil,
 });
 
-const earthworkOf = (inputs: CutFillInputs) => cutAndFill(gardenOf(inputs));
+const earthworkOf = (inputs: CutFillInputs) => cutAndFill(bermedBasin(inputs));
 
-const levelPadByHand = computedByHand("Wedges of a level pad on a slope, cut x compacted per in place = fill, and a berm L (c h + z h^2)");
+/** On ground too steep for sides or berm there is nothing to caution about: the cell says why there is no answer. */
+const whereItStands =
+  (caution: (done: CutAndFill) => boolean) =>
+  (inputs: CutFillInputs): boolean =>
+    fallsWithin(inputs.groundSlope, Math.max(inputs.sideSlope, inputs.bermSideSlope)) && caution(earthworkOf(inputs));
+
+const levelPadByHand = computedByHand("Wedges of a level pad on a slope, cut x compacted per in place = fill");
 
 export const cutFill = worksheetFunction({
   name: "CUTFILL",
-  summary: "Cut, berm and what is left over for a garden with a level floor on sloping ground, each in its own state of the earth.",
+  summary: "Cut, berm and what is left over for a basin with a level floor on sloping ground, each in its own state of the earth.",
   arguments: [
-    length("across", "Length across the slope"),
-    length("down", "Length down the slope"),
+    length("floorLength", "Floor length across the slope"),
+    length("floorWidth", "Floor width down the slope"),
     depth("ponding", "Ponding depth"),
     percent("groundSlope", "Ground slope"),
+    number("sideSlope", "Side slope").atLeast(0).optional(USUAL_SIDE_SLOPE),
+    depth("mulch", "Mulch depth").optional(USUAL_MULCH_INCHES),
+    depth("media", "Soil mix depth").optional(0),
+    choice("shape", "Shape", BASIN_SHAPES).optional("ellipse"),
     length("bermTop", "Berm top width").optional(LEAST_BERM_TOP_FEET),
     number("bermSideSlope", "Berm side slope").atLeast(0).optional(USUAL_SIDE_SLOPE),
     depth("freeboard", "Freeboard").optional(LEAST_FREEBOARD_INCHES),
-    choice("soil", "Soil", EARTH_SOILS).optional("loam"),
+    choice("soil", "Soil", EARTH_SOILS).optional(USUAL_EARTH),
   ],
   result: rowOf([
     earthVolume("Cut in place"),
@@ -69,16 +92,17 @@ export const cutFill = worksheetFunction({
   sources: [levelPadByHand, stateFactors.from, commonPractice("Berm crest 1 ft or more, sides 3 to 1 or flatter, freeboard 2 to 4 in")],
   cautions: [
     callBeforeDigging,
-    deepDig<CutFillInputs>((inputs) => INCHES_PER_FOOT * earthworkOf(inputs).deepestDigFeet),
+    deepDig<CutFillInputs>((inputs) => INCHES_PER_FOOT * deepestDigFeet(bermedBasin(inputs))),
     ...deepPonding<CutFillInputs>(({ ponding }) => ponding),
+    steepSides,
     {
-      when: (inputs) => earthworkOf(inputs).leftOverCubicYards < 0,
+      when: whereItStands(({ leftOverCubicYards }) => leftOverCubicYards < 0),
       about: "Earth falls short in place: dig deeper or bring clean soil.",
       says: (inputs, speaker) =>
         `Earth falls short by ${speaker.earthVolume(-earthworkOf(inputs).leftOverCubicYards, "up")} in place: dig deeper or bring clean soil.`,
     },
     {
-      when: (inputs) => earthworkOf(inputs).hasFloorOnFill,
+      when: whereItStands(({ hasFloorOnFill }) => hasFloorOnFill),
       says: "Part of the floor would stand on fill, which soaks up less and settles: dig deeper, or make the garden narrower down the slope.",
     },
     {
@@ -100,7 +124,7 @@ export const cutFill = worksheetFunction({
     },
   ],
   example: {
-    arguments: [10, 10, 0, 6, 0, 0, 0, "loam"],
+    arguments: [10, 10, 0, 6, 0, 0, 0, "rectangle", 0, 0, 0, "loam"],
     result: [[0.2926, 0.2633, 0, 0.2921]],
     within: 0.0001,
     from: computedByHand(
@@ -108,34 +132,58 @@ export const cutFill = worksheetFunction({
     ),
   },
   equation: [
-    "x = B / (1 + sqrt(c))   (ft; width from the uphill edge to where the ground stands at the water level; B down the slope, c compacted per in place)",
-    "dig at the uphill edge = d + S x; at the downhill edge = d - S (B - x)   (ft; d ponding in ft, S slope as a fraction)",
-    "cut = A B x mean of the two digs / 27 where both are above 0, else A x (uphill dig)^2 / (2 S) / 27   (cu yd; A across the slope in ft)",
-    "fill under the floor = A x (downhill dig)^2 / (2 S) / 27 where that dig is under 0   (cu yd, compacted)",
-    "berm section = c' h + z h^2, h = S (B - x) + freeboard on the downhill edge   (sq ft; c' top width in ft, z run to rise)",
-    "left over = cut - fill / c   (cu yd in place)",
+    ...digEquation,
+    "berm: the basin's sides go on rising from full water to the freeboard, then the crest, then an outer face of 1 in the berm side slope, wherever the ground is lower than the crest",
+    "fill = berm and placed floor over the old ground, mulch and soil mix left out / 27   (cu yd, compacted)",
+    "left over = cut - fill / c   (cu yd in place; c compacted per in place)",
   ],
-  working(across, down, ponding, groundSlope, bermTop, bermSideSlope, freeboard, soil) {
-    const done = earthworkOf({ across, down, ponding, groundSlope, bermTop, bermSideSlope, freeboard, soil });
+  working(floorLength, floorWidth, ponding, groundSlope, sideSlope, mulch, media, shape, bermTop, bermSideSlope, freeboard, soil) {
+    const inputs = {
+      floorLength,
+      floorWidth,
+      ponding,
+      groundSlope,
+      sideSlope,
+      mulch,
+      media,
+      shape,
+      bermTop,
+      bermSideSlope,
+      freeboard,
+      soil,
+    };
+    const done = earthworkOf(inputs);
     return [
       { label: "Width in cut x", value: done.cutWidthFeet, kind: "length" },
-      { label: "Ground rises uphill S x", value: done.uphillRiseFeet, kind: "length" },
-      { label: "Ground falls downhill S (B - x)", value: done.downhillFallFeet, kind: "length" },
-      { label: "Dig at the uphill edge", value: done.deepestDigFeet, kind: "length" },
-      { label: "Cut in place", value: done.cutCubicYards, kind: "earthVolume" },
-      { label: "Fill under the floor, compacted", value: done.floorFillCubicYards, kind: "earthVolume" },
-      { label: "Berm, compacted", value: done.bermCubicYards, kind: "earthVolume" },
+      { label: "Ground over full water uphill S x", value: done.uphillRiseFeet, kind: "length" },
+      { label: "Dig at the floor's uphill edge", value: deepestDigFeet(bermedBasin(inputs)), kind: "length" },
+      ...digSteps(done.dig),
       {
         label: "All fill as it lay in place",
         value: soilVolumeInState(done.fillCubicYards, "compacted", "in place", soil),
         kind: "earthVolume",
       },
-      { label: "Left over in place", value: done.leftOverCubicYards, kind: "earthVolume" },
     ];
   },
-  calculate(across, down, ponding, groundSlope, bermTop, bermSideSlope, freeboard, soil) {
-    const done = earthworkOf({ across, down, ponding, groundSlope, bermTop, bermSideSlope, freeboard, soil });
-    return [done.cutCubicYards, done.fillCubicYards, done.leftOverCubicYards, done.bermHeightFeet];
+  calculate(floorLength, floorWidth, ponding, groundSlope, sideSlope, mulch, media, shape, bermTop, bermSideSlope, freeboard, soil) {
+    const inputs = {
+      floorLength,
+      floorWidth,
+      ponding,
+      groundSlope,
+      sideSlope,
+      mulch,
+      media,
+      shape,
+      bermTop,
+      bermSideSlope,
+      freeboard,
+      soil,
+    };
+    const steep = tooSteepToDig(groundSlope, sideSlope) ?? noBermStands(groundSlope, bermSideSlope);
+    if (steep !== undefined) return steep;
+    const done = earthworkOf(inputs);
+    return [done.dig.wholeCubicYards, done.fillCubicYards, done.leftOverCubicYards, done.bermHeightFeet];
   },
 });
 

@@ -1,4 +1,4 @@
-import { LEAST_FREEBOARD_INCHES } from "../earthwork/berm-volume.ts";
+import { LEAST_FREEBOARD_INCHES } from "../earthwork/cut-fill.ts";
 import {
   flowOverEachFoot,
   HIGHEST_PRINTED_HEAD_FEET,

@@ -8,17 +8,19 @@ import {
   USUAL_SETTLING_SHARE,
   type MixPart,
 } from "../amendment/soil-mix.ts";
-import { BASIN_SHAPES, USUAL_LENGTH_TO_WIDTH } from "../basin/basin-shape.ts";
-import { basinVolumeCubicFeet, USUAL_SIDE_SLOPE } from "../basin/basin-volume.ts";
-import { digVolumeCubicYards } from "../earthwork/dig-volume.ts";
+import { BASIN_SHAPES, basinFloor, USUAL_LENGTH_TO_WIDTH, type BasinShape } from "../basin/basin-shape.ts";
+import { USUAL_SIDE_SLOPE } from "../basin/basin-volume.ts";
+import { basinDig, deepestDigFeet, USUAL_EARTH, USUAL_MULCH_INCHES, type BasinHole } from "../earthwork/basin-dig.ts";
 import { inPlaceTo, SOIL_STATES, soilVolumeInState } from "../earthwork/soil-state.ts";
 import { EARTH_SOILS, stateFactors } from "../published/fm-5-434.ts";
 import { osha1926SubpartP } from "../published/documents.ts";
 import { commonPractice, computedByHand } from "../published/source.ts";
-import { area, choice, depth, earthVolume, number, share, tableRange, text } from "./calling/arguments.ts";
+import { INCHES_PER_FOOT } from "../quantities.ts";
+import { area, choice, depth, earthVolume, number, percent, share, tableRange, text } from "./calling/arguments.ts";
 import { invalid, isCellError, type Cell, type CellError } from "./calling/cell.ts";
 import { callBeforeDigging, deepDig, steepSides } from "./basin-cautions.ts";
 import { prismoidSteps } from "./basin-working.ts";
+import { digEquation, digSteps, tooSteepToDig } from "./digging.ts";
 import { plainKey } from "./calling/nearest-keys.ts";
 import { isBlank, readerOf, refused } from "./calling/reading.ts";
 import { tableOf } from "./calling/results.ts";
@@ -28,34 +30,64 @@ import { worksheetFunction } from "./calling/worksheet-function.ts";
 
 export const digVolume = worksheetFunction({
   name: "DIGVOLUME",
-  summary: "Earth to dig for a basin, measured in place (bank).",
+  summary: "Earth to dig for a basin with its mulch and soil mix, measured in place (bank).",
   arguments: [
     area("floorArea", "Floor area"),
-    depth("depth", "Depth below grade"),
+    depth("ponding", "Ponding depth"),
     number("sideSlope", "Side slope").atLeast(0).optional(USUAL_SIDE_SLOPE),
+    depth("mulch", "Mulch depth").optional(USUAL_MULCH_INCHES),
+    depth("media", "Soil mix depth").optional(0),
+    percent("groundSlope", "Ground slope").optional(0),
     choice("shape", "Shape", BASIN_SHAPES).optional("ellipse"),
     number("lengthToWidth", "Length to width").atLeast(1).optional(USUAL_LENGTH_TO_WIDTH),
   ],
   result: earthVolume("Dig volume in place"),
-  sources: [computedByHand("Prismoidal rule, 27 cu ft in a cu yd"), osha1926SubpartP.place("protection and access in excavations")],
-  cautions: [callBeforeDigging, steepSides, deepDig<{ readonly depth: number }>(({ depth: inches }) => inches)],
+  sources: [
+    computedByHand("Prismoidal rule, 27 cu ft in a cu yd"),
+    osha1926SubpartP.place("protection and access in excavations"),
+    commonPractice("Mulch of 2 to 4 in, dug for under the finished floor and sides"),
+  ],
+  cautions: [callBeforeDigging, steepSides, deepDig<DigInputs>((inputs) => INCHES_PER_FOOT * deepestDigFeet(holeOf(inputs)))],
   example: {
-    arguments: [119, 6, 3, "rectangle", 17 / 7],
-    result: 2.926,
+    arguments: [119, 6, 3, 3, 12, 0, "rectangle", 17 / 7],
+    result: 9.185,
     within: 0.0005,
-    from: computedByHand("79.00 cu ft, a 17 by 7 ft floor with 3 to 1 sides to 6 in, / 27"),
+    from: computedByHand(
+      "A 17 by 7 ft floor, 3 to 1 sides to 6 in: 79 cu ft; 3 in of mulch under its 20 by 10 ft rim: 50; 12 in of mix under the floor: 119; / 27",
+    ),
   },
-  equation: [
-    "V = d / 6 x (area at the floor + 4 x area at half the depth + area at the full depth) / 27   (cu yd; d in ft, areas in sq ft)",
-    "area at height h = k (L + 2 z h) (W + 2 z h)   (sq ft; k = pi / 4 for an ellipse, 1 for a rectangle; z run to rise)",
+  equation: digEquation,
+  working: (floorArea, ponding, sideSlope, mulch, media, groundSlope, shape, lengthToWidth) => [
+    ...prismoidSteps(floorArea, ponding, sideSlope, shape, lengthToWidth),
+    ...digSteps(basinDig(holeOf({ floorArea, ponding, sideSlope, mulch, media, groundSlope, shape, lengthToWidth }))),
   ],
-  working: (floorArea, inches, sideSlope, shape, lengthToWidth) => [
-    ...prismoidSteps(floorArea, inches, sideSlope, shape, lengthToWidth),
-    { label: "Volume to dig", value: basinVolumeCubicFeet(floorArea, inches, sideSlope, shape, lengthToWidth), kind: "waterVolume" },
-  ],
-  calculate: (floorArea, inches, sideSlope, shape, lengthToWidth) =>
-    digVolumeCubicYards(floorArea, inches, sideSlope, shape, lengthToWidth),
+  calculate: (floorArea, ponding, sideSlope, mulch, media, groundSlope, shape, lengthToWidth) =>
+    tooSteepToDig(groundSlope, sideSlope) ??
+    basinDig(holeOf({ floorArea, ponding, sideSlope, mulch, media, groundSlope, shape, lengthToWidth })).wholeCubicYards,
 });
+
+interface DigInputs {
+  readonly floorArea: number;
+  readonly ponding: number;
+  readonly sideSlope: number;
+  readonly mulch: number;
+  readonly media: number;
+  readonly groundSlope: number;
+  readonly shape: BasinShape;
+  readonly lengthToWidth: number;
+}
+
+function holeOf(inputs: DigInputs): BasinHole {
+  return {
+    floor: basinFloor(inputs.floorArea, inputs.shape, inputs.lengthToWidth),
+    pondingInches: inputs.ponding,
+    mulchInches: inputs.mulch,
+    mediaInches: inputs.media,
+    sideSlope: inputs.sideSlope,
+    groundSlopePercent: inputs.groundSlope,
+    soil: USUAL_EARTH,
+  };
+}
 
 export const soilState = worksheetFunction({
   name: "SOILSTATE",

@@ -1,9 +1,8 @@
 import { USUAL_SIDE_SLOPE } from "../../../functions/basin/basin-volume.ts";
-import { LEAST_FREEBOARD_INCHES } from "../../../functions/earthwork/berm-volume.ts";
+import { LEAST_FREEBOARD_INCHES } from "../../../functions/earthwork/cut-fill.ts";
 import { fromUs, INCHES_PER_FOOT, type UnitSystem } from "../../../functions/quantities.ts";
 import type { Cell, CellInput } from "../../../functions/worksheet/calling/cell.ts";
 import { cutFill } from "../../../functions/worksheet/earthwork.ts";
-import { zoneAreas } from "../../../functions/worksheet/plants.ts";
 import type { CellValue } from "../../workbook/port.ts";
 import { answer, rowOf, type Answer } from "../worksheet-answers.ts";
 
@@ -15,13 +14,13 @@ export interface RimSize {
   readonly width: number;
 }
 
-/** Cut, berm and what is left over on the yard's own slope, in its units; the soil dug for a mix comes on top. */
+/** Cut, berm and what is left over on the yard's own slope, in its units. */
 export interface BasinEarthwork {
-  /** In place, down to the ponding depth. */
+  /** In place, mulch and soil mix included: the dig of Design. */
   readonly cut: Answer;
   /** Compacted. */
   readonly fill: Answer;
-  /** In place; short where it is negative. */
+  /** In place: what the berm, the mulch and the soil mix leave; short where it is negative. */
   readonly leftOver: Answer;
   /** Of the crest over the ground under the downhill rim, in ft or m. */
   readonly bermHeight: Answer;
@@ -30,31 +29,32 @@ export interface BasinEarthwork {
   readonly cautions: readonly string[];
 }
 
-interface Sloping {
+interface SlopingBasin {
   readonly units: UnitSystem;
   readonly shape: CellValue;
-  readonly lengthToWidth: CellValue;
   readonly groundSlopePercent: CellValue;
-  readonly floorArea: Cell | undefined;
+  readonly floorLength: Cell | undefined;
+  readonly floorWidth: Cell | undefined;
   readonly pondingDepth: Cell | undefined;
   readonly sideSlope: CellValue;
+  readonly mulchDepth: CellValue;
+  readonly mediaDepth: CellValue;
 }
 
-/**
- * CUTFILL knows rectangles with upright sides: the basin is taken as one that is as wide down the slope as its rim, and
- * as large as its water at half the depth.
- */
-export function basinEarthwork(basin: Sloping, rim: RimSize): BasinEarthwork | null {
-  const { units, groundSlopePercent, floorArea, pondingDepth, sideSlope } = basin;
+/** As SOAK.CUTFILL answers for the basin that is drawn; null while the slope is not measured or the basin has no size. */
+export function basinEarthwork(basin: SlopingBasin, rim: RimSize): BasinEarthwork | null {
+  const { units, groundSlopePercent, floorLength, floorWidth, pondingDepth, sideSlope } = basin;
   if (typeof groundSlopePercent !== "number" || typeof pondingDepth !== "number") return null;
-  const [floor, sides] = rowOf(zoneAreas, [floorArea, pondingDepth / 2, sideSlope, 0, basin.shape, basin.lengthToWidth, units], 3);
-  if (typeof floor !== "number" || typeof sides !== "number") return null;
   const bermSideSlope = Math.max(typeof sideSlope === "number" ? sideSlope : 0, USUAL_SIDE_SLOPE);
   const inputs: CellInput[] = [
-    (floor + sides) / rim.width,
-    rim.width,
+    floorLength,
+    floorWidth,
     pondingDepth,
     groundSlopePercent,
+    sideSlope,
+    basin.mulchDepth,
+    basin.mediaDepth,
+    basin.shape,
     null,
     bermSideSlope,
     null,

@@ -131,7 +131,21 @@ export function draftBasin(inputs: BasinInputs, settings: SettingValues): BasinD
     rimWidth: rim === null ? answer(floorArea) : { value: rim.width },
     zones: { A: answer(zoneA), B: answer(zoneB), C: answer(zoneC) },
     groundSlopePercent: typeof inputs.groundSlopePercent === "number" ? inputs.groundSlopePercent : null,
-    earthwork: rim === null ? null : basinEarthwork({ ...inputs, floorArea, pondingDepth, sideSlope }, rim),
+    earthwork:
+      rim === null
+        ? null
+        : basinEarthwork(
+            {
+              ...inputs,
+              floorLength,
+              floorWidth,
+              pondingDepth,
+              sideSlope,
+              mediaDepth,
+              mulchDepth: fromUs("depth", settings.mulchDepthInches, units),
+            },
+            rim,
+          ),
     looseVolume: answer(rowOf(soilState, [digVolume, "in place", "loose", "loam", units], 1)[0]),
     mixVolume: answer(mixVolume),
     mix:

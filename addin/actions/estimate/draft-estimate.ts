@@ -107,12 +107,12 @@ export function overflowStone(settings: SettingValues, units: UnitSystem): Answe
   ]);
 }
 
-/** What the dig leaves after berm and fill, with the soil that the mix takes the place of, less what goes back into the mix. */
-function soilLeftOver({ earthwork, looseVolume, mixVolume, mix }: BasinDraft, units: UnitSystem): Answer {
-  const isKnown = earthwork !== null && "value" in earthwork.leftOver && "value" in mixVolume;
-  const loose = isKnown
-    ? first(soilState, [Math.max(0, earthwork.leftOver.value + mixVolume.value), "in place", "loose", "loam", units])
-    : looseVolume;
+/** What berm, mulch and soil mix leave of the dig, less what goes back into the mix; all of it while the slope is not measured. */
+function soilLeftOver({ earthwork, looseVolume, mix }: BasinDraft, units: UnitSystem): Answer {
+  const loose =
+    earthwork !== null && "value" in earthwork.leftOver
+      ? first(soilState, [Math.max(0, earthwork.leftOver.value), "in place", "loose", "loam", units])
+      : looseVolume;
   if (!("value" in loose)) return loose;
   const kept = mix.find(({ material }) => material === KEPT)?.volume ?? 0;
   return { value: Math.max(0, loose.value - kept) };

@@ -109,7 +109,7 @@ export const text = {
     sideSlope: "Side slope",
     sideSlopeWords: (run: string) => `${run} to 1`,
     mixDepth: "Soil mix depth",
-    mulchDepth: "Mulch depth, dug on top of the depths above",
+    mulchDepth: "Mulch depth, under the finished floor and sides",
     dig: "Dig, in place",
     loose: "Dig, loose",
     held: "Water held when full",

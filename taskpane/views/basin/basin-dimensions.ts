@@ -1,7 +1,7 @@
 import type { BasinDraft } from "../../../addin/actions/basin/draft-basin.ts";
 import type { BasinShape } from "../../../functions/basin/basin-shape.ts";
 import { USUAL_SIDE_SLOPE } from "../../../functions/basin/basin-volume.ts";
-import { LEAST_BERM_TOP_FEET, LEAST_FREEBOARD_INCHES } from "../../../functions/earthwork/berm-volume.ts";
+import { LEAST_BERM_TOP_FEET, LEAST_FREEBOARD_INCHES } from "../../../functions/earthwork/cut-fill.ts";
 import { fromUs, INCHES_PER_FOOT, type UnitSystem } from "../../../functions/quantities.ts";
 import { depthAsLength } from "./depths.ts";
 

@@ -3,6 +3,8 @@ import { describe, expect, test } from "vitest";
 import { MATERIALS } from "../../../functions/amendment/material-weight.ts";
 import { DUG_SOILS } from "../../../functions/earthwork/dig-hours.ts";
 import { EARTH_SOILS } from "../../../functions/published/fm-5-434.ts";
+import { basinSize } from "../../../functions/worksheet/basin.ts";
+import { digVolume } from "../../../functions/worksheet/soil.ts";
 import { cutFill, digHours, stockpile, truckLoads } from "../../../functions/worksheet/earthwork.ts";
 import { measured } from "../measured.ts";
 import { expectSameOnMetric } from "./same-on-metric.ts";
@@ -11,16 +13,29 @@ import { cellOf, column, refused } from "./sample-functions.ts";
 const CALL_811 = expect.stringContaining("811 in the US");
 
 describe("CUTFILL", () => {
-  const usual = [20, 10, 6, 6] as const;
+  /** 17 by 7 ft of floor, 20 by 10 ft at the rim. */
+  const usual = [17, 7, 6, 6] as const;
+  const bare = [...usual, 3, 0, 0, "rectangle"] as const;
 
   test("answers a column of slopes, a row for each", () => {
-    const rows = cutFill.evaluate([20, 10, 6, column(0, 6, 10)]);
+    const rows = cutFill.evaluate([17, 7, 6, column(0, 6, 10), 3, 0, 0, "rectangle"]);
     expect(rows.map(({ length }) => length)).toEqual([4, 4, 4]);
-    expect(rows[0]![0]).toBeCloseTo((20 * 10 * 0.5) / 27, 12);
+    expect(rows[0]![0]).toBeCloseTo(79 / 27, 12);
   });
 
-  test("takes a berm 1 ft wide with 3 to 1 sides, 2 in of freeboard and loam unless told otherwise", () => {
-    expect(cutFill.evaluate([...usual])).toEqual(cutFill.evaluate([...usual, 1, 3, 2, "loam"]));
+  test("takes 3 to 1 sides, 3 in of mulch, no soil mix, an ellipse, a berm 1 ft wide, 2 in of freeboard and loam unless told otherwise", () => {
+    expect(cutFill.evaluate([...usual])).toEqual(cutFill.evaluate([...usual, 3, 3, 0, "ellipse", 1, 3, 2, "loam"]));
+  });
+
+  test("cuts what DIGVOLUME digs, on level ground and on a slope, to the last bit", () => {
+    const floor = cellOf(basinSize, 200, "ellipse", 2.5) as number;
+    const rows = [0, 2, 6, 12].map((slope) => [
+      cutFill.evaluate([floor, floor / 2.5, 7, slope, 4, 2, 18])[0]![0],
+      cellOf(digVolume, (Math.PI / 4) * floor * (floor / 2.5), 7, 4, 2, 18, slope, "ellipse", 2.5),
+    ]);
+    rows.forEach(([cut, dig]) => {
+      expect(cut as number).toBeCloseTo(dig as number, 12);
+    });
   });
 
   test("gives the same earth on a metric sheet", () => {
@@ -30,6 +45,10 @@ describe("CUTFILL", () => {
         measured(1, 20),
         measured(0, 12),
         fc.integer({ min: 0, max: 15 }),
+        measured(0, 4),
+        measured(0, 6),
+        measured(0, 24),
+        fc.constantFrom("ellipse", "rectangle"),
         measured(0, 3),
         measured(0, 4),
         measured(0, 6),
@@ -46,29 +65,45 @@ describe("CUTFILL", () => {
   });
 
   test("says by how much the earth falls short, in the sheet's units", () => {
-    expect(cutFill.cautionsFor([20, 10, 1, 0, 2, 4, 6])).toEqual([
+    expect(cutFill.cautionsFor([17, 7, 1, 0, 3, 0, 0, "rectangle", 2, 4, 6])).toEqual([
       CALL_811,
       expect.stringMatching(/^Earth falls short by [\d.]+ cu yd in place/),
     ]);
-    expect(cutFill.cautionsFor([6, 3, 25.4, 0, 0.6, 4, 152.4, "loam", "metric"])).toContainEqual(expect.stringMatching(/ m³ in place/));
+    expect(cutFill.cautionsFor([5, 2, 25.4, 0, 3, 0, 0, "rectangle", 0.6, 4, 152.4, "loam", "metric"])).toContainEqual(
+      expect.stringMatching(/ m³ in place/),
+    );
   });
 
   test.each([
-    [[20, 10, 1, 10], "stand on fill"],
+    [[20, 10, 1, 12, 3, 0], "stand on fill"],
     [[20, 10, 9, 6], "Ponding deeper than 8 in"],
     [[20, 10, 14, 6], "Ponding deeper than 12 in"],
     [[20, 5, 8, 13], "Steeper than 12%"],
-    [[20, 10, 6, 6, 0.5], "under 1 ft wide at the top"],
-    [[20, 10, 6, 6, 1, 2], "Berm sides steeper than 3 to 1"],
-    [[20, 10, 6, 6, 1, 3, 1], "Under 2 in of freeboard"],
-    [[20, 60, 8, 12], "4 ft or more can cave in"],
+    [[20, 5, 8, 6, 2], "Sides steeper than 3 to 1"],
+    [[...bare, 0.5], "under 1 ft wide at the top"],
+    [[...bare, 1, 2], "Berm sides steeper than 3 to 1"],
+    [[...bare, 1, 3, 1], "Under 2 in of freeboard"],
+    [[20, 10, 8, 2, 3, 3, 36], "4 ft or more can cave in"],
   ])("cautions for %j: %s", (inputs, says) => {
     expect(cutFill.cautionsFor(inputs)).toContainEqual(expect.stringContaining(says));
   });
 
-  test("refuses a soil without swell factors and a slope given as a share", () => {
-    expect(cellOf(cutFill, 20, 10, 6, 6, 1, 3, 2, "gravel")).toEqual(refused('Soil must be "sand", "loam" or "clay"; it is "gravel".'));
-    expect(cellOf(cutFill, 20, 10, 6, 0.06)).toEqual(refused("Ground slope is a percent, 0 or 1 to 100: for 6% write 6, not 0.06."));
+  test("a soil mix that reaches below the old ground downhill leaves no floor on fill", () => {
+    expect(cutFill.cautionsFor([20, 10, 1, 12, 3, 3, 12])).not.toContainEqual(expect.stringContaining("stand on fill"));
+  });
+
+  test("refuses a soil without swell factors", () => {
+    expect(cellOf(cutFill, ...bare, 1, 3, 2, "gravel")).toEqual(refused('Soil must be "sand", "loam" or "clay"; it is "gravel".'));
+  });
+
+  test("refuses ground as steep as the sides or the berm, where neither ends, and cautions of nothing else there", () => {
+    expect(cellOf(cutFill, 17, 7, 6, 34)).toEqual(
+      refused("Ground slope must be under 33.3%: sides of 3 to 1 never come up to steeper ground."),
+    );
+    expect(cellOf(cutFill, 17, 7, 6, 25, 2, 3, 0, "ellipse", 1, 4)).toEqual(
+      refused("Ground slope must be under 25%: a berm's side of 4 to 1 never comes down to steeper ground."),
+    );
+    expect(cutFill.cautionsFor([17, 7, 6, 34])).toEqual([CALL_811, expect.stringContaining("Steeper than 12%")]);
   });
 });
 

@@ -4,13 +4,24 @@ import { digVolume, layerVolume, soilMix, soilState } from "../../../functions/w
 import { cellOf, column, divisionByZero, notThere, refused, row } from "./sample-functions.ts";
 
 describe("DIGVOLUME", () => {
-  // Computed by hand: 79.00 cu ft / 27.
-  test("a basin 20 by 10 ft at the top, 6 in deep, sides 3 to 1, is 2.926 cu yd in place", () => {
-    expect(cellOf(digVolume, 119, 6, 3, "rectangle", 17 / 7)).toBeCloseTo(2.926, 3);
+  // Computed by hand: 79.00 cu ft to the floor, 200 x 0.25 cu ft of mulch, 119 x 1 cu ft of soil mix.
+  test("a basin 20 by 10 ft at the top, 6 in deep, sides 3 to 1, is 2.926 cu yd in place, 4.778 with 3 in of mulch, 9.185 with 12 in of mix", () => {
+    const dug = (mulch: number | null, media: number | null) => cellOf(digVolume, 119, 6, 3, mulch, media, null, "rectangle", 17 / 7);
+    expect(dug(0, 0)).toBeCloseTo(2.926, 3);
+    expect(dug(null, null)).toBeCloseTo(4.778, 3);
+    expect(dug(3, 12)).toBeCloseTo(9.185, 3);
   });
 
   test("10 m2 straight down 300 mm are 3 m3", () => {
-    expect(cellOf(digVolume, 10, 300, 0, null, null, "metric")).toBeCloseTo(3, 10);
+    expect(cellOf(digVolume, 10, 300, 0, 0, 0, 0, null, null, "metric")).toBeCloseTo(3, 10);
+  });
+
+  test("on a slope it digs what stands over the water uphill as well, and on ground as steep as its sides nothing", () => {
+    const level = cellOf(digVolume, 119, 6) as number;
+    expect(cellOf(digVolume, 119, 6, 3, 3, 0, 8)).toBeGreaterThan(level);
+    expect(cellOf(digVolume, 119, 6, 3, 3, 0, 34)).toEqual(
+      refused("Ground slope must be under 33.3%: sides of 3 to 1 never come up to steeper ground."),
+    );
   });
 
   test("it always says to have utilities marked, and more of a steep or a deep dig", () => {
@@ -18,10 +29,11 @@ describe("DIGVOLUME", () => {
     expect(marked).toMatch(/^Have buried utilities marked before any digging/);
     expect(others).toEqual([]);
     expect(digVolume.cautionsFor([100, 18, 2])[1]).toBe("Sides steeper than 3 to 1 wash and slump more easily.");
-    expect(digVolume.cautionsFor([100, 48])[1]).toBe(
+    expect(digVolume.cautionsFor([100, 6, 3, 3, 39])[1]).toBe(
       "A dig of 4 ft or more can cave in and needs a way out: refer it to a licensed contractor.",
     );
-    expect(digVolume.cautionsFor([100, 47.9])).toHaveLength(1);
+    expect(digVolume.cautionsFor([100, 6, 3, 3, 38.9])).toHaveLength(1);
+    expect(digVolume.cautionsFor([100, 6, 3, 3, 38, 10])).toHaveLength(2);
   });
 });
 

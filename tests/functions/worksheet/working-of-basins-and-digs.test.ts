@@ -13,7 +13,13 @@ describe("the basin", () => {
 
   test("a volume and a dig are followed over the areas at the floor, at half the depth and at the full depth", () => {
     expectSteps(workingOf("BASINVOLUME", 119, 6, 3, "rectangle", 17 / 7), levels);
-    expectSteps(workingOf("DIGVOLUME", 119, 6, 3, "rectangle", 17 / 7), [...levels, ["Volume to dig", 79, "cu ft"]]);
+    expectSteps(workingOf("DIGVOLUME", 119, 6, 3, 3, 12, 0, "rectangle", 17 / 7), [
+      ...levels,
+      ["Dig down to the finished floor and sides", 79 / 27, "cu yd"],
+      ["Dig for the mulch", 50 / 27, "cu yd"],
+      ["Dig for the soil mix", 119 / 27, "cu yd"],
+      ["More to dig because the ground falls", 0, "cu yd"],
+    ]);
   });
 
   test("the depth found for a volume is proved by the volume at that depth", () => {
@@ -203,20 +209,18 @@ describe("digging and soil", () => {
     ]);
   });
 
-  // Computed by hand: on level ground 10 x 20 x 0.5 ft are cut; a berm 0.5 x (1 + 3 x 0.5) sq ft by 60 ft around; loam packs to 0.90.
+  // Computed by hand: upright sides, 10 x 20 x 0.5 ft; a crest of 1 ft around them, 6 in high: 12 x 22 - 10 x 20 sq ft; loam packs to 0.90.
   test("on level ground the cut is the pond, and the berm goes all around", () => {
-    const berm = (0.5 * (1 + 3 * 0.5) * 60) / 27;
-    const cut = (10 * 20 * 0.5) / 27;
-    expectSteps(workingOf("CUTFILL", 10, 20, 6, 0, 1, 3, 6, "loam"), [
+    const berm = (0.5 * (12 * 22 - 10 * 20)) / 27;
+    expectSteps(workingOf("CUTFILL", 10, 20, 6, 0, 0, 0, 0, "rectangle", 1, 0, 6, "loam"), [
       ["Width in cut x", 20 / (1 + Math.sqrt(0.9)), "ft"],
-      ["Ground rises uphill S x", 0, "ft"],
-      ["Ground falls downhill S (B - x)", 0, "ft"],
-      ["Dig at the uphill edge", 0.5, "ft"],
-      ["Cut in place", cut, "cu yd"],
-      ["Fill under the floor, compacted", 0, "cu yd"],
-      ["Berm, compacted", berm, "cu yd"],
+      ["Ground over full water uphill S x", 0, "ft"],
+      ["Dig at the floor's uphill edge", 0.5, "ft"],
+      ["Dig down to the finished floor and sides", (10 * 20 * 0.5) / 27, "cu yd"],
+      ["Dig for the mulch", 0, "cu yd"],
+      ["Dig for the soil mix", 0, "cu yd"],
+      ["More to dig because the ground falls", 0, "cu yd"],
       ["All fill as it lay in place", berm / 0.9, "cu yd"],
-      ["Left over in place", cut - berm / 0.9, "cu yd"],
     ]);
   });
 
@@ -225,16 +229,15 @@ describe("digging and soil", () => {
     const x = 10 / (1 + Math.sqrt(0.9));
     const cut = (0.06 * x ** 2 * 10) / 2 / 27;
     const fill = (0.06 * (10 - x) ** 2 * 10) / 2 / 27;
-    expectSteps(workingOf("CUTFILL", 10, 10, 0, 6, 0, 0, 0, "loam"), [
+    expectSteps(workingOf("CUTFILL", 10, 10, 0, 6, 0, 0, 0, "rectangle", 0, 0, 0, "loam"), [
       ["Width in cut x", x, "ft"],
-      ["Ground rises uphill S x", 0.06 * x, "ft"],
-      ["Ground falls downhill S (B - x)", 0.06 * (10 - x), "ft"],
-      ["Dig at the uphill edge", 0.06 * x, "ft"],
-      ["Cut in place", cut, "cu yd"],
-      ["Fill under the floor, compacted", fill, "cu yd"],
-      ["Berm, compacted", 0, "cu yd"],
+      ["Ground over full water uphill S x", 0.06 * x, "ft"],
+      ["Dig at the floor's uphill edge", 0.06 * x, "ft"],
+      ["Dig down to the finished floor and sides", 0, "cu yd"],
+      ["Dig for the mulch", 0, "cu yd"],
+      ["Dig for the soil mix", 0, "cu yd"],
+      ["More to dig because the ground falls", cut, "cu yd"],
       ["All fill as it lay in place", fill / 0.9, "cu yd"],
-      ["Left over in place", 0, "cu yd"],
     ]);
   });
 

@@ -181,7 +181,7 @@ describe("checks", () => {
 
   test("a floor that would lie on placed earth is cautioned", () => {
     const words = (slope: number) => draftOn({ ...roofInUs, mediaDepth: 0 }, slope).earthwork?.cautions.join(" ");
-    expect(words(14)).toContain("Part of the floor would stand on fill");
+    expect(words(20)).toContain("Part of the floor would stand on fill");
     expect(words(2)).not.toContain("Part of the floor would stand on fill");
   });
 
