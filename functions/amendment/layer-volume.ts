@@ -12,3 +12,6 @@ import { CUBIC_FEET_PER_CUBIC_YARD, INCHES_PER_FOOT } from "../quantities.ts";
 export function layerVolumeCubicYards(areaSquareFeet: number, depthInches: number, wasteShare: number): number {
   return ((areaSquareFeet * depthInches) / (INCHES_PER_FOOT * CUBIC_FEET_PER_CUBIC_YARD)) * (1 + wasteShare);
 }
+
+/** Common practice, no source: 5 to 15 percent is added for waste. */
+export const MOST_USUAL_WASTE_SHARE = 0.3;

@@ -32,6 +32,9 @@ export interface MixPartVolume {
 /** Common practice, no source: what the pores swallow of a loose mix. */
 export const USUAL_SETTLING_SHARE = 0.15;
 
+/** Common practice, no source: what no mix settles by. */
+export const MOST_USUAL_SETTLING_SHARE = 0.3;
+
 /** Common practice, no source: less sand than this makes a clay worse, not better. */
 export const LEAST_SAND_SHARE_FOR_CLAY = 0.5;
 

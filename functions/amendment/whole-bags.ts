@@ -18,3 +18,6 @@ export function wholeBags(cubicYards: number, bagCubicFeet: number): number {
 export function materialCubicFeet(cubicYards: number): number {
   return CUBIC_FEET_PER_CUBIC_YARD * cubicYards;
 }
+
+/** Common practice, no source: bags hold 0.5 to 3 cu ft or 15 to 85 L, so in neither unit is a bag larger. */
+export const LARGEST_BAG_IN_ANY_UNIT = 100;

@@ -31,5 +31,11 @@ export interface TruckLoads {
   readonly isWeightGoverned: boolean;
 }
 
+/** FHWA, questions and answers on 23 CFR 658.17 (read): 80,000 lb is the most that a vehicle may weigh, its load included. */
+export const HEAVIEST_VEHICLE_TONS = 40;
+
+/** Common practice, no source: the largest open box that is set down in a street holds 40 cu yd. */
+export const LARGEST_LOAD_CUBIC_YARDS = 40;
+
 /** Common practice, no source: the payload of a half-ton pickup. */
 export const PICKUP_TONS = 0.75;

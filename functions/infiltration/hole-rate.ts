@@ -42,3 +42,6 @@ export function radiusInches(diameterInches: number): number {
 
 /** Common practice, no source: a hole is dug 6 to 12 in wide, so a diameter under this is likely to be a radius. */
 export const LEAST_LIKELY_DIAMETER_INCHES = 3;
+
+/** Common practice, no source: test holes are 4 to 12 in across, and no wider than a spade digs. */
+export const MOST_LIKELY_DIAMETER_INCHES = 36;

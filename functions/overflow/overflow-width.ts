@@ -23,8 +23,8 @@ export function flowOverEachFoot(headFeet: number, coefficient: number): number 
 /** Common practice, no source: a spillway of stone or sod. */
 export const USUAL_WEIR_COEFFICIENT = 2.6;
 
-/** FHWA HEC-22 (from memory): from a broad, low sill to the highest of a broad crest. */
-export const WEIR_COEFFICIENTS = { least: 2.3, most: 3.1 } as const;
+/** FHWA HEC-22 (from memory): from a broad sill at a low head to a crest of 0.5 ft at a head of 1 ft, the highest printed. */
+export const WEIR_COEFFICIENTS = { least: 2.3, most: 3.32 } as const;
 
 /** FHWA HEC-22 (from memory): the table's highest head. */
 export const HIGHEST_PRINTED_HEAD_FEET = 1;

@@ -31,3 +31,6 @@ export const MANNING_US = 1.486;
 
 /** Smooth plastic. */
 export const USUAL_ROUGHNESS = 0.01;
+
+/** Common practice, no source: a yard's drains and downspouts are 2 to 12 in across. */
+export const YARD_PIPE_INCHES = { least: 1.5, most: 24 } as const;

@@ -22,3 +22,6 @@ export const GALLONS_PER_CUBIC_FOOT = 1728 / 231;
 
 /** Common practice, no source. */
 export const USUAL_WEEKLY_INCHES = 1;
+
+/** Common practice, no source: even in heat no planting is given more. */
+export const MOST_USUAL_WEEKLY_INCHES = 3;

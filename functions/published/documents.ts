@@ -113,6 +113,20 @@ export const simpsonsRulePage = new PublishedDocument(
   "read",
 );
 
+/** An examination question with its printed key: Simpson's rule over an even number of offsets, the last strip a trapezoid. */
+export const surveyingExamination = new PublishedDocument(
+  "A surveying examination in a public question bank, question 64713",
+  "as printed online",
+  "read",
+);
+
+/** Says what any vehicle may weigh on the interstate roads of the United States. */
+export const fhwaVehicleWeights = new PublishedDocument(
+  "FHWA, Questions and Answers About Vehicle Size and Weight, 23 CFR 658.17",
+  "as printed online",
+  "read",
+);
+
 /** A review book's worked example of the trapezoidal rule. */
 export const besavillaSurveying = new PublishedDocument("Besavilla, Surveying, areas of irregular boundaries", "page 5-177", "read");
 

@@ -26,3 +26,10 @@ export const volunteerDollarsPerHour: Published<ReadonlyMap<number, number>> = {
   printedTo: 0.01,
   from: volunteerHour.place("national values by year"),
 };
+
+/** The least and the most of the values by state and territory that were read, of 2020. */
+export const volunteerDollarsByPlace: Published<{ readonly "Puerto Rico": number; readonly "District of Columbia": number }> = {
+  values: { "Puerto Rico": 13.74, "District of Columbia": 48.67 },
+  printedTo: 0.01,
+  from: volunteerHour.place("values by state and territory, 2020"),
+};

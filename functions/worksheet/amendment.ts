@@ -2,7 +2,7 @@ import { compostDepthInches, compostShare, organicShortPercent, RICHEST_PUBLISHE
 import { MATERIALS, materialTons, poundsPerCubicFoot } from "../amendment/material-weight.ts";
 import { addedSandShare, sandVolumeToAdd } from "../amendment/sand-to-add.ts";
 import { LEAST_SAND_SHARE_FOR_CLAY } from "../amendment/soil-mix.ts";
-import { materialCubicFeet, wholeBags } from "../amendment/whole-bags.ts";
+import { LARGEST_BAG_IN_ANY_UNIT, materialCubicFeet, wholeBags } from "../amendment/whole-bags.ts";
 import { packagesBeforeRounding } from "../cost/whole-packages.ts";
 import { buildingSoil } from "../published/documents.ts";
 import { commonPractice, computedByHand } from "../published/source.ts";
@@ -106,6 +106,12 @@ export const bags = worksheetFunction({
   arguments: [earthVolume("materialVolume", "Material volume"), number("bagSize", "Bag size in cu ft (metric: L)").moreThan(0)],
   result: count("Bags"),
   sources: [computedByHand("27 cu ft in a cu yd: 13.5 bags of 2 cu ft, 27 of 1, 54 of 0.5")],
+  cautions: [
+    {
+      when: ({ bagSize }) => bagSize > LARGEST_BAG_IN_ANY_UNIT,
+      says: "Bags hold 0.5 to 3 cu ft (metric: 15 to 85 L): the size is that of one bag.",
+    },
+  ],
   example: { arguments: [1.852, 2, "us"], result: 26, from: computedByHand("1.852 cu yd x 13.5 = 25.002, and a part of a bag is a bag") },
   equation: ["n = 27 V / bag size, rounded up to whole bags   (V in cu yd, bag size in cu ft)"],
   working: (cubicYards, bagSize, { system }) => [

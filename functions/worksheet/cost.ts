@@ -11,12 +11,13 @@ import {
 } from "../earthwork/dig-date.ts";
 import { perAreaProgramPage, percentProgramPage, excelWorkday, kansasOneCall } from "../published/documents.ts";
 import { commonPractice, computedByHand } from "../published/source.ts";
-import { volunteerDollarsPerHour, volunteerHour } from "../published/volunteer-hour.ts";
+import { volunteerDollarsByPlace, volunteerDollarsPerHour, volunteerHour } from "../published/volunteer-hour.ts";
 import { choice, count, date, hours, money, number, percent, rangeOf, tableRange, text } from "./calling/arguments.ts";
 import { isCellError } from "./calling/cell.ts";
 import { priceOf } from "./price-table.ts";
 import { readerOf, refused } from "./calling/reading.ts";
 import { areTooExtreme, whyRefused } from "./calling/sentences.ts";
+import { aboutSmallPercent, isSmallPercent, takenAsItStands } from "./calling/small-percents.ts";
 import { stepsOf } from "./calling/working.ts";
 import { worksheetFunction } from "./calling/worksheet-function.ts";
 
@@ -87,6 +88,11 @@ export const costShare = worksheetFunction({
   sources: [perAreaProgramPage.place("rebate per square foot, cap and smallest garden"), percentProgramPage.place("full cost up to a cap")],
   cautions: [
     {
+      when: ({ kind, rate }) => kind === "percent" && isSmallPercent(rate),
+      about: aboutSmallPercent("A rate"),
+      says: ({ rate }, speaker) => takenAsItStands("Rate", rate, speaker),
+    },
+    {
       when: ({ basis, smallestBasis }) => basis < smallestBasis,
       says: "The basis is under the smallest that counts: the program pays nothing.",
     },
@@ -115,6 +121,7 @@ export const costShare = worksheetFunction({
 });
 
 // The list runs from year to year.
+const { "Puerto Rico": leastDollars, "District of Columbia": mostDollars } = volunteerDollarsByPlace.values;
 const [latestYear, latestDollars] = [...volunteerDollarsPerHour.values].reduce((_, later) => later);
 
 export const volunteerValue = worksheetFunction({
@@ -122,11 +129,11 @@ export const volunteerValue = worksheetFunction({
   summary: "In-kind value of volunteers' hours at the user's own rate for the year they were worked.",
   arguments: [hours("hours", "Hours"), money("hourlyRate", "Rate an hour")],
   result: money("In-kind value"),
-  sources: [volunteerDollarsPerHour.from],
+  sources: [volunteerDollarsPerHour.from, volunteerDollarsByPlace.from],
   cautions: [
     {
-      when: ({ hourlyRate }) => hourlyRate > latestDollars,
-      says: `The rate is over the ${latestYear} national value of $${latestDollars.toFixed(2)}: cite the year and the state it is from, and check what the funder takes.`,
+      when: ({ hourlyRate }) => hourlyRate < leastDollars || hourlyRate > mostDollars,
+      says: `The values read run from $${leastDollars.toFixed(2)} (Puerto Rico, 2020) to $${mostDollars.toFixed(2)} (District of Columbia, 2020), and the newest national one is $${latestDollars.toFixed(2)} for ${latestYear}: cite the year and the state of this rate, and check what the funder takes.`,
     },
   ],
   example: { arguments: [10, latestDollars], result: 318, from: volunteerHour.place("national value for 2022, $31.80, times 10") },

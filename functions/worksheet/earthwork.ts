@@ -7,9 +7,9 @@ import { cutAndFill, LEAST_BERM_TOP_FEET, LEAST_FREEBOARD_INCHES, type BermedBas
 import { DUG_SOILS, handDigHours, laborerCubicMetersPerHour, laborerHours, LONGEST_SESSION_HOURS } from "../earthwork/dig-hours.ts";
 import { soilVolumeInState } from "../earthwork/soil-state.ts";
 import { RESTING_DEGREES, SPOIL_SETBACK_FEET, stockpileCone, USUAL_RESTING_DEGREES } from "../earthwork/stockpile.ts";
-import { loadsByWeight, wholeTruckLoads } from "../earthwork/truck-loads.ts";
+import { HEAVIEST_VEHICLE_TONS, LARGEST_LOAD_CUBIC_YARDS, loadsByWeight, wholeTruckLoads } from "../earthwork/truck-loads.ts";
 import { EARTH_SOILS, stateFactors, type EarthSoil } from "../published/fm-5-434.ts";
-import { osha1926SubpartP } from "../published/documents.ts";
+import { fhwaVehicleWeights, osha1926SubpartP } from "../published/documents.ts";
 import { handDigCubicMetersPerHour } from "../published/planning-planet-wiki.ts";
 import { commonPractice, computedByHand } from "../published/source.ts";
 import { printedDensities } from "../published/tm-9-2320-366-10-1.ts";
@@ -231,13 +231,27 @@ export const truckLoads = worksheetFunction({
     choice("material", "Material", MATERIALS).optional("moist earth"),
   ],
   result: count("Loads"),
-  sources: [printedDensities.from, commonPractice("A wet load fills a pickup's payload before its bed")],
+  sources: [
+    printedDensities.from,
+    fhwaVehicleWeights.place("80,000 lb, the most that a vehicle may weigh"),
+    commonPractice("A wet load fills a pickup's payload before its bed"),
+  ],
   cautions: [
     {
       when: ({ loadWeightLimit }) => loadWeightLimit === undefined,
       about: "No weight limit is given: a full load may be heavier than the vehicle may carry.",
       says: ({ loadVolume, material }, speaker) =>
         `No weight limit is given: a full load weighs about ${weightOf(loadVolume, material, speaker)}, which may be more than the vehicle may carry.`,
+    },
+    {
+      when: ({ loadVolume }) => loadVolume > LARGEST_LOAD_CUBIC_YARDS,
+      says: (_, speaker) =>
+        `No truck or box takes more than ${speaker.earthVolume(LARGEST_LOAD_CUBIC_YARDS)}: the load volume is that of one load, in ${speaker.system === "us" ? "cu yd" : "m³"}.`,
+    },
+    {
+      when: ({ loadWeightLimit }) => loadWeightLimit !== undefined && loadWeightLimit > HEAVIEST_VEHICLE_TONS,
+      says: (_, speaker) =>
+        `A truck and its load may weigh ${speaker.say("weight", HEAVIEST_VEHICLE_TONS)} at most: the limit is in ${speaker.system === "us" ? "tons of 2,000 lb" : "tonnes"}, not in ${speaker.system === "us" ? "lb" : "kg"}.`,
     },
     {
       when: ({ looseVolume, loadVolume, loadWeightLimit, material }) =>

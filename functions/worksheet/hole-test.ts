@@ -19,6 +19,7 @@ import {
 import {
   holeRateInchesPerHour,
   LEAST_LIKELY_DIAMETER_INCHES,
+  MOST_LIKELY_DIAMETER_INCHES,
   radiusInches,
   steadyRateRun,
   wallCorrectedInchesPerHour,
@@ -76,11 +77,27 @@ const likelyRadius: Caution<{ readonly diameter: number }> = {
   says: (_, speaker) => `A hole under ${speaker.depth(LEAST_LIKELY_DIAMETER_INCHES)} across is unusual: give its diameter, not its radius.`,
 };
 
+const likelyDiameter: Caution<{ readonly diameter: number }> = {
+  when: ({ diameter: across }) => across > MOST_LIKELY_DIAMETER_INCHES,
+  says: (_, speaker) =>
+    `A hole over ${speaker.depth(MOST_LIKELY_DIAMETER_INCHES)} across is unusual: the diameter is in ${speaker.system === "us" ? "inches" : "mm"}.`,
+};
+
 type HoleInputs = TypedReadings & { readonly diameter: number };
 
-const correctedNotSteady = notSteady<HoleInputs>((readings, { diameter: across }) =>
-  holeTestIntervals(readings, across).map(({ rateInchesPerHour }) => rateInchesPerHour),
-);
+const holeCautions = [
+  ranDry,
+  isWhileOneInterval,
+  notSteady<HoleInputs>((readings, { diameter: across }) =>
+    holeTestIntervals(readings, across).map(({ rateInchesPerHour }) => rateInchesPerHour),
+  ),
+  likelyRadius,
+  likelyDiameter,
+  fasterThanSoil<HoleInputs>((inputs) => {
+    const readings = usableReadings(inputs);
+    return readings.length < 2 ? 0 : holeRateInchesPerHour(readings, inputs.diameter);
+  }),
+];
 
 /** A share for every interval but the first, which has none before it to differ from. */
 const change: ResultValue<number | string> = share("Change in corrected rate");
@@ -91,7 +108,7 @@ export const holeTest = worksheetFunction({
   arguments: [...readingArguments, diameter],
   result: tableOf([minutes("Minutes"), rate("Drop rate"), rate("Wall-corrected rate"), change, text("Steady")]),
   sources: [porchet, steadiness],
-  cautions: [ranDry, isWhileOneInterval, correctedNotSteady, likelyRadius],
+  cautions: holeCautions,
   example: {
     arguments: [[[0], [10]], [[47.75], [46.25]], 8],
     result: [[10, 9, 0.37, "first interval", "not steady"]],
@@ -167,7 +184,7 @@ export const holeRate = worksheetFunction({
   arguments: [...readingArguments, diameter],
   result: rate("Infiltration rate"),
   sources: [porchet, riversideExample, steadiness],
-  cautions: [ranDry, isWhileOneInterval, correctedNotSteady, likelyRadius],
+  cautions: holeCautions,
   example: { arguments: [[[0], [10]], [[47.75], [46.25]], 8], result: 0.37, within: 0.005, from: riversideExample },
   equation: [
     "f = r / (2 dt) x ln[(2 H1 + r) / (2 H2 + r)]   (in/h; H water depth before and after and r = diameter / 2 in in, dt in h)",

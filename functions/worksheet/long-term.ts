@@ -38,6 +38,7 @@ import { area, depth, hours, load, number, percent, rangeOf, rate, share, text, 
 import { deepPonding, fasterThanSoil, largeFloor, largeVoids, steepSides } from "./basin-cautions.ts";
 import { invalid, isCellError, missing, type CellError } from "./calling/cell.ts";
 import { plainKey } from "./calling/nearest-keys.ts";
+import { YEARLY_INCHES } from "../rainfall/likely-rain.ts";
 import { rainSeries } from "./rain-series.ts";
 import { rowOf, tableOf } from "./calling/results.ts";
 import { orList, quoted } from "./calling/sentences.ts";
@@ -65,6 +66,11 @@ export const pollutantLoad = worksheetFunction({
     {
       when: () => true,
       says: "A long-run mean of storm runoff alone: concentrations scatter widely from place to place and storm to storm.",
+    },
+    {
+      when: ({ yearlyRain }) => yearlyRain > 0 && (yearlyRain < YEARLY_INCHES.least || yearlyRain > YEARLY_INCHES.most),
+      says: (_, speaker) =>
+        `Towns get ${speaker.depth(YEARLY_INCHES.least)} to ${speaker.depth(YEARLY_INCHES.most)} of rain in a year: look at the unit.`,
     },
     {
       when: ({ area: squareFeet }) => squareFeet > LARGEST_SIMPLE_METHOD_SQUARE_FEET,

@@ -1,3 +1,4 @@
+import { largestOf, smallestOf } from "../extremes.ts";
 import { LEAST_FREEBOARD_INCHES } from "../earthwork/cut-fill.ts";
 import {
   flowOverEachFoot,
@@ -6,15 +7,15 @@ import {
   USUAL_WEIR_COEFFICIENT,
   WEIR_COEFFICIENTS,
 } from "../overflow/overflow-width.ts";
-import { fullPipe, fullPipeCubicFeetPerSecond, USUAL_ROUGHNESS } from "../overflow/pipe-flow.ts";
+import { fullPipe, fullPipeCubicFeetPerSecond, USUAL_ROUGHNESS, YARD_PIPE_INCHES } from "../overflow/pipe-flow.ts";
 import { countedTailwater, LEAST_USUAL_STONE_INCHES, medianStoneInches, stoneFlowTerm, TAILWATER_SHARES } from "../overflow/stone-size.ts";
 import { hec14, sdsuOpenChannelProblems } from "../published/documents.ts";
 import { broadCrestedCoefficients } from "../published/hec-22-weirs.ts";
 import { commonPractice, computedByHand } from "../published/source.ts";
 import { pipeRoughness } from "../published/winchester-stormwater-code.ts";
 import { INCHES_PER_FOOT, metricPerUs, type UnitSystem } from "../quantities.ts";
-import { depth, flow, length, number } from "./calling/arguments.ts";
-import { worksheetFunction } from "./calling/worksheet-function.ts";
+import { depth, flow, length, number, percent } from "./calling/arguments.ts";
+import { worksheetFunction, type Caution } from "./calling/worksheet-function.ts";
 
 /** A weir coefficient is the root of a length over a time: this many metric ones make one in US units. */
 const METRIC_COEFFICIENT_PER_US = Math.sqrt(metricPerUs("length"));
@@ -74,26 +75,27 @@ function metricLimit(coefficient: number): number {
   return Number((coefficient * METRIC_COEFFICIENT_PER_US).toFixed(2));
 }
 
-const roughest = Math.max(...Object.values(pipeRoughness.values));
-const smoothest = Math.min(...Object.values(pipeRoughness.values));
+const roughest = largestOf(Object.values(pipeRoughness.values));
+const smoothest = smallestOf(Object.values(pipeRoughness.values));
+
+const unlikelyPipe: Caution<{ readonly diameter: number }> = {
+  when: ({ diameter }) => diameter < YARD_PIPE_INCHES.least || diameter > YARD_PIPE_INCHES.most,
+  says: (_, speaker) =>
+    `Pipes in a yard are ${speaker.depth(2)} to ${speaker.depth(12)} across: the diameter is in ${speaker.system === "us" ? "inches" : "mm"}.`,
+};
 
 export const pipeFlow = worksheetFunction({
   name: "PIPEFLOW",
   summary: "Flow of a round pipe that runs just full by its own slope (Manning).",
   arguments: [
     depth("diameter", "Inside diameter").moreThan(0),
-    // A pipe of 0.5 percent is common, so what a percent refuses elsewhere is a caution here.
-    number("slope", "Pipe slope percent").atLeast(0).atMost(100),
+    percent("slope", "Pipe slope"),
     number("roughness", "Roughness").moreThan(0).optional(USUAL_ROUGHNESS),
   ],
   result: flow("Full flow"),
   sources: [computedByHand("Manning's equation, 1.486 in US units"), pipeRoughness.from],
   cautions: [
-    {
-      when: ({ slope }) => slope > 0 && slope < 1,
-      about: "A slope under 1% is taken as it stands: write a percent as 2, not 0.02.",
-      says: ({ slope }) => `The slope is taken as ${slope}%: write a percent as 2, not 0.02.`,
-    },
+    unlikelyPipe,
     {
       when: ({ roughness }) => roughness < smoothest || roughness > roughest,
       says: `Printed roughness of pipes runs from ${smoothest.toFixed(3)} (smooth plastic) to ${roughest.toFixed(3)} (corrugated metal).`,
@@ -127,6 +129,7 @@ export const stoneSize = worksheetFunction({
   result: depth("Median stone size"),
   sources: [hec14.equation("10.4"), commonPractice("River stone of 2 to 4 in at a downspout")],
   cautions: [
+    unlikelyPipe,
     {
       when: ({ diameter, tailwater }) => tailwater !== undefined && tailwater < TAILWATER_SHARES.least * diameter,
       says: "Tailwater is under 0.4 of the diameter: 0.4 is counted, as HEC-14 asks.",

@@ -3,7 +3,13 @@ import { USUAL_SIDE_SLOPE } from "../basin/basin-volume.ts";
 import { SHARE_SUM_TOLERANCE } from "../amendment/soil-mix.ts";
 import { PLANTING_PATTERNS, WIDEST_LIKELY_SPACING_FEET } from "../planting/plant-count.ts";
 import { coveredSquareFeet, plantsOfKind, type PlantedKind } from "../planting/plant-mix.ts";
-import { GALLONS_PER_CUBIC_FOOT, USUAL_WEEKLY_INCHES, waterCubicFeet, waterGallons } from "../planting/water-need.ts";
+import {
+  GALLONS_PER_CUBIC_FOOT,
+  MOST_USUAL_WEEKLY_INCHES,
+  USUAL_WEEKLY_INCHES,
+  waterCubicFeet,
+  waterGallons,
+} from "../planting/water-need.ts";
 import { plantingEdges, plantingZones, USUAL_BERM_TOP_FEET } from "../planting/zone-areas.ts";
 import { nurserySpacingChart } from "../published/documents.ts";
 import { commonPractice, computedByHand } from "../published/source.ts";
@@ -149,6 +155,13 @@ export const waterNeed = worksheetFunction({
   arguments: [area("area", "Area"), depth("weeklyDepth", "Depth a week").optional(USUAL_WEEKLY_INCHES)],
   result: number("Water a week in gallons (metric: L)"),
   sources: [computedByHand("Area x depth; a US gallon is 231 cu in"), commonPractice("An inch a week in the first season, rain included")],
+  cautions: [
+    {
+      when: ({ weeklyDepth }) => weeklyDepth > MOST_USUAL_WEEKLY_INCHES,
+      says: (_, speaker) =>
+        `Over ${speaker.depth(MOST_USUAL_WEEKLY_INCHES)} a week drowns young plants: the depth is in ${speaker.system === "us" ? "inches" : "mm"}, ${speaker.depth(USUAL_WEEKLY_INCHES)} as a rule.`,
+    },
+  ],
   example: { arguments: [150, 1, "us"], result: 93.5, within: 0.05, from: computedByHand("150 sq ft x 1 in x 0.6234 gal") },
   equation: ["V = A d / 12   (cu ft; A in sq ft, d in in)", "gallons = V x 1728 / 231   (a US gallon is 231 cu in)"],
   working: (squareFeet, weeklyDepth) => [{ label: "Volume V", value: waterCubicFeet(squareFeet, weeklyDepth), kind: "waterVolume" }],

@@ -1,3 +1,4 @@
+import { largestOf, smallestOf } from "../extremes.ts";
 import { asceManual37, peakCoefficients } from "../published/asce-manual-37.ts";
 import { epa841B09001, hec22, utahRainPercentile } from "../published/documents.ts";
 import { stormCurves, stormCurveSources, STORM_TYPES } from "../published/scs-24-hour-storms.ts";
@@ -16,6 +17,7 @@ import { area, choice, depth, flow, minutes, percent, rangeOf, rate, share } fro
 import { invalid, missing } from "./calling/cell.ts";
 import { tableOf } from "./calling/results.ts";
 import { stepsOf } from "./calling/working.ts";
+import { unlikelyIntensity, unlikelyStorm } from "./storm-cautions.ts";
 import { worksheetFunction } from "./calling/worksheet-function.ts";
 
 /** The curves of all types have an ordinate where the heaviest quarter of an hour begins and where it ends. */
@@ -32,6 +34,7 @@ export const stormCurve = worksheetFunction({
   result: tableOf([minutes("Minutes"), depth("Cumulative depth"), depth("Depth in the step")]),
   sources: stormCurveSources,
   cautions: [
+    ...unlikelyStorm<{ readonly depth: number }>((inputs) => inputs.depth),
     { when: () => true, says: "Local rules may name a regional storm from NOAA Atlas 14 in place of these curves: ask." },
     {
       when: ({ stepMinutes }) => stepMinutes > HEAVIEST_MINUTES,
@@ -117,8 +120,8 @@ export const rainPercentile = worksheetFunction({
 });
 
 const coefficients = Object.values(peakCoefficients.values).flat();
-const LEAST_COEFFICIENT = Math.min(...coefficients);
-const MOST_COEFFICIENT = Math.max(...coefficients);
+const LEAST_COEFFICIENT = smallestOf(coefficients);
+const MOST_COEFFICIENT = largestOf(coefficients);
 
 export const peakFlow = worksheetFunction({
   name: "PEAKFLOW",
@@ -127,6 +130,7 @@ export const peakFlow = worksheetFunction({
   result: flow("Peak flow"),
   sources: [hec22.chapter("3, rational method"), asceManual37.table("of runoff coefficients by surface")],
   cautions: [
+    unlikelyIntensity<{ readonly intensity: number }>(({ intensity }) => intensity),
     {
       when: ({ area: squareFeet }) => squareFeet > LARGEST_RATIONAL_SQUARE_FEET,
       says: "The rational method is for areas under about 200 acres (81 ha).",

@@ -19,6 +19,7 @@ import { area, choice, depth, number, rangeOf, share, waterVolume } from "./call
 import { invalid, isCellError, missing, type CellError } from "./calling/cell.ts";
 import { cannotBroadcast } from "./calling/sentences.ts";
 import { stepsOf, type WorkingStep } from "./calling/working.ts";
+import { unlikelyStorm } from "./storm-cautions.ts";
 import { worksheetFunction } from "./calling/worksheet-function.ts";
 
 const limitations = tr55.chapter("2, limitations", "from memory");
@@ -53,6 +54,7 @@ export const runoffDepth = worksheetFunction({
   result: depth("Runoff depth"),
   sources: [tr55.equation("2-3"), hawkins2002.equation("for the storage at a loss ratio of 0.05"), limitations],
   cautions: [
+    ...unlikelyStorm<{ readonly rain: number }>(({ rain }) => rain),
     { when: ({ curveNumber: cn }) => cn < LEAST_CURVE_NUMBER, says: LOW_CURVE_NUMBER },
     {
       when: ({ rain, curveNumber: cn, lossRatio }) => rain > 0 && runoffDepthInches(rain, cn, lossRatio) < LEAST_ACCURATE_RUNOFF_INCHES,
@@ -89,6 +91,7 @@ export const runoffVolume = worksheetFunction({
   arguments: [area("area", "Area"), depth("rain", "Rain"), share("runoffShare", "Runoff share").optional(ROOF_RUNOFF_SHARE)],
   result: waterVolume("Runoff"),
   sources: [newHampshireEnvWq1504.equation("for the runoff coefficient")],
+  cautions: unlikelyStorm<{ readonly rain: number }>(({ rain }) => rain),
   example: { arguments: [1000, 1], result: 79.17, within: 0.005, from: roofByHand },
   equation: ["V = runoff share x A x P / 12   (cu ft; A in sq ft, P in in)"],
   calculate: (squareFeet, inches, runoffShare) => runoffVolumeCubicFeet(squareFeet, inches, runoffShare),
@@ -107,6 +110,7 @@ export const yardRunoff = worksheetFunction({
   result: waterVolume("Runoff"),
   sources: [coverCurveNumbers.from, tr55.equation("2-3"), nationalEngineeringHandbook630.chapter("10, weighted runoff"), limitations],
   cautions: [
+    ...unlikelyStorm<{ readonly rain: number }>(({ rain }) => rain),
     {
       when: ({ covers, soilGroup }) => covers.some((cover) => cover !== null && tableCurveNumber(cover, soilGroup) < LEAST_CURVE_NUMBER),
       says: LOW_CURVE_NUMBER,

@@ -7,6 +7,7 @@ import { siteVerdict } from "../siting/site-check.ts";
 import { lengthInSameUnit, number, percent, tableRange, text } from "./calling/arguments.ts";
 import { isCellError } from "./calling/cell.ts";
 import { rulesNamed } from "./site-rules.ts";
+import { aboutSmallPercent, isSmallPercent, takenAsItStands } from "./calling/small-percents.ts";
 import { stepsOf, type WorkingStep } from "./calling/working.ts";
 import { worksheetFunction } from "./calling/worksheet-function.ts";
 
@@ -44,9 +45,9 @@ export const siteCheck = worksheetFunction({
   sources: [foundationSetback],
   cautions: [
     {
-      when: ({ ruleName, value, rules }) => value !== undefined && value > 0 && value < 1 && kindOf(ruleName, rules) === "percent",
-      about: "A measured value under 1% is taken as it stands: write a percent as 6, not 0.06.",
-      says: ({ value }) => `Measured value is taken as ${value}%: write a percent as 6, not 0.06.`,
+      when: ({ ruleName, value, rules }) => isSmallPercent(value) && kindOf(ruleName, rules) === "percent",
+      about: aboutSmallPercent("Measured value"),
+      says: ({ value = 0 }, speaker) => takenAsItStands("Measured value", value, speaker),
     },
     {
       when: ({ value }) => value !== undefined,

@@ -1,13 +1,14 @@
 import { DEEPEST_USUAL_PONDING_INCHES, USUAL_DRAIN_HOURS } from "../basin/deepest-ponding.ts";
 import { depthFit, factorAreaSquareFeet, sizeFactor, type DepthFit } from "../basin/factor-area.ts";
 import { filterAreaSquareFeet, hydraulicGradient } from "../basin/filter-area.ts";
-import { areaFromWidths, ruleFor, type WidthsRule } from "../basin/widths-area.ts";
+import { areaFromWidths, simpsonWidths } from "../basin/widths-area.ts";
+import { largestOf, smallestOf } from "../extremes.ts";
 import { georgiaStormwaterManual, mediaFeetPerDay } from "../published/georgia-stormwater-manual.ts";
-import { besavillaSurveying, simpsonsRulePage } from "../published/documents.ts";
+import { besavillaSurveying, simpsonsRulePage, surveyingExamination } from "../published/documents.ts";
 import { FACTOR_SOILS, farFactors, nearFactors, type FactorSoil } from "../published/wisconsin-size-factors.ts";
 import { INCHES_PER_FOOT } from "../quantities.ts";
 import { area, choice, depth, flag, hours, length, rangeOf, rate, waterVolume } from "./calling/arguments.ts";
-import { largeFloor, standsLong } from "./basin-cautions.ts";
+import { largeFloor, shortDrainTime, standsLong } from "./basin-cautions.ts";
 import { invalid, isCellError, missing, type CellError } from "./calling/cell.ts";
 import { stepsOf } from "./calling/working.ts";
 import { worksheetFunction } from "./calling/worksheet-function.ts";
@@ -63,8 +64,8 @@ export const factorArea = worksheetFunction({
 });
 
 const printedMediaRates = Object.values(mediaFeetPerDay.values).map((feetPerDay) => (feetPerDay * INCHES_PER_FOOT) / 24);
-const slowestMedia = Math.min(...printedMediaRates);
-const fastestMedia = Math.max(...printedMediaRates);
+const slowestMedia = smallestOf(printedMediaRates);
+const fastestMedia = largestOf(printedMediaRates);
 
 export const filterArea = worksheetFunction({
   name: "FILTERAREA",
@@ -92,6 +93,7 @@ export const filterArea = worksheetFunction({
     },
     { when: () => true, says: "The method holds where the soil mix is what slows the water and an outlet below lets it go." },
     standsLong<{ readonly drainHours: number }>(({ drainHours }) => drainHours),
+    shortDrainTime,
   ],
   example: {
     arguments: [8102, 60, 0.25, 3, USUAL_DRAIN_HOURS],
@@ -111,35 +113,43 @@ export const filterArea = worksheetFunction({
 
 export const widthsArea = worksheetFunction({
   name: "WIDTHSAREA",
-  summary:
-    "Area of any outline from widths at equal steps: Simpson's rule for an odd number of widths, the trapezoid rule for an even one.",
+  summary: "Area of any outline from widths at equal steps, by Simpson's rule; of an even number of widths the last strip is a trapezoid.",
   arguments: [rangeOf(length("widths", "Width")).keepingBlanks(), length("step", "Step").moreThan(0)],
   result: area("Area"),
-  sources: [simpsonsRulePage.place("Simpson's rule, with an example"), besavillaSurveying.place("trapezoidal rule, with an example")],
+  sources: [
+    simpsonsRulePage.place("Simpson's rule, with an example"),
+    surveyingExamination.place("key of Simpson's rule over eight offsets"),
+    besavillaSurveying.place("first seven offsets of an example by Simpson's rule"),
+  ],
   cautions: [
     {
-      when: ({ widths }) => ruleOf(widths) === "Simpson",
+      when: ({ widths }) => countOf(widths) % 2 === 1,
       says: "Computed by Simpson's rule, for an edge that curves smoothly. The first and the last width count: give 0 where the outline ends in a point.",
     },
     {
-      when: ({ widths }) => ruleOf(widths) === "trapezoid",
-      says: "Computed by the trapezoid rule, because the number of widths is even: it falls short where the edge bulges out. An odd number allows Simpson's rule.",
+      when: ({ widths }) => countOf(widths) > 2 && countOf(widths) % 2 === 0,
+      says: "Computed by Simpson's rule, and the last strip as a trapezoid, because the number of widths is even: let the straighter end be the last, or measure one width more.",
+    },
+    {
+      when: ({ widths }) => countOf(widths) === 2,
+      says: "Computed as one trapezoid between two widths: measure more of them where the edge curves.",
     },
   ],
   example: {
-    arguments: [[[2], [3.2], [4], [3.5], [5], [4.5], [6], [7]], 9],
-    result: 276.3,
-    within: 0.05,
-    from: besavillaSurveying.place("example of the trapezoidal rule"),
+    arguments: [[[0], [2.65], [3.8], [3.75], [4.65], [3.6], [5], [5.8]], 30],
+    result: 781,
+    within: 0.5,
+    from: surveyingExamination.place("key of Simpson's rule over eight offsets"),
   },
   equation: [
-    "Simpson: A = s / 3 (w1 + 4 w2 + 2 w3 + ... + 4 w(n-1) + wn) for an odd number of widths   (sq ft; s and w in ft)",
-    "trapezoid: A = s (w1 / 2 + w2 + ... + w(n-1) + wn / 2) for an even number   (sq ft)",
+    "A = s / 3 (w1 + 4 w2 + 2 w3 + ... + 4 w(n-1) + wn) for an odd number of widths   (sq ft; s and w in ft)",
+    "of an even number: the same without the last width, and s (w(n-1) + wn) / 2 for the last strip   (sq ft)",
   ],
-  working: (typed) =>
+  working: (typed, step) =>
     stepsOf(widthsFrom(typed), (widths) => [
       { label: "Widths used n", value: widths.length, kind: "count" },
-      { label: "Rule", value: ruleFor(widths.length) },
+      { label: "Widths by Simpson's rule", value: simpsonWidths(widths).length, kind: "count" },
+      { label: "Area by Simpson's rule", value: areaFromWidths(simpsonWidths(widths), step), kind: "area" },
     ]),
   calculate(typed, step) {
     const widths = widthsFrom(typed);
@@ -157,7 +167,8 @@ function widthsFrom(typed: readonly (number | null)[]): readonly number[] | Cell
   return widths.length < 2 ? invalid("An outline needs at least two widths.") : widths;
 }
 
-function ruleOf(typed: readonly (number | null)[]): WidthsRule | undefined {
+/** How many widths are used; 0 where the cell says what is wrong. */
+function countOf(typed: readonly (number | null)[]): number {
   const widths = widthsFrom(typed);
-  return isCellError(widths) ? undefined : ruleFor(widths.length);
+  return isCellError(widths) ? 0 : widths.length;
 }

@@ -27,6 +27,7 @@ import { choice, depth, hours, number, percent, rate, share, text } from "./call
 import { invalid, isCellError, type CellError } from "./calling/cell.ts";
 import { rowOf } from "./calling/results.ts";
 import { stepsOf, type WorkingStep } from "./calling/working.ts";
+import { unlikelyIntensity } from "./storm-cautions.ts";
 import { worksheetFunction, type Caution } from "./calling/worksheet-function.ts";
 
 const sand = percent("sandPercent", "Sand percent");
@@ -156,6 +157,7 @@ export const soakIn = worksheetFunction({
   sources: [greenAmptParameters.from, clayLoamPorosity.from, appliedHydrology.place("sections 4.3 and 4.4, Green and Ampt's method")],
   cautions: [
     notATest,
+    unlikelyIntensity<{ readonly rainRate: number | undefined }>(({ rainRate = 0 }) => rainRate),
     {
       when: ({ texture: name }) => name === "clay loam",
       says: `The table of 1983 prints an effective porosity of 0.309 for clay loam, likely a misprint: ${clayLoamPorosity.values} of 1982 is used.`,

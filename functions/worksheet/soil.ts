@@ -1,10 +1,11 @@
 import { mixRecipes, recipeSources } from "../amendment/mix-recipes.ts";
-import { layerVolumeCubicYards } from "../amendment/layer-volume.ts";
+import { layerVolumeCubicYards, MOST_USUAL_WASTE_SHARE } from "../amendment/layer-volume.ts";
 import {
   LEAST_SAND_SHARE_FOR_CLAY,
   looseVolume,
   mixVolumes,
   SHARE_SUM_TOLERANCE,
+  MOST_USUAL_SETTLING_SHARE,
   USUAL_SETTLING_SHARE,
   type MixPart,
 } from "../amendment/soil-mix.ts";
@@ -136,6 +137,10 @@ export const soilMix = worksheetFunction({
   sources: [...recipeSources, settling],
   cautions: [
     {
+      when: ({ settlingShare }) => settlingShare > MOST_USUAL_SETTLING_SHARE,
+      says: "A mix settles by 0.15 to 0.20 of its loose volume as a rule: this share orders far more.",
+    },
+    {
       when: ({ recipe }) => isClayMix(recipe),
       says: `A little sand makes a clay worse: keep sand at ${LEAST_SAND_SHARE_FOR_CLAY * 100}% of the mix or more, and let a soil sample decide.`,
     },
@@ -172,6 +177,12 @@ export const layerVolume = worksheetFunction({
   arguments: [area("area", "Area"), depth("depth", "Depth"), share("wasteShare", "Waste share").optional(0)],
   result: earthVolume("Volume of material"),
   sources: [computedByHand("1 cu yd covers 324 sq ft an inch deep")],
+  cautions: [
+    {
+      when: ({ wasteShare }) => wasteShare > MOST_USUAL_WASTE_SHARE,
+      says: "Usually 0.05 to 0.15 is added for waste: a share of 1 orders twice the layer.",
+    },
+  ],
   example: { arguments: [200, 3], result: 1.852, within: 0.0005, from: computedByHand("200 sq ft x 3 in / 324") },
   equation: ["V = A d / 324 x (1 + waste share)   (cu yd; A in sq ft, d in in)"],
   calculate: (squareFeet, inches, wasteShare) => layerVolumeCubicYards(squareFeet, inches, wasteShare),

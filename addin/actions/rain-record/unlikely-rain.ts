@@ -1,4 +1,5 @@
 import { fromUs } from "../../../functions/quantities.ts";
+import { MOST_MEASURED_INCHES, YEARLY_INCHES } from "../../../functions/rainfall/likely-rain.ts";
 import type { RainSeries } from "./rain-series.ts";
 
 /** Why a series is hard to believe. */
@@ -17,13 +18,6 @@ const DAY_MINUTES = 1440;
 const YEAR_MINUTES = 365.25 * DAY_MINUTES;
 const LEAST_TELLING_DAYS = 60;
 
-/** Common practice, no source: towns get between about 4 in (100 mm) and 120 in (3,000 mm) of rain in a year. */
-const MOST_YEARLY_INCHES = 120;
-const LEAST_YEARLY_MILLIMETRES = 100;
-
-/** The most rain measured in an hour and in a day anywhere, 305 mm and 1,825 mm (World Meteorological Organization, from memory). */
-const MOST_INCHES = { hour: 12.01, day: 71.85 } as const;
-
 export function unlikely({ unit, stepMinutes, depths }: RainSeries): readonly Unlikely[] {
   let [total, largest, measured] = [0, 0, 0];
   for (const depth of depths) {
@@ -35,10 +29,10 @@ export function unlikely({ unit, stepMinutes, depths }: RainSeries): readonly Un
   const yearly = measured === 0 ? 0 : (total / (measured * stepMinutes)) * YEAR_MINUTES;
   const isLong = measured * stepMinutes >= LEAST_TELLING_DAYS * DAY_MINUTES;
   const within = stepMinutes <= 60 ? "hour" : "day";
-  const most = fromUs("depth", MOST_INCHES[within], unit === "mm" ? "metric" : "us");
+  const most = fromUs("depth", MOST_MEASURED_INCHES[within], unit === "mm" ? "metric" : "us");
   return [
-    ...(unit === "in" && isLong && yearly > MOST_YEARLY_INCHES ? [{ kind: "looks like mm", yearlyInches: yearly } as const] : []),
-    ...(unit === "mm" && isLong && total > 0 && yearly < LEAST_YEARLY_MILLIMETRES
+    ...(unit === "in" && isLong && yearly > YEARLY_INCHES.most ? [{ kind: "looks like mm", yearlyInches: yearly } as const] : []),
+    ...(unit === "mm" && isLong && total > 0 && yearly < fromUs("depth", YEARLY_INCHES.least, "metric")
       ? [{ kind: "looks like inches", yearlyMillimetres: yearly } as const]
       : []),
     ...(largest > most && stepMinutes <= DAY_MINUTES ? [{ kind: "more than ever measured", largest, most, unit, within } as const] : []),

@@ -44,16 +44,12 @@ function numberReader(rule: NumberRule, system: UnitSystem): Reader {
   const leastExcluded = rule.leastExcluded === true;
   const mostExcluded = rule.mostExcluded === true;
   const isWhole = rule.whole === true;
-  const isPercent = rule.kind === "percent";
   const toUs = conversionToUs(rule.kind, system);
   const whenBlank = blankValue(rule);
   return (cell) => {
     if (typeof cell !== "number") return isBlank(cell) ? whenBlank : refused;
     const isPossible =
-      (leastExcluded ? cell > least : cell >= least) &&
-      (mostExcluded ? cell < most : cell <= most) &&
-      !(isWhole && cell % 1 !== 0) &&
-      !(isPercent && cell > 0 && cell < 1);
+      (leastExcluded ? cell > least : cell >= least) && (mostExcluded ? cell < most : cell <= most) && !(isWhole && cell % 1 !== 0);
     if (!isPossible) return refused;
     // A spreadsheet can hold minus zero; added to zero it is plain zero, and no arithmetic trips over its sign.
     const inUs = toUs(cell) + 0;

@@ -60,14 +60,7 @@ function whyNotNumber(rule: NumberRule, cell: Cell, system: UnitSystem, label: s
     const limit = limitInWords(most, unit);
     return `${label} must be ${rule.mostExcluded === true ? `less than ${limit}` : `${limit} or less`}.`;
   }
-  if (rule.kind === "percent" && cell > 0 && cell < 1) {
-    return `${label} is a percent, 0 or 1 to 100: for ${percentMeant(cell)}% write ${percentMeant(cell)}, not ${cell}.`;
-  }
   return rule.whole === true && Number.isFinite(cell) ? `${label} must be a whole number.` : isTooLarge(label).sentence;
-}
-
-function percentMeant(share: number): number {
-  return Number((share * 100).toPrecision(12));
 }
 
 function whyNotChoice(choices: readonly string[], cell: Cell, label: string): string {

@@ -6,6 +6,7 @@ import { parametersFrom, unitsRule, type Parameter } from "./parameters.ts";
 import { readerOf } from "./reading.ts";
 import { presenterOf, resultFrom, unitNames, type Result, type ResultSpec } from "./results.ts";
 import type { Speaker } from "./speaker.ts";
+import { smallPercentCautions } from "./small-percents.ts";
 import { shownSteps, type ShownStep, type WorkingStep } from "./working.ts";
 
 /** A worksheet function as every host and every reader of the catalogue sees it. */
@@ -76,11 +77,12 @@ export interface Declaration<Arguments extends readonly AnyArgument[], Output> {
 export function worksheetFunction<const Arguments extends readonly AnyArgument[], const Output>(
   declaration: Declaration<Arguments, Output>,
 ): WorksheetFunction {
-  const { name, summary, sources, cautions = [], example, equation = [] } = declaration;
+  const { name, summary, sources, example, equation = [] } = declaration;
   const working = (declaration.working ?? noSteps) as (...inputs: unknown[]) => readonly WorkingStep[];
   const result = resultFrom(declaration.result);
   const ownRules = declaration.arguments.map(({ rule }): ArgumentRule => rule);
   const takesUnits = declaration.takesUnits === true || [...ownRules, ...result.values].some(({ kind }) => unitNames(kind) !== undefined);
+  const cautions = (): readonly Caution<InputsOf<Arguments>>[] => [...(declaration.cautions ?? []), ...smallPercentCautions(ownRules)];
   const plan: Plan = {
     name,
     arguments: ownRules.map((rule) => ({ rule, readers: { us: readerOf(rule, "us"), metric: readerOf(rule, "metric") } })),
@@ -95,7 +97,8 @@ export function worksheetFunction<const Arguments extends readonly AnyArgument[]
     parameters: parametersFrom(takesUnits ? [...ownRules, unitsRule] : ownRules),
     result,
     sources,
-    cautions,
+    /** @documentation */
+    cautions: cautions(),
     example,
     equation,
     evaluate: (inputs) => answerToCells(plan, inputs) ?? new Call(plan, inputs).answers(),
@@ -104,7 +107,9 @@ export function worksheetFunction<const Arguments extends readonly AnyArgument[]
       const row = new Call(plan, inputs).firstRow();
       if (row === undefined) return [];
       const typed = Object.fromEntries(ownRules.map(({ key }, place) => [key, row.values[place]])) as InputsOf<Arguments>;
-      return cautions.filter(({ when }) => when(typed)).map(({ says }) => (typeof says === "string" ? says : says(typed, row.speaker)));
+      return cautions()
+        .filter(({ when }) => when(typed))
+        .map(({ says }) => (typeof says === "string" ? says : says(typed, row.speaker)));
     },
     /** @documentation */
     workingFor(inputs) {

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { areaFromWidths, ruleFor } from "../../../functions/basin/widths-area.ts";
+import { areaFromWidths, simpsonWidths } from "../../../functions/basin/widths-area.ts";
 import { measured } from "../measured.ts";
 
 const widths = fc.array(measured(0, 40), { minLength: 2, maxLength: 15 });
@@ -12,20 +12,22 @@ describe("published examples", () => {
     expect(Math.abs(areaFromWidths([3.6, 5, 6.5, 5.5, 7.3, 6, 4], 25) - 843.33)).toBeLessThanOrEqual(0.005);
   });
 
-  // Besavilla, Surveying, page 5-177 (read), printed to 0.1 sq m.
-  test("offsets of 2, 3.2, 4, 3.5, 5, 4.5, 6 and 7 m every 9 m enclose 276.3 sq m by the trapezoid rule", () => {
-    expect(Math.abs(areaFromWidths([2, 3.2, 4, 3.5, 5, 4.5, 6, 7], 9) - 276.3)).toBeLessThanOrEqual(0.05);
+  // A surveying examination, question 64713 of a public question bank (read): the printed key is 781 sq m.
+  test("offsets of 0, 2.65, 3.8, 3.75, 4.65, 3.6, 5 and 5.8 m every 30 m enclose 781 sq m, the last strip a trapezoid", () => {
+    expect(Math.abs(areaFromWidths([0, 2.65, 3.8, 3.75, 4.65, 3.6, 5, 5.8], 30) - 781)).toBeLessThanOrEqual(0.5);
   });
 
-  // The same page: its first seven offsets by Simpson's rule, printed to 0.01 sq m.
-  test("the first seven of them enclose 212.40 sq m by Simpson's rule", () => {
+  // Besavilla, Surveying, page 5-177 (read): by Simpson's rule, printed to 0.01 sq m.
+  test("offsets of 2, 3.2, 4, 3.5, 5, 4.5 and 6 m every 9 m enclose 212.40 sq m", () => {
     expect(Math.abs(areaFromWidths([2, 3.2, 4, 3.5, 5, 4.5, 6], 9) - 212.4)).toBeLessThanOrEqual(0.005);
   });
 });
 
 describe("computed by hand", () => {
-  test("Simpson's rule serves 3 or more widths of an odd number, the trapezoid rule an even number", () => {
-    expect([2, 3, 4, 5, 8, 9].map(ruleFor)).toEqual(["trapezoid", "Simpson", "trapezoid", "Simpson", "trapezoid", "Simpson"]);
+  test("Simpson's rule takes all widths of an odd number, and all but the last of an even one", () => {
+    expect(simpsonWidths([1, 2, 3])).toEqual([1, 2, 3]);
+    expect(simpsonWidths([1, 2, 3, 4])).toEqual([1, 2, 3]);
+    expect(simpsonWidths([1, 2])).toEqual([1]);
   });
 
   test("two widths of 4 and 6 ft, 10 ft apart, enclose 50 sq ft", () => {
@@ -71,10 +73,11 @@ describe("any outline", () => {
     );
   });
 
-  test("encloses the same measured from either end, and no less when a width is more", () => {
+  test("of an odd number of widths encloses the same measured from either end, and any no less when a width is more", () => {
     fc.assert(
       fc.property(widths, step, fc.nat(14), (measuredWidths, apart, place) => {
-        expect(areaFromWidths([...measuredWidths].reverse(), apart)).toBeCloseTo(areaFromWidths(measuredWidths, apart), 6);
+        const odd = simpsonWidths(measuredWidths);
+        expect(areaFromWidths([...odd].reverse(), apart)).toBeCloseTo(areaFromWidths(odd, apart), 6);
         const wider = measuredWidths.map((width, at) => (at === place ? width + 1 : width));
         expect(areaFromWidths(wider, apart)).toBeGreaterThanOrEqual(areaFromWidths(measuredWidths, apart));
       }),

@@ -75,6 +75,12 @@ describe("SANDTOADD", () => {
 });
 
 describe("BAGS", () => {
+  test("asks about a bag that nobody sells", () => {
+    expect(bags.cautionsFor([1, 2])).toEqual([]);
+    expect(bags.cautionsFor([1, 85, "metric"])).toEqual([]);
+    expect(bags.cautionsFor([1, 1000])).toEqual(["Bags hold 0.5 to 3 cu ft (metric: 15 to 85 L): the size is that of one bag."]);
+  });
+
   test("counts bags in cubic feet on a US sheet and in liters on a metric sheet", () => {
     expect(cellOf(bags, 1, 2)).toBe(14);
     expect(cellOf(bags, 1, 40, "metric")).toBe(25);

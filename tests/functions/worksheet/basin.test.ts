@@ -9,10 +9,11 @@ const STANDS =
   "Water that stands for days lets mosquitoes grow: printed limits run from 12 to 72 h for water on the surface, and to 96 h for what drains below it.";
 
 describe("RULEAREA", () => {
-  test("500 sq ft needs 50 sq ft by the rule of thumb, and a percent typed as a share is refused (common practice, no source)", () => {
+  test("500 sq ft needs 50 sq ft by the rule of thumb, and a percent typed as a share is asked about (common practice, no source)", () => {
     expect(cellOf(ruleArea, 500)).toBe(50);
     expect(cellOf(ruleArea, 500, 12)).toBe(60);
-    expect(cellOf(ruleArea, 500, 0.1)).toEqual(refused("Percent is a percent, 0 or 1 to 100: for 10% write 10, not 0.1."));
+    expect(cellOf(ruleArea, 500, 0.1)).toBe(0.5);
+    expect(ruleArea.cautionsFor([500, 0.1])).toContain("Percent is taken as 0.1%: write a percent as 2, not 0.02.");
   });
 
   test("it cautions outside the 5 to 30 percent that print gives, Ontario's 20 parts of paving to one of garden included", () => {

@@ -95,8 +95,10 @@ describe("COSTSHARE", () => {
     expect(cellOf(costShare, "per area", 1000, 41)).toBe(41_000);
   });
 
-  test("refuses a percent rate given as a share, or over 100", () => {
-    expect(cellOf(costShare, "percent", 600, 0.5)).toEqual(refused("Rate is a percent, 0 or 1 to 100: for 50% write 50, not 0.5."));
+  test("takes a percent rate under 1 as it stands, with a caution, and refuses one over 100", () => {
+    expect(cellOf(costShare, "percent", 600, 0.5)).toBe(3);
+    expect(costShare.cautionsFor(["percent", 600, 0.5])).toEqual(["Rate is taken as 0.5%: write a percent as 2, not 0.02."]);
+    expect(costShare.cautionsFor(["per area", 600, 0.5])).toEqual([]);
     expect(cellOf(costShare, "percent", 600, 101)).toEqual(refused("Rate must be 100 or less."));
     expect(cellOf(costShare, "per area", 600, 0.5)).toBe(300);
   });
@@ -124,9 +126,11 @@ describe("VOLUNTEERVALUE", () => {
     );
   });
 
-  test("asks for the source of a rate above the last published national value", () => {
-    expect(volunteerValue.cautionsFor([10, 31.81])).toEqual([expect.stringContaining("over the 2022 national value of $31.80")]);
-    expect(volunteerValue.cautionsFor([10, 31.8])).toEqual([]);
+  test("asks for the source of a rate far from the values that were read, and says which year was read last", () => {
+    const asked = expect.stringContaining("the newest national one is $31.80 for 2022");
+    for (const rate of [3.5, 13.73, 48.68, 318]) expect(volunteerValue.cautionsFor([10, rate])).toEqual([asked]);
+    // Rates of the years after the last that was read are no slips.
+    for (const rate of [13.74, 31.8, 33.49, 34.79, 48.67]) expect(volunteerValue.cautionsFor([10, rate])).toEqual([]);
   });
 });
 

@@ -159,6 +159,27 @@ describe("TRUCKLOADS", () => {
     expect(truckLoads.cautionsFor([10, 2, 15])).toEqual([]);
   });
 
+  test("says when no truck carries such a load: 10,510 lb typed as tons, or a site's volume as one load", () => {
+    expect(truckLoads.cautionsFor([10, 5.19, 10_510])).toEqual([
+      "A truck and its load may weigh 40 tons at most: the limit is in tons of 2,000 lb, not in lb.",
+    ]);
+    expect(truckLoads.cautionsFor([10, 5, 5000, "moist earth", "metric"])).toEqual([
+      "A truck and its load may weigh 36.3 t at most: the limit is in tonnes, not in kg.",
+    ]);
+    expect(truckLoads.cautionsFor([10, 140, 15])).toContainEqual(
+      "No truck or box takes more than 40 cu yd: the load volume is that of one load, in cu yd.",
+    );
+    expect(truckLoads.cautionsFor([10, 40, 40])).toEqual([]);
+  });
+
+  // By hand: a pad of 10 ft on 0.556 percent; the ground falls 0.667 in across it.
+  test("CUTFILL digs on a flat yard of 0.556 percent", () => {
+    const flat = cutFill.evaluate([10, 10, 6, 0])[0]!;
+    const nearlyFlat = cutFill.evaluate([10, 10, 6, 100 / 180])[0]!;
+    for (const [place, cell] of nearlyFlat.entries()) expect(cell).toBeCloseTo(flat[place] as number, 0);
+    expect(cutFill.cautionsFor([10, 10, 6, 100 / 180])).toContain("Ground slope is taken as 0.556%: write a percent as 2, not 0.02.");
+  });
+
   test("says when a weight is not a published one", () => {
     expect(truckLoads.cautionsFor([10, 2, 15, "compost"])).toEqual([
       "The weight of compost is common practice, not a published value: ask the supplier.",

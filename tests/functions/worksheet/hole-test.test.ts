@@ -133,6 +133,22 @@ describe("HOLETEST", () => {
   });
 });
 
+describe("a hole that no soil explains", () => {
+  // By hand: 4 / (2 / 6) x ln (28 / 5) is 20.67 in/h.
+  const fast = [column(0, 10), column(12, 0.5), 8] as const;
+
+  test("is asked about: a rate over 20 in/h, and a diameter typed in millimeters", () => {
+    expect(holeRate.cautionsFor(fast)).toContainEqual(expect.stringContaining("more than 20 in/h"));
+    expect(holeTest.cautionsFor([column(0, 10), column(12, 2), 203])).toContain(
+      "A hole over 36 in across is unusual: the diameter is in inches.",
+    );
+    expect(holeRate.cautionsFor([column(0, 10), column(0.5, 0), 2000, "metric"])).toContainEqual(
+      expect.stringContaining("the diameter is in mm"),
+    );
+    expect(holeRate.cautionsFor([column(10), column(12), 8])).toEqual([]);
+  });
+});
+
 describe("DESIGNRATE", () => {
   // Minnesota Stormwater Manual (read): field rate divided by 2. The means are computed by hand.
   test("tested rates are averaged and halved, blanks not counted", () => {

@@ -5,6 +5,16 @@ import { dailyRainMillimetres } from "../rainfall/daily-rain.ts";
 import { cellOf, column, notThere, refused } from "./sample-functions.ts";
 
 describe("POLLUTANTLOAD", () => {
+  test("asks about a year's rain that is in another unit", () => {
+    const asked = expect.stringContaining("Towns get 4 in to 120 in of rain in a year");
+    expect(pollutantLoad.cautionsFor([435_600, 1000, 30, "tp"])).toContainEqual(asked);
+    expect(pollutantLoad.cautionsFor([435_600, 3.3, 30, "tp"])).toContainEqual(asked);
+    expect(pollutantLoad.cautionsFor([435_600, 40, 30, "tp"])).toHaveLength(1);
+    expect(pollutantLoad.cautionsFor([435_600, 40, 0.3, "tp"])).toContain(
+      "Impervious percent is taken as 0.3%: write a percent as 2, not 0.02.",
+    );
+  });
+
   test("takes a pollutant by name in any case, or a concentration in mg/L", () => {
     const byName = cellOf(pollutantLoad, 435_600, 40, 30, "tp");
     expect(byName).toBeCloseTo(6.79, 2);
@@ -18,7 +28,6 @@ describe("POLLUTANTLOAD", () => {
   });
 
   test.each([
-    { inputs: [1000, 40, 0.5, "TP"], sentence: "Impervious percent is a percent, 0 or 1 to 100: for 50% write 50, not 0.5." },
     {
       inputs: [1000, 40, 30, "lead"],
       sentence: 'Pollutant must be "TSS", "TP" or "TN", or a concentration in mg/L of 0 or more; it is "lead".',

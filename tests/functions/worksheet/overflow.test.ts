@@ -51,9 +51,10 @@ describe("OVERFLOWWIDTH", () => {
   });
 
   test("cautions of a coefficient that is no broad sill's in either unit", () => {
-    const range = expect.stringContaining("run from 2.3 to 3.1 in US units, 1.27 to 1.71 in metric units");
+    const range = expect.stringContaining("run from 2.3 to 3.32 in US units, 1.27 to 1.83 in metric units");
     for (const coefficient of [1, 2, 3.33]) expect(overflowWidth.cautionsFor([0.1, 0.1, coefficient])).toContainEqual(range);
-    for (const coefficient of [null, 1.44, 2.6, 3.09]) expect(overflowWidth.cautionsFor([0.1, 0.1, coefficient])).toEqual([SEND_ASIDE]);
+    for (const coefficient of [null, 1.44, 2.6, 3.09, 3.32])
+      expect(overflowWidth.cautionsFor([0.1, 0.1, coefficient])).toEqual([SEND_ASIDE]);
   });
 
   test("cautions of a head above the freeboard, and of one typed in inches", () => {
@@ -80,8 +81,15 @@ describe("PIPEFLOW", () => {
   });
 
   test("cautions of a slope under 1 percent, which may be a share", () => {
-    expect(pipeFlow.cautionsFor([4, 0.02])).toEqual(["The slope is taken as 0.02%: write a percent as 2, not 0.02."]);
+    expect(pipeFlow.cautionsFor([4, 0.02])).toEqual(["Pipe slope is taken as 0.02%: write a percent as 2, not 0.02."]);
     for (const slope of [0, 1, 2]) expect(pipeFlow.cautionsFor([4, slope])).toEqual([]);
+  });
+
+  test("cautions of a diameter typed in feet or in millimeters", () => {
+    for (const diameter of [0.33, 100])
+      expect(pipeFlow.cautionsFor([diameter, 1])).toEqual(["Pipes in a yard are 2 in to 12 in across: the diameter is in inches."]);
+    expect(pipeFlow.cautionsFor([4, 1, null, "metric"])[0]).toContain("the diameter is in mm");
+    expect(stoneSize.cautionsFor([1, 100])).toContainEqual(expect.stringContaining("Pipes in a yard"));
   });
 
   test("cautions of a roughness that no printed pipe has", () => {
@@ -92,8 +100,8 @@ describe("PIPEFLOW", () => {
 
   test("refuses a pipe of nothing and a slope over 100 percent", () => {
     expect(cellOf(pipeFlow, 0, 1)).toEqual(refused("Inside diameter must be more than 0."));
-    expect(cellOf(pipeFlow, 4, 101)).toEqual(refused("Pipe slope percent must be 100 or less."));
-    expect(cellOf(pipeFlow, 4, -1)).toEqual(refused("Pipe slope percent must be 0 or more."));
+    expect(cellOf(pipeFlow, 4, 101)).toEqual(refused("Pipe slope must be 100 or less."));
+    expect(cellOf(pipeFlow, 4, -1)).toEqual(refused("Pipe slope must be 0 or more."));
   });
 });
 

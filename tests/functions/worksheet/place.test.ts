@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { depthForSlope } from "../../../functions/worksheet/place.ts";
+import { groundSlope } from "../../../functions/worksheet/siting.ts";
 import { expectSameOnMetric } from "./same-on-metric.ts";
 import { cellOf, column, refused } from "./sample-functions.ts";
 
@@ -23,8 +24,16 @@ describe("DEPTHFORSLOPE", () => {
     for (const slope of [0, 3, 4.5, 6, 7.5, 9, 12, 15]) expectSameOnMetric(depthForSlope, [slope]);
   });
 
-  test("refuses a share for a percent, and a slope below level or over 100", () => {
-    expect(cellOf(depthForSlope, 0.06)).toEqual(refused("Ground slope is a percent, 0 or 1 to 100: for 6% write 6, not 0.06."));
+  // By hand: 1 in over 180 in is 0.556 percent, which lies under 4, where 3 to 5 in are printed.
+  test("takes a flat yard as it stands, with a caution that a share may have been meant", () => {
+    const slope = cellOf(groundSlope, 1, 180);
+    expect(slope).toBeCloseTo(0.5556, 4);
+    expect(depthForSlope.evaluate([slope])).toEqual([[3, 5]]);
+    expect(depthForSlope.cautionsFor([slope])).toEqual(["Ground slope is taken as 0.556%: write a percent as 2, not 0.02."]);
+    for (const steeper of [0, 1, 2]) expect(depthForSlope.cautionsFor([steeper])).toEqual([]);
+  });
+
+  test("refuses a slope below level or over 100", () => {
     expect(cellOf(depthForSlope, -1)).toEqual(refused("Ground slope must be 0 or more."));
     expect(cellOf(depthForSlope, 101)).toEqual(refused("Ground slope must be 100 or less."));
   });

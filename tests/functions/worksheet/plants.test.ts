@@ -87,6 +87,14 @@ describe("PLANTMIX", () => {
 });
 
 describe("WATERNEED", () => {
+  test("asks about more than 3 in a week (common practice, no source)", () => {
+    expect(waterNeed.cautionsFor([150, 3])).toEqual([]);
+    expect(waterNeed.cautionsFor([150, 25])).toEqual(["Over 3 in a week drowns young plants: the depth is in inches, 1 in as a rule."]);
+    expect(waterNeed.cautionsFor([10, 250, "metric"])).toEqual([
+      "Over 76.2 mm a week drowns young plants: the depth is in mm, 25.4 mm as a rule.",
+    ]);
+  });
+
   test("is an inch a week in gallons unless told otherwise, and liters on a metric sheet", () => {
     expect(cellOf(waterNeed, 150)).toBeCloseTo(93.5, 1);
     expect(cellOf(waterNeed, 10, 25, "metric")).toBeCloseTo(250, 9);

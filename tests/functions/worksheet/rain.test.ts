@@ -1,5 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { peakFlow, rainPercentile, stormCurve } from "../../../functions/worksheet/rain.ts";
+import { runoffDepth, runoffVolume, yardRunoff } from "../../../functions/worksheet/runoff.ts";
+import { soakIn } from "../../../functions/worksheet/soil-water.ts";
 import { cellOf, column, notThere, refused } from "./sample-functions.ts";
 
 describe("STORMCURVE", () => {
@@ -59,9 +61,12 @@ describe("RAINPERCENTILE", () => {
   test.each([
     { inputs: [column(1, "wet"), 90], sentence: 'Rain 2 must be a number; it is the text "wet".' },
     { inputs: [column(1, -1), 90], sentence: "Rain 2 must be 0 or more." },
-    { inputs: [column(1, 2), 0.9], sentence: "Percent is a percent, 0 or 1 to 100: for 90% write 90, not 0.9." },
   ])("says: $sentence", ({ inputs, sentence }) => {
     expect(cellOf(rainPercentile, ...inputs)).toEqual(refused(sentence));
+  });
+
+  test("takes a percentile of 0.9 as it stands, and asks whether 90 was meant", () => {
+    expect(rainPercentile.cautionsFor([column(1, 2), 0.9])).toContain("Percent is taken as 0.9%: write a percent as 2, not 0.02.");
   });
 
   test("warns of a record with fewer than 10 rains above the percentile", () => {
@@ -73,6 +78,28 @@ describe("RAINPERCENTILE", () => {
 });
 
 describe("PEAKFLOW", () => {
+  // The most rain measured in an hour anywhere is 305 mm (World Meteorological Organization, from memory).
+  test("asks about an intensity that no storm has, and about storms that look like another unit", () => {
+    const asked = "No hour anywhere brought more than 12 in/h: look at the unit, and for how many minutes it holds.";
+    expect(peakFlow.cautionsFor([1000, 12, 0.95])).toEqual([]);
+    expect(peakFlow.cautionsFor([1000, 25, 0.95])).toEqual([asked]);
+    expect(soakIn.cautionsFor([1, "loam", 0.3, 25])).toContain(asked);
+    expect(runoffVolume.cautionsFor([1000, 1])).toEqual([]);
+    expect(runoffVolume.cautionsFor([1000, 0])).toEqual([]);
+    expect(runoffVolume.cautionsFor([100, 1, null, "metric"])).toEqual([
+      "A storm of 1 mm hardly runs off: look at its unit, an inch is 25.4 mm.",
+    ]);
+    expect(runoffVolume.cautionsFor([1000, 0.1])).toEqual(["A storm of 0.1 in hardly runs off: look at its unit, an inch is 25.4 mm."]);
+    expect(runoffVolume.cautionsFor([1000, 25])).toEqual([
+      "Few places ever had 25 in of rain in a day: look at its unit, an inch is 25.4 mm.",
+    ]);
+    expect(runoffDepth.cautionsFor([400, 80, null, "metric"])).toEqual([
+      "Few places ever had 400 mm of rain in a day: look at its unit, an inch is 25.4 mm.",
+    ]);
+    expect(stormCurve.cautionsFor([25])).toContainEqual(expect.stringContaining("Few places"));
+    expect(yardRunoff.cautionsFor([25, "roof", 1000, "B"])).toEqual([expect.stringContaining("Few places")]);
+  });
+
   test("peaks at 0.1319 cfs, or 3.736 L/s, off 1,000 sq ft of roof under 6 in/h", () => {
     expect(cellOf(peakFlow, 1000, 6, 0.95)).toBeCloseTo(0.1319, 4);
     expect(cellOf(peakFlow, 92.90304, 152.4, 0.95, "metric")).toBeCloseTo(((0.95 * 6 * 1000) / 43_200) * 28.316846592, 9);

@@ -53,12 +53,6 @@ describe("what a number may be", () => {
     ["a share over 1", share("share", "Runoff share"), 1.2, "Runoff share must be 1 or less."],
     ["a negative share", share("share", "Runoff share"), -0.2, "Runoff share must be 0 or more."],
     ["a percent over 100", percent("p", "Impervious percent"), 101, "Impervious percent must be 100 or less."],
-    [
-      "a share where a percent is meant",
-      percent("p", "Impervious percent"),
-      0.95,
-      "Impervious percent is a percent, 0 or 1 to 100: for 95% write 95, not 0.95.",
-    ],
     ["half a plant", count("plants", "Plants"), 1.5, "Plants must be a whole number."],
     ["part of a thing counted whole", hours("h", "Hours").whole(), 1.5, "Hours must be a whole number."],
     ["not a number at all", number("x", "Width"), Number.NaN, "Width must be a number."],

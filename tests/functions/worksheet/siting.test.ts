@@ -134,7 +134,7 @@ describe("SITECHECK", () => {
     const presets = "The limits are the program's presets. Local codes and licensed practice decide.";
     expect(siteCheck.cautionsFor(["Ground slope", 6, rules])).toEqual([presets]);
     expect(siteCheck.cautionsFor(["Ground slope", 0.06, rules])).toEqual([
-      "Measured value is taken as 0.06%: write a percent as 6, not 0.06.",
+      "Measured value is taken as 0.06%: write a percent as 2, not 0.02.",
       presets,
     ]);
     expect(siteCheck.cautionsFor(["Tested infiltration rate", 0.6, rules])).toEqual([presets]);

@@ -101,6 +101,7 @@ describe("FILTERAREA", () => {
 
   test("cautions of water that stands over 72 h", () => {
     expect(filterArea.cautionsFor([8102, 60, 0.25, 3, 73])).toContainEqual(expect.stringContaining("72 h"));
+    expect(filterArea.cautionsFor([8102, 60, 0.25, 3, 2])).toContainEqual(expect.stringContaining("two days are 48"));
   });
 });
 
@@ -112,7 +113,8 @@ describe("WIDTHSAREA", () => {
 
   test("says by which rule it computed", () => {
     expect(widthsArea.cautionsFor([column(0, 12, 0), 10])).toEqual([expect.stringContaining("Simpson's rule, for an edge")]);
-    expect(widthsArea.cautionsFor([column(0, 12, 0, 1), 10])).toEqual([expect.stringContaining("trapezoid rule, because")]);
+    expect(widthsArea.cautionsFor([column(0, 12, 0, 1), 10])).toEqual([expect.stringContaining("the last strip as a trapezoid")]);
+    expect(widthsArea.cautionsFor([column(4, 6), 10])).toEqual([expect.stringContaining("one trapezoid between two widths")]);
     expect(widthsArea.cautionsFor([column(12), 10])).toEqual([]);
   });
 

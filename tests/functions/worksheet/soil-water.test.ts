@@ -7,9 +7,9 @@ describe("SOILTEXTURE", () => {
     expect(soilTexture.evaluate([column(90, 40, 20), column(5, 20, 60)])).toEqual([["sand"], ["loam"], ["clay"]]);
   });
 
-  test("refuses sand and clay over 100 percent, and percents typed as shares", () => {
+  test("refuses sand and clay over 100 percent, and asks about percents that look like shares", () => {
     expect(cellOf(soilTexture, 60, 50)).toEqual(refused("Sand percent and clay percent together must be 100 or less; they are 110."));
-    expect(cellOf(soilTexture, 0.4, 20)).toEqual(refused("Sand percent is a percent, 0 or 1 to 100: for 40% write 40, not 0.4."));
+    expect(soilTexture.cautionsFor([0.4, 20])).toContain("Sand percent is taken as 0.4%: write a percent as 2, not 0.02.");
     expect(cellOf(soilTexture, 60.1, 39.9)).toBe("sandy clay");
   });
 

@@ -98,6 +98,15 @@ describe("SOILMIX", () => {
 });
 
 describe("LAYERVOLUME", () => {
+  test("asks about a share for waste or for settling that orders far more than is laid", () => {
+    expect(layerVolume.cautionsFor([200, 3, 0.15])).toEqual([]);
+    expect(layerVolume.cautionsFor([200, 3, 1])).toEqual(["Usually 0.05 to 0.15 is added for waste: a share of 1 orders twice the layer."]);
+    expect(soilMix.cautionsFor([2, "fast soil", 0.2])).toEqual([]);
+    expect(soilMix.cautionsFor([2, "fast soil", 0.85])).toEqual([
+      "A mix settles by 0.15 to 0.20 of its loose volume as a rule: this share orders far more.",
+    ]);
+  });
+
   test("200 sq ft at 3 in take 1.852 cu yd, computed by hand, and 20 m2 at 50 mm take 1 m3", () => {
     expect(cellOf(layerVolume, 200, 3)).toBeCloseTo(1.852, 3);
     expect(cellOf(layerVolume, 20, 50, null, "metric")).toBeCloseTo(1, 12);

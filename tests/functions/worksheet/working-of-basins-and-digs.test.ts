@@ -105,14 +105,17 @@ describe("the basin", () => {
     expectSteps(workingOf("FILTERAREA", 8102, 60, 0.25, 3, 48), [["Hydraulic gradient (hf + df) / df", 1.05]]);
   });
 
-  test("an outline of eight widths is computed by trapezoids, one of three by Simpson's rule", () => {
+  test("an outline of eight widths is computed by Simpson's rule over seven of them, one of three over all", () => {
     expectSteps(workingOf("WIDTHSAREA", [[2], [3.2], [4], [3.5], [5], [4.5], [6], [7]], 9), [
       ["Widths used n", 8],
-      ["Rule", "trapezoid"],
+      ["Widths by Simpson's rule", 7],
+      // Besavilla, Surveying, page 5-177 (read), printed to 0.01.
+      ["Area by Simpson's rule", 212.4, "sq ft"],
     ]);
     expectSteps(workingOf("WIDTHSAREA", [[0], [4], [0], [null]], 9), [
       ["Widths used n", 3],
-      ["Rule", "Simpson"],
+      ["Widths by Simpson's rule", 3],
+      ["Area by Simpson's rule", 48, "sq ft"],
     ]);
   });
 });

@@ -95,7 +95,7 @@ describe("what is not known", () => {
     ["Rain intensity is missing.", "peak", { intensity: null }],
     ["Area is missing.", "peak", { roofArea: null }],
     ["Inside diameter is missing.", "capacity", { width: null }],
-    ["Pipe slope percent is missing.", "capacity", { slopePercent: null }],
+    ["Pipe slope is missing.", "capacity", { slopePercent: null }],
   ] as const)("says: %s", (sentence, which, missing) => {
     const check = checkDownspout({ ...inputs, ...missing });
     expect(check[which]).toEqual({ sentence });
