@@ -1,6 +1,5 @@
 import type { ArgumentRule } from "./arguments.ts";
 import type { Speaker } from "./speaker.ts";
-import type { Caution } from "./worksheet-function.ts";
 
 /**
  * A percent between 0 and 1 is real: ground of 0.5 percent is a flat yard, a pipe of 0.5 percent is common. It may also be
@@ -21,8 +20,16 @@ export function aboutSmallPercent(label: string): string {
 
 const PERCENT_SLIP = "write a percent as 2, not 0.02.";
 
+type Inputs = Readonly<Record<string, unknown>>;
+
+interface SmallPercentCaution {
+  readonly when: (inputs: Inputs) => boolean;
+  readonly about: string;
+  readonly says: (inputs: Inputs, speaker: Speaker) => string;
+}
+
 /** The caution that every percent of a function carries. */
-export function smallPercentCautions(rules: readonly ArgumentRule[]): readonly Caution<Readonly<Record<string, unknown>>>[] {
+export function smallPercentCautions(rules: readonly ArgumentRule[]): readonly SmallPercentCaution[] {
   return rules
     .filter(({ kind }) => kind === "percent")
     .map(({ key, label }) => ({
