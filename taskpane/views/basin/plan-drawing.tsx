@@ -103,11 +103,11 @@ export function Plan({
       <desc id={`${id}-words`}>{basinText.plan.description(basin)}</desc>
       <Patterns id={id} />
 
-      <path class="zone zone-c" style={{ fill: `url(#${id}-c)` }} d={bermPath(plan.rim, plan.toe ?? halfOf(plan.crestOuter), at)} />
-      {plan.toe !== null && <path class="outline-thin dashed" d={lineThrough(plan.toe, at)} />}
-      <path class="outline-thin" d={lineThrough(halfOf(plan.crestInner), at)} />
-      <path class="outline-thin" d={lineThrough(halfOf(plan.crestOuter), at)} />
-      {basin.uphillRise > 0 && <path class="outline-thin dashed" d={lineThrough(plan.cutEdge, at)} />}
+      <path class="zone zone-c" style={{ fill: `url(#${id}-c)` }} d={bermPath(plan.berm, at)} />
+      {plan.berm.toe !== null && <path class="outline-thin dashed" d={lineThrough(plan.berm.toe, at)} />}
+      <path class="outline-thin" d={lineThrough(plan.berm.crestInner, at)} />
+      <path class="outline-thin" d={lineThrough(plan.berm.crestOuter, at)} />
+      {plan.cutEdge.length > 0 && <path class="outline-thin dashed" d={lineThrough(plan.cutEdge, at)} />}
       <path class="zone zone-b" style={{ fill: `url(#${id}-b)` }} d={`${lineThrough(allOf(rim), at)}Z`} />
       <path class="zone zone-a" style={{ fill: `url(#${id}-a)` }} d={`${lineThrough(allOf(floor), at)}Z`} />
       <polygon class="outline" style={{ fill: `url(#${id}-stone)` }} points={plan.sill.map((corner) => pair(at(corner))).join(" ")} />
@@ -174,11 +174,6 @@ function middleOf(one: Point | undefined, other: Point | undefined): Point {
   return { x: ((one?.x ?? 0) + (other?.x ?? 0)) / 2, y: ((one?.y ?? 0) + (other?.y ?? 0)) / 2 };
 }
 
-/** From the right end around the downhill side to the left, in steps that meet the corners of a rectangle. */
-function halfOf(outline: Outline): Point[] {
-  return Array.from({ length: 65 }, (_, index) => pointOn(outline, (Math.PI * index) / 64));
-}
-
 function allOf(outline: Outline): Point[] {
   return Array.from({ length: 128 }, (_, index) => pointOn(outline, (Math.PI * index) / 64));
 }
@@ -187,9 +182,8 @@ function lineThrough(points: readonly Point[], at: (point: Point) => Point): str
   return `M${points.map((point) => pair(at(point))).join("L")}`;
 }
 
-function bermPath(rim: Outline, toe: readonly Point[], at: (point: Point) => Point): string {
-  const inner = halfOf(rim).reverse();
-  return `M${[...toe, ...inner].map((point) => pair(at(point))).join("L")}Z`;
+function bermPath({ toe, crestOuter, foot }: PlanGeometry["berm"], at: (point: Point) => Point): string {
+  return `${lineThrough([...(toe ?? crestOuter), ...[...foot].reverse()], at)}Z`;
 }
 
 function pair({ x, y }: Point): string {

@@ -1,16 +1,13 @@
 import { FILL, type BasinShape } from "../../../functions/basin/basin-shape.ts";
 import type { BasinDimensions } from "./basin-dimensions.ts";
+import { bermStartsAt, rimProfile } from "./rim-profile.ts";
 
 /**
  * A basin seen from above, in the yard's length unit.
  *
  *   x runs across the slope, y down it; the origin is the middle of the floor
  *   rim          the water's edge at full ponding: the floor's axes, each longer by 2 z d
- *   berm crest   from the rim, further out by z times the freeboard, as wide as the crest; on the downhill half alone
- *   berm toe     where the outer face, falling 1 in zo, meets ground that falls s:
- *                t = (height of the crest over the ground) / (1 / zo - s ny), out from the crest along its normal n
- *   cut edge     on the uphill half, where a face rising 1 in z from the rim meets the ground over the water level:
- *                t = (height of the ground over the rim) / (1 / z + s ny)
+ *   around it    in each direction the edges of rim-profile, each out from the floor as the outline that is so much wider
  *
  * Source  Geometry, on the shape of functions/basin/basin-shape.
  * Domain  Positive floor axes; depths, slopes, rises and widths >= 0.
@@ -21,9 +18,17 @@ export interface PlanGeometry {
   readonly rim: Outline;
   readonly crestInner: Outline;
   readonly crestOuter: Outline;
-  /** From the right end of the crest around the downhill side to the left; null where the ground falls as steeply as the berm's face. */
-  readonly toe: readonly Point[] | null;
-  /** From the left end of the rim around the uphill side to the right; on the rim itself where nothing is cut above it. */
+  /** Wherever the ground is lower than its crest, from its right end around the downhill side to the left. */
+  readonly berm: {
+    readonly isAllAround: boolean;
+    /** At the rim, or where the side meets ground that is higher. */
+    readonly foot: readonly Point[];
+    readonly crestInner: readonly Point[];
+    readonly crestOuter: readonly Point[];
+    /** Null where the ground falls as steeply as the berm's face. */
+    readonly toe: readonly Point[] | null;
+  };
+  /** Where the ground is higher: from the berm's left end around the uphill side to its right end. None where it is all around. */
   readonly cutEdge: readonly Point[];
   /** Corners of the stone-lined notch through the berm. */
   readonly sill: readonly Point[];
@@ -53,25 +58,40 @@ export function planGeometry(basin: BasinDimensions): PlanGeometry {
   const rim = widened(floor, basin.sideSlope * basin.pondingDepth);
   const crestInner = widened(rim, basin.sideSlope * basin.freeboard);
   const crestOuter = widened(crestInner, basin.bermCrestWidth);
-  const toeAt = (angle: number) => bermToe(basin, rim, crestOuter, angle);
-  const around = Array.from({ length: TOE_POINTS + 1 }, (_, index) => toeAt((Math.PI * index) / TOE_POINTS));
-  const toe = around.every((point) => point !== null) ? around : null;
-  const outermost = toe ?? [...around.filter((point) => point !== null), { x: 0, y: crestOuter.halfWidth }];
-  const cutEdge = Array.from({ length: TOE_POINTS + 1 }, (_, index) => cutFrom(basin, rim, -Math.PI + (Math.PI * index) / TOE_POINTS));
-  const halfLength = Math.max(crestOuter.halfLength, ...[...outermost, ...cutEdge].map(({ x }) => Math.abs(x)));
+  const end = bermEnd(basin);
+  const isAllAround = end === -QUARTER_TURN;
+  const along = (from: number, to: number) =>
+    Array.from({ length: POINTS_AROUND + 1 }, (_, index) => sideAt(basin, floor, from + ((to - from) * index) / POINTS_AROUND));
+  const bermed = along(end, Math.PI - end);
+  const toes = bermed.map(({ at, profile }) => {
+    const toe = profile.berm === null ? profile.meets : profile.berm.toe;
+    return toe === null ? null : at(toe.out);
+  });
+  const cutEdge = isAllAround ? [] : along(Math.PI - end, 2 * Math.PI + end).map(({ at, profile }) => at(profile.meets.out));
+  const placesOf = (edge: "crestInner" | "crestOuter") => bermed.map(({ at, profile }) => at((profile.berm?.[edge] ?? profile.meets).out));
+  const berm = {
+    isAllAround,
+    foot: bermed.map(({ at, profile }) => at(Math.max(profile.meets.out, basin.sideSlope * basin.pondingDepth))),
+    crestInner: placesOf("crestInner"),
+    crestOuter: placesOf("crestOuter"),
+    toe: toes.every((toe) => toe !== null) ? toes : null,
+  };
+  const sillToe = sideAt(basin, floor, SILL_ANGLE);
+  const outermost = [...berm.crestOuter, ...toes.filter((toe) => toe !== null), ...cutEdge];
+  const halfLength = Math.max(...outermost.map(({ x }) => Math.abs(x)));
   return {
     floor,
     rim,
     crestInner,
     crestOuter,
-    toe,
+    berm,
     cutEdge,
-    sill: sillCorners(basin, rim, toeAt(SILL_ANGLE) ?? pointOn(crestOuter, SILL_ANGLE)),
+    sill: sillCorners(basin, rim, sillToe.at((sillToe.profile.berm?.toe ?? sillToe.profile.berm?.crestOuter ?? sillToe.profile.meets).out)),
     extent: {
       left: -halfLength,
       right: halfLength,
-      top: Math.min(...cutEdge.map(({ y }) => y)),
-      bottom: Math.max(crestOuter.halfWidth, ...outermost.map(({ y }) => y)),
+      top: Math.min(...outermost.map(({ y }) => y)),
+      bottom: Math.max(...outermost.map(({ y }) => y)),
     },
   };
 }
@@ -110,31 +130,22 @@ export const SILL_ANGLE = Math.PI / 3;
 /** Common practice, no source: a notch two boots wide; its width for a flow is a question for the weir equation. */
 export const SILL_WIDTH_TO_CREST = 2;
 
-const TOE_POINTS = 48;
+const POINTS_AROUND = 48;
 
-function bermToe(basin: BasinDimensions, rim: Outline, crestOuter: Outline, angle: number): Point | null {
-  const groundFall = basin.groundFall ?? 0;
-  const crest = pointOn(crestOuter, angle);
-  const out = normalAt(crestOuter, angle);
-  const closing = 1 / basin.bermOuterSlope - groundFall * out.y;
-  if (closing <= 0) return null;
-  const crestOverGround = basin.freeboard - groundOverWater(basin, rim, crest);
-  // Toward its ends the berm dies out in ground as high as its crest.
-  const reach = Math.max(crestOverGround, 0) / closing;
-  return { x: crest.x + reach * out.x, y: crest.y + reach * out.y };
+const QUARTER_TURN = Math.PI / 2;
+
+/** What stands in one direction, and where its edges lie on the plan. */
+function sideAt(basin: BasinDimensions, floor: Outline, angle: number) {
+  const { y: downhill } = pointOn({ shape: floor.shape, halfLength: 1, halfWidth: 1 }, angle);
+  return { profile: rimProfile(basin, downhill), at: (out: number) => pointOn(widened(floor, out), angle) };
 }
 
-/** Uphill the sides go on rising from the rim until they meet the ground; where they never would, they end at the rim. */
-function cutFrom(basin: BasinDimensions, rim: Outline, angle: number): Point {
-  const start = pointOn(rim, angle);
-  const out = normalAt(rim, angle);
-  const closing = 1 / basin.sideSlope + (basin.groundFall ?? 0) * out.y;
-  const reach = closing <= 0 ? 0 : Math.max(groundOverWater(basin, rim, start), 0) / closing;
-  return { x: start.x + reach * out.x, y: start.y + reach * out.y };
-}
-
-function groundOverWater({ uphillRise, groundFall }: BasinDimensions, rim: Outline, { y }: Point): number {
-  return uphillRise - (groundFall ?? 0) * (y + rim.halfWidth);
+/** The angle at which the berm ends on the right, uphill of the middle for the most part; a quarter turn back where it is all around. */
+function bermEnd(basin: BasinDimensions): number {
+  const downhill = bermStartsAt(basin);
+  if (downhill <= -1) return -QUARTER_TURN;
+  if (downhill >= 1) return QUARTER_TURN;
+  return basin.shape === "ellipse" ? Math.asin(downhill) : Math.atan(downhill);
 }
 
 function sillCorners(basin: BasinDimensions, rim: Outline, end: Point): Point[] {

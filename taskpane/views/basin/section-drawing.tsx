@@ -113,7 +113,9 @@ export function Section({
         points={`${corners([left, right])} ${at(right).x.toFixed(1)} ${foot} ${at(left).x.toFixed(1)} ${foot}`}
       />
       <polygon class="paper" points={corners(section.water)} />
-      <polygon class="outline-thin" style={{ fill: `url(#${id}-c)` }} points={corners(section.berm)} />
+      {section.berms.map((berm, index) => (
+        <polygon key={index} class="outline-thin" style={{ fill: `url(#${id}-c)` }} points={corners(berm)} />
+      ))}
       {basin.mixDepth > 0 && <polygon class="outline-thin" style={{ fill: `url(#${id}-mix)` }} points={corners(section.mix)} />}
       {basin.mulchDepth > 0 && <polygon class="outline-thin" style={{ fill: `url(#${id}-mulch)` }} points={corners(section.mulch)} />}
       <polygon style={{ fill: `url(#${id}-a)` }} points={corners(section.water)} />

@@ -249,7 +249,7 @@ export const basinText = {
       C: "C, rim and berm: driest",
     },
     basis: ({ units, bermCrestWidth, freeboard, bermOuterSlope }: BasinDimensions) =>
-      `Drawn with a berm crest of ${length(bermCrestWidth, units)}, ${depthWords(freeboard, units)} of freeboard and outer sides of ${bermOuterSlope} to 1 (common practice, no source). Full water stands where the cut balances the fill. The real inlet is where your downspout is.`,
+      `Drawn with a berm crest of ${length(bermCrestWidth, units)}, ${depthWords(freeboard, units)} of freeboard and outer sides of ${bermOuterSlope} to 1 (common practice, no source). Full water stands where a level pad's cut would balance its fill. The real inlet is where your downspout is.`,
   },
 
   sheet: {
@@ -283,7 +283,7 @@ export const basinText = {
       return [
         `Seen from above, to scale, uphill at the top. The level floor, zone A, is ${basin.shape === "ellipse" ? "an ellipse" : "a rectangle"} ${length(basin.floorLength, units)} across the slope and ${length(basin.floorWidth, units)} down it, with an edge of ${length(basin.floorEdge, units)}.`,
         `Sloped sides, zone B, rise to the rim, ${length(basin.floorLength + wider, units)} by ${length(basin.floorWidth + wider, units)}.`,
-        `A berm, zone C, with a crest ${length(basin.bermCrestWidth, units)} wide stands outside the rim on the downhill half.`,
+        `A berm, zone C, with a crest ${length(basin.bermCrestWidth, units)} wide stands outside the rim wherever the ground is lower than its crest.`,
         `Water comes in from the downspout on the uphill side and leaves by a stone-lined overflow sill through the berm.`,
         basin.groundFall === null ? "The ground slope is not measured and drawn level." : `The ground ${slopeWords(basin.groundFall)}.`,
       ].join(" ");

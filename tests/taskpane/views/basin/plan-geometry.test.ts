@@ -66,27 +66,29 @@ describe("a basin checked with pencil and paper", () => {
 
   test("straight downhill the berm's toe lies 13.3 ft from the middle: 1.46 ft of height run out at 1/3 - 1/10", () => {
     // Crest over ground: 0.2 + 0.1 x (7.1 + 5.5) = 1.46 ft; 1.46 / (1/3 - 0.1) = 6.257 ft beyond 7.1 ft.
-    const lowest = plan.toe?.[24];
+    const lowest = plan.berm.toe?.[24];
     expect(lowest?.x).toBeCloseTo(0, 9);
     expect(lowest?.y).toBeCloseTo(7.1 + 1.46 / (1 / 3 - 0.1), 9);
   });
 
-  test("on level ground the toe runs three times the freeboard outside the crest, all the way round", () => {
+  test("on level ground the berm goes all around, its toe three times the freeboard outside the crest", () => {
     const level = planGeometry({ ...pencilBasin, groundFall: 0 });
-    level.toe?.forEach((point, index) => {
-      const crest = pointOn(level.crestOuter, (Math.PI * index) / 48);
-      expect(Math.hypot(point.x - crest.x, point.y - crest.y)).toBeCloseTo(0.6, 9);
+    expect(level.berm.isAllAround).toBe(true);
+    expect(level.cutEdge).toEqual([]);
+    const outside = { shape: "ellipse", halfLength: 8 + 1.5 + 0.6 + 1 + 0.6, halfWidth: 4 + 1.5 + 0.6 + 1 + 0.6 };
+    level.berm.toe?.forEach(({ x, y }) => {
+      expect((x / outside.halfLength) ** 2 + (y / outside.halfWidth) ** 2).toBeCloseTo(1, 9);
     });
-    expect(level.toe).toHaveLength(49);
+    expect(level.berm.toe).toHaveLength(49);
   });
 
   test("plan and section agree where the berm's toe is", () => {
-    expect(plan.toe?.[24]?.y).toBeCloseTo(sectionGeometry(pencilBasin).toe?.x ?? Number.NaN, 9);
+    expect(plan.berm.toe?.[24]?.y).toBeCloseTo(sectionGeometry(pencilBasin).toe?.x ?? Number.NaN, 9);
   });
 
   test("ground as steep as a berm's outside has no toe, and the plan still has an extent", () => {
     const steep = planGeometry({ ...pencilBasin, groundFall: 0.34 });
-    expect(steep.toe).toBeNull();
+    expect(steep.berm.toe).toBeNull();
     expect(Number.isFinite(steep.extent.bottom)).toBe(true);
   });
 
@@ -123,29 +125,44 @@ describe("a rectangle checked with pencil and paper", () => {
   });
 
   test("has the same berm toe straight downhill as the ellipse", () => {
-    expect(plan.toe?.[24]?.y).toBeCloseTo(7.1 + 1.46 / (1 / 3 - 0.1), 9);
+    expect(plan.berm.toe?.[24]?.y).toBeCloseTo(7.1 + 1.46 / (1 / 3 - 0.1), 9);
   });
 });
 
 describe("the cut uphill, checked with pencil and paper", () => {
-  test("runs 0.55 / (1/3 - 1/10) = 2.357 ft out from the rim straight uphill, and dies out at the ends", () => {
+  test("runs 0.55 / (1/3 - 1/10) = 2.357 ft out from the rim straight uphill, and meets the berm's end where the ground is as high as the crest", () => {
     const plan = planGeometry({ ...pencilBasin, uphillRise: 0.55 });
+    expect(plan.cutEdge[24]?.x).toBeCloseTo(0, 9);
     expect(plan.cutEdge[24]?.y).toBeCloseTo(-5.5 - 0.55 / (1 / 3 - 0.1), 9);
     expect(plan.extent.top).toBeCloseTo(plan.cutEdge[24]?.y ?? 0, 12);
-    // At the ends the ground stands 0.55 - 0.1 x 5.5 = 0 over the water.
-    expect(plan.cutEdge[0]?.x).toBeCloseTo(-9.5, 9);
-    expect(plan.cutEdge.at(-1)?.x).toBeCloseTo(9.5, 9);
+    // At the middle the ground is level with the water, and 0.2 ft of freeboard over it 2 ft further uphill.
+    for (const end of [plan.cutEdge[0], plan.cutEdge.at(-1), plan.berm.toe?.[0], plan.berm.foot.at(-1)]) expect(end?.y).toBeCloseTo(-2, 9);
   });
 
-  test("there is none where the water stands level with the ground uphill", () => {
+  test("where the water stands level with the ground uphill, a low berm stands there too", () => {
+    // Crest 5.5 + 0.6 + 1 ft from the middle, 0.2 ft high over ground at 0.16; its face meets the ground 0.04 / (1/3 + 0.1) further out.
     const plan = planGeometry(pencilBasin);
-    expect(plan.extent.top).toBeCloseTo(-5.5, 12);
+    expect(plan.berm.isAllAround).toBe(true);
+    expect(plan.extent.top).toBeCloseTo(-7.1 - 0.04 / (1 / 3 + 0.1), 9);
   });
 
   test("a berm dies out where the ground is as high as its crest", () => {
     const plan = planGeometry({ ...pencilBasin, uphillRise: 0.9 });
-    // At the ends the ground stands 0.9 - 0.55 = 0.35 ft over the water, 0.15 ft over the crest.
-    expect(plan.toe?.[0]).toEqual(pointOn(plan.crestOuter, 0));
+    // The ground stands 0.2 ft over the water where 0.9 - 0.1 (y + 5.5) = 0.2: 1.5 ft downhill of the middle, with no berm left.
+    expect(plan.berm.foot[0]?.y).toBeCloseTo(1.5, 9);
+    expect(plan.berm.crestInner[0]?.y).toBeCloseTo(1.5, 9);
+  });
+
+  test("a rectangle's berm ends on its short sides in the same place", () => {
+    const plan = planGeometry({ ...pencilBasin, shape: "rectangle", uphillRise: 0.55 });
+    expect(plan.berm.toe?.[0]?.y).toBeCloseTo(-2, 9);
+    expect(plan.berm.toe?.[0]?.x).toBeCloseTo(8 + 1.5 + 0.6, 9);
+  });
+
+  test("no berm is drawn where all the ground is higher than a crest would be", () => {
+    const plan = planGeometry({ ...pencilBasin, groundFall: 0, uphillRise: 1 });
+    expect(plan.berm.toe?.every(({ x, y }) => Math.abs(x) < 1e-9 && y > 0)).toBe(true);
+    expect(plan.extent.top).toBeCloseTo(-5.5 - 3, 9);
   });
 });
 

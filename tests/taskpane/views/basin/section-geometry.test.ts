@@ -52,32 +52,47 @@ describe("a section checked with pencil and paper", () => {
     expect(section.toe?.y).toBeCloseTo(-0.1 * (13.357142857 + 5.5), 8);
   });
 
-  test("placed earth begins on the floor where the ground lies under it, and that is said", () => {
+  test("placed earth is drawn from the finished floor where the ground lies under it", () => {
     // Under the floor's downhill edge the ground is 0.1 x 9.5 = 0.95 ft below the sill, the floor only 0.5 ft.
-    expect(section.floorOnFill).toBe(true);
-    expect(section.berm[0]).toEqual({ x: -0.5, y: -0.5 });
+    expect(section.berms[0]?.[0]).toEqual({ x: -0.5, y: -0.5 });
+  });
+
+  test("the floor stands on placed earth, and that is said, where the ground lies under its mulch and soil mix too", () => {
+    expect(section.floorOnFill).toBe(false);
+    expect(sectionGeometry({ ...pencilBasin, mixDepth: 0 }).floorOnFill).toBe(true);
+    // 0.95 ft of ground against 0.5 + 0.25 + 0.2 ft: just cut.
+    expect(sectionGeometry({ ...pencilBasin, mixDepth: 0.21 }).floorOnFill).toBe(false);
+  });
+
+  test("a low berm stands uphill as well, because the ground there is no higher than the sill", () => {
+    // Inner face up to 0.2 ft at -6.1 ft, crest to -7.1 ft over ground at 0.16 ft, face down 0.04 / (1/3 + 1/10) ft further.
+    const [foot, toe, crestOuter, crestInner] = section.berms[1] ?? [];
+    expect(foot).toEqual({ x: -5.5, y: 0 });
+    expect(toe?.x).toBeCloseTo(-7.1 - 0.04 / (1 / 3 + 0.1), 12);
+    expect(crestOuter?.x).toBeCloseTo(-7.1, 12);
+    expect(crestInner?.x).toBeCloseTo(-6.1, 12);
   });
 
   test("on a gentle slope the floor is cut into the ground and placed earth begins on the inner face", () => {
     const gentle = sectionGeometry({ ...pencilBasin, groundFall: 0.04 });
     expect(gentle.floorOnFill).toBe(false);
     // Inner face y = -0.5 + (x - 4) / 3 meets ground y = -0.04 (x + 5.5) at x = (0.5 + 4/3 - 0.22) / (1/3 + 0.04).
-    expect(gentle.berm[0]?.x).toBeCloseTo((0.5 + 4 / 3 - 0.22) / (1 / 3 + 0.04), 9);
+    expect(gentle.berms[0]?.[0]?.x).toBeCloseTo((0.5 + 4 / 3 - 0.22) / (1 / 3 + 0.04), 9);
   });
 
   test("on level ground the berm is as high as the freeboard and its earth lies on the lawn", () => {
     const level = sectionGeometry({ ...pencilBasin, groundFall: 0 });
     expect(level.bermHeight).toBeCloseTo(0.2, 12);
     expect(level.toe?.x).toBeCloseTo(5.5 + 0.6 + 1 + 0.6, 12);
-    expect(level.berm[0]).toEqual({ x: 5.5, y: 0 });
+    expect(level.berms[0]?.[0]).toEqual({ x: 5.5, y: 0 });
   });
 
   test("vertical sides go straight up from the floor", () => {
     const vertical = sectionGeometry({ ...pencilBasin, sideSlope: 0, groundFall: 0.02 });
     expect(vertical.downhillRim).toEqual({ x: 4, y: 0 });
     expect(vertical.crestInner).toEqual({ x: 4, y: 0.2 });
-    expect(vertical.berm[0]?.x).toBe(4);
-    expect(vertical.berm[0]?.y).toBeCloseTo(-0.16, 12);
+    expect(vertical.berms[0]?.[0]?.x).toBe(4);
+    expect(vertical.berms[0]?.[0]?.y).toBeCloseTo(-0.16, 12);
   });
 
   test("ground as steep as a berm's outside has no toe", () => {
@@ -105,6 +120,11 @@ describe("a section whose water stands where the cut balances the fill", () => {
 
   test("the floor's downhill edge lies over ground 0.4 ft under the sill, so none of it is on fill", () => {
     expect(section.floorOnFill).toBe(false);
+  });
+
+  test("no berm stands uphill, where the ground is higher than one", () => {
+    expect(section.berms).toHaveLength(1);
+    expect(section.surface[1]).toBe(section.cutTop);
   });
 
   test("upright sides are cut straight up to the ground", () => {
