@@ -1,5 +1,6 @@
 import { isBlank } from "../records/sheet.ts";
 import { verdictOf, type Verdict, type VisitAnswerRow } from "../records/visits.ts";
+import { FROM_THE_START, type ChecklistDays } from "./checklist-version.ts";
 import { namesIn, type Stage, type Step } from "./stage.ts";
 
 /** The newest answer to each step of one stage that still counts, by step id. */
@@ -22,12 +23,27 @@ function beginningOf({ beginsWith }: Stage, visits: readonly VisitAnswerRow[]): 
   return other === -1 ? 0 : (begun[other + 1]?.place ?? 0);
 }
 
-/** The stage's steps, with one for each name on its list. */
-export function stepsOf(stage: Stage, answers: AnswersInForce): readonly Step[] {
-  const { steps, eachOf } = stage;
-  if (eachOf === undefined) return steps;
-  const names = namesIn(saidAt(answers, eachOf.list) ?? "");
-  return steps.flatMap((step) => (step.id === eachOf.list ? [step, ...names.map(eachOf.step)] : [step]));
+/**
+ * The stage's steps as they are asked: one for each name on its list, none that the answer to another step leaves out,
+ * and as optional those that a later checklist brought after the stage was finished.
+ */
+export function stepsOf(stage: Stage, answers: AnswersInForce, checklist: ChecklistDays = FROM_THE_START): readonly Step[] {
+  const { eachOf } = stage;
+  const names = eachOf === undefined ? [] : namesIn(saidAt(answers, eachOf.list) ?? "");
+  const steps = stage.steps
+    .filter(({ onlyIf }) => onlyIf === undefined || saidAt(answers, onlyIf.step) === onlyIf.said)
+    .flatMap((step) => (step.id === eachOf?.list ? [step, ...names.map(eachOf.step)] : [step]));
+  return steps.map((step) => (isSpared(step, steps, answers, checklist) ? { ...step, optional: true } : step));
+}
+
+/** Whether the stage was finished, as it was asked then, before the workbook had the checklist that brought the step. */
+function isSpared({ since }: Step, steps: readonly Step[], answers: AnswersInForce, checklist: ChecklistDays): boolean {
+  const from = since === undefined ? undefined : checklist.get(since);
+  if (since === undefined || from === undefined) return false;
+  const earlier = steps.filter((step) => (step.since ?? 1) < since && step.optional !== true);
+  return (
+    earlier.every(({ id }) => answers.has(id)) && [...answers.values()].every(({ record }) => record.date === null || record.date < from)
+  );
 }
 
 /** The answer's text, or null where the step is not answered. */

@@ -1,6 +1,8 @@
 import { overflowReminder, standingWaterReminder } from "./reminders.ts";
 import { chosen, type Stage } from "./stage.ts";
 
+export const AT_LEAST_THE_DESIGN = "At least the design";
+
 export const asBuiltCheck: Stage = {
   id: "as-built",
   name: "As-built",
@@ -19,7 +21,7 @@ export const asBuiltCheck: Stage = {
       title: "Against the design",
       ask: "Does what was built hold what the design asks for?",
       why: "Reports count what was built, never what was drawn.",
-      answer: chosen(["At least the design", "pass"], ["Less, and the owner knows", "refer"], ["Less, to be put right", "stop"]),
+      answer: chosen([AT_LEAST_THE_DESIGN, "pass"], ["Less, and the owner knows", "refer"], ["Less, to be put right", "stop"]),
     },
   ],
 };

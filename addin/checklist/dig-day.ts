@@ -1,9 +1,12 @@
 import {
   dustReminder,
+  emergencyReminder,
+  erosionReminder,
   handDiggingReminder,
   heatReminder,
   leadReminder,
   liftingReminder,
+  overheadReminder,
   privateLinesReminder,
   standingWaterReminder,
   treesReminder,
@@ -29,6 +32,9 @@ export const digDay: Stage = {
     dustReminder,
     treesReminder,
     standingWaterReminder,
+    erosionReminder,
+    emergencyReminder,
+    overheadReminder,
   ],
   steps: [
     {
@@ -39,11 +45,39 @@ export const digDay: Stage = {
       answer: chosen(["Everyone was briefed", "pass"], ["Not yet", "stop"]),
     },
     {
+      id: "emergency-contact",
+      title: "Emergency",
+      ask: "Whom to call, the nearest emergency room, and the address to give",
+      why: "Nobody looks for it while somebody lies there. Post it where all see it.",
+      answer: { kind: "text" },
+      since: 2,
+    },
+    {
+      id: "minors-waivers",
+      title: "Minors and waivers",
+      ask: "Has everyone signed, and a parent or guardian for each minor?",
+      why: "Your insurer and your state decide what is signed and what a minor may do; powered tools are for adults.",
+      answer: chosen(
+        ["Adults only, all signed", "pass"],
+        ["Minors too: a guardian signed for each", "pass"],
+        ["A signature is missing", "stop"],
+      ),
+      since: 2,
+    },
+    {
       id: "marks-visible",
       title: "Marks",
       ask: "Can every mark still be seen?",
       why: "A mark that was mown away protects nobody.",
       answer: chosen(["All of them", "pass"], ["Some are gone", "stop"]),
+    },
+    {
+      id: "erosion-control",
+      title: "Silt kept in the yard",
+      ask: "A barrier below the dig, and the pile covered before rain?",
+      why: "Loose soil runs to the street and the neighbor, and seals the new floor.",
+      answer: chosen(["In place", "pass"], ["Not in place", "stop"]),
+      since: 2,
     },
     {
       id: "soil-as-tested",
@@ -58,6 +92,14 @@ export const digDay: Stage = {
       ask: "Dug to the depth of the plan, soil mix and mulch included?",
       why: "Mulch and settling eat ponding depth.",
       answer: chosen(["To the plan", "pass"], ["Not to the plan", "stop"]),
+    },
+    {
+      id: "wheels-off-floor",
+      title: "Wheels off the floor",
+      ask: "Did wheels, tracks and many feet stay off the floor?",
+      why: "One pass packs the soil that was tested.",
+      answer: chosen(["Kept off", "pass"], ["Packed, and loosened again", "pass"], ["Packed", "stop"]),
+      since: 2,
     },
     {
       id: "levels",

@@ -1,9 +1,10 @@
 import { dayIn, isoDate } from "../records/calendar-day.ts";
 import type { VisitAnswerRow } from "../records/visits.ts";
 import { answersInForce, saidAt, type AnswersInForce } from "./answers.ts";
+import { decisionOn, referRefusal } from "./decisions.ts";
 import { digDay } from "./dig-day.ts";
 import { oneCallTicket, operatorStepId } from "./one-call-ticket.ts";
-import { refusal, type Refusal } from "./refusal.ts";
+import type { Refusal } from "./refusal.ts";
 import { namesIn } from "./stage.ts";
 
 export const NO_OVERRIDE =
@@ -19,7 +20,7 @@ export const NO_OVERRIDE =
  * No name and no reason opens it otherwise. Missing marks, missing answers and a ticket that is not in force are not
  * the program's to waive: the law forbids the dig, and the danger is not only to whoever decides. Private lines are
  * the one exception: no center marks them and no law makes somebody answer for them, so where the owner does not know,
- * a person may answer by name for what was done instead, such as hiring a locator.
+ * a person may decide by name on what was done instead, such as hiring a locator.
  */
 export function digLock(visits: readonly VisitAnswerRow[], day: number): readonly Refusal[] {
   const answers = answersInForce(oneCallTicket, visits);
@@ -31,7 +32,7 @@ export function digLock(visits: readonly VisitAnswerRow[], day: number): readonl
       ),
     ];
   }
-  return [...dayRefusals(answers, day), ...operatorRefusals(answers), ...markRefusals(answers, visits), ...privateLineRefusals(answers)];
+  return [...dayRefusals(answers, day), ...operatorRefusals(answers), ...markRefusals(answers, visits), ...privateLineRefusals(answers, visits)];
 }
 
 function dayRefusals(answers: AnswersInForce, day: number): Refusal[] {
@@ -87,6 +88,7 @@ function operatorRefusals(answers: AnswersInForce): Refusal[] {
     locked(
       "ticket-unanswered",
       `${listed(silent)} ${silent.length === 1 ? "has" : "have"} not answered. Ask the one-call center; no answer is not an all-clear.`,
+      operatorStepId(silent[0] ?? ""),
     ),
   ];
 }
@@ -109,9 +111,9 @@ function markRefusals(answers: AnswersInForce, visits: readonly VisitAnswerRow[]
   ];
 }
 
-function privateLineRefusals(answers: AnswersInForce): Refusal[] {
+function privateLineRefusals(answers: AnswersInForce, visits: readonly VisitAnswerRow[]): Refusal[] {
   const verdict = answers.get("private-lines")?.record.verdict ?? null;
-  if (verdict === "pass") return [];
+  if (verdict === "pass" || (verdict === "refer" && decisionOn("private-lines", visits)?.verdict === "pass")) return [];
   if (verdict === null)
     return [
       locked(
@@ -120,10 +122,9 @@ function privateLineRefusals(answers: AnswersInForce): Refusal[] {
       ),
     ];
   return [
-    refusal(
-      "private-lines-unknown",
-      "The owner does not know where the private lines run. Have them located, or answer by name for how they were looked for.",
-      "private-lines",
+    referRefusal(
+      { stage: oneCallTicket.id, step: "private-lines" },
+      "The owner does not know where the private lines run. Have them located, or let whoever answers for the dig write down how they were looked for.",
     ),
   ];
 }
@@ -153,9 +154,26 @@ function readDay(answers: AnswersInForce, step: string, what: string): { readonl
   };
 }
 
-function locked(id: string, sentence: string): Refusal {
-  return { id, sentence, neverOverridden: NO_OVERRIDE };
+function locked(id: string, sentence: string, step = STEP_OF[id] ?? "ticket-number"): Refusal {
+  const stage = step === "marks-visible" ? digDay.id : oneCallTicket.id;
+  return { id, sentence, neverOverridden: NO_OVERRIDE, at: { stage, step } };
 }
+
+/** Where what locks the dig is put right; a new ticket, where nothing else is said. */
+const STEP_OF: Readonly<Record<string, string>> = {
+  "ticket-requested-missing": "ticket-requested",
+  "ticket-requested-unreadable": "ticket-requested",
+  "ticket-lawful-from-missing": "ticket-lawful-from",
+  "ticket-lawful-from-unreadable": "ticket-lawful-from",
+  "ticket-expires-missing": "ticket-expires",
+  "ticket-expires-unreadable": "ticket-expires",
+  "ticket-days": "ticket-lawful-from",
+  "ticket-not-yet-lawful": "ticket-lawful-from",
+  "ticket-operators": "ticket-operators",
+  "marks-missing": "ticket",
+  "marks-gone": "marks-visible",
+  "private-lines": "private-lines",
+};
 
 function isAfter(visits: readonly VisitAnswerRow[], row: VisitAnswerRow, other: VisitAnswerRow | undefined): boolean {
   return other === undefined || visits.indexOf(row) > visits.indexOf(other);

@@ -1,8 +1,10 @@
 import { dayIn, isoDate } from "../records/calendar-day.ts";
-import type { Verdict, VisitAnswerRow } from "../records/visits.ts";
+import type { Verdict } from "../records/visits.ts";
 import { agreement } from "./agreement.ts";
-import { answersInForce, saidAt, stepsOf, verdictOfStep, type AnswersInForce } from "./answers.ts";
+import { answersInForce, saidAt, stepsOf, type AnswersInForce } from "./answers.ts";
 import { asBuiltCheck } from "./as-built-check.ts";
+import type { ChecklistDays } from "./checklist-version.ts";
+import { referRefusal, stopRefusal } from "./decisions.ts";
 import { designCheck } from "./design-check.ts";
 import { digDay } from "./dig-day.ts";
 import { digLock } from "./dig-lock.ts";
@@ -12,14 +14,14 @@ import { plantingDay } from "./planting-day.ts";
 import { preDig } from "./pre-dig.ts";
 import { refusal, type Refusal } from "./refusal.ts";
 import { screeningVisit } from "./screening-visit.ts";
-import { STAGE_IDS, type StageId } from "./stage.ts";
+import { STAGE_IDS, type Stage, type StageId, type StepPlace } from "./stage.ts";
 import { stageNamed } from "./stages.ts";
+import { judged, type JudgedBy } from "./verdicts.ts";
 
 /** What the gates ask of a yard, beside its answers. */
-export interface YardFacts {
-  /** Every answer on record, the oldest first. */
-  readonly visits: readonly VisitAnswerRow[];
+export interface YardFacts extends JudgedBy {
   readonly today: number;
+  readonly checklist: ChecklistDays;
   /** Whether the holes give an infiltration rate. */
   readonly tested: boolean;
   /** The tested rate held against the Rules sheet. */
@@ -43,7 +45,7 @@ export interface GateRefusal extends Refusal {
 
 /** The gate into a stage on the day of the facts. What an earlier stage found stops every later one. */
 export function gateInto(into: StageId, facts: YardFacts): Gate {
-  const refusals = [...stopsBefore(into, facts), ...OWN_RULES[into](facts)].map((one) => ({
+  const refusals = [...heldBefore(into, facts), ...OWN_RULES[into](facts)].map((one) => ({
     ...one,
     override: overrideOf(one, facts.visits),
   }));
@@ -62,50 +64,66 @@ const OWN_RULES: Readonly<Record<StageId, (facts: YardFacts) => readonly Refusal
   "pre-dig": (facts) => [...uncheckedDesign(facts), ...agreementMissing(facts, facts.today)],
   "dig-day": digDayRules,
   planting: (facts) =>
-    unanswered(facts, digDay.id, "levels", "The levels were not checked. Check floor and berm all around before anything is planted."),
+    withoutAnswer(facts, digDay.id, "levels", "The levels were not checked. Check floor and berm all around before anything is planted."),
   "as-built": (facts) =>
-    unanswered(facts, plantingDay.id, "plants-planted", "The plants put in are not counted. Count them before the garden is measured."),
+    withoutAnswer(facts, plantingDay.id, "plants-planted", "The plants put in are not counted. Count them before the garden is measured."),
   week: unfinishedGarden,
   month: unfinishedGarden,
   year: unfinishedGarden,
 };
 
-/** Stop findings of earlier stages. The ticket's are the dig lock's, which guards what is dug and nothing else. */
-function stopsBefore(into: StageId, { visits }: YardFacts): Refusal[] {
+/** Findings of earlier stages that stop, or that nobody has decided. The ticket's are the dig lock's, which guards what is dug and nothing else. */
+function heldBefore(into: StageId, facts: YardFacts): Refusal[] {
   const earlier = STAGE_IDS.slice(0, STAGE_IDS.indexOf(into)).filter((id) => id !== "ticket");
   return earlier.flatMap((id) => {
     const stage = stageNamed(id);
-    const answers = answersInForce(stage, visits);
-    return stepsOf(stage, answers).flatMap((step) => {
-      if (step.id === "marks-visible" || verdictOfStep(step, answers.get(step.id) ?? null) !== "stop") return [];
-      return [
-        stopRefusal(
-          step.id,
-          `${stage.name} says stop: ${step.title}, ${quoted(answers, step.id)}. Settle it and answer the step again, or find another place.`,
-        ),
-      ];
+    const answers = answersInForce(stage, facts.visits);
+    return stepsOf(stage, answers, facts.checklist).flatMap((step) => {
+      const answer = answers.get(step.id) ?? null;
+      if (answer === null || step.id === "marks-visible") return [];
+      const at = { stage: id, step: step.id };
+      const finding = `${step.title}, ${quoted(answers, step.id)}`;
+      const { found, decision } = judged(step, answer, facts);
+      if (found === "refer")
+        return [referRefusal(at, `${stage.name} says refer: ${finding}. Ask whoever may decide, and write down what they decide.`)];
+      if (found !== "stop") return [];
+      const said = decision === null ? `${stage.name} says stop: ${finding}.` : `${stage.name}: ${finding}. ${decision.by} decided: ${decision.words}.`;
+      return [stopRefusal(at, `${said} Settle it and answer the step again, or find another place.`)];
     });
   });
 }
 
-export function stopRefusal(stepId: string, sentence: string): Refusal {
-  return refusal(`stop: ${stepId}`, sentence, stepId);
-}
-
 function leaveToEnter({ visits }: YardFacts): Refusal[] {
   if (saidAt(answersInForce(enquiry, visits), "permission") !== null) return [];
-  return [refusal("leave-to-enter", "It is not on record that the owner lets us in. Ask, and answer Leave to enter under Enquiry.")];
+  return [
+    refusal("leave-to-enter", "It is not on record that the owner lets us in. Ask, and answer Leave to enter under Enquiry.", undefined, {
+      stage: enquiry.id,
+      step: "permission",
+    }),
+  ];
 }
 
-/** What was never measured may be what forbids the place. */
-function unscreened({ visits }: YardFacts): Refusal[] {
-  const answers = answersInForce(screeningVisit, visits);
-  const open = screeningVisit.steps
-    .filter((step) => verdictOfStep(step, answers.get(step.id) ?? null) === "not measured")
-    .map(({ title }) => title);
+/** What was never measured may be what forbids the place, and so may what was left to a later visit. */
+function unscreened(facts: YardFacts): Refusal[] {
+  const open = unanswered(screeningVisit, facts, ["not measured", "watch"]);
   return open.length === 0
     ? []
-    : [refusal("screening-unmeasured", `Not measured at the screening visit, and never a pass: ${open.join(", ")}.`)];
+    : [
+        refusal(
+          "screening-unmeasured",
+          `Not measured at the screening visit, and never a pass: ${open.map(({ title }) => title).join(", ")}.`,
+          undefined,
+          open[0]?.at,
+        ),
+      ];
+}
+
+/** The steps of a stage that stand at one of the verdicts. */
+function unanswered(stage: Stage, facts: YardFacts, verdicts: readonly Verdict[] = ["not measured"]) {
+  const answers = answersInForce(stage, facts.visits);
+  return stepsOf(stage, answers, facts.checklist)
+    .filter((step) => verdicts.includes(judged(step, answers.get(step.id) ?? null, facts).verdict))
+    .map(({ id, title }): { readonly title: string; readonly at: StepPlace } => ({ title, at: { stage: stage.id, step: id } }));
 }
 
 function untestedSoil({ tested, rateVerdict }: YardFacts): Refusal[] {
@@ -135,11 +153,16 @@ function uncheckedDesign({ visits, basinStatus }: YardFacts): Refusal[] {
           refusal(
             "design-unchecked",
             "No second person has checked the design. Say under Design who made it, who checked it and what came out.",
+            undefined,
+            { stage: designCheck.id, step: by === null ? "designed-by" : checkedBy === null ? "design-checked-by" : "design-verdict" },
           ),
         ]
       : []),
     ...(!missing && sameName(by, checkedBy)
-      ? [refusal("design-self-checked", `${by} made the design and checked it too. Let another person check it.`, "design-checked-by")]
+      ? [refusal("design-self-checked", `${by} made the design and checked it too. Let another person check it.`, "design-checked-by", {
+            stage: designCheck.id,
+            step: "design-checked-by",
+          })]
       : []),
   ];
 }
@@ -148,11 +171,14 @@ function agreementMissing({ visits }: YardFacts, day: number): Refusal[] {
   const answers = answersInForce(agreement, visits);
   const signed = dayOf(answers, "agreement-signed");
   const until = dayOf(answers, "agreement-until");
+  const at = (step: string): StepPlace => ({ stage: agreement.id, step });
   if (signed === null || saidAt(answers, "agreement-signed-by") === null) {
     return [
       refusal(
         "agreement-unsigned",
         "The owner has not signed, or it is not on record who signed and when. Nobody digs on another's land without it.",
+        undefined,
+        at(signed === null ? "agreement-signed" : "agreement-signed-by"),
       ),
     ];
   }
@@ -163,14 +189,29 @@ function agreementMissing({ visits }: YardFacts, day: number): Refusal[] {
             "agreement-unsigned",
             `The owner signs on ${isoDate(signed)}, after ${isoDate(day)}. Wait for the signature.`,
             "agreement-signed",
+            at("agreement-signed"),
           ),
         ]
       : []),
     ...(saidAt(answers, "agreement-copy") === null
-      ? [refusal("agreement-copy", "It is not on record where the signed copy is kept. Find it, and write it down.")]
+      ? [
+          refusal(
+            "agreement-copy",
+            "It is not on record where the signed copy is kept. Find it, and write it down.",
+            undefined,
+            at("agreement-copy"),
+          ),
+        ]
       : []),
     ...(until === null
-      ? [refusal("agreement-until", "It is not on record until when the agreement is in force. Read it, and write the day down.")]
+      ? [
+          refusal(
+            "agreement-until",
+            "It is not on record until when the agreement is in force. Read it, and write the day down.",
+            undefined,
+            at("agreement-until"),
+          ),
+        ]
       : []),
     ...(until !== null && until < day
       ? [
@@ -178,10 +219,11 @@ function agreementMissing({ visits }: YardFacts, day: number): Refusal[] {
             "agreement-lapsed",
             `The agreement was in force until ${isoDate(until)}, not on ${isoDate(day)}. Have it renewed.`,
             "agreement-until",
+            at("agreement-until"),
           ),
         ]
       : []),
-    ...unanswered(
+    ...withoutAnswer(
       { visits },
       agreement.id,
       "permit",
@@ -195,15 +237,22 @@ function digDayRules(facts: YardFacts): readonly Refusal[] {
   const answers = answersInForce(preDig, facts.visits);
   const planned = dayOf(answers, "dig-date");
   const on = (day: number) => [...digLock(facts.visits, day), ...agreementMissing(facts, day)];
-  const unfinished = preDig.steps
-    .filter((step) => verdictOfStep(step, answers.get(step.id) ?? null) === "not measured")
-    .map(({ title }) => title);
+  const unfinished = unanswered(preDig, facts);
   const rules = [
     ...on(facts.today),
     ...unscreened(facts),
     ...untestedSoil(facts),
     ...uncheckedDesign(facts),
-    ...(unfinished.length === 0 ? [] : [refusal("pre-dig-unfinished", `Before the dig, not answered yet: ${unfinished.join(", ")}.`)]),
+    ...(unfinished.length === 0
+      ? []
+      : [
+          refusal(
+            "pre-dig-unfinished",
+            `Before the dig, not answered yet: ${unfinished.map(({ title }) => title).join(", ")}.`,
+            undefined,
+            unfinished[0]?.at,
+          ),
+        ]),
     ...(planned !== null && planned > facts.today ? on(planned) : []),
   ];
   return rules.filter(({ id }, place) => rules.findIndex((earlier) => earlier.id === id) === place);
@@ -214,12 +263,14 @@ function unfinishedGarden(facts: YardFacts): Refusal[] {
     ...(facts.asBuiltMeasured
       ? []
       : [refusal("as-built-missing", "The finished garden is not measured. Measure it and write it to As-built.")]),
-    ...unanswered(facts, asBuiltCheck.id, "flow-test", "No water was run in yet. Do the flow test of the as-built stage."),
+    ...withoutAnswer(facts, asBuiltCheck.id, "flow-test", "No water was run in yet. Do the flow test of the as-built stage."),
   ];
 }
 
-function unanswered({ visits }: Pick<YardFacts, "visits">, stage: StageId, step: string, sentence: string): Refusal[] {
-  return saidAt(answersInForce(stageNamed(stage), visits), step) === null ? [refusal(`unanswered: ${step}`, sentence)] : [];
+function withoutAnswer({ visits }: Pick<YardFacts, "visits">, stage: StageId, step: string, sentence: string): Refusal[] {
+  return saidAt(answersInForce(stageNamed(stage), visits), step) === null
+    ? [refusal(`unanswered: ${step}`, sentence, undefined, { stage, step })]
+    : [];
 }
 
 function dayOf(answers: AnswersInForce, step: string): number | null {

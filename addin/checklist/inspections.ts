@@ -1,5 +1,5 @@
 import { inspectionItems, inspectionStep } from "./inspection-items.ts";
-import { heatReminder, liftingReminder, standingWaterReminder } from "./reminders.ts";
+import { heatReminder, liftingReminder, standingWaterReminder, winterReminder } from "./reminders.ts";
 import { chosen, counted, type Stage, type Step } from "./stage.ts";
 
 const reminders = [standingWaterReminder, heatReminder, liftingReminder];
@@ -48,7 +48,7 @@ export const yearInspection: Stage = {
   id: "year",
   name: "After a year, then yearly",
   purpose: "Go through every item. A new day begins the look anew; what was seen before stays on record.",
-  reminders,
+  reminders: [...reminders, winterReminder],
   beginsWith: "year-date",
   steps: [
     dayOf("year"),
@@ -61,7 +61,15 @@ export const yearInspection: Stage = {
       title: "Ground changed",
       ask: "Was the yard graded, built on or driven over since?",
       why: "Packed or moved soil is another soil: test the hole again.",
-      answer: chosen(["No", "pass"], ["Yes: test again", "refer"]),
+      answer: chosen(["No", "pass"], ["Yes: test again", "watch"]),
+    },
+    {
+      id: "year-winter",
+      title: "Salt and snow",
+      ask: "Was snow piled on it, or salted meltwater led into it?",
+      why: "Salt kills plants and closes clay. Common practice, no source.",
+      answer: chosen(["No", "pass"], ["Yes", "watch"]),
+      since: 2,
     },
     {
       id: "year-next",

@@ -1,4 +1,4 @@
-import { handDiggingReminder, heatReminder, leadReminder, liftingReminder, utilitiesReminder } from "./reminders.ts";
+import { erosionReminder, handDiggingReminder, heatReminder, leadReminder, liftingReminder, utilitiesReminder } from "./reminders.ts";
 import { chosen, counted, type Stage } from "./stage.ts";
 
 /** The days before: ticket, deliveries, tools, people, and what the sky will do. */
@@ -6,7 +6,7 @@ export const preDig: Stage = {
   id: "pre-dig",
   name: "Before the dig",
   purpose: "Fix the day, see that the ticket is in force on it, that everything is ordered, and what the weather will be.",
-  reminders: [utilitiesReminder, handDiggingReminder, heatReminder, leadReminder, liftingReminder],
+  reminders: [utilitiesReminder, handDiggingReminder, heatReminder, leadReminder, liftingReminder, erosionReminder],
   beginsWith: "dig-date",
   steps: [
     {
@@ -55,6 +55,14 @@ export const preDig: Stage = {
         ["91 to 102 °F (33 to 39 °C): a rest of 10 minutes every hour or two", "refer"],
         ["103 °F (39 °C) or more: move the day", "stop"],
       ),
+    },
+    {
+      id: "frozen-ground",
+      title: "State of the ground",
+      ask: "Will the ground be frozen or soaked on that day?",
+      why: "Frozen or soaked soil packs and smears; what is dug then does not drink. (Common practice, no source.)",
+      answer: chosen(["Neither", "pass"], ["Frozen or soaked: move the day", "stop"]),
+      since: 2,
     },
   ],
 };

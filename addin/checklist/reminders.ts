@@ -58,7 +58,7 @@ export const treesReminder: Reminder = {
 export const handDiggingReminder: Reminder = {
   id: "hand-digging",
   title: "Near a mark, dig by hand",
-  text: "Within 18 inches of a marked line, and farther where your state says so (Michigan: 4 ft), only hand tools, and gently. Marks have faded or were mown away: stop, and have them marked again. Colors: red electric, yellow gas, orange communications, blue water, purple reclaimed water, green sewer, white the planned dig.",
+  text: "Within 18 inches of a marked line, and farther where your state says so (Michigan: 4 ft), only hand tools, and gently. Marks have faded or were mown away: stop, and have them marked again. Colors: red electric, yellow gas, orange communications, blue water, purple reclaimed water, green sewer, white the planned dig. Pink is a surveyor's mark: leave it where it is.",
 };
 
 export const dustReminder: Reminder = {
@@ -77,4 +77,30 @@ export const privacyReminder: Reminder = {
   id: "privacy",
   title: "What is written down",
   text: "Write only what the visit needs. Ask before you take pictures, and leave people, plates and house keys out of them.",
+};
+
+/** Keeping silt in, and what packs a floor: common practice, no source. Local codes decide what is asked for. */
+export const erosionReminder: Reminder = {
+  id: "erosion",
+  title: "Soil that moves",
+  text: "Lay a barrier below the dig before the first spade, cover the pile, sweep the street the same day; your local code says what is asked for. Wheels and tracks stay off the floor. Do not dig frozen or soaked ground.",
+};
+
+export const overheadReminder: Reminder = {
+  id: "overhead",
+  title: "Overhead lines",
+  text: "Look up before a ladder, a long handle or a bucket goes up. Every wire counts as live; the utility says how far to stay off, and shields or moves a line where that is not enough.",
+};
+
+export const emergencyReminder: Reminder = {
+  id: "emergency",
+  title: "If somebody is hurt",
+  text: "One person calls (911 in the US) and gives the street address, one goes to the gate. Stop at a hit line, leave the place, call the operator. Minors work beside the adult who answers for them, and on no powered tool.",
+};
+
+/** Salt and snow: common practice, no source. */
+export const winterReminder: Reminder = {
+  id: "winter",
+  title: "Winter",
+  text: "Do not pile plowed snow on the garden or lead salted meltwater into it: salt kills plants and closes clay. Sand instead, and plant what bears salt where it cannot be kept out. A frozen garden drains late.",
 };

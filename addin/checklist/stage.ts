@@ -47,6 +47,16 @@ export interface Step {
   readonly answer: Answer;
   /** Left blank, it keeps no stage from being finished. */
   readonly optional?: boolean;
+  /** The version of the checklist that it came with, where that is a later one: see checklist-version.ts. */
+  readonly since?: number;
+  /** Asked only where another step of the stage was answered so. */
+  readonly onlyIf?: { readonly step: string; readonly said: string };
+}
+
+/** A step, and the stage whose step it is. */
+export interface StepPlace {
+  readonly stage: StageId;
+  readonly step: string;
 }
 
 export type Answer = MeasuredAnswer | SlopeAnswer | ChosenAnswer | TextAnswer | DateAnswer | NumberAnswer;
@@ -58,6 +68,8 @@ export interface MeasuredAnswer {
   readonly rule: string;
   /** What to say when there is nothing to measure to; a pass. */
   readonly orNone?: string;
+  /** What to say when a later visit will show it; it holds nothing up until then. */
+  readonly orLater?: string;
 }
 
 /** Drop and run of a level string, kept on Sites; the percent is held against a row of the Rules sheet. */

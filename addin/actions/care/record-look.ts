@@ -7,6 +7,7 @@ import { WorkbookRefused, type CellValue, type Workbook } from "../../workbook/p
 import { isoDate } from "../dates.ts";
 import { openFollowUps } from "./due-follow-ups.ts";
 import { nextFollowUp, writeFollowUps, type PlannedFollowUp } from "./plan-follow-ups.ts";
+import { meetChecklist } from "../program/checklist-days.ts";
 import type { Yard } from "../program/read-program.ts";
 import { appendRows, changesOfRow, whereItStands, writeUnlessChanged, type Conflict } from "../program/write-records.ts";
 
@@ -95,6 +96,7 @@ export async function recordLook(workbook: Workbook, yard: Yard, seen: FollowUpR
       verdict,
       note: seen,
     }));
+    await meetChecklist(workbook);
     await appendRows(workbook, visitsSheet, rows);
   }
   await writeFollowUps(workbook, yard, next);
@@ -142,7 +144,7 @@ function plannedRetest(yard: Yard, entry: LookEntry, stage: Stage | null): Plann
     ...(seen(PONDING_STEP, "fail") && days.size >= LONG_PONDINGS_TO_RETEST
       ? [`Water stood over ${LONGEST_PONDING_HOURS} hours, ${days.size} times.`]
       : []),
-    ...(seen(REGRADED_STEP, "refer", "fail") ? ["The ground was changed."] : []),
+    ...(seen(REGRADED_STEP, "watch", "refer", "fail") ? ["The ground was changed."] : []),
   ];
   if (reasons.length === 0) return null;
   return {

@@ -1,4 +1,3 @@
-import { stepsOf, type AnswersInForce } from "../../checklist/answers.ts";
 import { namesIn, type Stage, type StageId, type Step } from "../../checklist/stage.ts";
 import { stageNamed } from "../../checklist/stages.ts";
 import type { UnitSystem } from "../../records/site-terms.ts";
@@ -232,7 +231,7 @@ function visitsOf(job: DemoJob, site: DemoSite, today: number): DemoRow[] {
   const day = (before: number) => isoDate(today - before);
   const dug = job.dug === true ? digDay : undefined;
   return [
-    ...at("screening", ticketAsked),
+    ...at("screening", ticketAsked, { "water-table-depth": site.units === "metric" ? 1500 : 60 }),
     ...at("ticket", ticketAsked, {
       "ticket-number": `TF-${String(2000 + job.yard)}`,
       "ticket-operators": OPERATORS,
@@ -252,7 +251,7 @@ function visitsOf(job: DemoJob, site: DemoSite, today: number): DemoRow[] {
       "dig-date": day(digDay ?? 0),
       volunteers: job.volunteers?.length ?? 4,
     }),
-    ...at("dig-day", dug),
+    ...at("dig-day", dug, { "emergency-contact": "911; hospital on Bellrope Street; the address is on the gate" }),
     ...at("planting", dug, {
       "plants-planted": (job.plants ?? []).reduce((sum, [, , , planted]) => sum + (planted ?? 0), 0),
       waterer: "The owner",
@@ -267,8 +266,8 @@ function visitsOf(job: DemoJob, site: DemoSite, today: number): DemoRow[] {
 /** Every step of the stage with what is said of it, or with what passes. */
 function passing(stage: Stage, site: DemoSite, day: number, said: Readonly<Record<string, CellValue>>): DemoRow[] {
   const names = stage.eachOf === undefined ? [] : namesIn(String(said[stage.eachOf.list] ?? ""));
-  const none: AnswersInForce = new Map();
-  const steps = [...stepsOf(stage, none), ...names.flatMap((name) => stage.eachOf?.step(name) ?? [])];
+  // What is asked only after another answer is asked here: none of these yards has water or rock to measure to.
+  const steps = [...stage.steps, ...names.flatMap((name) => stage.eachOf?.step(name) ?? [])];
   return steps
     .filter((step) => step.optional !== true && !(stage.id === "screening" && site.answered.has(step.id)))
     .map((step) => ({

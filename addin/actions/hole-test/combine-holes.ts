@@ -2,6 +2,7 @@ import { WIDE_SPREAD_RATIO } from "../../../functions/infiltration/design-rate.t
 import { isCellError, type Cell } from "../../../functions/worksheet/calling/cell.ts";
 import { drawdown } from "../../../functions/worksheet/basin.ts";
 import { designRate, holeRate } from "../../../functions/worksheet/hole-test.ts";
+import { decisionOn } from "../../checklist/decisions.ts";
 import { LONGEST_PONDING_HOURS, retestReasons, type RetestFacts } from "../../checklist/retest.ts";
 import type { HoleTestRow } from "../../records/hole-tests.ts";
 import type { Answer } from "../basin/draft-basin.ts";
@@ -135,7 +136,8 @@ function retestFacts(yard: Yard, holes: readonly CombinedHole[], spread: Spread 
   const after = (date: number | null) => date !== null && date > since;
   const refers = (step: string) => {
     const answer = yard.answers.get(step)?.record;
-    return answer?.verdict === "refer" && after(answer.date);
+    const speaksForIt = answer?.verdict === "watch" || (answer?.verdict === "refer" && decisionOn(step, yard.visits) === null);
+    return speaksForIt && after(answer.date);
   };
   return {
     holes: holes.map(({ name, soaked, steady, rate }) => ({ name, soaked, steady: "value" in rate ? steady : null })),

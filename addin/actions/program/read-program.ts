@@ -16,6 +16,8 @@ import type { UnitSystem } from "../../records/site-terms.ts";
 import { sitesSheet, type SiteRow } from "../../records/sites.ts";
 import { surfacesSheet, type SurfaceRow } from "../../records/surfaces.ts";
 import { visitsSheet, type VisitAnswerRow } from "../../records/visits.ts";
+import type { ChecklistDays } from "../../checklist/checklist-version.ts";
+import { readChecklistDays } from "./checklist-days.ts";
 import { readSettings } from "./read-settings.ts";
 
 /** The computed cells of one yard's row on Design, as the workbook shows them. */
@@ -51,6 +53,8 @@ export interface Program {
   readonly rules: readonly (readonly CellValue[])[];
   readonly prices: readonly PriceRow[];
   readonly plants: readonly PlantRow[];
+  /** From which day on the steps of later checklists are asked of stages that were finished before. */
+  readonly checklist: ChecklistDays;
   /** Slips that belong to no yard: headings, settings, rows without a site, Site IDs that stand twice. */
   readonly slips: readonly Slip[];
 }
@@ -79,10 +83,13 @@ const sheetsRead = { ...sheetsOfYards, ...sheetsOfProgram };
 type SheetsOfYards = typeof sheetsOfYards;
 type RowsOfYards = { readonly [Name in keyof SheetsOfYards]: SheetRecords<SheetsOfYards[Name]> };
 
-/** Reads the whole program in one call of the port. */
+/** Reads the whole program: its sheets in one call of the port, and one setting. */
 export async function readProgram(workbook: Workbook): Promise<Program> {
   const names = Object.keys(sheetsRead);
-  const cells = await workbook.readSheets(Object.values(sheetsRead).map(({ name }) => name));
+  const [cells, checklist] = await Promise.all([
+    workbook.readSheets(Object.values(sheetsRead).map(({ name }) => name)),
+    readChecklistDays(workbook),
+  ]);
   const cellsOf = (name: keyof typeof sheetsRead) => cells[names.indexOf(name)] ?? [];
   const ofYards = Object.fromEntries(
     Object.entries(sheetsOfYards).map(([name, sheet]) => [name, readRecords<Sheet>(sheet, cellsOf(name as keyof SheetsOfYards))]),
@@ -131,6 +138,7 @@ export async function readProgram(workbook: Workbook): Promise<Program> {
             .map((row) => row.slice(rules.place?.columnIndex("rule"))),
     prices: prices.rows,
     plants: plants.rows,
+    checklist,
     slips: [
       ...twiceUsed(sites.rows),
       ...(sites.place === null ? [] : strays(ofYards, new Set(yards.map(({ siteId }) => siteId)))),

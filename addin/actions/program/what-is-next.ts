@@ -1,7 +1,7 @@
 import { STALE_PRICE_DAYS } from "../../../functions/cost/estimate-totals.ts";
 import { ticketDays } from "../../checklist/dig-lock.ts";
 import { retestReasons } from "../../checklist/retest.ts";
-import { STAGE_IDS, type StageId } from "../../checklist/stage.ts";
+import { STAGE_IDS, type StageId, type StepPlace } from "../../checklist/stage.ts";
 import type { PriceRow } from "../../records/prices.ts";
 import { retestFactsOf } from "../hole-test/combine-holes.ts";
 import { isoDate } from "../dates.ts";
@@ -25,6 +25,8 @@ export interface Notice {
   readonly yard: Yard | null;
   readonly stage: StageId | null;
   readonly place: Place | null;
+  /** The very step where it is put right, when that is one. */
+  readonly at?: StepPlace;
 }
 
 /** How many days before its last day a ticket is pointed out. */
@@ -48,8 +50,9 @@ export function whatIsNext(program: Program, today: number): readonly Notice[] {
 
 function stepNotices({ yard, next }: YardStanding): Notice[] {
   if (next === null) return [];
-  const urgency = { stop: "stop", wait: "waiting", todo: "next" } as const;
-  return [{ kind: "step", urgency: urgency[next.kind], sentence: next.sentence, yard, stage: next.stage, place: next.place }];
+  const urgency = { stop: "stop", ask: "next", wait: "waiting", todo: "next" } as const;
+  const { kind, ...where } = next;
+  return [{ ...where, kind: "step", urgency: urgency[kind], yard }];
 }
 
 /** Only while there is something left to dig: a ticket is for the dig, not for the garden. */
@@ -106,7 +109,9 @@ function retestNotices(program: Program, { yard }: YardStanding): Notice[] {
   ];
 }
 
-function overrideNotices({ yard, overrides }: YardStanding): Notice[] {
+/** Until the garden is built and measured: from then on an override is history, and stays on Visits. */
+function overrideNotices({ yard, stages, overrides }: YardStanding): Notice[] {
+  if (stages.some(({ stage, state }) => stage.id === "as-built" && state === "done")) return [];
   return overrides.map(
     ({ refusalId, by, reason, date, row }): Notice => ({
       kind: "override",

@@ -1,12 +1,14 @@
 import { groundSlopePercent } from "../../../functions/siting/ground-slope.ts";
+import { DECISIONS, decisionStep } from "../../checklist/decisions.ts";
 import { OVERRIDDEN, overrideStep, WITHDRAWN } from "../../checklist/overrides.ts";
 import type { Refusal } from "../../checklist/refusal.ts";
-import type { Stage, Step } from "../../checklist/stage.ts";
+import type { Stage, Step, StepPlace } from "../../checklist/stage.ts";
 import { verdictFormula } from "../../records/formulas.ts";
 import { rulesSheet } from "../../records/rules.ts";
 import { visitsSheet, type Verdict } from "../../records/visits.ts";
 import { addressOf, WorkbookRefused, type CellValue, type Workbook } from "../../workbook/port.ts";
 import { isoDate, today } from "../dates.ts";
+import { meetChecklist } from "../program/checklist-days.ts";
 import type { Yard } from "../program/read-program.ts";
 import { appendRow, changesOfRow, writeUnlessChanged, type Conflict } from "../program/write-records.ts";
 
@@ -22,6 +24,7 @@ export type StepAnswer = SaidAnswer & {
 type SaidAnswer =
   | { readonly kind: "measured"; readonly value: number }
   | { readonly kind: "none" }
+  | { readonly kind: "later" }
   | { readonly kind: "slope"; readonly drop: number; readonly run: number }
   | { readonly kind: "chosen"; readonly says: string }
   | { readonly kind: "text"; readonly text: string }
@@ -41,7 +44,8 @@ export async function recordAnswer(
     const conflicts = await writeUnlessChanged(workbook, slope);
     if (conflicts.length > 0) return conflicts;
   }
-  const rule = "rule" in step.answer && answer.kind !== "none" ? step.answer.rule : null;
+  await meetChecklist(workbook);
+  const rule = "rule" in step.answer && answer.kind !== "none" && answer.kind !== "later" ? step.answer.rule : null;
   const common = {
     siteId: yard.siteId,
     date: answer.day ?? today(),
@@ -113,6 +117,42 @@ async function appendOverride(
   });
 }
 
+/** How a decision may come out, in words. */
+export const DECISION_WORDS = DECISIONS.map(({ says }) => says);
+
+export interface DecisionEntry {
+  readonly says: string;
+  /** Who decided. */
+  readonly by: string;
+  readonly what: string;
+  readonly date: number;
+  readonly paper: string;
+}
+
+/** Puts on record what somebody decided on a finding that refers, as a row of Visits beside the answer. Refuses what would be no decision. */
+export async function recordDecision(workbook: Workbook, yard: Yard, at: StepPlace, entry: DecisionEntry): Promise<void> {
+  const option = DECISIONS.find(({ says }) => says === entry.says);
+  const [by, what, paper] = [entry.by, entry.what, entry.paper].map((words) => words.trim());
+  if (option === undefined || !by || !what || !paper)
+    throw new WorkbookRefused("A decision needs what came out, who decided, what, when, and on what paper. Nothing was written.");
+  const found = yard.visits.findLast(({ record }) => record.step === at.step && record.answer !== null)?.record.date ?? null;
+  if (found !== null && entry.date < found)
+    throw new WorkbookRefused(
+      `The decision is dated ${isoDate(entry.date)}, before the finding of ${isoDate(found)}. What was decided earlier was decided on something else. Nothing was written.`,
+    );
+  await appendRow(workbook, visitsSheet, {
+    siteId: yard.siteId,
+    date: entry.date,
+    stage: at.stage,
+    step: decisionStep(at.step),
+    answer: option.says,
+    note: what,
+    by,
+    verdict: option.verdict,
+    link: paper,
+  });
+}
+
 function answerCell(step: Step, answer: StepAnswer): CellValue {
   switch (answer.kind) {
     case "measured":
@@ -128,6 +168,8 @@ function answerCell(step: Step, answer: StepAnswer): CellValue {
       return isoDate(answer.date);
     case "none":
       return step.answer.kind === "measured" ? (step.answer.orNone ?? null) : null;
+    case "later":
+      return step.answer.kind === "measured" ? (step.answer.orLater ?? null) : null;
   }
 }
 
@@ -141,6 +183,7 @@ function answerUnit(yard: Yard, step: Step, answer: StepAnswer): string | null {
 
 function fixedVerdict(step: Step, answer: StepAnswer): Verdict | null {
   if (answer.kind === "none") return "pass";
+  if (answer.kind === "later") return "watch";
   if (answer.kind !== "chosen" || step.answer.kind !== "chosen") return null;
   return step.answer.options.find(({ says }) => says === answer.says)?.verdict ?? "not measured";
 }

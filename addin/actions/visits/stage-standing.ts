@@ -3,17 +3,20 @@ import { rulesNamed } from "../../../functions/worksheet/site-rules.ts";
 import { siteCheck } from "../../../functions/worksheet/siting.ts";
 import { speakers } from "../../../functions/worksheet/calling/speaker.ts";
 import type { NumberKind } from "../../../functions/quantities.ts";
-import { answersInForce, stepsOf, verdictOfStep } from "../../checklist/answers.ts";
+import { answersInForce, saidAt, stepsOf } from "../../checklist/answers.ts";
 import { digDay } from "../../checklist/dig-day.ts";
-import { gateInto, stopRefusal, type Gate, type YardFacts } from "../../checklist/gates.ts";
-import { overrideOf, type Override } from "../../checklist/overrides.ts";
-import { screeningVisit } from "../../checklist/screening-visit.ts";
-import { stageVerdict, type Stage, type StageId, type Step } from "../../checklist/stage.ts";
+import { gateInto, type Gate, type YardFacts } from "../../checklist/gates.ts";
+import type { Override } from "../../checklist/overrides.ts";
+import { screeningVisit, WATER_LEFT_TO_THE_HOLE } from "../../checklist/screening-visit.ts";
+import { stageVerdict, type Stage, type StageId, type Step, type StepPlace } from "../../checklist/stage.ts";
 import { stageNamed, stages } from "../../checklist/stages.ts";
+import { judged, type JudgedBy, type StepVerdict } from "../../checklist/verdicts.ts";
 import type { FollowUpKind } from "../../records/follow-ups.ts";
 import type { UnitSystem } from "../../records/site-terms.ts";
 import type { Verdict, VisitAnswerRow } from "../../records/visits.ts";
 import { isErrorCode, type CellValue } from "../../workbook/port.ts";
+import { DECIDED_AT_STEP } from "../../checklist/decisions.ts";
+import { contradictionsOf } from "./contradictions.ts";
 import { checkRule, TESTED_RATE_RULE } from "./check-rule.ts";
 import { isoDate } from "../dates.ts";
 import { openFollowUps } from "../care/due-follow-ups.ts";
@@ -26,8 +29,11 @@ export interface StageStanding {
   readonly steps: readonly StepStanding[];
 }
 
-/** "locked": nothing is begun and the gate is shut. "stopped": begun, and something in it says stop. */
-export type StageState = "locked" | "ready" | "begun" | "stopped" | "done";
+/**
+ * "locked": nothing is begun and the gate is shut. "stopped": begun, and something in it says stop. "ask": all is answered,
+ * and somebody has to decide on what refers.
+ */
+export type StageState = "locked" | "ready" | "begun" | "ask" | "stopped" | "done";
 
 export interface StageOfYard extends StageStanding {
   readonly state: StageState;
@@ -42,12 +48,14 @@ export type Place = "visits" | "hole tests" | "basin" | "care";
 export interface Missing {
   readonly sentence: string;
   readonly place: Place;
+  /** The very step where it is put right, when that is one. */
+  readonly at?: StepPlace;
 }
 
 export interface NextThing extends Missing {
   readonly stage: StageId;
-  /** "stop" where going on could do harm, "wait" where only time helps. */
-  readonly kind: "stop" | "wait" | "todo";
+  /** "stop" where going on could do harm, "ask" where somebody must decide, "wait" where only time helps. */
+  readonly kind: "stop" | "ask" | "wait" | "todo";
 }
 
 /** Where a yard stands, stage by stage, and what is next. */
@@ -65,7 +73,10 @@ export interface StepStanding {
   readonly step: Step;
   /** The newest answer, or null when the step was never answered. */
   readonly answer: VisitAnswerRow | null;
+  /** What the answer comes to, once decided on or answered for by name. */
   readonly verdict: Verdict;
+  readonly decision: StepVerdict["decision"];
+  readonly override: StepVerdict["override"];
   /** The limits of the Rules sheet that bear on the answer, in the order of the sheet. */
   readonly rules: readonly RuleInForce[];
   /** Why an answer cannot be judged, when it cannot. */
@@ -79,10 +90,15 @@ export interface RuleInForce {
   readonly ifNotMet: "refer" | "stop";
 }
 
-export function stageStanding(program: Program, yard: Yard, stage: Stage): StageStanding {
+export function stageStanding(
+  program: Program,
+  yard: Yard,
+  stage: Stage,
+  by: JudgedBy = { visits: yard.visits, contradictions: contradictionsOf(program, yard) },
+): StageStanding {
   const rules = program.rules.map((row) => row.map(asCell));
   const answers = answersInForce(stage, yard.visits);
-  const steps = stepsOf(stage, answers).map((step) => standingOf(rules, yard, step, answers.get(step.id) ?? null));
+  const steps = stepsOf(stage, answers, program.checklist).map((step) => standingOf(rules, yard, step, answers.get(step.id) ?? null, by));
   return { stage, steps, verdict: stageVerdict(steps.map(({ verdict }) => verdict)) };
 }
 
@@ -129,6 +145,8 @@ export function factsOf(program: Program, yard: Yard, today: number): YardFacts 
   const rate = typeof testedRate === "number" ? testedRate : null;
   return {
     visits: yard.visits,
+    contradictions: contradictionsOf(program, yard),
+    checklist: program.checklist,
     today,
     tested: rate !== null,
     rateVerdict: checkRule(TESTED_RATE_RULE, rate, program.rules, yard.units).verdict,
@@ -138,10 +156,20 @@ export function factsOf(program: Program, yard: Yard, today: number): YardFacts 
 }
 
 function stageOfYard(program: Program, yard: Yard, stage: Stage, facts: YardFacts): StageOfYard {
-  const standing = stageStanding(program, yard, stage);
+  const standing = stageStanding(program, yard, stage, facts);
   const gate = gateInto(stage.id, facts);
   const missing = MISSING[stage.id]?.(facts) ?? [];
-  return { ...standing, gate, missing, state: stateOf(standing, gate, missing, yard, facts) };
+  return { ...standing, gate, missing, state: stateOf(standing, gate, missing, yard) };
+}
+
+export { NO_OVERRIDE } from "../../checklist/dig-lock.ts";
+export type { StepPlace };
+
+/** What the step is called, for a button that leads to it. An operator on a ticket is called by the list it is on. */
+export function stepTitle({ stage, step }: StepPlace): string {
+  const { name, steps, eachOf } = stageNamed(stage);
+  const titleOf = (id: string | undefined) => steps.find((one) => one.id === id)?.title;
+  return titleOf(step) ?? titleOf(eachOf?.list) ?? name;
 }
 
 /**
@@ -152,21 +180,16 @@ export function refusalsInSight({ stage, state, gate }: StageOfYard): Gate["refu
   return stage.id === digDay.id && state === "done" ? gate.refusals.filter(({ override }) => override !== null) : gate.refusals;
 }
 
-function stateOf({ stage, steps }: StageStanding, gate: Gate, missing: readonly Missing[], yard: Yard, facts: YardFacts): StageState {
-  const stops = steps.filter(({ step, verdict }) => verdict === "stop" && !isOverridden(step, facts));
-  if (stops.length > 0) return "stopped";
+function stateOf({ stage, steps }: StageStanding, gate: Gate, missing: readonly Missing[], yard: Yard): StageState {
+  if (steps.some(({ verdict }) => verdict === "stop")) return "stopped";
   const begun = steps.some(({ answer }) => answer !== null) || RECORDS[stage.id]?.(yard) === true;
   if (!begun) return gate.open ? "ready" : "locked";
-  return missing.length === 0 && steps.every(({ verdict }) => verdict !== "not measured") ? "done" : "begun";
-}
-
-/** A stop that somebody answered for by name lets the stage be finished. The gate after it is where that is asked. */
-function isOverridden(step: Step, { visits }: YardFacts): boolean {
-  return overrideOf(stopRefusal(step.id, ""), visits) !== null;
+  if (missing.length > 0 || steps.some(({ verdict }) => verdict === "not measured")) return "begun";
+  return steps.some(({ verdict }) => verdict === "refer") ? "ask" : "done";
 }
 
 function isUnderWay(state: StageState): boolean {
-  return state === "begun" || state === "stopped";
+  return state === "begun" || state === "ask" || state === "stopped";
 }
 
 /** Rows of other sheets by which a stage is begun. */
@@ -178,8 +201,18 @@ const RECORDS: Partial<Record<StageId, (yard: Yard) => boolean>> = {
 };
 
 const MISSING: Partial<Record<StageId, (facts: YardFacts) => readonly Missing[]>> = {
-  "test-visit": ({ tested }) =>
-    tested ? [] : [{ place: "hole tests", sentence: "No hole gives a rate yet. Write each hole's readings to Hole tests." }],
+  "test-visit": ({ tested, visits }) => [
+    ...(tested ? [] : [{ place: "hole tests", sentence: "No hole gives a rate yet. Write each hole's readings to Hole tests." } as const]),
+    ...(saidAt(answersInForce(screeningVisit, visits), "water-table") === WATER_LEFT_TO_THE_HOLE
+      ? [
+          {
+            place: "visits",
+            sentence: "Water or rock below the dig was left to the test hole. Say what it showed, under Screening visit, Water table or rock.",
+            at: { stage: screeningVisit.id, step: "water-table" },
+          } as const,
+        ]
+      : []),
+  ],
   "design-check": ({ basinStatus }) => {
     if (basinStatus === "fits") return [];
     return [
@@ -195,19 +228,29 @@ const MISSING: Partial<Record<StageId, (facts: YardFacts) => readonly Missing[]>
 
 function nextThing({ stage, state, steps, gate, missing }: StageOfYard, yard: Yard, today: number): NextThing | null {
   if (state === "done") return null;
-  const stopped = steps.filter(({ verdict }) => verdict === "stop").map(({ step }) => step.title);
+  const at = (standings: readonly StepStanding[]) => {
+    const [first] = standings;
+    return first === undefined ? {} : { at: { stage: stage.id, step: first.step.id } };
+  };
+  const stopped = steps.filter(({ verdict }) => verdict === "stop");
   if (state === "stopped") {
     return {
       stage: stage.id,
       kind: "stop",
       place: "visits",
-      sentence: `${stage.name} says stop: ${stopped.join(", ")}. Settle it, or find another place.`,
+      sentence: `${stage.name} says stop: ${titlesOf(stopped)}. Settle it, or find another place.`,
+      ...at(stopped),
     };
   }
   const [shut] = gate.refusals.filter(({ override }) => override === null);
   if (shut !== undefined) {
-    const kind = shut.id === "ticket-not-yet-lawful" ? "wait" : shut.neverOverridden !== null || shut.step !== undefined ? "stop" : "todo";
-    return { stage: stage.id, kind, place: shut.id === "untested-soil" ? "hole tests" : "visits", sentence: shut.sentence };
+    return {
+      stage: stage.id,
+      kind: kindOfRefusal(shut),
+      place: shut.id === "untested-soil" ? "hole tests" : "visits",
+      sentence: shut.sentence,
+      ...(shut.at === undefined ? {} : { at: shut.at }),
+    };
   }
   const [first] = missing;
   if (first !== undefined) return { ...first, stage: stage.id, kind: "todo" };
@@ -215,19 +258,52 @@ function nextThing({ stage, state, steps, gate, missing }: StageOfYard, yard: Ya
   if (look !== null)
     return { stage: stage.id, kind: look.due !== null && look.due > today ? "wait" : "todo", place: "care", sentence: look.sentence };
   const open = steps.filter(({ verdict }) => verdict === "not measured");
+  const undecided = steps.filter(({ verdict }) => verdict === "refer");
+  if (open.length === 0 && undecided.length > 0) {
+    return {
+      stage: stage.id,
+      kind: "ask",
+      place: "visits",
+      sentence: `${stage.name}: ${titlesOf(undecided)}. Ask whoever may decide, and write down what they decide.`,
+      ...at(undecided),
+    };
+  }
   const more = open.length > 1 ? `, and ${open.length - 1} more` : "";
-  return { stage: stage.id, kind: "todo", place: "visits", sentence: `${stage.name}: ${open[0]?.step.title ?? stage.purpose}${more}.` };
+  return {
+    stage: stage.id,
+    kind: "todo",
+    place: "visits",
+    sentence: `${stage.name}: ${open[0]?.step.title ?? stage.purpose}${more}.`,
+    ...at(open),
+  };
 }
 
-function standingOf(rules: readonly (readonly Cell[])[], yard: Yard, step: Step, answer: VisitAnswerRow | null): StepStanding {
-  const verdict = verdictOfStep(step, answer);
+function kindOfRefusal({ id, neverOverridden, step }: Gate["refusals"][number]): NextThing["kind"] {
+  if (id === "ticket-not-yet-lawful") return "wait";
+  if (neverOverridden === DECIDED_AT_STEP) return "ask";
+  return neverOverridden !== null || step !== undefined ? "stop" : "todo";
+}
+
+function titlesOf(standings: readonly StepStanding[]): string {
+  return standings.map(({ step }) => step.title).join(", ");
+}
+
+function standingOf(
+  rules: readonly (readonly Cell[])[],
+  yard: Yard,
+  step: Step,
+  answer: VisitAnswerRow | null,
+  by: JudgedBy,
+): StepStanding {
+  const { verdict, decision, override, contradiction } = judged(step, answer, by);
+  const common = { step, answer, verdict, decision, override };
   const named = "rule" in step.answer ? rulesNamed(step.answer.rule, rules) : null;
-  if (named === null) return { step, answer, verdict, rules: [], fault: null };
-  if (isCellError(named)) return { step, answer, verdict, rules: [], fault: named.sentence };
+  if (named === null) return { ...common, rules: [], fault: contradiction };
+  if (isCellError(named)) return { ...common, rules: [], fault: named.sentence };
   const inForce = named.rules.map(
     ({ comparison, limit, ifNotMet }): RuleInForce => ({ comparison, limit: limitIn(yard.units, named.kind, limit, comparison), ifNotMet }),
   );
-  return { step, answer, verdict, rules: inForce, fault: answer === null ? null : faultOf(rules, yard, answer) };
+  return { ...common, rules: inForce, fault: answer === null ? null : (contradiction ?? faultOf(rules, yard, answer)) };
 }
 
 /** The sentence behind a verdict cell that shows an error. */

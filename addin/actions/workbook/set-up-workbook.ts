@@ -1,4 +1,5 @@
 import type { CellValue, SheetLayout, ValueWrite, Workbook, WorkbookWriting } from "../../workbook/port.ts";
+import { CHECKLIST_SETTING, CHECKLIST_VERSION } from "../../checklist/checklist-version.ts";
 import { whatIfGrid, workbookFormulas } from "../../records/formulas.ts";
 import { plantsSheet, startingPlants } from "../../records/plants.ts";
 import { pricesSheet, startingPrices } from "../../records/prices.ts";
@@ -68,6 +69,7 @@ export async function setUpWorkbook(workbook: WorkbookWriting): Promise<void> {
   await workbook.writeValues(sheets.flatMap(({ values }) => values));
   await workbook.writeFormulas(workbookFormulas());
   await workbook.writeSetting(RECORDS_VERSION_SETTING, String(RECORDS_VERSION));
+  await workbook.writeSetting(CHECKLIST_SETTING, String(CHECKLIST_VERSION));
 }
 
 function settingsWrite(): ValueWrite {

@@ -30,7 +30,8 @@ export function NextView({ program, onPick }: { readonly program: Program; reado
   const open = (notice: Notice) => {
     if (notice.yard === null) return;
     showTabNext(tabOf(notice));
-    if (notice.stage !== null) showStageNext(notice.yard.siteId, notice.stage);
+    const stage = notice.at?.stage ?? notice.stage;
+    if (stage !== null) showStageNext(notice.yard.siteId, stage, notice.at?.step);
     onPick(notice.yard.siteId);
   };
   return (

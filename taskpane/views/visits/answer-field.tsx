@@ -28,8 +28,13 @@ export function AnswerField({ step, yard, typed, faults, set }: AnswerFieldProps
     case "measured":
       return (
         <>
-          <NumberField big {...field} unit={unitOf(answer.quantity, yard.units)} disabled={typed.none} />
-          {answer.orNone !== undefined && <CheckField label={answer.orNone} checked={typed.none} onChange={(none) => set({ none })} />}
+          <NumberField big {...field} unit={unitOf(answer.quantity, yard.units)} disabled={typed.none || typed.later} />
+          {answer.orNone !== undefined && (
+            <CheckField label={answer.orNone} checked={typed.none} onChange={(none) => set({ none, later: false })} />
+          )}
+          {answer.orLater !== undefined && (
+            <CheckField label={answer.orLater} checked={typed.later} onChange={(later) => set({ later, none: false })} />
+          )}
         </>
       );
     case "number":

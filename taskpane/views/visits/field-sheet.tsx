@@ -78,6 +78,12 @@ export function FieldSheet({
                 {each.step.ask}
                 {each.rules.length > 0 && <span class="sheet-limit">{`${words.limit} ${each.rules.map(ruleLine).join("; ")}`}</span>}
                 {each.answer !== null && <span class="sheet-limit">{`${words.earlier} ${saidAnswer(each.answer)}`}</span>}
+                {each.decision !== null && (
+                  <span class="sheet-limit">
+                    {visitsText.decision.decided(each.decision.by, isoDate(each.decision.date), each.decision.words)}
+                  </span>
+                )}
+                {each.verdict === "refer" && <span class="sheet-limit">{words.decide}</span>}
               </td>
               <td>
                 <Blank step={each.step} yard={yard} />
@@ -121,6 +127,7 @@ function Blank({ step, yard: { units } }: { readonly step: StepStanding["step"];
       {answer.kind === "measured" && answer.orNone !== undefined && (
         <ul class="sheet-boxes">
           <li>{answer.orNone}</li>
+          {answer.orLater !== undefined && <li>{answer.orLater}</li>}
         </ul>
       )}
     </>

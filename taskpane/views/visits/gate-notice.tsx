@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 import { isoDate } from "../../../addin/actions/dates.ts";
 import { recordOverride, withdrawOverride } from "../../../addin/actions/visits/record-answer.ts";
-import { refusalsInSight, type StageOfYard } from "../../../addin/actions/visits/stage-standing.ts";
+import { refusalsInSight, stepTitle, type StageOfYard, type StepPlace } from "../../../addin/actions/visits/stage-standing.ts";
 import { useDraft } from "../../parts/drafts.ts";
 import { useFocusWhenOpened } from "../../parts/focus.ts";
 import { Button, MessageBar, TextField } from "../../parts/form.tsx";
@@ -17,11 +17,14 @@ export function GateNotice({
   standing,
   by,
   rememberBy,
+  onGo,
   ...view
 }: ViewProps & {
   readonly standing: StageOfYard;
   readonly by: string;
   readonly rememberBy: (name: string) => void;
+  /** Opens the step where a refusal is put right. */
+  readonly onGo: (at: StepPlace) => void;
 }) {
   const { gate, stage } = standing;
   const refusals = refusalsInSight(standing);
@@ -38,7 +41,7 @@ export function GateNotice({
         {refusals.map((refusal) => (
           <li key={refusal.id}>
             <p>{refusal.sentence}</p>
-            <Standing {...view} stage={stage} refusal={refusal} by={by} rememberBy={rememberBy} />
+            <Standing {...view} stage={stage} refusal={refusal} by={by} rememberBy={rememberBy} onGo={onGo} />
           </li>
         ))}
       </ul>
@@ -70,12 +73,31 @@ interface RefusalProps extends ViewProps {
   readonly refusal: GateRefusal;
   readonly by: string;
   readonly rememberBy: (name: string) => void;
+  readonly onGo: (at: StepPlace) => void;
 }
 
 function Standing(props: RefusalProps) {
-  const { refusal, stage, yard, workbook, write, by } = props;
-  if (refusal.neverOverridden !== null) return <p class="hint">{refusal.neverOverridden}</p>;
-  if (refusal.override === null) return <OverrideForm {...props} />;
+  const { refusal, stage, yard, workbook, write, by, onGo } = props;
+  const { at } = refusal;
+  const toStep = at !== undefined && at.stage !== stage.id && (
+    <Button aria-label={`${words.goToStep(stepTitle(at))}: ${refusal.sentence}`} onClick={() => onGo(at)}>
+      {words.goToStep(stepTitle(at))}
+    </Button>
+  );
+  if (refusal.neverOverridden !== null)
+    return (
+      <>
+        <p class="hint">{refusal.neverOverridden}</p>
+        {toStep}
+      </>
+    );
+  if (refusal.override === null)
+    return (
+      <>
+        {toStep}
+        <OverrideForm {...props} />
+      </>
+    );
   const { by: who, date, reason } = refusal.override;
   const withdraw = () =>
     write(() => withdrawOverride(workbook, yard, stage, refusal, { by, reason: words.withdrawReason }), words.withdrawn);

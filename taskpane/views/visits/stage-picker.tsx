@@ -9,6 +9,7 @@ const BADGES: Readonly<Record<StageOfYard["state"], ShownVerdict>> = {
   locked: "not measured",
   ready: "not measured",
   begun: "watch",
+  ask: "refer",
   stopped: "stop",
   done: "pass",
 };

@@ -26,6 +26,7 @@ export function StageSteps({
   by,
   rememberBy,
   openTab,
+  openStep,
   onPick,
   ...view
 }: ViewProps & {
@@ -34,6 +35,8 @@ export function StageSteps({
   readonly by: string;
   readonly rememberBy: (name: string) => void;
   readonly openTab: (tab: TabId) => void;
+  /** The step that was asked for by name; it is open and has the focus. */
+  readonly openStep: string | null;
   readonly onPick: (stage: StageId) => void;
 }) {
   const { stage, steps } = standing;
@@ -71,7 +74,7 @@ export function StageSteps({
         </section>
       )}
       {Form !== undefined && <Form {...view} by={by.trim()} day={day} />}
-      {!writesSteps && <StepList {...view} standing={standing} by={by} day={day} />}
+      {!writesSteps && <StepList {...view} standing={standing} by={by} day={day} openStep={openStep} />}
       <FieldSheetButton {...view} standing={standing} />
       {next !== undefined && <Button onClick={() => onPick(next.stage.id)}>{words.stages.next(next.stage.name)}</Button>}
     </>
@@ -79,10 +82,16 @@ export function StageSteps({
 }
 
 /** Each step in its card. */
-function StepList({ standing: { stage, steps }, by, day, ...view }: VisitProps & { readonly standing: StageOfYard }) {
-  const [open, setOpen] = useState<string | null>(() => nextUnmeasured(steps, null));
+function StepList({
+  standing: { stage, steps },
+  by,
+  day,
+  openStep,
+  ...view
+}: VisitProps & { readonly standing: StageOfYard; readonly openStep: string | null }) {
+  const [open, setOpen] = useState<string | null>(() => openStep ?? nextToAnswer(steps, null));
   const [written, setWritten] = useState<string | null>(null);
-  const [moved, setMoved] = useState<string | null>(null);
+  const [moved, setMoved] = useState<string | null>(openStep);
 
   // A step that is answered folds away and the next unanswered one opens; a stop stays in sight.
   useEffect(() => {
@@ -90,7 +99,7 @@ function StepList({ standing: { stage, steps }, by, day, ...view }: VisitProps &
     setWritten(null);
     const verdict = steps.find(({ step }) => step.id === written)?.verdict;
     if (verdict === "stop" || verdict === "fail" || verdict === "not measured") return;
-    const next = nextUnmeasured(steps, written);
+    const next = nextToAnswer(steps, written);
     setOpen(next);
     setMoved(next ?? written);
   }, [written]);
@@ -130,8 +139,10 @@ function FieldSheetButton({ yard, standing }: ViewProps & { readonly standing: S
   );
 }
 
-/** The first step without an answer after the given one, or from the top where none is left below it. */
-function nextUnmeasured(steps: readonly StepStanding[], after: string | null): string | null {
+/** The first step without an answer after the given one, or from the top where none is left below it; then one to decide on. */
+function nextToAnswer(steps: readonly StepStanding[], after: string | null): string | null {
   const start = steps.findIndex(({ step }) => step.id === after) + 1;
-  return [...steps.slice(start), ...steps.slice(0, start)].find(({ verdict }) => verdict === "not measured")?.step.id ?? null;
+  const round = [...steps.slice(start), ...steps.slice(0, start)];
+  const next = round.find(({ verdict }) => verdict === "not measured") ?? round.find(({ verdict }) => verdict === "refer");
+  return next?.step.id ?? null;
 }

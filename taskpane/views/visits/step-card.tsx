@@ -11,6 +11,7 @@ import { text } from "../../text.ts";
 import { asTyped } from "../../parts/typed-number.ts";
 import type { ViewProps } from "../../view.ts";
 import { AnswerField } from "./answer-field.tsx";
+import { DecisionForm, Settled } from "./decision.tsx";
 import { visitsText as words } from "./text.ts";
 import { BLANK_ANSWER, readAnswer, type AnswerFaults, type TypedAnswer } from "./typed-answer.ts";
 
@@ -41,6 +42,8 @@ export function StepCard({
   // The cells alone, because a draft is kept as plain data: where they stand is the row's to say.
   const draft = useDraft(answerDraftKey(yard, step.id), initialAnswer(standing, yard), yard.site.cells);
   const [faults, setFaults] = useState<AnswerFaults>({});
+  const [again, answerAgain] = useState(false);
+  const answering = again || draft.touched;
   const bodyId = `soakbook-step-${encodeURIComponent(step.id)}`;
   const set = (changed: Partial<TypedAnswer>) => draft.set((current) => ({ ...current, ...changed }));
 
@@ -51,6 +54,7 @@ export function StepCard({
     const seen: Yard = { ...yard, site: { ...yard.site, cells: draft.basis } };
     if (!(await write(() => recordAnswer(workbook, seen, stage, step, { ...read.answer, day }), words.done(step.title)))) return;
     draft.clear();
+    answerAgain(false);
     onWritten();
   };
   const discard = () => {
@@ -77,26 +81,36 @@ export function StepCard({
           <p role="status" class="fault">
             {standing.fault ?? (answer !== null && verdict === "not measured" && isErrorText(answer.cells.verdict) ? words.checkRules : "")}
           </p>
-          <AnswerField step={step} yard={yard} typed={draft.value} faults={faults} set={set} />
-          {hint?.(set)}
-          <TextField label={words.note} value={draft.value.note} onInput={(note) => set({ note })} />
-          <TextField label={words.link} hint={words.linkHint} value={draft.value.link} onInput={(link) => set({ link })} />
-          {answer !== null && (
-            <p class="hint">
-              {[words.answered(saidAnswer(answer)), ...whenAndWho(answer)].join(" ")}. {words.again}
-            </p>
-          )}
-          <div class="buttons">
-            <Button kind="primary" aria-label={`${words.save}: ${step.title}`} onClick={save}>
-              {words.save}
+          <Settled standing={standing} />
+          {verdict === "refer" && <DecisionForm {...view} stage={stage} standing={standing} onWritten={onWritten} />}
+          {verdict === "refer" && !answering ? (
+            <Button aria-label={words.decision.againLabel(step.title)} onClick={() => answerAgain(true)}>
+              {words.decision.answerAgain}
             </Button>
-            {draft.touched && (
-              <Button kind="quiet" aria-label={`${text.form.discard}: ${step.title}`} onClick={discard}>
-                {text.form.discard}
-              </Button>
-            )}
-          </div>
-          <p class="hint">{words.enter}</p>
+          ) : (
+            <>
+              <AnswerField step={step} yard={yard} typed={draft.value} faults={faults} set={set} />
+              {hint?.(set)}
+              <TextField label={words.note} value={draft.value.note} onInput={(note) => set({ note })} />
+              <TextField label={words.link} hint={words.linkHint} value={draft.value.link} onInput={(link) => set({ link })} />
+              {answer !== null && (
+                <p class="hint">
+                  {[words.answered(saidAnswer(answer)), ...whenAndWho(answer)].join(" ")}. {words.again}
+                </p>
+              )}
+              <div class="buttons">
+                <Button kind="primary" aria-label={`${words.save}: ${step.title}`} onClick={save}>
+                  {words.save}
+                </Button>
+                {draft.touched && (
+                  <Button kind="quiet" aria-label={`${text.form.discard}: ${step.title}`} onClick={discard}>
+                    {text.form.discard}
+                  </Button>
+                )}
+              </div>
+              <p class="hint">{words.enter}</p>
+            </>
+          )}
         </div>
       )}
     </li>
@@ -120,9 +134,12 @@ export function answerDraftKey({ siteId }: Yard, stepId: string): string {
   return `${siteId}/visits/${stepId}`;
 }
 
-function StepBadge({ standing: { step, answer, verdict } }: { readonly standing: StepStanding }) {
+function StepBadge({ standing: { step, answer, verdict, decision, override, fault } }: { readonly standing: StepStanding }) {
   if (answer === null)
     return <VerdictBadge verdict="not measured" says={step.optional === true ? words.optional : text.verdicts["not measured"]} />;
+  if (override !== null) return <VerdictBadge verdict="pass" says={words.decision.overridden} />;
+  if (decision !== null && verdict === "pass") return <VerdictBadge verdict="pass" says={words.decision.badge} />;
+  if (fault !== null) return <VerdictBadge verdict={verdict} />;
   const { kind } = step.answer;
   return kind === "text" || kind === "date" || kind === "number" ? (
     <VerdictBadge verdict="pass" says={words.onRecord} />

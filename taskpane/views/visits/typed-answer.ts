@@ -8,6 +8,7 @@ import { visitsText as words } from "./text.ts";
 export interface TypedAnswer {
   readonly value: string;
   readonly none: boolean;
+  readonly later: boolean;
   readonly drop: string;
   readonly run: string;
   readonly says: string | null;
@@ -15,7 +16,7 @@ export interface TypedAnswer {
   readonly link: string;
 }
 
-export const BLANK_ANSWER: TypedAnswer = { value: "", none: false, drop: "", run: "", says: null, note: "", link: "" };
+export const BLANK_ANSWER: TypedAnswer = { value: "", none: false, later: false, drop: "", run: "", says: null, note: "", link: "" };
 
 /** The sentence for each field that keeps the answer from being written. */
 export interface AnswerFaults {
@@ -35,6 +36,7 @@ export function readAnswer({ answer: asked }: StepStanding["step"], typed: Typed
   switch (asked.kind) {
     case "measured": {
       if (typed.none) return { answer: { kind: "none", ...common } };
+      if (typed.later) return { answer: { kind: "later", ...common } };
       const value = needed(typed.value, { label: words.distance[asked.quantity], atLeast: 0 });
       return isRefused(value) ? { faults: { value: value.sentence } } : { answer: { kind: "measured", value: value.value, ...common } };
     }

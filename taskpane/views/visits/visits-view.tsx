@@ -13,46 +13,49 @@ import "./visits.css";
 type StageId = StageOfYard["stage"]["id"];
 
 /** The stage to show when a yard's visits are opened next, for whoever sends a person there. */
-let asked: { readonly siteId: string; readonly stage: StageId } | null = null;
+let asked: { readonly siteId: string; readonly stage: StageId; readonly step: string | null } | null = null;
 
-export function showStageNext(siteId: string, stage: StageId): void {
-  asked = { siteId, stage };
+/** With a step, that one is open and has the focus. */
+export function showStageNext(siteId: string, stage: StageId, step: string | null = null): void {
+  asked = { siteId, stage, step };
 }
 
 /** The visits of a yard, one stage at a time: what stands before it, what to mind, and its steps. */
 export function VisitsView({ openTab, ...view }: ViewProps & { readonly openTab: (tab: TabId) => void }) {
   const { program, yard } = view;
   const standing = yardStanding(program, yard, today());
-  const [picked, pick] = useState<StageId>(() => takeAsked(yard.siteId) ?? standing.current.stage.id);
+  const [picked, setPicked] = useState<Picked>(() => takeAsked(yard.siteId) ?? { stage: standing.current.stage.id, step: null, count: 0 });
+  const pick = (stage: StageId, step: string | null = null) => setPicked(({ count }) => ({ stage, step, count: count + 1 }));
   const [by, rememberBy] = useRememberedName();
-  const shown = standing.stages.find(({ stage }) => stage.id === picked) ?? standing.current;
+  const shown = standing.stages.find(({ stage }) => stage.id === picked.stage) ?? standing.current;
   const heading = useRef<HTMLHeadingElement>(null);
   const before = useRef(picked);
   useEffect(() => {
     if (before.current === picked) return;
     before.current = picked;
-    heading.current?.focus();
+    if (picked.step === null) heading.current?.focus();
   }, [picked]);
   return (
     <>
-      <StagePicker stages={standing.stages} shown={shown} onPick={pick} />
+      <StagePicker stages={standing.stages} shown={shown} onPick={(stage) => pick(stage)} />
       <section class="stage-head">
         <h2 ref={heading} tabIndex={-1}>
           {shown.stage.name}
         </h2>
         <p>{shown.stage.purpose}</p>
       </section>
-      <GateNotice {...view} standing={shown} by={by} rememberBy={rememberBy} />
+      <GateNotice {...view} standing={shown} by={by} rememberBy={rememberBy} onGo={(at) => pick(at.stage, at.step)} />
       <Reminders stage={shown.stage} />
       <StageSteps
-        key={picked}
+        key={`${picked.stage} ${picked.count}`}
         {...view}
         stages={standing.stages}
         standing={shown}
         by={by}
         rememberBy={rememberBy}
         openTab={openTab}
-        onPick={pick}
+        openStep={picked.step}
+        onPick={(stage) => pick(stage)}
       />
     </>
   );
@@ -68,8 +71,15 @@ export function StageBar({ program, yard, stage, onGo }: ViewProps & { readonly 
   return standing === undefined ? null : <GateBar standing={standing} onGo={go} />;
 }
 
-function takeAsked(siteId: string): StageId | null {
-  const stage = asked?.siteId === siteId ? asked.stage : null;
+/** Counted, so that the same step asked for twice opens twice. */
+interface Picked {
+  readonly stage: StageId;
+  readonly step: string | null;
+  readonly count: number;
+}
+
+function takeAsked(siteId: string): Picked | null {
+  const taken = asked?.siteId === siteId ? { stage: asked.stage, step: asked.step, count: 0 } : null;
   asked = null;
-  return stage;
+  return taken;
 }

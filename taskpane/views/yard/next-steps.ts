@@ -1,4 +1,4 @@
-import type { YardStanding } from "../../../addin/actions/visits/stage-standing.ts";
+import { NO_OVERRIDE, type StepPlace, type YardStanding } from "../../../addin/actions/visits/stage-standing.ts";
 import { text } from "../../text.ts";
 import type { TabId } from "../../tab-ids.ts";
 import { yardText } from "./text.ts";
@@ -9,6 +9,8 @@ export interface NextStep {
   readonly tab: TabId;
   /** "stop" where going on could do harm. */
   readonly kind: "stop" | "todo";
+  /** The very step where it is put right, when that is one. */
+  readonly at?: StepPlace;
 }
 
 /** The tab where what a stage lacks is put right. */
@@ -22,21 +24,24 @@ export function nextSteps({ yard, stages, next: stageNext }: YardStanding, hasFa
   const { next } = yardText;
   const stage = (id: string) => stages.find((one) => one.stage.id === id);
   const screening = stage("screening")?.steps ?? [];
-  const titles = (verdict: string) => screening.filter((standing) => standing.verdict === verdict).map(({ step }) => step.title);
-  const stops = titles("stop");
-  const refers = titles("refer");
-  const unmeasured = titles("not measured");
+  const standingAt = (verdict: string) => screening.filter((standing) => standing.verdict === verdict).map(({ step }) => step);
+  const at = ([first]: readonly { readonly id: string }[]): Pick<NextStep, "at"> =>
+    first === undefined ? {} : { at: { stage: "screening", step: first.id } };
+  const titles = (steps: readonly { readonly title: string }[]) => steps.map(({ title }) => title).join(", ");
+  const stops = standingAt("stop");
+  const refers = standingAt("refer");
+  const unmeasured = standingAt("not measured");
   const testVisit = stage("test-visit");
   const lock =
-    testVisit?.state === "done" ? [] : (testVisit?.gate.refusals ?? []).filter(({ neverOverridden }) => neverOverridden !== null);
+    testVisit?.state === "done" ? [] : (testVisit?.gate.refusals ?? []).filter(({ neverOverridden }) => neverOverridden === NO_OVERRIDE);
   const tested = typeof yard.design.testedRate === "number";
   const fits = yard.design.status === "fits";
   const steps: (NextStep | false)[] = [
-    stops.length > 0 && { kind: "stop", tab: "visits", sentence: next.stopped(stops.join(", ")) },
+    stops.length > 0 && { kind: "stop", tab: "visits", sentence: next.stopped(titles(stops)), ...at(stops) },
     yard.surfaces.length === 0 && { kind: "todo", tab: "yard", sentence: next.surfaces },
-    unmeasured.length > 0 && { kind: "todo", tab: "visits", sentence: next.screening(unmeasured.length) },
-    refers.length > 0 && { kind: "todo", tab: "visits", sentence: next.refer(refers.join(", ")) },
-    lock.length > 0 && { kind: "stop", tab: "visits", sentence: next.locked(lock[0]?.sentence ?? "") },
+    unmeasured.length > 0 && { kind: "todo", tab: "visits", sentence: next.screening(unmeasured.length), ...at(unmeasured) },
+    refers.length > 0 && { kind: "todo", tab: "visits", sentence: next.refer(titles(refers)), ...at(refers) },
+    lock.length > 0 && { kind: "stop", tab: "visits", sentence: next.locked(lock[0]?.sentence ?? ""), ...atOf(lock[0]) },
     !tested && yard.holeTests.length === 0 && { kind: "todo", tab: "hole-test", sentence: next.holeTest },
     hasFaults && { kind: "todo", tab: "yard", sentence: next.faults },
     tested && !fits && typeof yard.design.floorArea === "number" && { kind: "todo", tab: "basin", sentence: next.basin(statusWords(yard)) },
@@ -45,9 +50,14 @@ export function nextSteps({ yard, stages, next: stageNext }: YardStanding, hasFa
         kind: stageNext.kind === "stop" ? "stop" : "todo",
         tab: TAB_OF_PLACE[stageNext.place],
         sentence: stageNext.sentence,
+        ...atOf(stageNext),
       },
   ];
   return steps.filter((step) => step !== false);
+}
+
+function atOf(one: Pick<NextStep, "at"> | undefined): Pick<NextStep, "at"> {
+  return one?.at === undefined ? {} : { at: one.at };
 }
 
 /** Stages whose next thing the lines before say in their own words. */

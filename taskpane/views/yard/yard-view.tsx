@@ -1,6 +1,6 @@
 import { today } from "../../../addin/actions/dates.ts";
 import { explainYard, type Explanation } from "../../../addin/actions/yard/explain-yard.ts";
-import { yardStanding, type YardStanding } from "../../../addin/actions/visits/stage-standing.ts";
+import { stepTitle, yardStanding, type YardStanding } from "../../../addin/actions/visits/stage-standing.ts";
 import { selectYard } from "../../../addin/actions/yard/select-yard.ts";
 import type { Yard } from "../../../addin/actions/program/read-program.ts";
 import { Button, VerdictBadge } from "../../parts/form.tsx";
@@ -8,6 +8,7 @@ import { SlipList, type GoTo } from "../../parts/slip-list.tsx";
 import type { TabId } from "../../tab-ids.ts";
 import type { ViewProps } from "../../view.ts";
 import { StateBadge } from "../visits/stage-picker.tsx";
+import { showStageNext } from "../visits/visits-view.tsx";
 import { nextSteps, tabName, type NextStep } from "./next-steps.ts";
 import { Results } from "./results.tsx";
 import { Surfaces } from "./surfaces.tsx";
@@ -28,10 +29,14 @@ export function YardView({
   const standing = yardStanding(program, yard, today());
   const explanations = worthReading(explainYard(program, yard), yard);
   const steps = nextSteps(standing, explanations.length > 0);
+  const open = ({ tab, at }: NextStep) => {
+    if (at !== undefined) showStageNext(yard.siteId, at.stage, at.step);
+    openTab(tab);
+  };
   return (
     <>
       <Standing standing={standing} hasFaults={explanations.length > 0} />
-      <Next steps={steps} openTab={openTab} />
+      <Next steps={steps} open={open} />
       <SlipList title={yardText.explanations} slips={explanations} goTo={goTo} />
       <Results yard={yard} />
       <Surfaces {...view} />
@@ -92,7 +97,7 @@ function Standing({
   );
 }
 
-function Next({ steps: [first, ...others], openTab }: { readonly steps: readonly NextStep[]; readonly openTab: (tab: TabId) => void }) {
+function Next({ steps: [first, ...others], open }: { readonly steps: readonly NextStep[]; readonly open: (step: NextStep) => void }) {
   return (
     <section aria-label={yardText.next.title} class="next">
       <h2>{yardText.next.title}</h2>
@@ -102,8 +107,8 @@ function Next({ steps: [first, ...others], openTab }: { readonly steps: readonly
         <>
           <p class={first.kind === "stop" ? "next-first next-stop" : "next-first"}>{first.sentence}</p>
           {first.tab !== "yard" && (
-            <Button kind="primary" onClick={() => openTab(first.tab)}>
-              {yardText.next.go(tabName(first.tab))}
+            <Button kind="primary" onClick={() => open(first)}>
+              {yardText.next.go(first.at === undefined ? tabName(first.tab) : stepTitle(first.at))}
             </Button>
           )}
         </>

@@ -1,5 +1,6 @@
 import { describe, expect, it, test } from "vitest";
 import { digLock, NO_OVERRIDE } from "../../../addin/checklist/dig-lock.ts";
+import { decisionStep } from "../../../addin/checklist/decisions.ts";
 import { OVERRIDDEN, overrideOf, overrideStep } from "../../../addin/checklist/overrides.ts";
 import { dayNumberOf } from "../../../addin/records/calendar-day.ts";
 import { changed, ticketInForce, visitRows, without, type VisitEntry } from "./visit-rows.ts";
@@ -149,15 +150,18 @@ test.each(shut)("%s: no name and no reason opens the lock", (_, entries, on) => 
   }
 });
 
-test("an owner who does not know the private lines can be answered for by name", () => {
+test("an owner who does not know the private lines leaves it to whoever decides by name how they were looked for", () => {
   const unknown = changed(ticketInForce, "private-lines", { answer: "Owner does not know", verdict: "refer" });
-  const [refusal] = lock(unknown);
-  expect(refusal).toMatchObject({ id: "private-lines-unknown", neverOverridden: null });
-  const located = visitRows([
-    ...unknown,
-    { step: overrideStep("private-lines-unknown"), answer: OVERRIDDEN, by: "Kit Marlow", note: "Locator found none" },
-  ]);
-  expect(refusal === undefined ? null : overrideOf(refusal, located)).toMatchObject({ by: "Kit Marlow", reason: "Locator found none" });
+  expect(lock(unknown)).toMatchObject([{ id: "refer: private-lines", at: { stage: "ticket", step: "private-lines" } }]);
+  const located = {
+    step: decisionStep("private-lines"),
+    answer: "Go on",
+    by: "Kit Marlow",
+    note: "Locator found none",
+    link: "Invoice 17 of the locator",
+  };
+  expect(lock([...unknown, located])).toEqual([]);
+  expect(lock([...unknown, { ...located, answer: "Not here" }])).toMatchObject([{ id: "refer: private-lines" }]);
 });
 
 test("every refusal is a sentence that says what to do", () => {

@@ -1,5 +1,7 @@
 import { describe, expect, it, test } from "vitest";
+import { FROM_THE_START } from "../../../addin/checklist/checklist-version.ts";
 import { gateInto, type YardFacts } from "../../../addin/checklist/gates.ts";
+import { decisionStep } from "../../../addin/checklist/decisions.ts";
 import { OVERRIDDEN, overrideStep, WITHDRAWN } from "../../../addin/checklist/overrides.ts";
 import { screeningVisit } from "../../../addin/checklist/screening-visit.ts";
 import { STAGE_IDS, type StageId } from "../../../addin/checklist/stage.ts";
@@ -31,6 +33,7 @@ const prepared: readonly VisitEntry[] = [
   { step: "volunteers", answer: 8 },
   { step: "rain-forecast", answer: "Dry", verdict: "pass" },
   { step: "heat-forecast", answer: "Under 80 °F (27 °C)", verdict: "pass" },
+  { step: "frozen-ground", answer: "Neither", verdict: "pass" },
 ];
 const everything: readonly VisitEntry[] = [
   { step: "in-area", answer: "Yes", verdict: "pass" },
@@ -58,6 +61,8 @@ function gate(into: StageId, { entries = everything, today = TODAY, ...others }:
     rateVerdict: "pass",
     basinStatus: "fits",
     asBuiltMeasured: true,
+    contradictions: new Map(),
+    checklist: FROM_THE_START,
     ...others,
   });
 }
@@ -131,10 +136,6 @@ describe("Stop findings", () => {
     expect(ids(stage, { entries: stopped })).toEqual([]);
   });
 
-  it("a refer does not shut a gate: somebody is asked, and the answer stays on record", () => {
-    expect(ids("ticket", { entries: changed(everything, "trees", { verdict: "refer" }) })).toEqual([]);
-  });
-
   it("a new answer that passes opens the gate again", () => {
     expect(ids("ticket", { entries: [...stopped, { step: "foundation", answer: 14, verdict: "pass" }] })).toEqual([]);
   });
@@ -149,6 +150,95 @@ describe("Stop findings", () => {
     const hot = changed(everything, "heat-forecast", { answer: "103 °F (39 °C) or more: move the day", verdict: "stop" });
     expect(ids("dig-day", { entries: hot })).toEqual(["stop: heat-forecast"]);
     expect(ids("dig-day", { entries: [...hot, { step: "dig-date", answer: "2026-05-12" }] })).toEqual(["pre-dig-unfinished"]);
+  });
+});
+
+describe("What refers", () => {
+  const referred = changed(everything, "trees", { answer: "No, under branches", verdict: "refer" });
+  const decided = (entry: Partial<VisitEntry> = {}): VisitEntry => ({
+    step: decisionStep("trees"),
+    answer: "Go on, on conditions",
+    by: "Tamar Reed, town arborist",
+    note: "No root over 1 in is cut",
+    link: "Letter of 9 May, binder 3",
+    ...entry,
+  });
+
+  it.each(STAGE_IDS.slice(STAGE_IDS.indexOf("ticket")))("keeps the yard from %s until somebody has decided", (stage) => {
+    const { open, refusals } = gate(stage, { entries: referred });
+    expect(open).toBe(false);
+    expect(refusals[0]).toMatchObject({
+      id: "refer: trees",
+      at: { stage: "screening", step: "trees" },
+      sentence:
+        'Screening visit says refer: Trees, "No, under branches". Ask whoever may decide, and write down what they decide.',
+    });
+    expect(ids(stage, { entries: [...referred, decided()] })).toEqual([]);
+  });
+
+  it.each([
+    ["who decided", { by: "" }],
+    ["what was decided", { note: "" }],
+    ["when", { date: null }],
+    ["on what paper", { link: "" }],
+    ["how it came out", { answer: "We think so" }],
+  ] as const)("is not decided without %s", (_, missing) => {
+    expect(ids("ticket", { entries: [...referred, decided(missing)] })).toEqual(["refer: trees"]);
+  });
+
+  it("is not opened by an override: it is decided, and nothing else ends it", () => {
+    expect(ids("ticket", { entries: [...referred, override("refer: trees")] })).toEqual(["refer: trees"]);
+    expect(gate("ticket", { entries: [...referred, override("refer: trees")] }).open).toBe(false);
+  });
+
+  it("is asked again once it is answered again", () => {
+    const again = [...referred, decided(), { step: "trees", answer: "No, under branches", verdict: "refer" }];
+    expect(ids("ticket", { entries: again })).toEqual(["refer: trees"]);
+  });
+
+  it("decided against is a stop, which says who decided and on what paper", () => {
+    const against = gate("ticket", { entries: [...referred, decided({ answer: "Not here" })] });
+    expect(against.refusals).toMatchObject([
+      {
+        id: "stop: trees",
+        sentence:
+          'Screening visit: Trees, "No, under branches". Tamar Reed, town arborist decided: Not here: No root over 1 in is cut (Letter of 9 May, binder 3). Settle it and answer the step again, or find another place.',
+      },
+    ]);
+  });
+
+  it("at an unmarked private line is decided too, such as by whoever hires a locator", () => {
+    const unknown = changed(everything, "private-lines", { answer: "Owner does not know", verdict: "refer" });
+    expect(ids("test-visit", { entries: unknown })).toEqual(["refer: private-lines"]);
+    expect(ids("test-visit", { entries: [...unknown, decided({ step: decisionStep("private-lines") })] })).toEqual([]);
+  });
+});
+
+describe("Steps that a later checklist brought", () => {
+  const today = dayNumberOf(TODAY) ?? 0;
+  const since = screeningVisit.steps.filter((step) => step.since !== undefined).map(({ id }) => id);
+  const asBefore = without(everything, ...since, "frozen-ground");
+
+  it("are asked where the workbook began with them", () => {
+    expect(ids("design-check", { entries: asBefore })).toEqual(["screening-unmeasured"]);
+    expect(ids("dig-day", { entries: asBefore })).toEqual(["screening-unmeasured", "pre-dig-unfinished"]);
+  });
+
+  it("do not un-finish what was finished before the workbook had them", () => {
+    // The answers of these tests are of day 46100, before the day on which the list came into use.
+    expect(ids("dig-day", { entries: asBefore, checklist: new Map([[2, today]]) })).toEqual([]);
+  });
+
+  it("are asked from the next visit on: any new answer of the stage begins it", () => {
+    const visited = [...asBefore, { step: "trees", answer: "Yes, outside", verdict: "pass", date: today }];
+    expect(ids("design-check", { entries: visited, checklist: new Map([[2, today]]) })).toEqual(["screening-unmeasured"]);
+  });
+
+  it("are asked of a stage that was not finished", () => {
+    const unfinished = without(asBefore, "overflow");
+    const [refusal] = gate("design-check", { entries: unfinished, checklist: new Map([[2, today]]) }).refusals;
+    expect(refusal?.sentence).toContain("Overflow");
+    expect(refusal?.sentence).toContain("Sewer lateral");
   });
 });
 

@@ -9,6 +9,8 @@ export interface VisitEntry {
   readonly verdict?: string;
   readonly by?: string;
   readonly note?: string;
+  readonly link?: string;
+  readonly date?: number | null;
 }
 
 /** The entries, oldest first, read through the sheet's own columns. */

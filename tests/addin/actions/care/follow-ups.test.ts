@@ -307,7 +307,7 @@ describe("a look at the garden", () => {
   });
 
   test("ground that was changed calls for a new test at once", async () => {
-    await look("1 year", "2027-05-16", { "-regraded": "refer" });
+    await look("1 year", "2027-05-16", { "-regraded": "watch" });
     expect((await open("re-test")).record.note).toBe("The ground was changed.");
     expect((await rows())[3]?.[3]).toBe("watch");
   });

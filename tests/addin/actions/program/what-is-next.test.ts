@@ -84,7 +84,13 @@ describe("Where a yard stands", () => {
   it("a new yard begins with the enquiry", async () => {
     const { current, next, stages: all } = await standing();
     expect(current.stage.id).toBe("enquiry");
-    expect(next).toEqual({ stage: "enquiry", kind: "todo", place: "visits", sentence: "Enquiry: Contact, and 4 more." });
+    expect(next).toEqual({
+      stage: "enquiry",
+      kind: "todo",
+      place: "visits",
+      sentence: "Enquiry: Contact, and 4 more.",
+      at: { stage: "enquiry", step: "contact" },
+    });
     expect(all.map(({ stage }) => stage.id)).toEqual(stages.map(({ id }) => id));
   });
 
