@@ -32,7 +32,12 @@ export function digLock(visits: readonly VisitAnswerRow[], day: number): readonl
       ),
     ];
   }
-  return [...dayRefusals(answers, day), ...operatorRefusals(answers), ...markRefusals(answers, visits), ...privateLineRefusals(answers, visits)];
+  return [
+    ...dayRefusals(answers, day),
+    ...operatorRefusals(answers),
+    ...markRefusals(answers, visits),
+    ...privateLineRefusals(answers, visits),
+  ];
 }
 
 function dayRefusals(answers: AnswersInForce, day: number): Refusal[] {

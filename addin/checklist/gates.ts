@@ -87,7 +87,10 @@ function heldBefore(into: StageId, facts: YardFacts): Refusal[] {
       if (found === "refer")
         return [referRefusal(at, `${stage.name} says refer: ${finding}. Ask whoever may decide, and write down what they decide.`)];
       if (found !== "stop") return [];
-      const said = decision === null ? `${stage.name} says stop: ${finding}.` : `${stage.name}: ${finding}. ${decision.by} decided: ${decision.words}.`;
+      const said =
+        decision === null
+          ? `${stage.name} says stop: ${finding}.`
+          : `${stage.name}: ${finding}. ${decision.by} decided: ${decision.words}.`;
       return [stopRefusal(at, `${said} Settle it and answer the step again, or find another place.`)];
     });
   });
@@ -159,10 +162,12 @@ function uncheckedDesign({ visits, basinStatus }: YardFacts): Refusal[] {
         ]
       : []),
     ...(!missing && sameName(by, checkedBy)
-      ? [refusal("design-self-checked", `${by} made the design and checked it too. Let another person check it.`, "design-checked-by", {
+      ? [
+          refusal("design-self-checked", `${by} made the design and checked it too. Let another person check it.`, "design-checked-by", {
             stage: designCheck.id,
             step: "design-checked-by",
-          })]
+          }),
+        ]
       : []),
   ];
 }

@@ -69,7 +69,8 @@ test("what the pane writes for one answer or one surface, its log included, is a
   const { workbook: inner, tripsOf } = await program();
   await appendRows(inner, sitesSheet, [{ siteId: "Y-001", yard: "Corner house", units: "us" }]);
   const { workbook, putOnLog } = logWrites(inner);
-  const [yard] = (await readProgram(inner)).yards;
+  // The pane reads through the workbook that it writes to.
+  const [yard] = (await readProgram(workbook)).yards;
   const step = screeningVisit.steps.find(({ id }) => id === "foundation");
   if (yard === undefined || step === undefined) throw new Error("The program lacks its yard, or the visit its step.");
   const logged = (write: () => Promise<unknown>) =>

@@ -1,3 +1,4 @@
+import { DECISIONS, decisionStep } from "../../checklist/decisions.ts";
 import { namesIn, type Stage, type StageId, type Step } from "../../checklist/stage.ts";
 import { stageNamed } from "../../checklist/stages.ts";
 import type { UnitSystem } from "../../records/site-terms.ts";
@@ -20,6 +21,8 @@ export interface DemoSite {
 interface DemoJob {
   readonly yard: number;
   readonly ticketAsked?: number;
+  /** What somebody decided on a finding of the screening visit that refers. */
+  readonly decided?: { readonly step: string; readonly by: string; readonly what: string; readonly paper: string };
   readonly tested?: number;
   readonly designed?: number;
   readonly signed?: number;
@@ -168,6 +171,12 @@ const jobs: readonly DemoJob[] = [
   {
     yard: 11,
     ticketAsked: 35,
+    decided: {
+      step: "property-line",
+      by: "Clerk of works, Tamsin Ferry",
+      what: "8 ft is enough while the overflow leaves on the house side",
+      paper: "Letter in the binder, Y-011",
+    },
     tested: 28,
     designed: 6,
     estimate: [line("soil", "sand", 1.7, "cu yd", "cash"), line("soil", "top soil", 0.6, "cu yd", "cash")],
@@ -232,6 +241,7 @@ function visitsOf(job: DemoJob, site: DemoSite, today: number): DemoRow[] {
   const dug = job.dug === true ? digDay : undefined;
   return [
     ...at("screening", ticketAsked, { "water-table-depth": site.units === "metric" ? 1500 : 60 }),
+    ...decisionRows(job, site, today),
     ...at("ticket", ticketAsked, {
       "ticket-number": `TF-${String(2000 + job.yard)}`,
       "ticket-operators": OPERATORS,
@@ -260,6 +270,15 @@ function visitsOf(job: DemoJob, site: DemoSite, today: number): DemoRow[] {
     ...(job.looks ?? []).flatMap(({ stage, kind, seen = {} }) =>
       at(stage, daysBefore(kind, dug ?? 0, today), { [`${stage}-date`]: day(daysBefore(kind, dug ?? 0, today)), ...seen }),
     ),
+  ];
+}
+
+function decisionRows({ decided, ticketAsked }: DemoJob, { siteId }: DemoSite, today: number): DemoRow[] {
+  if (decided === undefined || ticketAsked === undefined) return [];
+  const { step, by, what, paper } = decided;
+  const { says, verdict } = DECISIONS[1];
+  return [
+    { siteId, date: today - ticketAsked, stage: "screening", step: decisionStep(step), answer: says, verdict, by, note: what, link: paper },
   ];
 }
 

@@ -201,7 +201,7 @@ export const demoYards: readonly DemoYard[] = [
     notes: "One downspout serves two houses; half of it is ours.",
     surfaces: [["Shared roof", "roof", 1600, 0.5]],
     holes: [{ diameter: 8, depth: 18, soaked: "yes", minutes: [0, 20, 40, 60, 80], water: [8, 7.0625, 6.3125, 5.6875, 5.0625] }],
-    screening: [foundation(12)],
+    screening: [foundation(12), { step: "property-line", measured: 8, unit: "ft", rule: "Distance to property line" }],
   },
   {
     yard: "Ferry Stairs boathouse",

@@ -2,12 +2,19 @@ import { CHECKLIST_SETTING, checklistDays, settingAfterMeeting, type ChecklistDa
 import type { Workbook } from "../../workbook/port.ts";
 import { today } from "../dates.ts";
 
+/** Workbooks that were seen to have met this version: they never un-meet it, and Excel is not asked again for each answer. */
+const met = new WeakSet<Workbook>();
+
 export async function readChecklistDays(workbook: Workbook): Promise<ChecklistDays> {
-  return checklistDays(await workbook.readSetting(CHECKLIST_SETTING), today());
+  const setting = await workbook.readSetting(CHECKLIST_SETTING);
+  if (settingAfterMeeting(setting, today()) === null) met.add(workbook);
+  return checklistDays(setting, today());
 }
 
 /** With the first answer that is written under a version of the checklist, the workbook keeps that it met it, and when. */
 export async function meetChecklist(workbook: Workbook): Promise<void> {
+  if (met.has(workbook)) return;
   const text = settingAfterMeeting(await workbook.readSetting(CHECKLIST_SETTING), today());
   if (text !== null) await workbook.writeSetting(CHECKLIST_SETTING, text);
+  met.add(workbook);
 }

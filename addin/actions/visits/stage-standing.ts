@@ -207,7 +207,8 @@ const MISSING: Partial<Record<StageId, (facts: YardFacts) => readonly Missing[]>
       ? [
           {
             place: "visits",
-            sentence: "Water or rock below the dig was left to the test hole. Say what it showed, under Screening visit, Water table or rock.",
+            sentence:
+              "Water or rock below the dig was left to the test hole. Say what it showed, under Screening visit, Water table or rock.",
             at: { stage: screeningVisit.id, step: "water-table" },
           } as const,
         ]

@@ -16,7 +16,9 @@ export function Settled({ standing: { decision, override } }: { readonly standin
     <>
       {decision !== null && <p class="settled">{words.decided(decision.by, isoDate(decision.date), decision.words)}</p>}
       {override !== null && (
-        <p class="settled">{visitsText.gate.overridden(override.by, override.date === null ? "" : isoDate(override.date), override.words)}</p>
+        <p class="settled">
+          {visitsText.gate.overridden(override.by, override.date === null ? "" : isoDate(override.date), override.words)}
+        </p>
       )}
     </>
   );

@@ -170,8 +170,7 @@ describe("What refers", () => {
     expect(refusals[0]).toMatchObject({
       id: "refer: trees",
       at: { stage: "screening", step: "trees" },
-      sentence:
-        'Screening visit says refer: Trees, "No, under branches". Ask whoever may decide, and write down what they decide.',
+      sentence: 'Screening visit says refer: Trees, "No, under branches". Ask whoever may decide, and write down what they decide.',
     });
     expect(ids(stage, { entries: [...referred, decided()] })).toEqual([]);
   });
