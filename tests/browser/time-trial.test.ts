@@ -49,11 +49,20 @@ const SCREENING: readonly (readonly [title: string, ...keys: string[]])[] = [
   ["Septic, basin downhill of it", "Tab", "Space"],
   ["Well", "Tab", "Space"],
   ["Water table or rock", "Tab", "Space"],
+  ["How it is known", "Space"],
+  ["Known down to", "40"],
   ["Wet spot", "Space"],
   ["Trees", "Space"],
   ["Steep ground nearby", "Space"],
   ["Overflow", "Space"],
   ["Lead in soil", "Space"],
+  ["Basement or sump", "Space"],
+  ["Retaining wall", "Space"],
+  ["Karst or swelling clay", "Space"],
+  ["Fill or buried tank", "Space"],
+  ["Easement, right of way", "Space"],
+  ["Overhead lines", "Space"],
+  ["Sewer lateral", "Space"],
 ];
 
 const READINGS = [
@@ -83,7 +92,7 @@ const jobs: readonly Job[] = [
     },
   },
   {
-    name: "a screening visit of twelve answers",
+    name: "a screening visit of twenty-one answers",
     atMost: 0.1,
     sheet: visitsSheet,
     siteId: NEW_YARD,

@@ -59,7 +59,10 @@ export function walkFromTheDigOn(yard: YardWalk): void {
     await expect.poll(() => moved.innerText(), PATIENCE).toContain("soil dug, in place 5.2 cu yd of 5.09 cu yd designed (102 %).");
     expect(await moved.innerText()).toContain("compost brought, loose 0.75 cu yd of 0.68 cu yd designed (110 %).");
     await tabTo(page, /^Everyone was briefed/);
-    for (const title of ["Briefing", "Marks", "Soil", "Depth", "Levels"]) await answerStep(page, title, "Space");
+    await answerStep(page, "Briefing", "Space");
+    await answerStep(page, "Emergency", "Lena Holt 555-0117; clinic at Mill Gate; 17 Sailmaker Lane");
+    for (const title of ["Minors and waivers", "Marks", "Silt kept in the yard", "Soil", "Depth", "Wheels off the floor", "Levels"])
+      await answerStep(page, title, "Space");
     await pickStage(page, "Planting");
     expect(await yard.gate().count()).toBe(0);
   });
@@ -198,7 +201,7 @@ export function walkFromTheDigOn(yard: YardWalk): void {
     const { page } = yard;
     await yard.nextDay("2028-04-24", "After a year");
     await button(page, /^Record: Look after a year, 2028-04-24/).click();
-    await yard.look("pppppppppp", "Look after a year");
+    await yard.look("ppppppppppp", "Look after a year");
     const year = (await recordsOf(page, followUpsSheet, SITE_ID)).find(({ record }) => record.kind === "1 year");
     expect([year?.record.finding, isoDate(year?.record.done ?? 0)]).toEqual(["pass", "2028-04-24"]);
     expect(await pane(page).locator(".stage-picker summary").innerText()).toContain("Done");

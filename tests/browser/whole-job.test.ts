@@ -20,6 +20,17 @@ import * as byHand from "./sail-loft-by-hand.ts";
 import { walkFromTheDigOn } from "./whole-job-from-the-dig.ts";
 import { PLACE, SITE_ID, YardWalk } from "./yard-walk.ts";
 
+/** What a screening asks about the ground around the place. */
+const BESIDE_AND_BELOW = [
+  "Basement or sump",
+  "Retaining wall",
+  "Karst or swelling clay",
+  "Fill or buried tank",
+  "Easement, right of way",
+  "Overhead lines",
+  "Sewer lateral",
+] as const;
+
 /** As a coordinator asked for them, column by column of Prices; what has no price here is not on the estimate. */
 const PRICE_LIST = {
   unitPrice: {
@@ -110,17 +121,57 @@ describe("The sail loft in Sailmaker Lane, from the first call to the look after
     await answerStep(page, "Septic, basin downhill of it", "Tab", "Space");
     await answerStep(page, "Well", "Tab", "Space");
     await answerStep(page, "Water table or rock", "Tab", "Space");
-    for (const title of ["Wet spot", "Trees", "Steep ground nearby", "Overflow", "Lead in soil"]) await answerStep(page, title, "Space");
+    await answerStep(page, "How it is known", "Space", "ArrowDown", "ArrowDown");
+    await answerStep(page, "Known down to", "40");
+    for (const title of ["Wet spot", "Trees", "Steep ground nearby", "Overflow", "Lead in soil", ...BESIDE_AND_BELOW])
+      await answerStep(page, title, "Space");
     // 6 in over 150 in is 4 in 100.
     await yard.designs("groundSlopePercent", 4);
     expect(await pane(page).locator(".stage-verdict").innerText()).toContain(
-      "Refer: ask the licensed or official person named in your program before going on.",
+      "Refer: ask the licensed or official person named in your program, and write down what was decided before going on.",
     );
     expect(await yard.card("Property line").locator(".verdict").innerText()).toBe("Refer");
     await openTab(page, "Yard");
     expect(await pane(page).getByRole("region", { name: "Next", exact: true }).innerText()).toContain(
       "Refer before going on: Property line.",
     );
+    expect(await pane(page).locator(".standing").innerText()).toContain("Ask");
+  });
+
+  it("goes on only when somebody decided on the property line: Next leads to that step, and the decision is on record and undone", async () => {
+    const { page } = yard;
+    await openTab(page, "Visits");
+    await pickStage(page, "One-call ticket");
+    expect(await yard.gate().innerText()).toContain('Screening visit says refer: Property line, "8 ft".');
+    await openTab(page, "Yard");
+    await tabTo(page, "Go to Property line");
+    await page.keyboard.press("Enter");
+    const inStep = () => page.evaluate(() => document.activeElement?.closest(".step")?.querySelector(".step-title")?.textContent ?? "none");
+    await expect.poll(inStep, PATIENCE).toBe("Property line");
+    await expect.poll(() => page.evaluate(() => document.activeElement?.getAttribute("type")), PATIENCE).toBe("radio");
+    // Written without a paper it is none.
+    for (const key of ["Space", "ArrowDown", "Tab", "Rhea Dunn, zoning office", "Tab", "8 ft, spill to the lane", "Enter"])
+      await strike(page, key);
+    await expect.poll(() => yard.card("Property line").innerText(), PATIENCE).toContain("On what paper is missing.");
+    await tabTo(page, "On what paper");
+    for (const key of ["Letter of 8 March, binder 3", "Enter"]) await strike(page, key);
+    await yard.said("Property line: the decision was written to Visits.");
+    const decided = (await recordsOf(page, visitsSheet, SITE_ID)).at(-1)?.record;
+    expect(decided).toMatchObject({
+      step: "decision: property-line",
+      answer: "Go on, on conditions",
+      by: "Rhea Dunn, zoning office",
+      note: "8 ft, spill to the lane",
+      link: "Letter of 8 March, binder 3",
+      verdict: "pass",
+    });
+    expect(await pane(page).locator(".stage-picker summary").innerText()).toContain("Done");
+    await button(page, "Undo: Property line: the decision was written to Visits.").click();
+    await expect.poll(() => pane(page).locator(".stage-picker summary").innerText(), PATIENCE).toContain("Ask");
+    await button(page, /^Undo: Undone: Property line/).click();
+    await expect.poll(() => pane(page).locator(".stage-picker summary").innerText(), PATIENCE).toContain("Done");
+    await openTab(page, "Yard");
+    expect(await pane(page).getByRole("region", { name: "Next", exact: true }).innerText()).not.toContain("Refer");
   });
 
   it("has its roof measured along the walls and its drive by area, and Design counts what drains here", async () => {
@@ -437,7 +488,9 @@ describe("The sail loft in Sailmaker Lane, from the first call to the look after
     expect(await yard.gate().innerText()).toContain(
       "The ticket was in force until 2027-04-21, not on 2027-04-24. Ask for a new one and write its number down.",
     );
-    expect(await yard.gate().innerText()).toContain("Before the dig, not answered yet: Deliveries, Tools, People coming, Rain, Heat.");
+    expect(await yard.gate().innerText()).toContain(
+      "Before the dig, not answered yet: Deliveries, Tools, People coming, Rain, Heat, State of the ground.",
+    );
     await pickStage(page, "Before the dig");
     await (await yard.openCard("Day of the dig")).getByLabel("Day on which you will dig").fill("2027-04-17");
     await button(page, "Write the answer: Day of the dig").click();
@@ -447,6 +500,7 @@ describe("The sail loft in Sailmaker Lane, from the first call to the look after
     await answerStep(page, "People coming", "4");
     await answerStep(page, "Rain", "Space");
     await answerStep(page, "Heat", "Space");
+    await answerStep(page, "State of the ground", "Space");
     await pickStage(page, "Dig day");
     expect(await yard.gate().count()).toBe(0);
   });
