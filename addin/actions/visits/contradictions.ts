@@ -1,6 +1,7 @@
+import { toUs } from "../../../functions/quantities.ts";
+import { speakers } from "../../../functions/worksheet/calling/speaker.ts";
 import { AT_LEAST_THE_DESIGN } from "../../checklist/as-built-check.ts";
 import { compareAsBuilt, newestAsBuilt } from "../build/record-as-built.ts";
-import { quantityWords } from "../export/quantity-words.ts";
 import { endsAboveTheDig, plannedDig, type PlannedDig } from "../hole-test/planned-dig.ts";
 import type { Program, Yard } from "../program/read-program.ts";
 
@@ -59,7 +60,7 @@ export function shallowHole(name: string, holeDepth: number | null, dig: Planned
 }
 
 function depthWords(depth: number, { units }: Pick<Yard, "units">): string {
-  return quantityWords("depth", depth, units);
+  return speakers[units].depth(toUs("depth", depth, units));
 }
 
 function entry(step: string, sentence: string | null): (readonly [string, string])[] {
