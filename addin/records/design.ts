@@ -7,7 +7,7 @@ export const designSheet = {
   name: "Design",
   preface: [
     "Design: computed from Sites, Surfaces, Hole tests and Program, in each yard's own units. Nothing is typed here",
-    "Design rate to Status are one call of SOAK.BASINDESIGN over all sites. Select a cell to read what it says in words.",
+    "Design rate to Status are one call of SOAK.SITEDESIGN over all sites. Select a cell to read what it says in words.",
   ],
   columns: {
     siteId: resultColumn("Site ID", { widthPixels: 76 }),

@@ -113,7 +113,7 @@ function designFormulas(places: Places): FormulaWrite[] {
     spilled(
       design,
       "designRate",
-      `=SOAK.BASINDESIGN(${own("contributingArea")},${own("testedRate")},${setting("reductionFactor")},${own("stormDepth")},${own("pondingAsked")},${own("mediaDepth")},${own("sideSlope")},${setting("drainHours")},${own("shape")},${own("lengthToWidth")},${own("units")})`,
+      `=SOAK.SITEDESIGN(${own("contributingArea")},${own("testedRate")},${setting("reductionFactor")},${own("stormDepth")},,${own("pondingAsked")},${own("mediaDepth")},${inchesAsDepth("mulchDepthInches")},${own("sideSlope")},${setting("drainHours")},${own("shape")},${own("lengthToWidth")},IFNA(${own("groundSlopePercent")},""),${own("units")})`,
     ),
     spilled(design, "floorLength", `=SOAK.BASINSIZE(${own("floorArea")},${own("shape")},${own("lengthToWidth")},${own("units")})`),
     spilled(design, "looseVolume", forSites(`SOAK.SOILSTATE(${own("digVolume")},"in place","loose","loam",${own("units")})`)),

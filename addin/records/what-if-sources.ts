@@ -23,7 +23,6 @@ const SOURCES: ReadonlyMap<string, Source> = new Map<string, Source>([
   ["rain", design("stormDepth")],
   ["ponding", design("pondingDepth")],
   ["SITEDESIGN.ponding", { kind: "site", key: "pondingDepth" }],
-  ["BASINDESIGN.ponding", { kind: "site", key: "pondingDepth" }],
   ["mulch", setting("mulchDepthInches")],
   ["floorLength", design("floorLength")],
   ["floorWidth", design("floorWidth")],

@@ -6,17 +6,17 @@ import { FILL, USUAL_OUTLINE, type BasinOutline } from "./basin-shape.ts";
  *
  *   runoff + rain on the basin = ponding + water in the media + water soaked in during the storm
  *
- *   s Ad P + P Arim = V(d) + A (n m + f T)      (cu ft; depths in ft, areas in sq ft)
+ *   R + P Arim = V(d) + A (n m + f T)      (cu ft; depths in ft, areas in sq ft)
  *
- *   Ad contributing area, s its runoff share, P storm, Arim the water's surface when full, V(d) the ponding volume
- *   of the floor's outline (basin-shape), an ellipse twice as long as wide unless another is given, A the floor area,
- *   m and n depth and void share of the media, f design rate, T storm hours credited. With A = k r W^2, r length to
- *   width, this is a quadratic in the floor's width W.
+ *   R runoff that comes to it, P storm, Arim the water's surface when full, V(d) the ponding volume of the floor's
+ *   outline (basin-shape), an ellipse twice as long as wide unless another is given, A the floor area, m and n depth and
+ *   void share of the media, f design rate, T storm hours credited. With A = k r W^2, r length to width, this is a
+ *   quadratic in the floor's width W.
  *
- * Source  Water balance of one storm; with vertical sides and no rain on the basin it is the published
+ * Source  Water balance of one storm; with vertical sides, no rain on the basin and R = i D Ai it is the published
  *         Ap = i D Ai / (d' + f D), Sustainable Technologies Evaluation Program (Ontario), wiki page on infiltration.
  *         Sides as in basin-volume.
- * Domain  Areas, depths, rates and hours >= 0, shares 0 to 1.
+ * Domain  Volumes, depths, rates and hours >= 0, shares 0 to 1.
  * Limits  One storm that fills the basin once, level floor. Undefined when each square foot of basin catches at least
  *         as much rain as it can hold: no size will do. 0 when the sloping sides alone hold the storm.
  */
@@ -27,7 +27,7 @@ export function basinFloorSquareFeet(storm: BasinStorm): number | undefined {
   const reach = storm.sideSlope * depth;
   const rain = storm.rainOnBasinCounted ? storm.stormInches / INCHES_PER_FOOT : 0;
   const underFloor = (storm.voidShare * storm.mediaInches + storm.designInchesPerHour * storm.stormHours) / INCHES_PER_FOOT;
-  const runoff = (storm.runoffShare * storm.contributingSquareFeet * storm.stormInches) / INCHES_PER_FOOT;
+  const runoff = storm.runoffCubicFeet;
 
   // A yard that sends nothing needs no basin, whatever falls on one.
   if (runoff === 0) return 0;
@@ -43,11 +43,11 @@ export function basinFloorSquareFeet(storm: BasinStorm): number | undefined {
 }
 
 export interface BasinStorm {
-  readonly contributingSquareFeet: number;
+  /** From all that drains to it. */
+  readonly runoffCubicFeet: number;
   readonly designInchesPerHour: number;
   readonly pondingInches: number;
   readonly stormInches: number;
-  readonly runoffShare: number;
   readonly mediaInches: number;
   readonly voidShare: number;
   /** Hours of soaking during the storm that count; 0 gives no credit. */

@@ -1,9 +1,8 @@
-import { layerVolumeCubicYards } from "../amendment/layer-volume.ts";
-import { digVolumeCubicYards } from "../earthwork/dig-volume.ts";
+import { basinDig, USUAL_EARTH, type BasinDig, type BasinHole } from "../earthwork/basin-dig.ts";
 import { INCHES_PER_FOOT } from "../quantities.ts";
 import { ROOF_RUNOFF_SHARE, runoffVolumeCubicFeet } from "../runoff/runoff-volume.ts";
 import { basinFloorSquareFeet, type BasinStorm } from "./basin-area.ts";
-import { areaAtHeightSquareFeet, basinFloor, USUAL_OUTLINE, volumeToHeightCubicFeet, type BasinOutline } from "./basin-shape.ts";
+import { areaAtHeightSquareFeet, basinFloor, volumeToHeightCubicFeet, type BasinOutline } from "./basin-shape.ts";
 import { DEEPEST_USUAL_PONDING_INCHES, deepestPondingInches, drainsInTime } from "./deepest-ponding.ts";
 import { drawdownHours, mediaWaterCubicFeet, USUAL_VOID_SHARE } from "./drawdown.ts";
 import { ruleAreaSquareFeet, USUAL_RULE_PERCENT } from "./rule-area.ts";
@@ -12,66 +11,71 @@ import { ruleAreaSquareFeet, USUAL_RULE_PERCENT } from "./rule-area.ts";
  * One yard's basin, whole: from the area that drains to it and the tested rate to its size and whether it works.
  *
  *   design rate   tested rate / reduction factor
+ *   runoff        as given, or 0.95 of the storm over the contributing area
  *   ponding       as given, or the deepest that drains in time, at most 8 in
- *   floor area    basin-area, with 0.95 of the rain running off, voids of 0.25, rain on the basin counted,
- *                 an ellipse twice as long as wide unless another outline is given, and no credit for soaking during the storm
+ *   floor area    basin-area, with voids of 0.25, rain on the basin counted and no credit for soaking during the storm
  *   rim area      the water's surface when full
  *   water held    ponding volume + void share x media depth x floor area
  *   drawdown      hours from full to empty, media included
  *   rule area     10 percent of the contributing area
- *   dig volume    in place: the sloped basin to the ponding depth, and the media straight down under the floor
+ *   dig           basin-dig
  *
- * Source  Those of design-rate, deepest-ponding, basin-area, basin-volume, drawdown, rule-area, dig-volume and layer-volume.
+ * Source  Those of design-rate, runoff-volume, deepest-ponding, basin-area, basin-volume, drawdown, rule-area, basin-dig.
  * Domain  Those of the same.
- * Limits  Level ground. Whether it drains in time is judged on the ponding alone. A basin that never drains has no size.
+ * Limits  One even fall of the ground. Whether it drains in time is judged on the ponding alone. A basin that never drains has no size.
  */
-export function designSite(
-  contributingSquareFeet: number,
-  testedInchesPerHour: number,
-  reductionFactor: number,
-  stormInches: number,
-  givenPondingInches: number | undefined,
-  mediaInches: number,
-  sideSlope: number,
-  drainHours: number,
-  outline: BasinOutline = USUAL_OUTLINE,
-): SiteDesign {
-  const designInchesPerHour = testedInchesPerHour / reductionFactor;
-  const pondingInches = givenPondingInches ?? Math.min(deepestPondingInches(designInchesPerHour, drainHours), DEEPEST_USUAL_PONDING_INCHES);
-  const floorSquareFeet = basinFloorSquareFeet(
-    siteStorm(contributingSquareFeet, designInchesPerHour, pondingInches, stormInches, mediaInches, sideSlope, outline),
-  );
-  const drains = drainsInTime(pondingInches, designInchesPerHour, drainHours);
-  const verdict = verdictOf(designInchesPerHour, floorSquareFeet, drains);
+export function designSite(site: Site): SiteDesign {
+  const { contributingSquareFeet, stormInches } = site;
+  const designInchesPerHour = site.testedInchesPerHour / site.reductionFactor;
+  const pondingInches =
+    site.pondingInches ?? Math.min(deepestPondingInches(designInchesPerHour, site.drainHours), DEEPEST_USUAL_PONDING_INCHES);
+  const runoffCubicFeet = site.runoffCubicFeet ?? runoffVolumeCubicFeet(contributingSquareFeet, stormInches, ROOF_RUNOFF_SHARE);
+  const floorSquareFeet = basinFloorSquareFeet(siteStorm(site, runoffCubicFeet, designInchesPerHour, pondingInches));
+  const verdict = verdictOf(designInchesPerHour, floorSquareFeet, drainsInTime(pondingInches, designInchesPerHour, site.drainHours));
   return {
     designInchesPerHour,
     pondingInches,
-    runoffCubicFeet: runoffVolumeCubicFeet(contributingSquareFeet, stormInches, ROOF_RUNOFF_SHARE),
+    runoffCubicFeet,
     ruleSquareFeet: ruleAreaSquareFeet(contributingSquareFeet, USUAL_RULE_PERCENT),
     verdict,
     basin:
       floorSquareFeet === undefined || verdict === "never drains"
         ? undefined
-        : sizedBasin(floorSquareFeet, designInchesPerHour, pondingInches, mediaInches, sideSlope, outline),
+        : sizedBasin(site, floorSquareFeet, designInchesPerHour, pondingInches),
   };
+}
+
+/** What is known of a yard before its basin is designed. */
+export interface Site {
+  readonly contributingSquareFeet: number;
+  readonly testedInchesPerHour: number;
+  readonly reductionFactor: number;
+  readonly stormInches: number;
+  /** From all that drains to it; undefined takes it all as roof. */
+  readonly runoffCubicFeet: number | undefined;
+  /** Undefined takes the deepest that drains in time. */
+  readonly pondingInches: number | undefined;
+  readonly mediaInches: number;
+  readonly mulchInches: number;
+  readonly sideSlope: number;
+  readonly drainHours: number;
+  readonly outline: BasinOutline;
+  /** Down the floor's width. */
+  readonly groundSlopePercent: number;
 }
 
 /** The storm the basin is sized for. */
 export function siteStorm(
-  contributingSquareFeet: number,
+  { stormInches, mediaInches, sideSlope, outline }: Site,
+  runoffCubicFeet: number,
   designInchesPerHour: number,
   pondingInches: number,
-  stormInches: number,
-  mediaInches: number,
-  sideSlope: number,
-  outline: BasinOutline,
 ): BasinStorm {
   return {
-    contributingSquareFeet,
+    runoffCubicFeet,
     designInchesPerHour,
     pondingInches,
     stormInches,
-    runoffShare: ROOF_RUNOFF_SHARE,
     mediaInches,
     voidShare: USUAL_VOID_SHARE,
     stormHours: 0,
@@ -98,7 +102,7 @@ export interface SizedBasin {
   readonly rimSquareFeet: number;
   readonly heldCubicFeet: number;
   readonly drawdownHours: number;
-  readonly digCubicYards: number;
+  readonly dig: BasinDig;
 }
 
 function verdictOf(designInchesPerHour: number, floorSquareFeet: number | undefined, drains: boolean): SiteDesignVerdict {
@@ -107,24 +111,26 @@ function verdictOf(designInchesPerHour: number, floorSquareFeet: number | undefi
   return drains ? "fits" : "drains too slowly";
 }
 
-function sizedBasin(
-  floorSquareFeet: number,
-  designInchesPerHour: number,
-  pondingInches: number,
-  mediaInches: number,
-  sideSlope: number,
-  { shape, lengthToWidth }: BasinOutline,
-): SizedBasin {
-  const floor = basinFloor(floorSquareFeet, shape, lengthToWidth);
+function sizedBasin(site: Site, floorSquareFeet: number, designInchesPerHour: number, pondingInches: number): SizedBasin {
+  const { mediaInches, sideSlope } = site;
+  const hole = siteHole(site, floorSquareFeet, pondingInches);
   const pondingFeet = pondingInches / INCHES_PER_FOOT;
   return {
     floorSquareFeet,
-    rimSquareFeet: areaAtHeightSquareFeet(floor, pondingFeet, sideSlope),
+    rimSquareFeet: areaAtHeightSquareFeet(hole.floor, pondingFeet, sideSlope),
     heldCubicFeet:
-      volumeToHeightCubicFeet(floor, pondingFeet, sideSlope) + mediaWaterCubicFeet(floorSquareFeet, mediaInches, USUAL_VOID_SHARE),
+      volumeToHeightCubicFeet(hole.floor, pondingFeet, sideSlope) + mediaWaterCubicFeet(floorSquareFeet, mediaInches, USUAL_VOID_SHARE),
     drawdownHours: drawdownHours(pondingInches, designInchesPerHour, mediaInches, USUAL_VOID_SHARE),
-    digCubicYards:
-      digVolumeCubicYards(floorSquareFeet, pondingInches, sideSlope, shape, lengthToWidth) +
-      layerVolumeCubicYards(floorSquareFeet, mediaInches, 0),
+    dig: basinDig(hole),
   };
+}
+
+/** What is dug for a floor of this area. */
+export function siteHole(
+  { mediaInches, mulchInches, sideSlope, outline, groundSlopePercent }: Site,
+  floorSquareFeet: number,
+  pondingInches: number,
+): BasinHole {
+  const floor = basinFloor(floorSquareFeet, outline.shape, outline.lengthToWidth);
+  return { floor, pondingInches, mulchInches, mediaInches, sideSlope, groundSlopePercent, soil: USUAL_EARTH };
 }

@@ -7,7 +7,7 @@ import { mediaWaterCubicFeet } from "./drawdown.ts";
 /**
  * What a storm brings to a basin and what the basin does with it, each by its own equation.
  *
- *   brought = runoff share x contributing area x P + P x rim area                       (cu ft; P in ft, areas in sq ft)
+ *   brought = runoff + P x rim area                                                     (cu ft; P in ft, areas in sq ft)
  *   taken   = ponding volume + floor area x void share x media depth + floor area x f T
  *
  * On the floor that basin-area finds, the two are equal; taken is more where the sloping sides alone hold the storm.
@@ -21,7 +21,7 @@ export function stormBalance(storm: BasinStorm, floorSquareFeet: number): StormB
   const floor = basinFloor(floorSquareFeet, shape, lengthToWidth);
   const pondingFeet = storm.pondingInches / INCHES_PER_FOOT;
   const rimSquareFeet = areaAtHeightSquareFeet(floor, pondingFeet, storm.sideSlope);
-  const runoffCubicFeet = runoffVolumeCubicFeet(storm.contributingSquareFeet, storm.stormInches, storm.runoffShare);
+  const { runoffCubicFeet } = storm;
   const rainOnBasinCubicFeet = storm.rainOnBasinCounted ? runoffVolumeCubicFeet(rimSquareFeet, storm.stormInches, 1) : 0;
   const pondingCubicFeet = volumeToHeightCubicFeet(floor, pondingFeet, storm.sideSlope);
   const mediaCubicFeet = mediaWaterCubicFeet(floorSquareFeet, storm.mediaInches, storm.voidShare);

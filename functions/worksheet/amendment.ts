@@ -8,7 +8,7 @@ import { buildingSoil } from "../published/documents.ts";
 import { commonPractice, computedByHand } from "../published/source.ts";
 import { printedDensities } from "../published/tm-9-2320-366-10-1.ts";
 import { toUs, type UnitSystem } from "../quantities.ts";
-import { choice, count, depth, earthVolume, number, percent, weight } from "./calling/arguments.ts";
+import { choice, count, depth, earthVolume, number, percent, units, weight } from "./calling/arguments.ts";
 import { invalid } from "./calling/cell.ts";
 import { usualWeight } from "./material-cautions.ts";
 import { worksheetFunction } from "./calling/worksheet-function.ts";
@@ -26,6 +26,7 @@ export const compostDepth = worksheetFunction({
     percent("compostOrganic", "Compost organic percent"),
     number("soilDensity", "Soil density").moreThan(0),
     number("compostDensity", "Compost density").moreThan(0),
+    units,
   ],
   result: depth("Compost depth"),
   sources: [dryMass, buildingSoil.place("section 7, custom compost rate")],
@@ -72,6 +73,7 @@ export const sandToAdd = worksheetFunction({
     percent("nativeSand", "Native sand percent"),
     percent("sourceSand", "Sand source's sand percent"),
     percent("targetSand", "Target sand percent"),
+    units,
   ],
   result: earthVolume("Sand volume"),
   sources: [sandBalance, commonPractice("Sand under half of the mix makes a clay worse")],
@@ -103,7 +105,7 @@ export const sandToAdd = worksheetFunction({
 export const bags = worksheetFunction({
   name: "BAGS",
   summary: "Whole bags that hold a volume of material. The bag's size is in cu ft, on a metric sheet in L.",
-  arguments: [earthVolume("materialVolume", "Material volume"), number("bagSize", "Bag size in cu ft (metric: L)").moreThan(0)],
+  arguments: [earthVolume("materialVolume", "Material volume"), number("bagSize", "Bag size in cu ft (metric: L)").moreThan(0), units],
   result: count("Bags"),
   sources: [computedByHand("27 cu ft in a cu yd: 13.5 bags of 2 cu ft, 27 of 1, 54 of 0.5")],
   cautions: [
@@ -131,7 +133,7 @@ const CUBIC_METERS_PER_BAG_UNIT = { us: 1, metric: 0.001 } as const;
 export const materialWeight = worksheetFunction({
   name: "MATERIALWEIGHT",
   summary: "Weight of a volume of material as it lies.",
-  arguments: [earthVolume("materialVolume", "Material volume"), choice("material", "Material", MATERIALS)],
+  arguments: [earthVolume("materialVolume", "Material volume"), choice("material", "Material", MATERIALS), units],
   result: weight("Weight"),
   sources: [printedDensities.from, commonPractice("Moist compost 1,000, mulch 800 and wet topsoil 3,000 lb a cu yd")],
   cautions: [usualWeight],

@@ -1,9 +1,7 @@
-import { layerVolumeCubicYards } from "../amendment/layer-volume.ts";
 import { basinFloorSquareFeet, USUAL_STORM_INCHES, type BasinStorm } from "../basin/basin-area.ts";
 import { basinDepthInches } from "../basin/basin-depth.ts";
-import { BASIN_SHAPES, USUAL_LENGTH_TO_WIDTH, USUAL_OUTLINE, type BasinOutline, type BasinShape } from "../basin/basin-shape.ts";
 import { basinFloorSize } from "../basin/basin-size.ts";
-import { basinVolumeCubicFeet, USUAL_SIDE_SLOPE } from "../basin/basin-volume.ts";
+import { basinVolumeCubicFeet } from "../basin/basin-volume.ts";
 import {
   deepestPondingInches,
   drainsInTime,
@@ -13,63 +11,28 @@ import {
 } from "../basin/deepest-ponding.ts";
 import { drawdownHours, mediaWaterInches, USUAL_VOID_SHARE } from "../basin/drawdown.ts";
 import { PRINTED_RULE_PERCENTS, ruleAreaSquareFeet, USUAL_RULE_PERCENT } from "../basin/rule-area.ts";
-import { designSite, siteStorm, type SiteDesign } from "../basin/site-design.ts";
 import { stormBalance } from "../basin/storm-balance.ts";
-import { digVolumeCubicYards } from "../earthwork/dig-volume.ts";
-import { FASTEST_TREATING_INCHES_PER_HOUR, USUAL_REDUCTION_FACTOR } from "../infiltration/design-rate.ts";
-import { handbookOfMathematicalFunctions, losAngelesLidSample, wisconsinExtensionPages } from "../published/documents.ts";
+import { handbookOfMathematicalFunctions } from "../published/documents.ts";
 import { commonPractice, computedByHand } from "../published/source.ts";
 import { sustainableTechnologiesWiki } from "../published/sustainable-technologies-wiki.ts";
-import { ROOF_RUNOFF_SHARE } from "../runoff/runoff-volume.ts";
-import {
-  area,
-  choice,
-  depth,
-  earthVolume,
-  flag,
-  hours,
-  length,
-  number,
-  percent,
-  rate,
-  share,
-  text,
-  waterVolume,
-} from "./calling/arguments.ts";
-import {
-  callBeforeDigging,
-  deepDig,
-  deepPonding,
-  fasterThanSoil,
-  largeFloor,
-  largeVoids,
-  NOTHING_TAKEN_OFF,
-  shortDrainTime,
-  standsLong,
-  steepSides,
-} from "./basin-cautions.ts";
+import { ROOF_RUNOFF_SHARE, runoffVolumeCubicFeet } from "../runoff/runoff-volume.ts";
+import { area, depth, flag, hours, length, number, percent, rate, share, units, waterVolume } from "./calling/arguments.ts";
+import { drainHoursAllowed, lengthToWidth, shape, sideSlope } from "./basin-arguments.ts";
+import { deepPonding, largeFloor, largeVoids, shortDrainTime, standsLong, steepSides, fasterThanSoil } from "./basin-cautions.ts";
+import { drainLimit, prismoidal, ruleOfThumb, sizeLimit, stormStorage } from "./basin-sources.ts";
 import { balanceSteps, prismoidSteps } from "./basin-working.ts";
-import { invalid, missing } from "./calling/cell.ts";
-import { DOES_NOT_DRAIN, drainsTooSlowly, NEVER_DRAINS, noAreaHolds } from "./draining.ts";
+import { invalid } from "./calling/cell.ts";
+import { DOES_NOT_DRAIN, drainsTooSlowly, noAreaHolds } from "./draining.ts";
 import { rowOf } from "./calling/results.ts";
-import type { Speaker } from "./calling/speaker.ts";
-import { stepsOf, type WorkingStep } from "./calling/working.ts";
-import { worksheetFunction, type Caution } from "./calling/worksheet-function.ts";
+import { stepsOf } from "./calling/working.ts";
+import { worksheetFunction } from "./calling/worksheet-function.ts";
 
 const floorArea = area("floorArea", "Floor area");
-const drainHoursAllowed = hours("drainHours", "Drain hours").moreThan(0).optional(USUAL_DRAIN_HOURS);
-const sideSlope = number("sideSlope", "Side slope").atLeast(0).optional(USUAL_SIDE_SLOPE);
-const shape = choice("shape", "Shape", BASIN_SHAPES).optional("ellipse");
-const lengthToWidth = number("lengthToWidth", "Length to width").atLeast(1).optional(USUAL_LENGTH_TO_WIDTH);
-const prismoidal = computedByHand("Prismoidal rule, exact for an ellipse or a rectangle whose sides share one slope");
-const drainLimit = losAngelesLidSample.place("drain time of 48 h for surface ponding");
-
-const ruleOfThumb = commonPractice("500 sq ft of roof and paving needs 50 to 60 sq ft of garden");
 
 export const ruleArea = worksheetFunction({
   name: "RULEAREA",
   summary: "Garden area by the rule of thumb: a percent of the area that drains to it.",
-  arguments: [area("contributingArea", "Contributing area"), percent("percent", "Percent").optional(USUAL_RULE_PERCENT)],
+  arguments: [area("contributingArea", "Contributing area"), percent("percent", "Percent").optional(USUAL_RULE_PERCENT), units],
   result: area("Garden area"),
   sources: [ruleOfThumb, sustainableTechnologiesWiki.place('page "Bioretention", 5 to 20 parts of paving to one of garden')],
   cautions: [
@@ -82,10 +45,6 @@ export const ruleArea = worksheetFunction({
   equation: ["A = percent / 100 x contributing area   (sq ft)"],
   calculate: (contributing, part) => ruleAreaSquareFeet(contributing, part),
 });
-
-const sizeLimit = wisconsinExtensionPages.place("step 1, size of 100 to 300 sq ft");
-
-const stormStorage = sustainableTechnologiesWiki.place('page "Infiltration", area from storage and soaking in the storm');
 
 export const basinArea = worksheetFunction({
   name: "BASINAREA",
@@ -102,6 +61,7 @@ export const basinArea = worksheetFunction({
     number("sideSlope", "Side slope").atLeast(0).optional(0),
     flag("rainOnBasin", "Rain on the basin counted").optional(true),
     drainHoursAllowed,
+    units,
   ],
   result: area("Floor area"),
   sources: [stormStorage, prismoidal, drainLimit, sizeLimit],
@@ -193,11 +153,10 @@ interface BasinAreaInputs {
 
 function stormOf(inputs: BasinAreaInputs): BasinStorm {
   return {
-    contributingSquareFeet: inputs.contributingArea,
+    runoffCubicFeet: runoffVolumeCubicFeet(inputs.contributingArea, inputs.storm, inputs.runoffShare),
     designInchesPerHour: inputs.designRate,
     pondingInches: inputs.ponding,
     stormInches: inputs.storm,
-    runoffShare: inputs.runoffShare,
     mediaInches: inputs.media,
     voidShare: inputs.voidShare,
     stormHours: inputs.stormHours,
@@ -209,7 +168,7 @@ function stormOf(inputs: BasinAreaInputs): BasinStorm {
 export const deepestPonding = worksheetFunction({
   name: "DEEPESTPONDING",
   summary: "The deepest ponding that drains in time.",
-  arguments: [rate("designRate", "Design rate"), drainHoursAllowed],
+  arguments: [rate("designRate", "Design rate"), drainHoursAllowed, units],
   result: depth("Deepest ponding"),
   sources: [drainLimit],
   cautions: [
@@ -233,6 +192,7 @@ export const drawdown = worksheetFunction({
     rate("designRate", "Design rate"),
     depth("media", "Soil mix depth").optional(0),
     share("voidShare", "Void share").optional(USUAL_VOID_SHARE),
+    units,
   ],
   result: hours("Drawdown"),
   sources: [drainLimit, commonPractice("Water can fill and leave 0.20 to 0.25 of a bioretention soil")],
@@ -270,7 +230,7 @@ function pondingHours({ ponding, designRate }: { readonly ponding: number; reado
 export const basinVolume = worksheetFunction({
   name: "BASINVOLUME",
   summary: "Water a basin holds when it stands full to a depth, exactly for its shape.",
-  arguments: [floorArea, depth("depth", "Depth"), sideSlope, shape, lengthToWidth],
+  arguments: [floorArea, depth("depth", "Depth"), sideSlope, shape, lengthToWidth, units],
   result: waterVolume("Water held"),
   sources: [prismoidal],
   cautions: [...deepPonding<{ readonly depth: number }>(({ depth: inches }) => inches), steepSides],
@@ -291,7 +251,7 @@ export const basinVolume = worksheetFunction({
 export const basinDepth = worksheetFunction({
   name: "BASINDEPTH",
   summary: "The depth at which a basin holds a volume of water.",
-  arguments: [waterVolume("volume", "Volume"), area("floorArea", "Floor area").moreThan(0), sideSlope, shape, lengthToWidth],
+  arguments: [waterVolume("volume", "Volume"), area("floorArea", "Floor area").moreThan(0), sideSlope, shape, lengthToWidth, units],
   result: depth("Depth"),
   sources: [prismoidal],
   cautions: [steepSides],
@@ -318,7 +278,7 @@ export const basinDepth = worksheetFunction({
 export const basinSize = worksheetFunction({
   name: "BASINSIZE",
   summary: "Length, width and edge length of a basin floor, for stakes and string.",
-  arguments: [floorArea, shape, lengthToWidth],
+  arguments: [floorArea, shape, lengthToWidth, units],
   result: rowOf([length("Length"), length("Width"), length("Edge length")]),
   sources: [handbookOfMathematicalFunctions.chapter("17.6, arithmetic-geometric mean"), sizeLimit],
   cautions: [largeFloor<{ readonly floorArea: number }>(({ floorArea: squareFeet }) => squareFeet)],
@@ -333,205 +293,3 @@ export const basinSize = worksheetFunction({
     return [lengthFeet, widthFeet, edgeFeet] as const;
   },
 });
-
-interface SiteInputs {
-  readonly contributingArea: number;
-  readonly testedRate: number;
-  readonly reductionFactor: number;
-  readonly storm: number;
-  readonly ponding: number | undefined;
-  readonly media: number;
-  readonly sideSlope: number;
-  readonly drainHours: number;
-  readonly shape?: BasinShape;
-  readonly lengthToWidth?: number;
-}
-
-const siteArguments = [
-  area("contributingArea", "Contributing area"),
-  rate("testedRate", "Tested rate"),
-  number("reductionFactor", "Reduction factor").atLeast(1).optional(USUAL_REDUCTION_FACTOR),
-  depth("storm", "Storm depth").optional(USUAL_STORM_INCHES),
-  depth("ponding", "Ponding depth").leftOutMeans("the deepest that drains in time, at most 8 in"),
-  depth("media", "Soil mix depth").optional(0),
-  sideSlope,
-  drainHoursAllowed,
-] as const;
-
-const siteResult = rowOf([
-  rate("Design rate"),
-  depth("Ponding depth used"),
-  area("Floor area"),
-  area("Rim area"),
-  waterVolume("Runoff"),
-  waterVolume("Water held"),
-  hours("Drawdown"),
-  area("Rule-of-thumb area"),
-  earthVolume("Dig volume in place"),
-  text("Status"),
-]);
-
-const siteSources = [stormStorage, prismoidal, drainLimit, sizeLimit, ruleOfThumb, commonPractice("Ponding of 8 in at most")];
-
-const siteCautions: readonly Caution<SiteInputs>[] = [
-  callBeforeDigging,
-  ...deepPonding<SiteInputs>(({ ponding }) => ponding ?? 0),
-  steepSides,
-  standsLong<SiteInputs>(({ drainHours }) => drainHours),
-  shortDrainTime,
-  fasterThanSoil<SiteInputs>(({ testedRate }) => testedRate),
-  { when: ({ reductionFactor }) => reductionFactor === 1, says: NOTHING_TAKEN_OFF },
-  {
-    when: ({ testedRate }) => testedRate > FASTEST_TREATING_INCHES_PER_HOUR,
-    says: (_, speaker) =>
-      `Faster than ${speaker.rate(FASTEST_TREATING_INCHES_PER_HOUR)}: water passes too quickly to be cleaned. Compost slows it.`,
-  },
-  largeFloor<SiteInputs>((inputs) => designOf(inputs).basin?.floorSquareFeet ?? 0),
-  deepDig<SiteInputs>((inputs) => designOf(inputs).pondingInches + inputs.media),
-];
-
-export const siteDesign = worksheetFunction({
-  name: "SITEDESIGN",
-  summary: "A whole basin for each yard: from the area that drains to it and the tested rate to its size, its dig and whether it fits.",
-  arguments: siteArguments,
-  result: siteResult,
-  sources: siteSources,
-  cautions: siteCautions,
-  example: {
-    arguments: [1000, 0.5, 2, 1, 6, 0, 0, 48],
-    result: [[0.25, 6, 190, 190, 79.17, 95, 24, 100, 3.519, "fits"]],
-    within: 0.005,
-    from: computedByHand("79.17 cu ft of runoff over 6 in of vertical-sided ponding less 1 in of rain on it: 190 sq ft"),
-  },
-  equation: [
-    "design rate f = tested rate / reduction factor   (in/h)",
-    "ponding d = as given, or the smaller of f x drain hours and 8   (in)",
-    "0.95 Ad P + P Arim = V(d) + 0.25 A m, solved for the floor area A   (cu ft; areas in sq ft; storm P, ponding d and soil mix m in ft)",
-    "V(d) = A d + k (L + W) z d^2 + 4/3 k z^2 d^3, Arim = k (L + 2 z d) (W + 2 z d)   (cu ft, sq ft; k = pi / 4, L = 2 W, A = k L W)",
-    "drawdown = (d + 0.25 m) / f   (h; d and m in in)",
-    "dig = (V(d) + A m) / 27   (cu yd)",
-  ],
-  working: (contributing, tested, reductionFactor, storm, pondingDepth, mediaDepth, slope, drainHours) =>
-    siteSteps({
-      contributingArea: contributing,
-      testedRate: tested,
-      reductionFactor,
-      storm,
-      ponding: pondingDepth,
-      media: mediaDepth,
-      sideSlope: slope,
-      drainHours,
-    }),
-  calculate: (contributing, tested, reductionFactor, storm, pondingDepth, mediaDepth, slope, drainHours, speaker) =>
-    siteRow(
-      designSite(contributing, tested, reductionFactor, storm, pondingDepth, mediaDepth, slope, drainHours),
-      storm,
-      drainHours,
-      speaker,
-    ),
-});
-
-export const basinDesign = worksheetFunction({
-  name: "BASINDESIGN",
-  summary: "SITEDESIGN for a basin of a shape of your own: sized, dug and judged as an ellipse or a rectangle of a length to width.",
-  arguments: [...siteArguments, shape, lengthToWidth],
-  result: siteResult,
-  sources: siteSources,
-  cautions: siteCautions,
-  example: {
-    arguments: [787.368421, 0.5, 2, 1, 6, 0, 3, 48, "rectangle", 17 / 7],
-    result: [[0.25, 6, 119, 200, 62.333, 79, 24, 78.737, 2.926, "fits"]],
-    within: 0.005,
-    from: computedByHand(
-      "A 17 by 7 ft floor with 3 to 1 sides holds 79.00 cu ft at 6 in: 62.333 cu ft of runoff and 1 in of rain on its 20 by 10 ft rim",
-    ),
-  },
-  equation: ["as SITEDESIGN, with k = pi / 4 for an ellipse and 1 for a rectangle, and L = length to width x W"],
-  working: (contributing, tested, reductionFactor, storm, pondingDepth, mediaDepth, slope, drainHours, outline, ratio) =>
-    siteSteps({
-      contributingArea: contributing,
-      testedRate: tested,
-      reductionFactor,
-      storm,
-      ponding: pondingDepth,
-      media: mediaDepth,
-      sideSlope: slope,
-      drainHours,
-      shape: outline,
-      lengthToWidth: ratio,
-    }),
-  calculate: (contributing, tested, reductionFactor, storm, pondingDepth, mediaDepth, slope, drainHours, outline, ratio, speaker) =>
-    siteRow(
-      designSite(contributing, tested, reductionFactor, storm, pondingDepth, mediaDepth, slope, drainHours, {
-        shape: outline,
-        lengthToWidth: ratio,
-      }),
-      storm,
-      drainHours,
-      speaker,
-    ),
-});
-
-function designOf(inputs: SiteInputs): SiteDesign {
-  const { contributingArea, testedRate, reductionFactor, storm, ponding, media, drainHours } = inputs;
-  return designSite(contributingArea, testedRate, reductionFactor, storm, ponding, media, inputs.sideSlope, drainHours, outlineOf(inputs));
-}
-
-function outlineOf({ shape: outline = USUAL_OUTLINE.shape, lengthToWidth: ratio = USUAL_OUTLINE.lengthToWidth }: SiteInputs): BasinOutline {
-  return { shape: outline, lengthToWidth: ratio };
-}
-
-function siteSteps(inputs: SiteInputs): readonly WorkingStep[] {
-  const { contributingArea, storm, media, sideSlope: slope, drainHours } = inputs;
-  const { designInchesPerHour, pondingInches, basin } = designOf(inputs);
-  const outline = outlineOf(inputs);
-  return [
-    { label: "Design rate", value: designInchesPerHour, kind: "rate" },
-    { label: "Deepest ponding that drains", value: deepestPondingInches(designInchesPerHour, drainHours), kind: "depth" },
-    { label: "Ponding depth used", value: pondingInches, kind: "depth" },
-    ...stepsOf(basin, ({ floorSquareFeet }): readonly WorkingStep[] => [
-      { label: "Floor area", value: floorSquareFeet, kind: "area" },
-      ...balanceSteps(
-        stormBalance(siteStorm(contributingArea, designInchesPerHour, pondingInches, storm, media, slope, outline), floorSquareFeet),
-      ),
-      {
-        label: "Dig down to the floor",
-        value: digVolumeCubicYards(floorSquareFeet, pondingInches, slope, outline.shape, outline.lengthToWidth),
-        kind: "earthVolume",
-      },
-      { label: "Dig for the soil mix", value: layerVolumeCubicYards(floorSquareFeet, media, 0), kind: "earthVolume" },
-    ]),
-  ];
-}
-
-function siteRow(design: SiteDesign, storm: number, drainHours: number, speaker: Speaker) {
-  const status = statusOf(design, storm, drainHours, speaker);
-  const { designInchesPerHour, pondingInches, runoffCubicFeet, ruleSquareFeet, basin } = design;
-  if (basin === undefined) {
-    const none = missing(status);
-    return [designInchesPerHour, pondingInches, none, none, runoffCubicFeet, none, none, ruleSquareFeet, none, status] as const;
-  }
-  return [
-    designInchesPerHour,
-    pondingInches,
-    basin.floorSquareFeet,
-    basin.rimSquareFeet,
-    runoffCubicFeet,
-    basin.heldCubicFeet,
-    basin.drawdownHours,
-    ruleSquareFeet,
-    basin.digCubicYards,
-    status,
-  ] as const;
-}
-
-function statusOf(
-  { verdict, pondingInches, designInchesPerHour }: SiteDesign,
-  storm: number,
-  drainHours: number,
-  speaker: Speaker,
-): string {
-  if (verdict === "fits") return verdict;
-  if (verdict === "drains too slowly") return drainsTooSlowly(pondingInches, designInchesPerHour, drainHours, speaker);
-  return verdict === "never drains" ? NEVER_DRAINS : noAreaHolds(storm, speaker);
-}

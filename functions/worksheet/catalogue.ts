@@ -1,6 +1,6 @@
 import { version } from "./about.ts";
 import { bags, compostDepth, materialWeight, sandToAdd } from "./amendment.ts";
-import { basinArea, basinDepth, basinDesign, basinSize, basinVolume, deepestPonding, drawdown, ruleArea, siteDesign } from "./basin.ts";
+import { basinArea, basinDepth, basinSize, basinVolume, deepestPonding, drawdown, ruleArea } from "./basin.ts";
 import { costShare, digDate, priced, volunteerValue } from "./cost.ts";
 import { cutFill, digHours, stockpile, truckLoads } from "./earthwork.ts";
 import { designRate, dropRate, holeRate, holeTest } from "./hole-test.ts";
@@ -11,13 +11,14 @@ import { plantCount } from "./planting.ts";
 import { plantMix, waterNeed, zoneAreas } from "./plants.ts";
 import { peakFlow, rainPercentile, stormCurve } from "./rain.ts";
 import { curveNumber, runoffDepth, runoffVolume, yardRunoff } from "./runoff.ts";
+import { siteDesign } from "./site-design.ts";
 import { groundSlope, siteCheck } from "./siting.ts";
 import { factorArea, filterArea, widthsArea } from "./sizing-methods.ts";
 import { soakIn, soilTexture, soilWater, textureRate } from "./soil-water.ts";
 import { digVolume, layerVolume, soilMix, soilState } from "./soil.ts";
 import type { WorksheetFunction } from "./calling/worksheet-function.ts";
 
-/** Every worksheet function, in the order of the function reference. Names and argument order never change. */
+/** Every worksheet function, in the order of the function reference. Names and argument order are only added to. */
 export const catalogue: readonly WorksheetFunction[] = [
   stormCurve,
   rainPercentile,
@@ -50,7 +51,6 @@ export const catalogue: readonly WorksheetFunction[] = [
   widthsArea,
   stormRoute,
   siteDesign,
-  basinDesign,
   longTerm,
   areaForCapture,
   digVolume,

@@ -15,7 +15,7 @@ import { commonPractice, computedByHand } from "../published/source.ts";
 import { printedDensities } from "../published/tm-9-2320-366-10-1.ts";
 import { INCHES_PER_FOOT } from "../quantities.ts";
 import { STEEPEST_PUBLISHED_PERCENT } from "../siting/ground-slope.ts";
-import { area, choice, count, depth, earthVolume, flag, hours, length, number, percent, weight } from "./calling/arguments.ts";
+import { area, choice, count, depth, earthVolume, flag, hours, length, number, percent, units, weight } from "./calling/arguments.ts";
 import { callBeforeDigging, deepDig, deepPonding, steepSides } from "./basin-cautions.ts";
 import { digEquation, digSteps, fallsWithin, noBermStands, tooSteepToDig } from "./digging.ts";
 import { usualWeight, weightOf } from "./material-cautions.ts";
@@ -82,6 +82,7 @@ export const cutFill = worksheetFunction({
     number("bermSideSlope", "Berm side slope").atLeast(0).optional(USUAL_SIDE_SLOPE),
     depth("freeboard", "Freeboard").optional(LEAST_FREEBOARD_INCHES),
     choice("soil", "Soil", EARTH_SOILS).optional(USUAL_EARTH),
+    units,
   ],
   result: rowOf([
     earthVolume("Cut in place"),
@@ -195,6 +196,7 @@ export const stockpile = worksheetFunction({
   arguments: [
     earthVolume("looseVolume", "Loose volume"),
     number("restingAngle", "Resting angle in degrees").moreThan(0).lessThan(90).optional(USUAL_RESTING_DEGREES),
+    units,
   ],
   result: rowOf([length("Radius"), length("Height"), area("Ground covered")]),
   sources: [computedByHand("Volume of a cone, pi r^2 h / 3"), spoil],
@@ -229,6 +231,7 @@ export const truckLoads = worksheetFunction({
     earthVolume("loadVolume", "Load volume").moreThan(0),
     weight("loadWeightLimit", "Load weight limit").moreThan(0).leftOutMeans("only the volume counts"),
     choice("material", "Material", MATERIALS).optional("moist earth"),
+    units,
   ],
   result: count("Loads"),
   sources: [
@@ -281,6 +284,7 @@ export const digHours = worksheetFunction({
     choice("soil", "Soil", DUG_SOILS),
     count("people", "People").atLeast(1).optional(1),
     flag("volunteers", "Volunteers").optional(true),
+    units,
   ],
   result: rowOf([hours("Person-hours"), hours("Clock hours")]),
   sources: [handDigCubicMetersPerHour.from, commonPractice("Volunteers take 1.5 to 2 times as long as laborers")],

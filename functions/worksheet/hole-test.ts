@@ -29,7 +29,7 @@ import { ilri16, riversideLidHandbook } from "../published/documents.ts";
 import { minnesotaStormwaterManual } from "../published/minnesota-stormwater-manual.ts";
 import { commonPractice, computedByHand } from "../published/source.ts";
 import { sustainableTechnologiesWiki } from "../published/sustainable-technologies-wiki.ts";
-import { choice, depth, minutes, number, rangeOf, rate, share, text, type ResultValue } from "./calling/arguments.ts";
+import { choice, depth, minutes, number, rangeOf, rate, type ResultValue, share, text, units } from "./calling/arguments.ts";
 import { fasterThanSoil, NOTHING_TAKEN_OFF } from "./basin-cautions.ts";
 import { isCellError } from "./calling/cell.ts";
 import { readingsFrom, usableReadings, type TypedReadings } from "./hole-readings.ts";
@@ -105,7 +105,7 @@ const change: ResultValue<number | string> = share("Change in corrected rate");
 export const holeTest = worksheetFunction({
   name: "HOLETEST",
   summary: "A hole test interval by interval: the drop, the rate corrected for the wall, and whether it is steady.",
-  arguments: [...readingArguments, diameter],
+  arguments: [...readingArguments, diameter, units],
   result: tableOf([minutes("Minutes"), rate("Drop rate"), rate("Wall-corrected rate"), change, text("Steady")]),
   sources: [porchet, steadiness],
   cautions: holeCautions,
@@ -147,7 +147,7 @@ export const holeTest = worksheetFunction({
 export const dropRate = worksheetFunction({
   name: "DROPRATE",
   summary: "How fast the water level falls in a test hole, over the last steady readings.",
-  arguments: readingArguments,
+  arguments: [...readingArguments, units],
   result: rate("Drop rate"),
   sources: [steadiness],
   cautions: [
@@ -181,7 +181,7 @@ export const dropRate = worksheetFunction({
 export const holeRate = worksheetFunction({
   name: "HOLERATE",
   summary: "Infiltration rate of a test hole: the steady drop corrected for water lost through the wall (Porchet).",
-  arguments: [...readingArguments, diameter],
+  arguments: [...readingArguments, diameter, units],
   result: rate("Infiltration rate"),
   sources: [porchet, riversideExample, steadiness],
   cautions: holeCautions,
@@ -236,6 +236,7 @@ export const designRate = worksheetFunction({
     rangeOf(rate("testedRates", "Tested rate")),
     number("reductionFactor", "Reduction factor").atLeast(1).optional(USUAL_REDUCTION_FACTOR),
     choice("take", "Take", RATES_TAKEN).optional("geometric mean"),
+    units,
   ],
   result: rate("Design rate"),
   sources: [

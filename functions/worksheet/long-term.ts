@@ -34,7 +34,7 @@ import {
   yearlyLoadPounds,
   yearlyRunoffCubicFeet,
 } from "../runoff/pollutant-load.ts";
-import { area, depth, hours, load, number, percent, rangeOf, rate, share, text, waterVolume } from "./calling/arguments.ts";
+import { area, depth, hours, load, number, percent, rangeOf, rate, share, text, units, waterVolume } from "./calling/arguments.ts";
 import { deepPonding, fasterThanSoil, largeFloor, largeVoids, steepSides } from "./basin-cautions.ts";
 import { invalid, isCellError, missing, type CellError } from "./calling/cell.ts";
 import { plainKey } from "./calling/nearest-keys.ts";
@@ -54,6 +54,7 @@ export const pollutantLoad = worksheetFunction({
     percent("imperviousPercent", "Impervious percent"),
     text("pollutant", "Pollutant, or concentration in mg/L"),
     share("runoffStormShare", "Share of storms that run off").optional(USUAL_RUNOFF_STORM_SHARE),
+    units,
   ],
   result: load("Load in a year"),
   sources: [
@@ -188,6 +189,7 @@ export const stormRoute = worksheetFunction({
     media,
     voidShare,
     sideSlope,
+    units,
   ],
   result: tableOf([
     hours("Hours"),
@@ -337,6 +339,7 @@ export const longTerm = worksheetFunction({
     voidShare,
     sideSlope,
     evapotranspiration,
+    units,
   ],
   result: rowOf([
     waterVolume("Runoff in a year"),
@@ -418,6 +421,7 @@ export const areaForCapture = worksheetFunction({
     voidShare,
     sideSlope,
     evapotranspiration,
+    units,
   ],
   result: area("Floor area"),
   sources: [waterBalance, mediaVoids, recordAdvice],

@@ -14,7 +14,7 @@ import { broadCrestedCoefficients } from "../published/hec-22-weirs.ts";
 import { commonPractice, computedByHand } from "../published/source.ts";
 import { pipeRoughness } from "../published/winchester-stormwater-code.ts";
 import { INCHES_PER_FOOT, metricPerUs, type UnitSystem } from "../quantities.ts";
-import { depth, flow, length, number, percent } from "./calling/arguments.ts";
+import { depth, flow, length, number, percent, units } from "./calling/arguments.ts";
 import { worksheetFunction, type Caution } from "./calling/worksheet-function.ts";
 
 /** A weir coefficient is the root of a length over a time: this many metric ones make one in US units. */
@@ -31,6 +31,7 @@ export const overflowWidth = worksheetFunction({
     flow("flow", "Flow"),
     length("head", "Head over the sill").moreThan(0),
     number("coefficient", "Weir coefficient").moreThan(0).leftOutMeans("2.6 in US units, which is 1.44 in metric units, for stone or sod"),
+    units,
   ],
   result: length("Overflow width"),
   sources: [sdsuOpenChannelProblems.place("broad-crested weir"), broadCrestedCoefficients.from, stoneOrSod],
@@ -91,6 +92,7 @@ export const pipeFlow = worksheetFunction({
     depth("diameter", "Inside diameter").moreThan(0),
     percent("slope", "Pipe slope"),
     number("roughness", "Roughness").moreThan(0).optional(USUAL_ROUGHNESS),
+    units,
   ],
   result: flow("Full flow"),
   sources: [computedByHand("Manning's equation, 1.486 in US units"), pipeRoughness.from],
@@ -125,6 +127,7 @@ export const stoneSize = worksheetFunction({
     flow("flow", "Flow"),
     depth("diameter", "Pipe diameter").moreThan(0),
     depth("tailwater", "Tailwater depth").leftOutMeans("0.4 of the diameter"),
+    units,
   ],
   result: depth("Median stone size"),
   sources: [hec14.equation("10.4"), commonPractice("River stone of 2 to 4 in at a downspout")],

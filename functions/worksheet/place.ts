@@ -1,7 +1,7 @@
 import { slopeBands } from "../published/wisconsin-size-factors.ts";
 import { pondingForSlope } from "../siting/depth-for-slope.ts";
 import { STEEPEST_PUBLISHED_PERCENT } from "../siting/ground-slope.ts";
-import { depth, percent, type ResultValue } from "./calling/arguments.ts";
+import { depth, percent, type ResultValue, units } from "./calling/arguments.ts";
 import { rowOf } from "./calling/results.ts";
 import { worksheetFunction } from "./calling/worksheet-function.ts";
 
@@ -13,7 +13,7 @@ const TOO_STEEP = `Too steep: over ${STEEPEST_PUBLISHED_PERCENT}% look for anoth
 export const depthForSlope = worksheetFunction({
   name: "DEPTHFORSLOPE",
   summary: "Shallowest and deepest ponding that suit the slope of the ground, by the published bands.",
-  arguments: [percent("groundSlope", "Ground slope")],
+  arguments: [percent("groundSlope", "Ground slope"), units],
   result: rowOf([ponding("Shallowest ponding"), ponding("Deepest ponding")]),
   sources: [slopeBands.from],
   cautions: [

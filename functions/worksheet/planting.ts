@@ -1,7 +1,7 @@
 import { PLANTING_PATTERNS, plantsPerArea, wholePlants, WIDEST_LIKELY_SPACING_FEET } from "../planting/plant-count.ts";
 import { nurserySpacingChart } from "../published/documents.ts";
 import { computedByHand } from "../published/source.ts";
-import { area, choice, count, length } from "./calling/arguments.ts";
+import { area, choice, count, length, units } from "./calling/arguments.ts";
 import { worksheetFunction } from "./calling/worksheet-function.ts";
 
 const chart = nurserySpacingChart.place("12 in spacing");
@@ -13,6 +13,7 @@ export const plantCount = worksheetFunction({
     area("area", "Area"),
     length("spacing", "Spacing").moreThan(0),
     choice("pattern", "Pattern", PLANTING_PATTERNS).optional("triangle"),
+    units,
   ],
   result: count("Plants"),
   sources: [chart, computedByHand("A triangle of equal sides covers sin 60 degrees of the square on its side")],

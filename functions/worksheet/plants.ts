@@ -1,5 +1,4 @@
-import { BASIN_SHAPES, basinFloor, USUAL_LENGTH_TO_WIDTH } from "../basin/basin-shape.ts";
-import { USUAL_SIDE_SLOPE } from "../basin/basin-volume.ts";
+import { basinFloor } from "../basin/basin-shape.ts";
 import { SHARE_SUM_TOLERANCE } from "../amendment/soil-mix.ts";
 import { PLANTING_PATTERNS, WIDEST_LIKELY_SPACING_FEET } from "../planting/plant-count.ts";
 import { coveredSquareFeet, plantsOfKind, type PlantedKind } from "../planting/plant-mix.ts";
@@ -15,7 +14,8 @@ import { nurserySpacingChart } from "../published/documents.ts";
 import { commonPractice, computedByHand } from "../published/source.ts";
 import { westernWashingtonRainGardens } from "../published/western-washington-rain-gardens.ts";
 import { metricPerUs } from "../quantities.ts";
-import { area, choice, count, depth, length, number, rangeOf, share, type ResultValue } from "./calling/arguments.ts";
+import { area, choice, count, depth, length, number, rangeOf, type ResultValue, share, units } from "./calling/arguments.ts";
+import { lengthToWidth, shape, sideSlope } from "./basin-arguments.ts";
 import { deepPonding, largeFloor, steepSides } from "./basin-cautions.ts";
 import { invalid, isCellError, missing, type CellError } from "./calling/cell.ts";
 import { rowOf, tableOf } from "./calling/results.ts";
@@ -32,10 +32,11 @@ export const zoneAreas = worksheetFunction({
   arguments: [
     area("floorArea", "Floor area"),
     depth("ponding", "Ponding depth"),
-    number("sideSlope", "Side slope").atLeast(0).optional(USUAL_SIDE_SLOPE),
+    sideSlope,
     length("bermTop", "Berm top width").optional(USUAL_BERM_TOP_FEET),
-    choice("shape", "Shape", BASIN_SHAPES).optional("ellipse"),
-    number("lengthToWidth", "Length to width").atLeast(1).optional(USUAL_LENGTH_TO_WIDTH),
+    shape,
+    lengthToWidth,
+    units,
   ],
   result: rowOf([area("Zone A, wettest"), area("Zone B, transition"), area("Zone C, berm")]),
   sources: [ellipseRing, westernWashingtonRainGardens.place("appendix A, zones 1 to 3", "read")],
@@ -87,6 +88,7 @@ export const plantMix = worksheetFunction({
     rangeOf(length("spacings", "Spacing").moreThan(0)).keepingBlanks(),
     rangeOf(share("shares", "Share of the area")).keepingBlanks(),
     choice("pattern", "Pattern", PLANTING_PATTERNS).optional("triangle"),
+    units,
   ],
   result: tableOf([plants]),
   sources: [chart, commonPractice("Round up kind by kind, then drop or add")],
@@ -152,7 +154,7 @@ const LITERS_PER_GALLON = (1000 * metricPerUs("waterVolume")) / GALLONS_PER_CUBI
 export const waterNeed = worksheetFunction({
   name: "WATERNEED",
   summary: "Water a planting takes in a week, rain included: gallons, on a metric sheet liters.",
-  arguments: [area("area", "Area"), depth("weeklyDepth", "Depth a week").optional(USUAL_WEEKLY_INCHES)],
+  arguments: [area("area", "Area"), depth("weeklyDepth", "Depth a week").optional(USUAL_WEEKLY_INCHES), units],
   result: number("Water a week in gallons (metric: L)"),
   sources: [computedByHand("Area x depth; a US gallon is 231 cu in"), commonPractice("An inch a week in the first season, rain included")],
   cautions: [

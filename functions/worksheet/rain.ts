@@ -13,7 +13,7 @@ import {
 } from "../rainfall/rain-percentile.ts";
 import { designStorm, heaviestStep, STORM_MINUTES, USUAL_STEP_MINUTES } from "../rainfall/storm-curve.ts";
 import { LARGEST_RATIONAL_SQUARE_FEET, peakFlowCubicFeetPerSecond } from "../runoff/peak-flow.ts";
-import { area, choice, depth, flow, minutes, percent, rangeOf, rate, share } from "./calling/arguments.ts";
+import { area, choice, depth, flow, minutes, percent, rangeOf, rate, share, units } from "./calling/arguments.ts";
 import { invalid, missing } from "./calling/cell.ts";
 import { tableOf } from "./calling/results.ts";
 import { stepsOf } from "./calling/working.ts";
@@ -30,6 +30,7 @@ export const stormCurve = worksheetFunction({
     depth("depth", "Storm depth"),
     choice("type", "Storm type", STORM_TYPES).optional("II"),
     minutes("stepMinutes", "Step").atLeast(1).atMost(STORM_MINUTES).optional(USUAL_STEP_MINUTES),
+    units,
   ],
   result: tableOf([minutes("Minutes"), depth("Cumulative depth"), depth("Depth in the step")]),
   sources: stormCurveSources,
@@ -81,6 +82,7 @@ export const rainPercentile = worksheetFunction({
     rangeOf(depth("rains", "Rain")),
     percent("percent", "Percent").optional(USUAL_PERCENT),
     depth("smallestCounted", "Smallest counted").optional(SMALLEST_COUNTED_INCHES),
+    units,
   ],
   result: depth("Rain not exceeded"),
   sources: [
@@ -126,7 +128,7 @@ const MOST_COEFFICIENT = largestOf(coefficients);
 export const peakFlow = worksheetFunction({
   name: "PEAKFLOW",
   summary: "Peak flow from an area by the rational method.",
-  arguments: [area("area", "Area"), rate("intensity", "Rain intensity"), share("peakCoefficient", "Peak coefficient")],
+  arguments: [area("area", "Area"), rate("intensity", "Rain intensity"), share("peakCoefficient", "Peak coefficient"), units],
   result: flow("Peak flow"),
   sources: [hec22.chapter("3, rational method"), asceManual37.table("of runoff coefficients by surface")],
   cautions: [

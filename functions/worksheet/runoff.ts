@@ -15,7 +15,7 @@ import {
 } from "../runoff/runoff-depth.ts";
 import { ROOF_RUNOFF_SHARE, runoffVolumeCubicFeet } from "../runoff/runoff-volume.ts";
 import { yardRunoffCubicFeet, type YardSurface } from "../runoff/yard-runoff.ts";
-import { area, choice, depth, number, rangeOf, share, waterVolume } from "./calling/arguments.ts";
+import { area, choice, depth, number, rangeOf, share, units, waterVolume } from "./calling/arguments.ts";
 import { invalid, isCellError, missing, type CellError } from "./calling/cell.ts";
 import { cannotBroadcast } from "./calling/sentences.ts";
 import { stepsOf, type WorkingStep } from "./calling/working.ts";
@@ -50,6 +50,7 @@ export const runoffDepth = worksheetFunction({
     depth("rain", "Rain"),
     number("curveNumber", "Curve number").moreThan(0).atMost(100),
     number("lossRatio", "Loss ratio").optional(INITIAL_ABSTRACTION_RATIO),
+    units,
   ],
   result: depth("Runoff depth"),
   sources: [tr55.equation("2-3"), hawkins2002.equation("for the storage at a loss ratio of 0.05"), limitations],
@@ -88,7 +89,7 @@ const roofByHand = computedByHand("0.95 x 1,000 sq ft x 1 in / 12");
 export const runoffVolume = worksheetFunction({
   name: "RUNOFFVOLUME",
   summary: "Water that runs off an area in one storm, by the share of rain that runs off.",
-  arguments: [area("area", "Area"), depth("rain", "Rain"), share("runoffShare", "Runoff share").optional(ROOF_RUNOFF_SHARE)],
+  arguments: [area("area", "Area"), depth("rain", "Rain"), share("runoffShare", "Runoff share").optional(ROOF_RUNOFF_SHARE), units],
   result: waterVolume("Runoff"),
   sources: [newHampshireEnvWq1504.equation("for the runoff coefficient")],
   cautions: unlikelyStorm<{ readonly rain: number }>(({ rain }) => rain),
@@ -106,6 +107,7 @@ export const yardRunoff = worksheetFunction({
     rangeOf(area("areas", "Area")).keepingBlanks(),
     choice("soilGroup", "Soil group", SOIL_GROUPS),
     rangeOf(share("shares", "Share draining here")).keepingBlanks().optional([1]),
+    units,
   ],
   result: waterVolume("Runoff"),
   sources: [coverCurveNumbers.from, tr55.equation("2-3"), nationalEngineeringHandbook630.chapter("10, weighted runoff"), limitations],

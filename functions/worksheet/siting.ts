@@ -4,7 +4,7 @@ import { westernWashingtonRainGardens } from "../published/western-washington-ra
 import { wisconsinRainGardens } from "../published/wisconsin-rain-gardens.ts";
 import { groundSlopePercent, STEEPEST_PUBLISHED_PERCENT } from "../siting/ground-slope.ts";
 import { siteVerdict } from "../siting/site-check.ts";
-import { lengthInSameUnit, number, percent, tableRange, text } from "./calling/arguments.ts";
+import { lengthInSameUnit, number, percent, tableRange, text, units } from "./calling/arguments.ts";
 import { isCellError } from "./calling/cell.ts";
 import { rulesNamed } from "./site-rules.ts";
 import { aboutSmallPercent, isSmallPercent, takenAsItStands } from "./calling/small-percents.ts";
@@ -39,8 +39,8 @@ export const siteCheck = worksheetFunction({
     text("ruleName", "Rule name"),
     number("value", "Measured value").atLeast(0).leftOutMeans('the answer is "not measured"'),
     tableRange("rules", "Rules table"),
+    units,
   ],
-  takesUnits: true,
   result: text("Verdict"),
   sources: [foundationSetback],
   cautions: [

@@ -7,7 +7,7 @@ import { georgiaStormwaterManual, mediaFeetPerDay } from "../published/georgia-s
 import { besavillaSurveying, simpsonsRulePage, surveyingExamination } from "../published/documents.ts";
 import { FACTOR_SOILS, farFactors, nearFactors, type FactorSoil } from "../published/wisconsin-size-factors.ts";
 import { INCHES_PER_FOOT } from "../quantities.ts";
-import { area, choice, depth, flag, hours, length, rangeOf, rate, waterVolume } from "./calling/arguments.ts";
+import { area, choice, depth, flag, hours, length, rangeOf, rate, units, waterVolume } from "./calling/arguments.ts";
 import { largeFloor, shortDrainTime, standsLong } from "./basin-cautions.ts";
 import { invalid, isCellError, missing, type CellError } from "./calling/cell.ts";
 import { stepsOf } from "./calling/working.ts";
@@ -33,6 +33,7 @@ export const factorArea = worksheetFunction({
     choice("soil", "Soil", FACTOR_SOILS),
     depth("ponding", "Ponding depth").moreThan(0),
     flag("isFar", "Over 30 ft from the downspout").optional(false),
+    units,
   ],
   result: area("Garden area"),
   sources: [nearFactors.from, farFactors.from],
@@ -76,6 +77,7 @@ export const filterArea = worksheetFunction({
     rate("mediaRate", "Soil mix rate").moreThan(0),
     depth("averagePonding", "Average ponding"),
     hours("drainHours", "Drain hours").moreThan(0),
+    units,
   ],
   result: area("Filter bed area"),
   sources: [georgiaStormwaterManual.place("filter bed area, after Claytor and Schueler 1996"), mediaFeetPerDay.from],
@@ -114,7 +116,7 @@ export const filterArea = worksheetFunction({
 export const widthsArea = worksheetFunction({
   name: "WIDTHSAREA",
   summary: "Area of any outline from widths at equal steps, by Simpson's rule; of an even number of widths the last strip is a trapezoid.",
-  arguments: [rangeOf(length("widths", "Width")).keepingBlanks(), length("step", "Step").moreThan(0)],
+  arguments: [rangeOf(length("widths", "Width")).keepingBlanks(), length("step", "Step").moreThan(0), units],
   result: area("Area"),
   sources: [
     simpsonsRulePage.place("Simpson's rule, with an example"),

@@ -23,7 +23,7 @@ import {
   USUAL_ORGANIC_PERCENT,
 } from "../soil/soil-water.ts";
 import { isTabled, textureRateInchesPerHour } from "../soil/texture-rate.ts";
-import { choice, depth, hours, number, percent, rate, share, text } from "./calling/arguments.ts";
+import { choice, depth, hours, number, percent, rate, share, text, units } from "./calling/arguments.ts";
 import { invalid, isCellError, type CellError } from "./calling/cell.ts";
 import { rowOf } from "./calling/results.ts";
 import { stepsOf, type WorkingStep } from "./calling/working.ts";
@@ -67,7 +67,7 @@ export const soilTexture = worksheetFunction({
 export const textureRate = worksheetFunction({
   name: "TEXTURERATE",
   summary: "Published saturated rate of a USDA texture class.",
-  arguments: [texture],
+  arguments: [texture, units],
   result: rate("Saturated rate"),
   sources: [saturatedConductivities.from],
   cautions: [
@@ -87,6 +87,7 @@ export const soilWater = worksheetFunction({
     clay,
     percent("organicPercent", "Organic percent").optional(USUAL_ORGANIC_PERCENT),
     number("compaction", "Compaction").moreThan(0).optional(1),
+    units,
   ],
   result: rowOf([share("Wilting point"), share("Field capacity"), share("Saturation"), rate("Saturated rate")]),
   sources: [
@@ -152,6 +153,7 @@ export const soakIn = worksheetFunction({
     texture,
     share("filledShare", "Filled share of the pores").optional(USUAL_FILLED_SHARE),
     rate("rainRate", "Rain rate").leftOutMeans("water stands on the soil from the start"),
+    units,
   ],
   result: depth("Depth soaked in"),
   sources: [greenAmptParameters.from, clayLoamPorosity.from, appliedHydrology.place("sections 4.3 and 4.4, Green and Ampt's method")],

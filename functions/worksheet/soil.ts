@@ -9,16 +9,16 @@ import {
   USUAL_SETTLING_SHARE,
   type MixPart,
 } from "../amendment/soil-mix.ts";
-import { BASIN_SHAPES, basinFloor, USUAL_LENGTH_TO_WIDTH, type BasinShape } from "../basin/basin-shape.ts";
-import { USUAL_SIDE_SLOPE } from "../basin/basin-volume.ts";
+import { basinFloor, type BasinShape } from "../basin/basin-shape.ts";
 import { basinDig, deepestDigFeet, USUAL_EARTH, USUAL_MULCH_INCHES, type BasinHole } from "../earthwork/basin-dig.ts";
 import { inPlaceTo, SOIL_STATES, soilVolumeInState } from "../earthwork/soil-state.ts";
 import { EARTH_SOILS, stateFactors } from "../published/fm-5-434.ts";
 import { osha1926SubpartP } from "../published/documents.ts";
 import { commonPractice, computedByHand } from "../published/source.ts";
 import { INCHES_PER_FOOT } from "../quantities.ts";
-import { area, choice, depth, earthVolume, number, percent, share, tableRange, text } from "./calling/arguments.ts";
+import { area, choice, depth, earthVolume, percent, share, tableRange, text, units } from "./calling/arguments.ts";
 import { invalid, isCellError, type Cell, type CellError } from "./calling/cell.ts";
+import { lengthToWidth, shape, sideSlope } from "./basin-arguments.ts";
 import { callBeforeDigging, deepDig, steepSides } from "./basin-cautions.ts";
 import { prismoidSteps } from "./basin-working.ts";
 import { digEquation, digSteps, tooSteepToDig } from "./digging.ts";
@@ -35,12 +35,13 @@ export const digVolume = worksheetFunction({
   arguments: [
     area("floorArea", "Floor area"),
     depth("ponding", "Ponding depth"),
-    number("sideSlope", "Side slope").atLeast(0).optional(USUAL_SIDE_SLOPE),
+    sideSlope,
     depth("mulch", "Mulch depth").optional(USUAL_MULCH_INCHES),
     depth("media", "Soil mix depth").optional(0),
     percent("groundSlope", "Ground slope").optional(0),
-    choice("shape", "Shape", BASIN_SHAPES).optional("ellipse"),
-    number("lengthToWidth", "Length to width").atLeast(1).optional(USUAL_LENGTH_TO_WIDTH),
+    shape,
+    lengthToWidth,
+    units,
   ],
   result: earthVolume("Dig volume in place"),
   sources: [
@@ -58,13 +59,16 @@ export const digVolume = worksheetFunction({
     ),
   },
   equation: digEquation,
-  working: (floorArea, ponding, sideSlope, mulch, media, groundSlope, shape, lengthToWidth) => [
-    ...prismoidSteps(floorArea, ponding, sideSlope, shape, lengthToWidth),
-    ...digSteps(basinDig(holeOf({ floorArea, ponding, sideSlope, mulch, media, groundSlope, shape, lengthToWidth }))),
+  working: (floorArea, ponding, slope, mulch, media, groundSlope, outline, ratio) => [
+    ...prismoidSteps(floorArea, ponding, slope, outline, ratio),
+    ...digSteps(
+      basinDig(holeOf({ floorArea, ponding, sideSlope: slope, mulch, media, groundSlope, shape: outline, lengthToWidth: ratio })),
+    ),
   ],
-  calculate: (floorArea, ponding, sideSlope, mulch, media, groundSlope, shape, lengthToWidth) =>
-    tooSteepToDig(groundSlope, sideSlope) ??
-    basinDig(holeOf({ floorArea, ponding, sideSlope, mulch, media, groundSlope, shape, lengthToWidth })).wholeCubicYards,
+  calculate: (floorArea, ponding, slope, mulch, media, groundSlope, outline, ratio) =>
+    tooSteepToDig(groundSlope, slope) ??
+    basinDig(holeOf({ floorArea, ponding, sideSlope: slope, mulch, media, groundSlope, shape: outline, lengthToWidth: ratio }))
+      .wholeCubicYards,
 });
 
 interface DigInputs {
@@ -98,6 +102,7 @@ export const soilState = worksheetFunction({
     choice("from", "From", SOIL_STATES),
     choice("to", "To", SOIL_STATES),
     choice("soil", "Soil", EARTH_SOILS),
+    units,
   ],
   result: earthVolume("Volume"),
   sources: [stateFactors.from],
@@ -132,6 +137,7 @@ export const soilMix = worksheetFunction({
     earthVolume("mixVolume", "Mix volume in place"),
     tableRange("recipe", "Recipe name or shares"),
     share("settlingShare", "Settling share").lessThan(1).optional(USUAL_SETTLING_SHARE),
+    units,
   ],
   result: tableOf([text("Material"), earthVolume("Volume to buy or keep")]),
   sources: [...recipeSources, settling],
@@ -174,7 +180,7 @@ export const soilMix = worksheetFunction({
 export const layerVolume = worksheetFunction({
   name: "LAYERVOLUME",
   summary: "Material for a layer of even depth: mulch, stone, compost.",
-  arguments: [area("area", "Area"), depth("depth", "Depth"), share("wasteShare", "Waste share").optional(0)],
+  arguments: [area("area", "Area"), depth("depth", "Depth"), share("wasteShare", "Waste share").optional(0), units],
   result: earthVolume("Volume of material"),
   sources: [computedByHand("1 cu yd covers 324 sq ft an inch deep")],
   cautions: [

@@ -1,9 +1,9 @@
 /** One storm depth changes, and 10,000 yards are designed again: by SITEDESIGN, and by HyperFormula 3.5.0 as formulas of a sheet. */
 import { DetailedCellError, HyperFormula, type CellValue } from "hyperformula";
-import { siteDesign } from "../../functions/worksheet/basin.ts";
+import { siteDesign } from "../../functions/worksheet/site-design.ts";
 import { isCellError, type Cell } from "../../functions/worksheet/calling/cell.ts";
 import { atLeast, interleaved, median, medianRatio, type BenchSection } from "./measure.ts";
-import { columnsOf, siteRows, type TypedSite } from "./site-formulas.ts";
+import { columnsOf, MULCH_INCHES, siteRows, type TypedSite } from "./site-formulas.ts";
 
 const YARDS = 10_000;
 const ROUNDS = 15;
@@ -26,7 +26,7 @@ const columns = [0, 1, 2, 3, 4, 5, 6].map(column);
 
 function designed(stormInches: number): readonly (readonly Cell[])[] {
   const [contributing, tested, factor, ponding, media, slope, drain] = columns;
-  return siteDesign.evaluate([contributing, tested, factor, stormInches, ponding, media, slope, drain]);
+  return siteDesign.evaluate([contributing, tested, factor, stormInches, null, ponding, media, MULCH_INCHES, slope, drain]);
 }
 
 /** The comparison is worth something only while both compute the same, to 9 digits, and refuse the same. */

@@ -1,7 +1,7 @@
 import type { Garden } from "../../functions/basin/water-balance.ts";
 import { longTermBalance } from "../../functions/long-term/long-term-balance.ts";
 import { rainRecord, type RainRecord } from "../../functions/long-term/rain-record.ts";
-import { siteDesign } from "../../functions/worksheet/basin.ts";
+import { siteDesign } from "../../functions/worksheet/site-design.ts";
 import type { CellInput } from "../../functions/worksheet/calling/cell.ts";
 import { areaForCapture, longTerm } from "../../functions/worksheet/long-term.ts";
 import { randomGarden } from "../functions/long-term/random-garden.ts";

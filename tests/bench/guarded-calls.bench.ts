@@ -1,11 +1,12 @@
 /** What lifting, guarding and units cost: yards through SITEDESIGN and years of rain through LONGTERM, beside the bare calculations. */
+import { USUAL_OUTLINE } from "../../functions/basin/basin-shape.ts";
 import { designSite } from "../../functions/basin/site-design.ts";
 import type { Garden } from "../../functions/basin/water-balance.ts";
 import { longTermBalance } from "../../functions/long-term/long-term-balance.ts";
 import { rainRecord } from "../../functions/long-term/rain-record.ts";
-import { siteDesign } from "../../functions/worksheet/basin.ts";
 import type { CellInput } from "../../functions/worksheet/calling/cell.ts";
 import { longTerm } from "../../functions/worksheet/long-term.ts";
+import { siteDesign } from "../../functions/worksheet/site-design.ts";
 import { inventedHours } from "../functions/long-term/rain-series.ts";
 import { atMost, interleaved, median, medianRatio, type BenchRow, type BenchSection, type Contender } from "./measure.ts";
 
@@ -22,8 +23,10 @@ const inputs = [
   each((yard) => 0.2 + (yard % 50) * 0.05),
   each((yard) => 2 + (yard % 2)),
   each((yard) => 1 + (yard % 5) * 0.1),
+  each((yard) => 20 + (yard % 300)),
   each((yard) => 3 + (yard % 6)),
   each((yard) => yard % 13),
+  each((yard) => yard % 5),
   each((yard) => yard % 4),
   each((yard) => 24 + (yard % 3) * 12),
 ];
@@ -34,7 +37,22 @@ function bare(): readonly unknown[] {
   const designs: unknown[] = [];
   const at = (place: number, yard: number): number => inputs[place]![yard]!;
   for (let yard = 0; yard < YARDS; yard += 1) {
-    designs.push(designSite(at(0, yard), at(1, yard), at(2, yard), at(3, yard), at(4, yard), at(5, yard), at(6, yard), at(7, yard)));
+    designs.push(
+      designSite({
+        contributingSquareFeet: at(0, yard),
+        testedInchesPerHour: at(1, yard),
+        reductionFactor: at(2, yard),
+        stormInches: at(3, yard),
+        runoffCubicFeet: at(4, yard),
+        pondingInches: at(5, yard),
+        mediaInches: at(6, yard),
+        mulchInches: at(7, yard),
+        sideSlope: at(8, yard),
+        drainHours: at(9, yard),
+        outline: USUAL_OUTLINE,
+        groundSlopePercent: 0,
+      }),
+    );
   }
   return designs;
 }
@@ -75,8 +93,8 @@ const calls: readonly (readonly Contender[])[] = [
     { name: `SITEDESIGN for ${YARDS} yards: bare calculation`, run: bare },
     { name: "a call for every yard / bare", run: callByCall },
     { name: "one call for the column / bare", run: () => siteDesign.evaluate(columns) },
-    { name: "one call, metric / bare", run: () => siteDesign.evaluate([...columns, "metric"]) },
-    { name: "one call, units by the yard / bare", run: () => siteDesign.evaluate([...columns, mixed]) },
+    { name: "one call, metric / bare", run: () => siteDesign.evaluate([...columns, null, null, null, "metric"]) },
+    { name: "one call, units by the yard / bare", run: () => siteDesign.evaluate([...columns, null, null, null, mixed]) },
   ],
   [
     { name: "LONGTERM, 30 years of hours, one site: bare balance of the same cells", run: () => bareBalances([100]) },

@@ -3,6 +3,9 @@
 /** Contributing area, tested rate, reduction factor, ponding, media, side slope and drain hours stand in A to G of a row. */
 export type TypedSite = readonly [number, number, number, number, number, number, number];
 
+/** Under every finished floor. */
+export const MULCH_INCHES = 3;
+
 /** Where the one storm depth of all yards stands. */
 const STORM = "Program!$A$1";
 
@@ -22,7 +25,7 @@ const COLUMNS: readonly (readonly [name: string, formula: string])[] = [
   ["ponding volume", "=Q#*I#/12+PI()/4*3*P#*F#*(I#/12)^2+PI()/3*F#^2*(I#/12)^3"],
   ["Water held", "=S#+0.25*E#/12*Q#"],
   ["Drawdown", "=(I#+0.25*E#)/H#"],
-  ["Dig volume in place", "=(S#+Q#*E#/12)/27"],
+  ["Dig volume in place", `=(S#+R#*${MULCH_INCHES}/12+Q#*E#/12)/27`],
   ["Status", '=IF(ISNA(P#),"no area holds it",IF(I#<=H#*G#*1.000000001,"fits","drains too slowly"))'],
 ];
 

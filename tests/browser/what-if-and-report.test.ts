@@ -18,7 +18,8 @@ import { placesAsSetUp, settingCell } from "../../addin/records/program.ts";
 import { reportSheet } from "../../addin/records/report.ts";
 import { sitesSheet } from "../../addin/records/sites.ts";
 import type { CellRange, CellValue } from "../../addin/workbook/port.ts";
-import { basinArea, drawdown, siteDesign } from "../../functions/worksheet/basin.ts";
+import { basinArea, drawdown } from "../../functions/worksheet/basin.ts";
+import { siteDesign } from "../../functions/worksheet/site-design.ts";
 import { isCellError, type CellInput } from "../../functions/worksheet/calling/cell.ts";
 import type { WorksheetFunction } from "../../functions/worksheet/calling/worksheet-function.ts";
 import { WorkbookInMemory } from "../addin/workbook-in-memory.ts";
@@ -131,7 +132,7 @@ it("each cell of two varied inputs is one call of its own, an impossible one inc
 it("one value of a row result stands in its grid, and all of them beside one varied input", async () => {
   expectSame(
     await read(laidOut.chosen.answers),
-    [4, 6].map((ponding) => [0.5, 1, 2].map((rate) => single(siteDesign, [1000, rate, null, null, ponding], 2))),
+    [4, 6].map((ponding) => [0.5, 1, 2].map((rate) => single(siteDesign, [1000, rate, null, null, null, ponding], 2))),
   );
   expectSame(
     await read(laidOut.wide.answers),

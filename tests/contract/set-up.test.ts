@@ -14,7 +14,7 @@ test("the program's workbook is set up in Excel within the declared requirement 
   expect(excel.book.sheets.map((sheet) => sheet.name)).toEqual(["Sheet1", ...sheetNamesOfProgram]);
   expect(excel.roundTrips).toBeLessThanOrEqual(10);
   const formulas = excel.book.sheets.flatMap((sheet) => [...sheet.cells.values()].flatMap((cell) => cell.formula ?? []));
-  expect(formulas.some((formula) => formula.includes("SOAK.BASINDESIGN("))).toBe(true);
+  expect(formulas.some((formula) => formula.includes("SOAK.SITEDESIGN("))).toBe(true);
 });
 
 test("the demo program's formulas answer in Excel: nothing is unknown or in another's way, and nothing is left to repair", async () => {

@@ -1,9 +1,10 @@
 import { isCellError, type Cell, type CellInput } from "../../../functions/worksheet/calling/cell.ts";
 import { BASIN_SHAPES, USUAL_OUTLINE, type BasinShape } from "../../../functions/basin/basin-shape.ts";
 import { fromUs, INCHES_PER_FOOT, toUs } from "../../../functions/quantities.ts";
-import { basinDesign, basinSize } from "../../../functions/worksheet/basin.ts";
+import { basinSize } from "../../../functions/worksheet/basin.ts";
 import { plantCount } from "../../../functions/worksheet/planting.ts";
 import { zoneAreas } from "../../../functions/worksheet/plants.ts";
+import { siteDesign } from "../../../functions/worksheet/site-design.ts";
 import { layerVolume, soilMix, soilState } from "../../../functions/worksheet/soil.ts";
 import type { CellValue } from "../../workbook/port.ts";
 import type { SettingValues } from "../../records/program.ts";
@@ -155,7 +156,7 @@ export function draftBasin(inputs: BasinInputs, settings: SettingValues): BasinD
     mixSentence: mixFault?.sentence ?? null,
     mulchVolume: answer(rowOf(layerVolume, [rimArea, settings.mulchDepthInches * inchesAsDepth, 0, units], 1)[0]),
     plants: answer(rowOf(plantCount, [rimArea, settings.plantSpacingFeet * feetAsLength, "triangle", units], 1)[0]),
-    cautions: [...basinDesign.cautionsFor(designInputs), ...(mixRecipe === null ? [] : soilMix.cautionsFor(mixInputs))],
+    cautions: [...siteDesign.cautionsFor(designInputs), ...(mixRecipe === null ? [] : soilMix.cautionsFor(mixInputs))],
   };
 }
 
@@ -170,15 +171,19 @@ export function sizeBasin(inputs: BasinInputs, settings: SettingValues): SizedBa
     inputs.testedRate,
     settings.reductionFactor,
     stormDepth,
+    null,
     inputs.pondingDepth,
     mediaDepth,
+    fromUs("depth", settings.mulchDepthInches, units),
     sideSlope,
     settings.drainHours,
     shape,
     lengthToWidth,
+    // Ground that is not measured counts as level, as on Design.
+    inputs.groundSlopePercent === "#N/A" ? null : inputs.groundSlopePercent,
     units,
   ];
-  const design = rowOf(basinDesign, designInputs, 10);
+  const design = rowOf(siteDesign, designInputs, 10);
   const [, pondingDepth, floorArea] = design;
   const size = rowOf(basinSize, [floorArea, shape, lengthToWidth, units], 3);
   return { stormDepth, sideSlope, mediaDepth, designInputs, design, size, rim: rimOf(size, pondingDepth, sideSlope, units) };
@@ -189,7 +194,7 @@ export interface SizedBasin {
   readonly sideSlope: CellValue;
   readonly mediaDepth: CellValue;
   readonly designInputs: readonly CellInput[];
-  /** As BASINDESIGN answers. */
+  /** As SITEDESIGN answers. */
   readonly design: readonly (Cell | undefined)[];
   /** As BASINSIZE answers. */
   readonly size: readonly (Cell | undefined)[];

@@ -1,7 +1,8 @@
+import { fromUs } from "../../../functions/quantities.ts";
 import { isCellError, type Cell, type CellInput } from "../../../functions/worksheet/calling/cell.ts";
-import { basinDesign } from "../../../functions/worksheet/basin.ts";
 import { holeRate } from "../../../functions/worksheet/hole-test.ts";
 import { yardRunoff } from "../../../functions/worksheet/runoff.ts";
+import { siteDesign } from "../../../functions/worksheet/site-design.ts";
 import { groundSlope } from "../../../functions/worksheet/siting.ts";
 import type { WorksheetFunction } from "../../../functions/worksheet/calling/worksheet-function.ts";
 import { isErrorCode, type CellRange, type CellValue } from "../../workbook/port.ts";
@@ -75,15 +76,18 @@ function designFaults(program: Program, yard: Yard): Explanation[] {
     yard.design.testedRate,
     settings.reductionFactor,
     yard.design.stormDepth,
+    null,
     cells.pondingDepth,
     cells.mediaDepth,
+    fromUs("depth", settings.mulchDepthInches, yard.units),
     cells.sideSlope ?? settings.sideSlope,
     settings.drainHours,
     cells.shape,
     cells.lengthToWidth,
+    yard.design.groundSlopePercent === "#N/A" ? null : yard.design.groundSlopePercent,
     yard.units,
   ];
-  return faults("Basin", basinDesign, inputs.map(asInput), designCell(yard, "designRate"));
+  return faults("Basin", siteDesign, inputs.map(asInput), designCell(yard, "designRate"));
 }
 
 function designCell(yard: Yard, key: KeyOf<typeof designSheet>): CellRange {

@@ -149,6 +149,12 @@ export function text(keyOrLabel: string, label?: string): Argument<string, strin
   return new Argument({ key: keyOrLabel, label, kind: "text", takes: "cell", optional: false });
 }
 
+/**
+ * Which units the caller's numbers are in. Every function with a dimension lists it; the calculation is not handed it, because
+ * all it sees is in US units. Up to version 1.0.0 it stands last; an argument added later is declared after it.
+ */
+export const units = choice("units", "Units", ["us", "metric"]).optional("us");
+
 /** A whole series of one kind. The label is that of one value: a sentence about the third says "Tested rate 3". */
 export function rangeOf<Key extends string, Value>(one: Argument<Key, Value>): RangeArgument<Key, Value> {
   return new RangeArgument({ ...one.rule, takes: "range" });

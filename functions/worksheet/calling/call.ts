@@ -1,9 +1,8 @@
 import type { UnitSystem } from "../../quantities.ts";
-import type { ArgumentRule } from "./arguments.ts";
+import { units as unitsArgument, type ArgumentRule } from "./arguments.ts";
 import { broadcastSize, columnSize, gridOf, singleSize, type Grid } from "./broadcasting.ts";
 import { isCellError, type Cell, type CellInput } from "./cell.ts";
 import { laneOf, type Lane } from "./lanes.ts";
-import { unitsRule } from "./parameters.ts";
 import { isBlank, readerOf, refused, type Reader } from "./reading.ts";
 import { filledWith, type Answer, type Presenter, type Result } from "./results.ts";
 import { areTooExtreme, couldNotCompute, isMissing, whyRefused } from "./sentences.ts";
@@ -12,19 +11,23 @@ import { speakers, type Speaker } from "./speaker.ts";
 /** What a declaration comes to once it is compiled: everything that is the same in every call. */
 export interface Plan {
   readonly name: string;
+  /** Without `units`, which says how to read the others. */
   readonly arguments: readonly PlannedArgument[];
-  /** Whether `units` follows the arguments. */
-  readonly takesUnits: boolean;
+  /** Where a call hands over `units`; undefined where nothing has a dimension. */
+  readonly unitsPlace: number | undefined;
   readonly result: Result;
   readonly presenters: Readonly<Record<UnitSystem, Presenter>>;
   readonly calculate: (...inputs: unknown[]) => unknown;
 }
 
 interface PlannedArgument {
+  /** Where a call hands it over. */
+  readonly place: number;
   readonly rule: ArgumentRule;
   readonly readers: Readonly<Record<UnitSystem, Reader>>;
 }
 
+const unitsRule: ArgumentRule = unitsArgument.rule;
 const readUnits = readerOf(unitsRule, "us");
 const sizes = { value: broadcastSize, row: columnSize, table: singleSize };
 
@@ -40,10 +43,9 @@ export class Call {
     private readonly plan: Plan,
     inputs: readonly CellInput[],
   ) {
-    const ownCount = plan.arguments.length;
-    this.given = plan.arguments.map(({ rule, readers }, place) => ({ rule, readers, grid: gridOf(inputs[place]) }));
-    this.units = plan.takesUnits ? laneOf(unitsRule, gridOf(inputs[ownCount]), readUnits) : undefined;
-    this.inputs = new Array(ownCount + 1);
+    this.given = plan.arguments.map((one) => ({ ...one, grid: gridOf(inputs[one.place]) }));
+    this.units = plan.unitsPlace === undefined ? undefined : laneOf(unitsRule, gridOf(inputs[plan.unitsPlace]), readUnits);
+    this.inputs = new Array(plan.arguments.length + 1);
   }
 
   answers(): readonly (readonly Cell[])[] {
@@ -122,15 +124,15 @@ export class Call {
  */
 export function answerToCells(plan: Plan, inputs: readonly CellInput[]): readonly (readonly Cell[])[] | undefined {
   const ownCount = plan.arguments.length;
-  const units = plan.takesUnits ? valueOf(inputs[ownCount], readUnits) : "us";
+  const units = plan.unitsPlace === undefined ? "us" : valueOf(inputs[plan.unitsPlace], readUnits);
   if (units === refused) return undefined;
   const system = systemOf(units);
   const values: unknown[] = new Array(ownCount + 1);
-  for (let place = 0; place < ownCount; place += 1) {
-    const { rule, readers } = plan.arguments[place]!;
+  for (let own = 0; own < ownCount; own += 1) {
+    const { rule, readers, place } = plan.arguments[own]!;
     const value = rule.takes === "cell" ? valueOf(inputs[place], readers[system]) : refused;
     if (value === refused) return undefined;
-    values[place] = value;
+    values[own] = value;
   }
   values[ownCount] = speakers[system];
   const answer = computed(plan, values, system);

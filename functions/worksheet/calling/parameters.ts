@@ -1,5 +1,5 @@
 import { unitOf } from "../../quantities.ts";
-import { choice, type ArgumentRule, type ValueKind } from "./arguments.ts";
+import type { ArgumentRule, ValueKind } from "./arguments.ts";
 import type { Cell } from "./cell.ts";
 import { isNumberRule } from "./reading.ts";
 import { unitNames, type UnitNames } from "./results.ts";
@@ -22,9 +22,6 @@ export interface Parameter {
   /** One line of argument help. */
   readonly description: string;
 }
-
-/** The argument that every function with a dimension takes last. */
-export const unitsRule: ArgumentRule = choice("units", "Units", ["us", "metric"]).optional("us").rule;
 
 /** A parameter may be left out when all after it may; one before a required parameter may only be blank. */
 export function parametersFrom(rules: readonly ArgumentRule[]): readonly Parameter[] {

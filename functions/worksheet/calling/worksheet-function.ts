@@ -1,10 +1,10 @@
 import type { Citation } from "../../published/source.ts";
-import type { Argument, ArgumentRule } from "./arguments.ts";
+import { units, type Argument, type ArgumentRule } from "./arguments.ts";
 import { answerToCells, Call, type Plan } from "./call.ts";
 import { isCellError, type Cell, type CellError, type CellInput } from "./cell.ts";
-import { parametersFrom, unitsRule, type Parameter } from "./parameters.ts";
+import { parametersFrom, type Parameter } from "./parameters.ts";
 import { readerOf } from "./reading.ts";
-import { presenterOf, resultFrom, unitNames, type Result, type ResultSpec } from "./results.ts";
+import { presenterOf, resultFrom, type Result, type ResultSpec } from "./results.ts";
 import type { Speaker } from "./speaker.ts";
 import { smallPercentCautions } from "./small-percents.ts";
 import { shownSteps, type ShownStep, type WorkingStep } from "./working.ts";
@@ -14,7 +14,7 @@ export interface WorksheetFunction {
   /** "DRAWDOWN"; a cell says =SOAK.DRAWDOWN(...). */
   readonly name: string;
   readonly summary: string;
-  /** In order; `units` comes last where the function has a dimension. */
+  /** In order, with `units` among them where the function has a dimension. */
   readonly parameters: readonly Parameter[];
   readonly result: Result;
   readonly sources: readonly Citation[];
@@ -48,19 +48,28 @@ export interface Example {
 
 type AnyArgument = Argument<string, unknown>;
 
-type ValuesOf<Arguments extends readonly AnyArgument[]> = { -readonly [Place in keyof Arguments]: Arguments[Place]["value"] };
+type UnitsKey = (typeof units)["rule"]["key"];
+
+/** What the calculation receives for the arguments, in order; `units` is not among it. */
+type ValuesOf<Arguments extends readonly AnyArgument[]> = Arguments extends readonly [
+  infer First extends AnyArgument,
+  ...infer Rest extends readonly AnyArgument[],
+]
+  ? First["rule"]["key"] extends UnitsKey
+    ? ValuesOf<Rest>
+    : [First["value"], ...ValuesOf<Rest>]
+  : [];
 
 type InputsOf<Arguments extends readonly AnyArgument[]> = {
-  readonly [One in Arguments[number] as One["rule"]["key"]]: One["value"];
+  readonly [One in Arguments[number] as Exclude<One["rule"]["key"], UnitsKey>]: One["value"];
 };
 
 /** Everything about one worksheet function, said once. */
 export interface Declaration<Arguments extends readonly AnyArgument[], Output> {
   readonly name: string;
   readonly summary: string;
+  /** In the order of a call. `units` is among them where an argument, a result or a sentence has a dimension. */
   readonly arguments: Arguments;
-  /** Takes `units` although no argument and no result has a dimension of its own. */
-  readonly takesUnits?: true;
   readonly result: ResultSpec<Output>;
   readonly sources: readonly Citation[];
   readonly cautions?: readonly Caution<InputsOf<Arguments>>[];
@@ -69,7 +78,7 @@ export interface Declaration<Arguments extends readonly AnyArgument[], Output> {
   readonly equation?: readonly string[];
   /** Intermediate values of one call, in the order a reviewer computes them; receives exactly what `calculate` receives. */
   readonly working?: (...inputs: [...ValuesOf<Arguments>, Speaker]) => readonly WorkingStep[];
-  /** Receives values in US units, in the order of `arguments`, and last the speaker of the row's units. */
+  /** Receives values in US units, in the order of `arguments` without `units`, and last the speaker of the row's units. */
   readonly calculate: (...inputs: [...ValuesOf<Arguments>, Speaker]) => Output | CellError;
 }
 
@@ -80,13 +89,16 @@ export function worksheetFunction<const Arguments extends readonly AnyArgument[]
   const { name, summary, sources, example, equation = [] } = declaration;
   const working = (declaration.working ?? noSteps) as (...inputs: unknown[]) => readonly WorkingStep[];
   const result = resultFrom(declaration.result);
-  const ownRules = declaration.arguments.map(({ rule }): ArgumentRule => rule);
-  const takesUnits = declaration.takesUnits === true || [...ownRules, ...result.values].some(({ kind }) => unitNames(kind) !== undefined);
-  const cautions = (): readonly Caution<InputsOf<Arguments>>[] => [...(declaration.cautions ?? []), ...smallPercentCautions(ownRules)];
+  const rules = declaration.arguments.map(({ rule }): ArgumentRule => rule);
+  const unitsPlace = rules.indexOf(units.rule);
+  const planned = rules
+    .map((rule, place) => ({ rule, place, readers: { us: readerOf(rule, "us"), metric: readerOf(rule, "metric") } }))
+    .filter(({ place }) => place !== unitsPlace);
+  const cautions = (): readonly Caution<InputsOf<Arguments>>[] => [...(declaration.cautions ?? []), ...smallPercentCautions(rules)];
   const plan: Plan = {
     name,
-    arguments: ownRules.map((rule) => ({ rule, readers: { us: readerOf(rule, "us"), metric: readerOf(rule, "metric") } })),
-    takesUnits,
+    arguments: planned,
+    unitsPlace: unitsPlace === -1 ? undefined : unitsPlace,
     result,
     presenters: { us: presenterOf(result, "us"), metric: presenterOf(result, "metric") },
     calculate: declaration.calculate as Plan["calculate"],
@@ -94,7 +106,7 @@ export function worksheetFunction<const Arguments extends readonly AnyArgument[]
   return {
     name,
     summary,
-    parameters: parametersFrom(takesUnits ? [...ownRules, unitsRule] : ownRules),
+    parameters: parametersFrom(rules),
     result,
     sources,
     /** @documentation */
@@ -106,7 +118,7 @@ export function worksheetFunction<const Arguments extends readonly AnyArgument[]
     cautionsFor(inputs) {
       const row = new Call(plan, inputs).firstRow();
       if (row === undefined) return [];
-      const typed = Object.fromEntries(ownRules.map(({ key }, place) => [key, row.values[place]])) as InputsOf<Arguments>;
+      const typed = Object.fromEntries(planned.map(({ rule }, own) => [rule.key, row.values[own]])) as InputsOf<Arguments>;
       return cautions()
         .filter(({ when }) => when(typed))
         .map(({ says }) => (typeof says === "string" ? says : says(typed, row.speaker)));

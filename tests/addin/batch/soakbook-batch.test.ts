@@ -10,7 +10,7 @@ import { openNdjson } from "../../../addin/batch/ndjson-stream.ts";
 import { HELP, optionsFrom } from "../../../addin/batch/options.ts";
 import { computedStream } from "../../../addin/batch/stream.ts";
 import { computerOf } from "../../../addin/batch/workers.ts";
-import { siteDesign } from "../../../functions/worksheet/basin.ts";
+import { siteDesign } from "../../../functions/worksheet/site-design.ts";
 import { catalogue } from "../../../functions/worksheet/catalogue.ts";
 import { longTerm } from "../../../functions/worksheet/long-term.ts";
 import { inventedHours } from "../../functions/long-term/rain-series.ts";

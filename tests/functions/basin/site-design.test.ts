@@ -2,9 +2,25 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { areaAtHeightSquareFeet, basinFloor } from "../../../functions/basin/basin-shape.ts";
 import { basinVolumeCubicFeet } from "../../../functions/basin/basin-volume.ts";
-import { designSite } from "../../../functions/basin/site-design.ts";
+import { designSite, type Site } from "../../../functions/basin/site-design.ts";
 import { measured } from "../measured.ts";
 import { lengthToWidth, shape } from "./basin-inputs.ts";
+
+/** 1000 sq ft of roof under 1 in, without mulch; vertical sides or 3 to 1 as said. */
+const roof: Site = {
+  contributingSquareFeet: 1000,
+  testedInchesPerHour: 0.5,
+  reductionFactor: 2,
+  stormInches: 1,
+  runoffCubicFeet: undefined,
+  pondingInches: 6,
+  mediaInches: 0,
+  mulchInches: 0,
+  sideSlope: 3,
+  drainHours: 48,
+  outline: { shape: "ellipse", lengthToWidth: 2 },
+  groundSlopePercent: 0,
+};
 
 const contributing = measured(0, 5000);
 const rate = measured(0, 12);
@@ -15,7 +31,7 @@ const slope = measured(0, 5);
 
 describe("computed by hand", () => {
   test("1000 sq ft of roof on soil tested at 0.5 in/h fit 190 sq ft of vertical-sided basin 6 in deep", () => {
-    const site = designSite(1000, 0.5, 2, 1, 6, 0, 0, 48);
+    const site = designSite({ ...roof, sideSlope: 0 });
     expect(site).toMatchObject({ designInchesPerHour: 0.25, pondingInches: 6, verdict: "fits" });
     // 79.17 cu ft of runoff over 6 in less the 1 in of rain that falls on the basin itself.
     expect(site.runoffCubicFeet).toBeCloseTo(79.17, 2);
@@ -24,30 +40,30 @@ describe("computed by hand", () => {
     expect(site.basin!.heldCubicFeet).toBeCloseTo(95, 1);
     expect(site.basin!.drawdownHours).toBeCloseTo(24, 10);
     expect(site.ruleSquareFeet).toBe(100);
-    expect(site.basin!.digCubicYards).toBeCloseTo(3.519, 3);
+    expect(site.basin!.dig.wholeCubicYards).toBeCloseTo(3.519, 3);
   });
 
   test("a foot of soil mix is dug straight down under the floor: as many cubic feet more as the floor has square feet", () => {
-    const withMix = designSite(1000, 2, 2, 1, 6, 12, 3, 48);
+    const withMix = designSite({ ...roof, testedInchesPerHour: 2, mediaInches: 12 });
     const floor = withMix.basin!.floorSquareFeet;
     const toTheFloor = basinVolumeCubicFeet(floor, 6, 3, "ellipse", 2);
-    expect(withMix.basin!.digCubicYards).toBeCloseTo((toTheFloor + floor) / 27, 10);
+    expect(withMix.basin!.dig.wholeCubicYards).toBeCloseTo((toTheFloor + floor) / 27, 10);
   });
 
   test("ponding that was left out is the deepest that drains, at most 8 in", () => {
-    expect(designSite(1000, 0.2, 2, 1, undefined, 0, 3, 48).pondingInches).toBeCloseTo(4.8, 10);
-    expect(designSite(1000, 5, 2, 1, undefined, 0, 3, 48).pondingInches).toBe(8);
+    expect(designSite({ ...roof, testedInchesPerHour: 0.2, pondingInches: undefined }).pondingInches).toBeCloseTo(4.8, 10);
+    expect(designSite({ ...roof, testedInchesPerHour: 5, pondingInches: undefined }).pondingInches).toBe(8);
   });
 
   test("6 in of ponding on soil that drains 4.6 in within 48 h drains too slowly, and is sized all the same", () => {
-    const site = designSite(1000, 12 / 62, 2, 1, 6, 0, 3, 48);
+    const site = designSite({ ...roof, testedInchesPerHour: 12 / 62 });
     expect(site.verdict).toBe("drains too slowly");
     expect(site.basin!.drawdownHours).toBeCloseTo(62, 10);
     expect(site.basin!.floorSquareFeet).toBeGreaterThan(0);
   });
 
   test("a hole that takes no water never drains, and its basin has no size", () => {
-    expect(designSite(1000, 0, 2, 1, 6, 24, 3, 48)).toEqual({
+    expect(designSite({ ...roof, testedInchesPerHour: 0, mediaInches: 24 })).toEqual({
       designInchesPerHour: 0,
       pondingInches: 6,
       runoffCubicFeet: 950 / 12,
@@ -58,7 +74,7 @@ describe("computed by hand", () => {
   });
 
   test("ponding shallower than the storm holds nothing however wide the basin is", () => {
-    const site = designSite(1000, 0.03, 2, 1, undefined, 0, 3, 48);
+    const site = designSite({ ...roof, testedInchesPerHour: 0.03, pondingInches: undefined });
     expect(site).toMatchObject({ verdict: "no area holds it", basin: undefined });
     expect(site.pondingInches).toBeCloseTo(0.72, 10);
   });
@@ -68,18 +84,22 @@ describe("computed by hand", () => {
 // 20 by 10 ft and hold 79.00 cu ft. Less 1 in of rain on the rim, 200 / 12 cu ft, that is the runoff of 787.37 sq ft at 0.95.
 describe("a rectangular floor of 17 by 7 ft, computed by hand", () => {
   const runoff = 79 - 200 / 12;
-  const site = designSite((runoff * 12) / 0.95, 0.5, 2, 1, 6, 0, 3, 48, { shape: "rectangle", lengthToWidth: 17 / 7 });
+  const site = designSite({
+    ...roof,
+    contributingSquareFeet: (runoff * 12) / 0.95,
+    outline: { shape: "rectangle", lengthToWidth: 17 / 7 },
+  });
 
   test("is what holds 62.33 cu ft of runoff and the rain on its rim", () => {
     expect(site.runoffCubicFeet).toBeCloseTo(runoff, 9);
     expect(site.basin!.floorSquareFeet).toBeCloseTo(119, 9);
     expect(site.basin!.rimSquareFeet).toBeCloseTo(200, 9);
     expect(site.basin!.heldCubicFeet).toBeCloseTo(79, 9);
-    expect(site.basin!.digCubicYards).toBeCloseTo(79 / 27, 9);
+    expect(site.basin!.dig.wholeCubicYards).toBeCloseTo(79 / 27, 9);
   });
 
   test("is larger as a round one, whose shorter edge leaves less between its sloping sides", () => {
-    const round = designSite((runoff * 12) / 0.95, 0.5, 2, 1, 6, 0, 3, 48, { shape: "ellipse", lengthToWidth: 1 });
+    const round = designSite({ ...roof, contributingSquareFeet: (runoff * 12) / 0.95, outline: { shape: "ellipse", lengthToWidth: 1 } });
     expect(round.basin!.floorSquareFeet).toBeGreaterThan(119);
   });
 });
@@ -88,7 +108,15 @@ describe("any yard", () => {
   test("whose basin has a size holds the runoff and the rain on its rim, no more and no less", () => {
     fc.assert(
       fc.property(contributing, rate, stormInches, ponding, media, slope, (area, tested, storm, given, layer, side) => {
-        const { basin, runoffCubicFeet } = designSite(area, tested, 2, storm, given, layer, side, 48);
+        const { basin, runoffCubicFeet } = designSite({
+          ...roof,
+          contributingSquareFeet: area,
+          testedInchesPerHour: tested,
+          stormInches: storm,
+          pondingInches: given,
+          mediaInches: layer,
+          sideSlope: side,
+        });
         if (basin === undefined || basin.floorSquareFeet === 0) return;
         expect(basin.heldCubicFeet / (runoffCubicFeet + (basin.rimSquareFeet * storm) / 12)).toBeCloseTo(1, 8);
       }),
@@ -98,7 +126,14 @@ describe("any yard", () => {
   test("holds it in a floor of any shape as well", () => {
     fc.assert(
       fc.property(contributing, rate, ponding, slope, shape, lengthToWidth, (area, tested, given, side, outline, ratio) => {
-        const { basin, runoffCubicFeet } = designSite(area, tested, 2, 1, given, 0, side, 48, { shape: outline, lengthToWidth: ratio });
+        const { basin, runoffCubicFeet } = designSite({
+          ...roof,
+          contributingSquareFeet: area,
+          testedInchesPerHour: tested,
+          pondingInches: given,
+          sideSlope: side,
+          outline: { shape: outline, lengthToWidth: ratio },
+        });
         if (basin === undefined || basin.floorSquareFeet === 0) return;
         expect(basin.heldCubicFeet / (runoffCubicFeet + basin.rimSquareFeet / 12)).toBeCloseTo(1, 8);
       }),
@@ -108,12 +143,20 @@ describe("any yard", () => {
   test("has a rim, a volume and a dig that follow from its floor", () => {
     fc.assert(
       fc.property(contributing, rate, stormInches, ponding, media, slope, (area, tested, storm, given, layer, side) => {
-        const { basin, pondingInches } = designSite(area, tested, 2, storm, given, layer, side, 48);
+        const { basin, pondingInches } = designSite({
+          ...roof,
+          contributingSquareFeet: area,
+          testedInchesPerHour: tested,
+          stormInches: storm,
+          pondingInches: given,
+          mediaInches: layer,
+          sideSlope: side,
+        });
         if (basin === undefined) return;
         const floor = basinFloor(basin.floorSquareFeet, "ellipse", 2);
         expect(basin.rimSquareFeet).toBeCloseTo(areaAtHeightSquareFeet(floor, pondingInches / 12, side), 8);
         const dugForMedia = (basin.floorSquareFeet * layer) / 12;
-        expect(basin.digCubicYards * 27).toBeCloseTo(
+        expect(basin.dig.wholeCubicYards * 27).toBeCloseTo(
           basinVolumeCubicFeet(basin.floorSquareFeet, pondingInches, side, "ellipse", 2) + dugForMedia,
           6,
         );
@@ -125,7 +168,17 @@ describe("any yard", () => {
   test("fits whenever its ponding was left to be worked out and some area holds the storm", () => {
     fc.assert(
       fc.property(contributing, measured(0.01, 12), stormInches, media, slope, (area, tested, storm, layer, side) => {
-        expect(["fits", "no area holds it"]).toContain(designSite(area, tested, 2, storm, undefined, layer, side, 48).verdict);
+        expect(["fits", "no area holds it"]).toContain(
+          designSite({
+            ...roof,
+            contributingSquareFeet: area,
+            testedInchesPerHour: tested,
+            stormInches: storm,
+            pondingInches: undefined,
+            mediaInches: layer,
+            sideSlope: side,
+          }).verdict,
+        );
       }),
     );
   });
@@ -133,7 +186,13 @@ describe("any yard", () => {
   test("drains too slowly exactly when its ponding stands longer than the limit", () => {
     fc.assert(
       fc.property(contributing, measured(0.01, 12), measured(4, 18), slope, (area, tested, given, side) => {
-        const { verdict } = designSite(area, tested, 2, 1, given, 0, side, 48);
+        const { verdict } = designSite({
+          ...roof,
+          contributingSquareFeet: area,
+          testedInchesPerHour: tested,
+          pondingInches: given,
+          sideSlope: side,
+        });
         expect(verdict === "drains too slowly").toBe(given / (tested / 2) > 48 * (1 + 1e-9));
       }),
     );

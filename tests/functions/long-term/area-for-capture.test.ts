@@ -34,7 +34,13 @@ describe("against the area that holds one storm", () => {
     "capturing all of 1 in in a soil that takes nothing needs BASINAREA's floor, sides $sideSlope to 1 and media $mediaInches in",
     (shape) => {
       const one = { ...roofGarden, ...shape, designInchesPerHour: 0 };
-      const held = basinFloorSquareFeet({ ...one, stormInches: 1, stormHours: 0, rainOnBasinCounted: true })!;
+      const held = basinFloorSquareFeet({
+        ...one,
+        runoffCubicFeet: (one.runoffShare * one.contributingSquareFeet) / 12,
+        stormInches: 1,
+        stormHours: 0,
+        rainOnBasinCounted: true,
+      })!;
       expect(areaForCaptureSquareFeet(1, rainRecord([1, 0], 1), one)! / held).toBeCloseTo(1, 9);
     },
   );

@@ -61,12 +61,17 @@ describe("every function in the catalogue", () => {
     for (const { label } of result.values) expect(label).toMatch(/^[A-Z].*[^.]$/);
   });
 
-  test.each(everyFunction)("%s takes what it needs before what may be left out, and units last", (_, { parameters, result }) => {
+  test.each(everyFunction)("%s takes what it needs before what may be left out", (_, { parameters }) => {
     const optional = parameters.map((parameter) => parameter.optional);
     expect([...optional].sort((a, b) => Number(a) - Number(b))).toEqual(optional);
-    const hasUnits = [...parameters, ...result.values].some(({ units }) => units !== undefined);
-    if (hasUnits) expect(parameters.at(-1)?.key).toBe("units");
   });
+
+  test.each(everyFunction.filter(([, declared]) => hasDimensions(declared)))(
+    "%s lists units, because it has a dimension",
+    (_, declared) => {
+      expect(declared.parameters.map(({ key }) => key)).toContain("units");
+    },
+  );
 
   test.each(everyFunction)("%s cites where it comes from", (_, { sources, example }) => {
     expect(sources.length).toBeGreaterThan(0);
@@ -83,7 +88,7 @@ describe("every function in the catalogue", () => {
     "%s gives the same physical answer on a metric sheet",
     (_, declared) => {
       const us = declared.evaluate(declared.example.arguments);
-      const metric = declared.evaluate([...metricArguments(declared), "metric"]);
+      const metric = declared.evaluate(metricArguments(declared));
       for (const [row, cells] of us.entries()) {
         for (const [column, cell] of cells.entries()) {
           const { kind } = declared.result.values[column] ?? { kind: "text" };
@@ -108,13 +113,18 @@ describe("every function in the catalogue", () => {
   });
 });
 
-function canGoMetric({ parameters, result, example }: WorksheetFunction): boolean {
-  return example.arguments.length < parameters.length && [...parameters, ...result.values].some(({ units }) => units !== undefined);
+function hasDimensions({ parameters, result }: WorksheetFunction): boolean {
+  return [...parameters, ...result.values].some(({ units }) => units !== undefined);
 }
 
-/** The example's inputs as a metric sheet would hold them, with blanks up to the units. */
+function canGoMetric(declared: WorksheetFunction): boolean {
+  return hasDimensions(declared) && declared.example.arguments[declared.parameters.findIndex(({ key }) => key === "units")] === undefined;
+}
+
+/** The example's inputs as a metric sheet would hold them, with blanks for what it leaves out. */
 function metricArguments({ parameters, example }: WorksheetFunction): readonly CellInput[] {
-  return parameters.slice(0, -1).map(({ kind }, place): CellInput => {
+  return parameters.map(({ key, kind }, place): CellInput => {
+    if (key === "units") return "metric";
     const input = example.arguments[place];
     const inMetric = (cell: Cell): Cell => (typeof cell === "number" && isDimension(kind) ? fromUs(kind, cell, "metric") : cell);
     return Array.isArray(input)

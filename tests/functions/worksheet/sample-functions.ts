@@ -16,6 +16,7 @@ import {
   share,
   tableRange,
   text,
+  units,
   waterVolume,
   type Argument,
 } from "../../../functions/worksheet/calling/arguments.ts";
@@ -50,7 +51,7 @@ export const notThere = missing;
 export const pondedVolume = worksheetFunction({
   ...about,
   name: "PONDEDVOLUME",
-  arguments: [area("area", "Basin area"), depth("depth", "Ponding depth").optional(6)],
+  arguments: [area("area", "Basin area"), depth("depth", "Ponding depth").optional(6), units],
   result: waterVolume("Water held"),
   cautions: [
     { when: ({ depth }) => depth > 12, says: "Ponding over 12 in drowns most plants." },
@@ -73,7 +74,7 @@ export function echoOf<Value>(argument: Argument<string, Value>): WorksheetFunct
   return worksheetFunction({
     ...about,
     name: "ECHO",
-    arguments: [argument],
+    arguments: [argument, units],
     result: text("Echo"),
     calculate: (value) => JSON.stringify(value) ?? "left out",
   });
@@ -87,6 +88,7 @@ export const drainRow = worksheetFunction({
     depth("ponding", "Ponding depth").moreThan(0),
     rate("rate", "Design rate").moreThan(0),
     hours("limit", "Drain hours").optional(48),
+    units,
   ],
   result: rowOf([hours("Drawdown"), depth("Deepest that drains"), text("Status")]),
   calculate: (ponding, inchesPerHour, limit, speaker) => {
@@ -101,7 +103,7 @@ export const drainRow = worksheetFunction({
 export const dropTable = worksheetFunction({
   ...about,
   name: "DROPTABLE",
-  arguments: [rangeOf(depth("depths", "Water depth")), hours("step", "Step").moreThan(0)],
+  arguments: [rangeOf(depth("depths", "Water depth")), hours("step", "Step").moreThan(0), units],
   result: tableOf([depth("Drop"), flag("Falls")]),
   calculate: (depths, _step, speaker) =>
     depths.length < 2
@@ -113,7 +115,7 @@ export const dropTable = worksheetFunction({
 export const meanRate = worksheetFunction({
   ...about,
   name: "MEANRATE",
-  arguments: [rangeOf(rate("rates", "Tested rate")), number("factor", "Reduction factor").atLeast(1).optional(2)],
+  arguments: [rangeOf(rate("rates", "Tested rate")), number("factor", "Reduction factor").atLeast(1).optional(2), units],
   result: rate("Design rate"),
   calculate: (rates, factor) => rates.reduce((sum, one) => sum + one, 0) / rates.length / factor,
 });
@@ -133,6 +135,7 @@ export const everyKind = worksheetFunction({
     text("note", "Note").optional(""),
     rangeOf(earthVolume("loads", "Load")).keepingBlanks().optional([]),
     tableRange("rules", "Rules table").optional([]),
+    units,
   ],
   result: rowOf([depth("Depth"), length("Length"), earthVolume("Loads"), text("Note")]),
   calculate: (inches, feet, part, percentage, people, soil, near, note, loads, rules) => [

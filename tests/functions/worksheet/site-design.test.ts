@@ -1,7 +1,8 @@
 import { describe, expect, test } from "vitest";
-import { basinArea, basinDesign, basinSize, basinVolume, drawdown, siteDesign } from "../../../functions/worksheet/basin.ts";
+import { basinArea, basinSize, basinVolume, drawdown } from "../../../functions/worksheet/basin.ts";
 import type { Cell } from "../../../functions/worksheet/calling/cell.ts";
-import { digVolume, layerVolume } from "../../../functions/worksheet/soil.ts";
+import { siteDesign } from "../../../functions/worksheet/site-design.ts";
+import { digVolume } from "../../../functions/worksheet/soil.ts";
 import { cellOf, column, divisionByZero, notThere, refused } from "./sample-functions.ts";
 
 const RATE = 0,
@@ -19,7 +20,7 @@ const design = (...inputs: readonly Cell[]) => siteDesign.evaluate(inputs)[0]!;
 
 describe("SITEDESIGN, computed by hand", () => {
   test("1000 sq ft of roof on soil tested at 0.5 in/h fit 190 sq ft of vertical-sided basin", () => {
-    const site = design(1000, 0.5, 2, 1, 6, 0, 0, 48);
+    const site = design(1000, 0.5, 2, 1, null, 6, 0, null, 0, 48);
     expect(site[RATE]).toBe(0.25);
     expect(site[PONDING]).toBe(6);
     expect(site[FLOOR]).toBeCloseTo(190, 8);
@@ -28,13 +29,31 @@ describe("SITEDESIGN, computed by hand", () => {
     expect(site[HELD]).toBeCloseTo(95, 8);
     expect(site[HOURS]).toBeCloseTo(24, 8);
     expect(site[RULE]).toBe(100);
-    expect(site[DIG]).toBeCloseTo(3.519, 3);
+    // 190 sq ft to 6 in, and 3 in more for the mulch: 95 + 47.5 cu ft.
+    expect(site[DIG]).toBeCloseTo(142.5 / 27, 8);
     expect(site[STATUS]).toBe("fits");
   });
 
+  // 3.51 cu yd down to the finished floor, and 3 in of mulch under 188 sq ft of rim, 1.74 cu yd.
+  test("1000 sq ft of roof on soil tested at 0.5 in/h are dug 5.25 cu yd, mulch included", () => {
+    const site = design(1000, 0.5);
+    expect(site[DIG]).toBeCloseTo(5.25, 2);
+    expect((site[DIG] as number) - (design(1000, 0.5, null, null, null, null, null, 0)[DIG] as number)).toBeCloseTo(1.74, 2);
+    expect(site[RIM]).toBeCloseTo(188, 0);
+  });
+
+  // Prismoidal rule by hand: a 17 by 7 ft floor with 3 to 1 sides holds 79 cu ft at 6 in, less 1 in of rain on its 20 by 10 ft rim.
+  test("runoff of 62.33 cu ft needs 119 sq ft of rectangular floor, wherever it comes from", () => {
+    const site = design(5000, 0.5, 2, 1, 79 - 200 / 12, 6, 0, 3, 3, 48, "rectangle", 17 / 7);
+    expect(site[FLOOR]).toBeCloseTo(119, 8);
+    expect(site[RIM]).toBeCloseTo(200, 8);
+    expect(site[RUNOFF]).toBeCloseTo(62.3333, 4);
+    expect(site[RULE]).toBe(500);
+  });
+
   test("the same yard in metric is the same yard", () => {
-    const us = design(1000, 0.5, 2, 1, 6, 12, 3, 48);
-    const metric = design(92.90304, 12.7, 2, 25.4, 152.4, 304.8, 3, 48, "metric");
+    const us = design(1000, 0.5, 2, 1, 60, 6, 12, 2, 3, 48);
+    const metric = design(92.90304, 12.7, 2, 25.4, 60 * 0.3048 ** 3, 152.4, 304.8, 50.8, 3, 48, null, null, null, "metric");
     const factors = [25.4, 25.4, 0.09290304, 0.09290304, 0.028316846592, 0.028316846592, 1, 0.09290304, 0.764554857984];
     factors.forEach((factor, place) => expect((metric[place] as number) / (us[place] as number)).toBeCloseTo(factor, 9));
     expect(metric[STATUS]).toBe("fits");
@@ -43,20 +62,20 @@ describe("SITEDESIGN, computed by hand", () => {
 
 describe("SITEDESIGN and the functions beside it", () => {
   test("agree on floor, rim, water held, drawdown and dig", () => {
-    const site = design(800, 1, 2, 1.25, 6, 12, 3, 48);
+    const site = design(800, 1, 2, 1.25, null, 6, 12, null, 3, 48);
     const floor = site[FLOOR] as number;
     expect(cellOf(basinArea, 800, 0.5, 6, 1.25, 0.95, 12, 0.25, 0, 3)).toBe(floor);
     const held = (cellOf(basinVolume, floor, 6, 3) as number) + (floor * 12 * 0.25) / 12;
     expect(site[HELD]).toBeCloseTo(held, 10);
     expect(cellOf(drawdown, 6, 0.5, 12)).toBe(site[HOURS]);
-    expect((cellOf(digVolume, floor, 6) as number) + (cellOf(layerVolume, floor, 12) as number)).toBeCloseTo(site[DIG] as number, 10);
+    expect(cellOf(digVolume, floor, 6, 3, 3, 12)).toBe(site[DIG]);
     const [[length, width] = []] = basinSize.evaluate([floor]);
     // Sides of 3 to 1 rising 6 in reach 1.5 ft further out at each end.
     expect(site[RIM]).toBeCloseTo((Math.PI / 4) * ((length as number) + 3) * ((width as number) + 3), 8);
   });
 
   test("agree on the words for a basin that drains too slowly, and its size is still shown", () => {
-    const site = design(1000, 12 / 62, 2, 1, 6);
+    const site = design(1000, 12 / 62, 2, 1, null, 6);
     expect(site[STATUS]).toBe("Drains too slowly: 6 in needs 62 h and 48 h is the limit. Up to 4.6 in would drain.");
     expect(cellOf(basinArea, 1000, 6 / 62, 6)).toEqual(refused(site[STATUS] as string));
     expect(site[HOURS]).toBeCloseTo(62, 8);
@@ -64,37 +83,49 @@ describe("SITEDESIGN and the functions beside it", () => {
   });
 
   test("a metric yard is told in millimetres", () => {
-    expect(design(93, 300 / 62, 2, 25, 150, 0, 3, 48, "metric")[STATUS]).toBe(
+    expect(design(93, 300 / 62, 2, 25, null, 150, 0, null, 3, 48, null, null, null, "metric")[STATUS]).toBe(
       "Drains too slowly: 150 mm needs 62 h and 48 h is the limit. Up to 116 mm would drain.",
     );
   });
 });
 
-describe("BASINDESIGN", () => {
-  const shaped = (...inputs: readonly Cell[]) => basinDesign.evaluate(inputs)[0]!;
-
-  test("is SITEDESIGN where shape and length to width are left out, to the last digit", () => {
-    expect(shaped(800, 1, 2, 1.25, 6, 12, 3, 48)).toEqual(design(800, 1, 2, 1.25, 6, 12, 3, 48));
-    expect(shaped(75, 25, 2, 30, 150, 300, 3, 48, null, null, "metric")).toEqual(design(75, 25, 2, 30, 150, 300, 3, 48, "metric"));
-    expect(shaped(1000, 0)).toEqual(design(1000, 0));
+describe("SITEDESIGN of a shape of one's own", () => {
+  test("is an ellipse twice as long as wide where shape and length to width are left out", () => {
+    expect(design(800, 1, 2, 1.25, null, 6, 12, 3, 3, 48)).toEqual(design(800, 1, 2, 1.25, null, 6, 12, 3, 3, 48, "ellipse", 2));
   });
 
   test("agrees with BASINVOLUME, DIGVOLUME and BASINSIZE on the floor of its shape", () => {
-    const site = shaped(800, 1, 2, 1, 6, 0, 3, 48, "rectangle", 3);
+    const site = design(800, 1, 2, 1, null, 6, 0, 0, 3, 48, "rectangle", 3);
     const floor = site[FLOOR] as number;
     expect(site[HELD]).toBeCloseTo(cellOf(basinVolume, floor, 6, 3, "rectangle", 3) as number, 9);
-    expect(site[DIG]).toBeCloseTo(cellOf(digVolume, floor, 6, 3, "rectangle", 3) as number, 9);
+    expect(site[DIG]).toBeCloseTo(cellOf(digVolume, floor, 6, 3, 0, 0, 0, "rectangle", 3) as number, 9);
     const [long, wide] = basinSize.evaluate([floor, "rectangle", 3])[0] as [number, number];
     // Each side of 3 to 1 reaches 1.5 ft further out at 6 in.
     expect(site[RIM]).toBeCloseTo((long + 3) * (wide + 3), 9);
   });
 
   test("keeps a blank yard blank whatever shape stands beside it, and refuses a shape it does not know", () => {
-    expect(shaped(1000, 0.5, 2, 1, 6, 0, 3, 48, "circle")[FLOOR]).toEqual(
+    expect(design(1000, 0.5, 2, 1, null, 6, 0, null, 3, 48, "circle")[FLOOR]).toEqual(
       refused('Shape must be "ellipse" or "rectangle"; it is "circle".'),
     );
-    expect(shaped(1000, 0.5, 2, 1, 6, 0, 3, 48, "ellipse", 0.5)[FLOOR]).toEqual(refused("Length to width must be 1 or more."));
-    expect(shaped("", "", 2, 1, "", "", 3, 48, "ellipse", 2)).toEqual(new Array(10).fill(""));
+    expect(design(1000, 0.5, 2, 1, null, 6, 0, null, 3, 48, "ellipse", 0.5)[FLOOR]).toEqual(refused("Length to width must be 1 or more."));
+    expect(design("", "", 2, 1, null, "", "", null, 3, 48, "ellipse", 2)).toEqual(new Array(10).fill(""));
+  });
+});
+
+describe("SITEDESIGN on ground that falls", () => {
+  test("digs as much as DIGVOLUME on the same slope, and the size stays", () => {
+    const level = design(800, 1, 2, 1, null, 6, 12, 3, 3, 48, "rectangle", 2);
+    const falling = design(800, 1, 2, 1, null, 6, 12, 3, 3, 48, "rectangle", 2, 8);
+    expect(falling.slice(0, DIG)).toEqual(level.slice(0, DIG));
+    expect(falling[DIG]).toBe(cellOf(digVolume, falling[FLOOR]!, 6, 3, 3, 12, 8, "rectangle", 2));
+    expect(falling[DIG]).toBeGreaterThan(level[DIG] as number);
+  });
+
+  test("refuses ground as steep as its sides, which never come up to it", () => {
+    expect(design(1000, 0.5, 2, 1, null, 6, 0, 3, 4, 48, null, null, 25)[FLOOR]).toEqual(
+      refused("Ground slope must be under 25%: sides of 4 to 1 never come up to steeper ground."),
+    );
   });
 });
 
@@ -104,7 +135,7 @@ describe("yards that cannot be sized", () => {
   test("a tested rate of 0 is a measurement: what it leaves unknown is #N/A in words, and the rest stands", () => {
     const none = notThere(never);
     expect(design(1000, 0)).toEqual([0, 0, none, none, 950 / 12, none, none, 100, none, never]);
-    expect(design(1000, 0, 2, 1, 6)[PONDING]).toBe(6);
+    expect(design(1000, 0, 2, 1, null, 6)[PONDING]).toBe(6);
   });
 
   test("a storm that no area can hold says so", () => {
@@ -127,8 +158,13 @@ describe("many yards in one call", () => {
       1,
       null,
       null,
+      null,
+      null,
       3,
       48,
+      null,
+      null,
+      null,
       column("us", "metric", "us", "", "us", "us"),
     ]);
     expect(rows).toHaveLength(6);
@@ -142,7 +178,7 @@ describe("many yards in one call", () => {
   test("ponding left out is the deepest that drains, at most 8 in or 203.2 mm", () => {
     expect(design(1000, 0.2)[PONDING]).toBeCloseTo(4.8, 10);
     expect(design(1000, 8)[PONDING]).toBe(8);
-    expect(design(93, 200, 2, 25, null, null, null, null, "metric")[PONDING]).toBeCloseTo(203.2, 10);
+    expect(design(93, 200, 2, 25, null, null, null, null, null, null, null, null, null, "metric")[PONDING]).toBeCloseTo(203.2, 10);
   });
 });
 
@@ -150,28 +186,32 @@ describe("cautions for a yard", () => {
   const MARKED = expect.stringMatching(/^Have buried utilities marked before any digging/);
 
   test("always say to have utilities marked, and no more when all is usual", () => {
-    expect(siteDesign.cautionsFor([1000, 1, 2, 1, 6])).toEqual([MARKED]);
+    expect(siteDesign.cautionsFor([1000, 1, 2, 1, null, 6])).toEqual([MARKED]);
     expect(siteDesign.cautionsFor([1000, 0])).toEqual([MARKED]);
   });
 
   test.each<[string, readonly Cell[], string]>([
-    ["ponding over 8 in", [500, 1, 2, 1, 9], "Ponding deeper than 8 in stands long and is a place to trip."],
-    ["ponding over 12 in", [500, 1, 2, 1, 13], "Ponding deeper than 12 in near children needs a barrier: ask locally."],
-    ["steep sides", [500, 1, 2, 1, 6, 0, 2], "Sides steeper than 3 to 1 wash and slump more easily."],
+    ["ponding over 8 in", [500, 1, 2, 1, null, 9], "Ponding deeper than 8 in stands long and is a place to trip."],
+    ["ponding over 12 in", [500, 1, 2, 1, null, 13], "Ponding deeper than 12 in near children needs a barrier: ask locally."],
+    ["steep sides", [500, 1, 2, 1, null, 6, 0, null, 2], "Sides steeper than 3 to 1 wash and slump more easily."],
     [
       "a limit over 72 h",
-      [500, 1, 2, 1, 6, 0, 3, 80],
+      [500, 1, 2, 1, null, 6, 0, null, 3, 80],
       "Water that stands for days lets mosquitoes grow: printed limits run from 12 to 72 h for water on the surface, and to 96 h for what drains below it.",
     ],
-    ["no reduction", [500, 1, 1, 1, 6], "Nothing is taken off: tested rates are usually divided by 2 or 3, because a basin clogs."],
+    ["no reduction", [500, 1, 1, 1, null, 6], "Nothing is taken off: tested rates are usually divided by 2 or 3, because a basin clogs."],
     [
       "drain hours typed as days",
-      [500, 12, 2, 1, 6, 0, 3, 2],
+      [500, 12, 2, 1, null, 6, 0, null, 3, 2],
       "The shortest printed limit is 12 h: drain hours are hours, so two days are 48.",
     ],
-    ["a very fast soil", [500, 12.1, 2, 1, 6], "Faster than 12 in/h: water passes too quickly to be cleaned. Compost slows it."],
-    ["a floor over 300 sq ft", [2500, 1, 2, 1, 6], "A floor over 300 sq ft is hard to dig level: consider two gardens."],
-    ["a dig of 4 ft", [500, 1, 2, 1, 6, 42], "A dig of 4 ft or more can cave in and needs a way out: refer it to a licensed contractor."],
+    ["a very fast soil", [500, 12.1, 2, 1, null, 6], "Faster than 12 in/h: water passes too quickly to be cleaned. Compost slows it."],
+    ["a floor over 300 sq ft", [2500, 1, 2, 1, null, 6], "A floor over 300 sq ft is hard to dig level: consider two gardens."],
+    [
+      "a dig of 4 ft",
+      [500, 1, 2, 1, null, 6, 42],
+      "A dig of 4 ft or more can cave in and needs a way out: refer it to a licensed contractor.",
+    ],
   ])("speak of %s", (_, inputs, caution) => {
     expect(siteDesign.cautionsFor(inputs)).toEqual([MARKED, caution]);
   });

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { rate, text } from "../../../functions/worksheet/calling/arguments.ts";
+import { depth, rate, text, units } from "../../../functions/worksheet/calling/arguments.ts";
 import { worksheetFunction } from "../../../functions/worksheet/calling/worksheet-function.ts";
 import { about, cellOf, column, drainRow, dropTable, meanRate, notThere, pondedVolume, product, refused, row } from "./sample-functions.ts";
 
@@ -35,7 +35,7 @@ describe("us and metric", () => {
   });
 
   test("one rate may be shown in both units side by side", () => {
-    const sameRate = worksheetFunction({ ...about, name: "SAMERATE", arguments: [], result: rate("Rate"), calculate: () => 2 });
+    const sameRate = worksheetFunction({ ...about, name: "SAMERATE", arguments: [units], result: rate("Rate"), calculate: () => 2 });
     expect(sameRate.evaluate([row("us", "metric")])).toEqual([[2, 50.8]]);
   });
 
@@ -48,13 +48,31 @@ describe("us and metric", () => {
     const speaks = worksheetFunction({
       ...about,
       name: "SPEAKS",
-      arguments: [],
-      takesUnits: true,
+      arguments: [units],
       result: text("Words"),
       calculate: (speaker) => speaker.depth(6),
     });
     expect(speaks.parameters.map(({ key }) => key)).toEqual(["units"]);
     expect(speaks.evaluate([column("us", "metric")])).toEqual([["6 in"], ["152 mm"]]);
+  });
+
+  test("an argument that was added later stands after the units, and the calculation is handed both in order", () => {
+    const added = worksheetFunction({
+      ...about,
+      name: "ADDED",
+      arguments: [depth("depth", "Depth"), units, depth("freeboard", "Freeboard").optional(2)],
+      result: depth("Dig"),
+      calculate: (inches, freeboard) => inches + freeboard,
+      cautions: [{ when: ({ depth: inches, freeboard }) => freeboard > inches, says: "The freeboard is more than the depth." }],
+    });
+    expect(added.parameters.map(({ key }) => key)).toEqual(["depth", "units", "freeboard"]);
+    expect(added.evaluate([6])).toEqual([[8]]);
+    expect(added.evaluate([6, "us", 3])).toEqual([[9]]);
+    expect(added.evaluate([152.4, "metric", 76.2])).toEqual([[expect.closeTo(228.6, 9)]]);
+    expect(added.evaluate([column(6, 152.4), column("us", "metric"), column(3, 76.2)])).toEqual([[9], [expect.closeTo(228.6, 9)]]);
+    expect(added.evaluate([6, "si", 3])).toEqual([[refused('Units must be "us" or "metric"; it is "si".')]]);
+    expect(added.cautionsFor([25.4, "metric", 76.2])).toEqual(["The freeboard is more than the depth."]);
+    expect(added.cautionsFor([6, "us", 3])).toEqual([]);
   });
 
   test("words that a calculation refuses with are in the units of the row", () => {

@@ -63,26 +63,29 @@ describe("the basin", () => {
     ["Soaked in during the storm", 0, "cu ft"],
     ["All that comes", 95, "cu ft"],
     ["All that is held or soaked in", 95, "cu ft"],
-    ["Dig down to the floor", 95 / 27, "cu yd"],
+    ["Dig down to the finished floor and sides", 95 / 27, "cu yd"],
+    ["Dig for the mulch", 47.5 / 27, "cu yd"],
     ["Dig for the soil mix", 0, "cu yd"],
+    ["More to dig because the ground falls", 0, "cu yd"],
   ];
 
   test("a site design is followed from its design rate over the balance of its storm to its dig", () => {
-    expectSteps(workingOf("SITEDESIGN", 1000, 0.5, 2, 1, 6, 0, 0, 48), site);
+    expectSteps(workingOf("SITEDESIGN", 1000, 0.5, 2, 1, null, 6, 0, 3, 0, 48), site);
   });
 
   // Computed by hand, as handbook G2: 119 sq ft of floor, 17 by 7 ft, 200 sq ft of rim, 79 cu ft at 6 in.
   test("a site design of a rectangle is followed over the same balance in its own shape", () => {
-    const steps = workingOf("BASINDESIGN", ((79 - 200 / 12) * 12) / 0.95, 0.5, 2, 1, 6, 0, 3, 48, "rectangle", 17 / 7);
+    const steps = workingOf("SITEDESIGN", ((79 - 200 / 12) * 12) / 0.95, 0.5, 2, 1, null, 6, 0, 3, 3, 48, "rectangle", 17 / 7);
     expect(numberIn(steps, "Floor area")).toBeCloseTo(119, 9);
     expect(numberIn(steps, "Rain on the basin")).toBeCloseTo(200 / 12, 9);
     expect(numberIn(steps, "Held by ponding")).toBeCloseTo(79, 9);
-    expect(numberIn(steps, "Dig down to the floor")).toBeCloseTo(79 / 27, 9);
+    expect(numberIn(steps, "Dig down to the finished floor and sides")).toBeCloseTo(79 / 27, 9);
+    expect(numberIn(steps, "Dig for the mulch")).toBeCloseTo(50 / 27, 9);
   });
 
   // Computed by hand: 12 in of media add 3 in of water: 79.1667 / (9 in - 1 in) = 118.75 sq ft.
   test("media under the floor holds a quarter of its depth and is dug besides", () => {
-    const steps = workingOf("SITEDESIGN", 1000, 0.5, 2, 1, 6, 12, 0, 48);
+    const steps = workingOf("SITEDESIGN", 1000, 0.5, 2, 1, null, 6, 12, 3, 0, 48);
     expect(numberIn(steps, "Floor area")).toBeCloseTo(118.75, 9);
     expect(numberIn(steps, "Held in the soil mix's voids")).toBeCloseTo(118.75 / 4, 9);
     expect(numberIn(steps, "Dig for the soil mix")).toBeCloseTo(118.75 / 27, 9);

@@ -114,8 +114,10 @@ test("one value of a row takes a formula for each heading, because a row functio
     fixed: new Map([["contributingArea", 1000]]),
   };
   const formulas = [...cells(layOutWhatIf(request, placesAsSetUp, 0))].filter(([, content]) => String(content).startsWith("=INDEX(SOAK"));
-  expect(formulas.map(([cell]) => cell)).toEqual(["B13", "C13", "D13"]);
-  expect(formulas[1]?.[1]).toBe("=INDEX(SOAK.SITEDESIGN($B$5,$C$12,$B$6,$B$7,$A$13:$A$14,$B$8,$B$9,$B$10,$B$4),0,3)");
+  expect(formulas.map(([cell]) => cell)).toEqual(["B18", "C18", "D18"]);
+  expect(formulas[1]?.[1]).toBe(
+    "=INDEX(SOAK.SITEDESIGN($B$5,$C$17,$B$6,$B$7,$B$8,$A$18:$A$19,$B$9,$B$10,$B$11,$B$12,$B$13,$B$14,$B$15,$B$4),0,3)",
+  );
 });
 
 test("all values of a row stand beside one varied input, each under its heading", () => {

@@ -12,9 +12,10 @@ import {
   share,
   tableRange,
   text,
+  units,
   type Argument,
 } from "../../../../functions/worksheet/calling/arguments.ts";
-import { parametersFrom, unitsRule } from "../../../../functions/worksheet/calling/parameters.ts";
+import { parametersFrom } from "../../../../functions/worksheet/calling/parameters.ts";
 
 const parameterOf = (argument: Pick<Argument<string, unknown>, "rule">) => parametersFrom([argument.rule])[0];
 const describedAs = (argument: Argument<string, unknown>) => parameterOf(argument)?.description;
@@ -81,6 +82,6 @@ describe("argument help", () => {
   });
 
   test("units explain themselves", () => {
-    expect(parameterOf({ rule: unitsRule })?.description).toBe('Units; "us" or "metric"; if left out, "us".');
+    expect(parameterOf(units)?.description).toBe('Units; "us" or "metric"; if left out, "us".');
   });
 });

@@ -1,0 +1,232 @@
+import { USUAL_STORM_INCHES } from "../basin/basin-area.ts";
+import { deepestPondingInches } from "../basin/deepest-ponding.ts";
+import type { BasinShape } from "../basin/basin-shape.ts";
+import { designSite, siteHole, siteStorm, type Site, type SiteDesign } from "../basin/site-design.ts";
+import { stormBalance } from "../basin/storm-balance.ts";
+import { deepestDigFeet, USUAL_MULCH_INCHES } from "../earthwork/basin-dig.ts";
+import { FASTEST_TREATING_INCHES_PER_HOUR, USUAL_REDUCTION_FACTOR } from "../infiltration/design-rate.ts";
+import { commonPractice, computedByHand } from "../published/source.ts";
+import { INCHES_PER_FOOT } from "../quantities.ts";
+import { area, depth, earthVolume, hours, number, percent, rate, text, units, waterVolume } from "./calling/arguments.ts";
+import { missing } from "./calling/cell.ts";
+import { rowOf } from "./calling/results.ts";
+import type { Speaker } from "./calling/speaker.ts";
+import { stepsOf, type WorkingStep } from "./calling/working.ts";
+import { worksheetFunction } from "./calling/worksheet-function.ts";
+import { drainHoursAllowed, lengthToWidth, shape, sideSlope } from "./basin-arguments.ts";
+import {
+  callBeforeDigging,
+  deepDig,
+  deepPonding,
+  largeFloor,
+  NOTHING_TAKEN_OFF,
+  fasterThanSoil,
+  shortDrainTime,
+  standsLong,
+  steepSides,
+} from "./basin-cautions.ts";
+import { drainLimit, prismoidal, ruleOfThumb, sizeLimit, stormStorage } from "./basin-sources.ts";
+import { balanceSteps } from "./basin-working.ts";
+import { digEquation, digSteps, tooSteepToDig } from "./digging.ts";
+import { drainsTooSlowly, NEVER_DRAINS, noAreaHolds } from "./draining.ts";
+
+export const siteDesign = worksheetFunction({
+  name: "SITEDESIGN",
+  summary: "A whole basin for each yard: from the water that drains to it and the tested rate to its size, its dig and whether it fits.",
+  arguments: [
+    area("contributingArea", "Contributing area"),
+    rate("testedRate", "Tested rate"),
+    number("reductionFactor", "Reduction factor").atLeast(1).optional(USUAL_REDUCTION_FACTOR),
+    depth("storm", "Storm depth").optional(USUAL_STORM_INCHES),
+    waterVolume("runoff", "Runoff").leftOutMeans("0.95 of the storm over the contributing area, as from roofs and paving"),
+    depth("ponding", "Ponding depth").leftOutMeans("the deepest that drains in time, at most 8 in"),
+    depth("media", "Soil mix depth").optional(0),
+    depth("mulch", "Mulch depth").optional(USUAL_MULCH_INCHES),
+    sideSlope,
+    drainHoursAllowed,
+    shape,
+    lengthToWidth,
+    percent("groundSlope", "Ground slope").optional(0),
+    units,
+  ],
+  result: rowOf([
+    rate("Design rate"),
+    depth("Ponding depth used"),
+    area("Floor area"),
+    area("Rim area"),
+    waterVolume("Runoff"),
+    waterVolume("Water held"),
+    hours("Drawdown"),
+    area("Rule-of-thumb area"),
+    earthVolume("Dig volume in place"),
+    text("Status"),
+  ]),
+  sources: [
+    stormStorage,
+    prismoidal,
+    drainLimit,
+    sizeLimit,
+    ruleOfThumb,
+    commonPractice("Ponding of 8 in at most"),
+    commonPractice("Mulch of 2 to 4 in, dug for under the finished floor and sides"),
+  ],
+  cautions: [
+    callBeforeDigging,
+    ...deepPonding<SiteInputs>(({ ponding }) => ponding ?? 0),
+    steepSides,
+    standsLong<SiteInputs>(({ drainHours }) => drainHours),
+    shortDrainTime,
+    fasterThanSoil<SiteInputs>(({ testedRate }) => testedRate),
+    { when: ({ reductionFactor }) => reductionFactor === 1, says: NOTHING_TAKEN_OFF },
+    {
+      when: ({ testedRate }) => testedRate > FASTEST_TREATING_INCHES_PER_HOUR,
+      says: (_, speaker) =>
+        `Faster than ${speaker.rate(FASTEST_TREATING_INCHES_PER_HOUR)}: water passes too quickly to be cleaned. Compost slows it.`,
+    },
+    largeFloor<SiteInputs>((inputs) => designSite(siteOf(inputs)).basin?.floorSquareFeet ?? 0),
+    deepDig<SiteInputs>((inputs) => deepestDigInches(siteOf(inputs))),
+  ],
+  example: {
+    arguments: [787.368421, 0.5, 2, 1, null, 6, 0, 3, 3, 48, "rectangle", 17 / 7],
+    result: [[0.25, 6, 119, 200, 62.333, 79, 24, 78.737, 4.778, "fits"]],
+    within: 0.005,
+    from: computedByHand(
+      "A 17 by 7 ft floor with 3 to 1 sides holds 79.00 cu ft at 6 in: 62.333 cu ft of runoff and 1 in of rain on its 20 by 10 ft rim; dug 79 cu ft and 3 in for mulch under the rim, 50 cu ft",
+    ),
+  },
+  equation: [
+    "design rate f = tested rate / reduction factor   (in/h)",
+    "ponding d = as given, or the smaller of f x drain hours and 8   (in)",
+    "runoff R = as given, or 0.95 x contributing area x P   (cu ft; area in sq ft, storm P in ft)",
+    "R + P Arim = V(d) + 0.25 A m, solved for the floor area A   (cu ft; areas in sq ft; ponding d and soil mix m in ft)",
+    "V(d) = A d + k (L + W) z d^2 + 4/3 k z^2 d^3, Arim = k (L + 2 z d) (W + 2 z d)   (cu ft, sq ft; A = k L W, L = length to width x W)",
+    "drawdown = (d + 0.25 m) / f   (h; d and m in in)",
+    ...digEquation,
+  ],
+  working: (...values) => siteSteps(siteFrom(values)),
+  calculate: (...values) => {
+    const site = siteFrom(values);
+    return tooSteepToDig(site.groundSlopePercent, site.sideSlope) ?? siteRow(designSite(site), site, values[13]);
+  },
+});
+
+interface SiteInputs {
+  readonly contributingArea: number;
+  readonly testedRate: number;
+  readonly reductionFactor: number;
+  readonly storm: number;
+  readonly runoff: number | undefined;
+  readonly ponding: number | undefined;
+  readonly media: number;
+  readonly mulch: number;
+  readonly sideSlope: number;
+  readonly drainHours: number;
+  readonly shape: BasinShape;
+  readonly lengthToWidth: number;
+  readonly groundSlope: number;
+}
+
+function siteOf(inputs: SiteInputs): Site {
+  return {
+    contributingSquareFeet: inputs.contributingArea,
+    testedInchesPerHour: inputs.testedRate,
+    reductionFactor: inputs.reductionFactor,
+    stormInches: inputs.storm,
+    runoffCubicFeet: inputs.runoff,
+    pondingInches: inputs.ponding,
+    mediaInches: inputs.media,
+    mulchInches: inputs.mulch,
+    sideSlope: inputs.sideSlope,
+    drainHours: inputs.drainHours,
+    outline: { shape: inputs.shape, lengthToWidth: inputs.lengthToWidth },
+    groundSlopePercent: inputs.groundSlope,
+  };
+}
+
+/** Under the ground uphill; 0 where there is nothing to dig. */
+function deepestDigInches(site: Site): number {
+  const { basin, pondingInches } = designSite(site);
+  return basin === undefined ? 0 : INCHES_PER_FOOT * deepestDigFeet(siteHole(site, basin.floorSquareFeet, pondingInches));
+}
+
+/** The inputs in the order of the arguments. */
+type SiteValues = readonly [
+  contributingArea: number,
+  testedRate: number,
+  reductionFactor: number,
+  storm: number,
+  runoff: number | undefined,
+  ponding: number | undefined,
+  media: number,
+  mulch: number,
+  sideSlope: number,
+  drainHours: number,
+  shape: BasinShape,
+  lengthToWidth: number,
+  groundSlope: number,
+  speaker: Speaker,
+];
+
+function siteFrom([contributingArea, testedRate, reductionFactor, storm, runoff, ponding, ...rest]: SiteValues): Site {
+  const [media, mulch, slope, drainHours, outline, ratio, groundSlope] = rest;
+  return siteOf({
+    contributingArea,
+    testedRate,
+    reductionFactor,
+    storm,
+    runoff,
+    ponding,
+    media,
+    mulch,
+    sideSlope: slope,
+    drainHours,
+    shape: outline,
+    lengthToWidth: ratio,
+    groundSlope,
+  });
+}
+
+function siteSteps(site: Site): readonly WorkingStep[] {
+  const { designInchesPerHour, pondingInches, runoffCubicFeet, basin } = designSite(site);
+  return [
+    { label: "Design rate", value: designInchesPerHour, kind: "rate" },
+    { label: "Deepest ponding that drains", value: deepestPondingInches(designInchesPerHour, site.drainHours), kind: "depth" },
+    { label: "Ponding depth used", value: pondingInches, kind: "depth" },
+    ...stepsOf(basin, ({ floorSquareFeet, dig }): readonly WorkingStep[] => [
+      { label: "Floor area", value: floorSquareFeet, kind: "area" },
+      ...balanceSteps(stormBalance(siteStorm(site, runoffCubicFeet, designInchesPerHour, pondingInches), floorSquareFeet)),
+      ...digSteps(dig),
+    ]),
+  ];
+}
+
+function siteRow(design: SiteDesign, site: Site, speaker: Speaker) {
+  const status = statusOf(design, site, speaker);
+  const { designInchesPerHour, pondingInches, runoffCubicFeet, ruleSquareFeet, basin } = design;
+  if (basin === undefined) {
+    const none = missing(status);
+    return [designInchesPerHour, pondingInches, none, none, runoffCubicFeet, none, none, ruleSquareFeet, none, status] as const;
+  }
+  return [
+    designInchesPerHour,
+    pondingInches,
+    basin.floorSquareFeet,
+    basin.rimSquareFeet,
+    runoffCubicFeet,
+    basin.heldCubicFeet,
+    basin.drawdownHours,
+    ruleSquareFeet,
+    basin.dig.wholeCubicYards,
+    status,
+  ] as const;
+}
+
+function statusOf(
+  { verdict, pondingInches, designInchesPerHour }: SiteDesign,
+  { stormInches, drainHours }: Site,
+  speaker: Speaker,
+): string {
+  if (verdict === "fits") return verdict;
+  if (verdict === "drains too slowly") return drainsTooSlowly(pondingInches, designInchesPerHour, drainHours, speaker);
+  return verdict === "never drains" ? NEVER_DRAINS : noAreaHolds(stormInches, speaker);
+}
