@@ -53,7 +53,8 @@ describe("alternatives side by side", () => {
       Ponding: ["6 in", "–", "6 in"],
       "Ponding gone in": ["24 h", "–", "24 h"],
       "Water held": ["95 cu ft", "–", "95 cu ft"],
-      "Dig, in place": ["3.52 cu yd", "–", "3.52 cu yd"],
+      // 95 cu ft of water and 3 in of mulch under 190 sq ft: 142.5 / 27.
+      "Dig, in place": ["5.28 cu yd", "–", "5.28 cu yd"],
     });
   });
 
