@@ -7,15 +7,19 @@ import { catalogue } from "../functions/worksheet/catalogue.ts";
 import { saveFile } from "../taskpane/parts/save-file.ts";
 import { fillDemoProgram } from "./actions/demo/demo-program.ts";
 import { setUpWorkbook } from "./actions/workbook/set-up-workbook.ts";
+import { DEMO_SETTING, IS_DEMO } from "./records/demo-mark.ts";
 import { firstRow } from "./records/place.ts";
+import { computedSheets } from "./records/program-sheets.ts";
 import { sitesSheet } from "./records/sites.ts";
 import { ask, tell } from "./window/ask.ts";
 import { showCellWords } from "./window/cell-words.ts";
+import { askWhichSave, openFirstWorkbook } from "./window/first-workbook.ts";
 import { keepOffline } from "./window/keep-offline.ts";
 import { makeResizable } from "./window/pane-splitter.ts";
 import { moveBetweenRegions } from "./window/regions.ts";
+import { lastStartWasCutShort, startBegins } from "./window/start-mark.ts";
 import { connectWorkbookBar, element } from "./window/workbook-bar.ts";
-import { BrowserStorage } from "./workbook/embedded/browser-storage.ts";
+import { BrowserStorage, keptWorkbook } from "./workbook/embedded/browser-storage.ts";
 import { DraftedWorkbook } from "./workbook/embedded/draft.ts";
 import { EmbeddedGrid } from "./workbook/embedded/embedded-grid.ts";
 import { EmbeddedWorkbook } from "./workbook/embedded/embedded-workbook.ts";
@@ -42,22 +46,28 @@ declare global {
   }
 }
 
+const KEEP_PRESENT = "Keep the present workbook";
 const JSON_TYPE = "application/json";
 
 const FIRST_YARD: CellRange = { sheet: sitesSheet.name, row: firstRow(sitesSheet), column: 0, rows: 1, columns: 1 };
 
 const darkScheme = matchMedia("(prefers-color-scheme: dark)");
-const grid = new EmbeddedGrid({ container: element("grid", HTMLElement), functions: catalogue, dark: darkScheme.matches });
+const grid = new EmbeddedGrid({
+  container: element("grid", HTMLElement),
+  functions: catalogue,
+  dark: darkScheme.matches,
+  computedSheets: new Map(computedSheets.map(({ name, columns }) => [name, Object.keys(columns).length])),
+});
 const workbook = new EmbeddedWorkbook(grid);
 
 /** What the workbook held when it was last in a file of the person's own, or when it was the untouched demo. */
 let contentsInFile: string | null = null;
 let selection: CellRange | null = null;
-const bar = connectWorkbookBar({ saveToFile, openFile, startOver }, (error) => {
+const bar = connectWorkbookBar({ saveToFile, openFile, openEarlier, startOver }, (error) => {
   void tell("That did not work", error instanceof Error ? error.message : String(error));
 });
 const storage = new BrowserStorage(
-  () => ({ file: fileText(), contentsInFile, selection }),
+  () => ({ file: fileText(), contentsInFile, selection, isDemo: workbook.settingNow(DEMO_SETTING) === IS_DEMO }),
   (state) => {
     bar.showSaving(state);
   },
@@ -77,7 +87,8 @@ moveBetweenRegions([
 darkScheme.addEventListener("change", () => {
   grid.setDark(darkScheme.matches);
 });
-await openFirstWorkbook();
+const start = startBegins();
+await openFirst();
 performance.mark(FUNCTIONS_REGISTERED);
 workbook.onSelectionChanged((selected) => {
   selection = selected;
@@ -88,36 +99,40 @@ const [{ mountPane }, { forgetDrafts, hasDraft }] = await Promise.all([
   import("../taskpane/pane.tsx"),
   import("../taskpane/parts/drafts.ts"),
 ]);
-mountPane(element("pane", HTMLElement), workbook, "auto");
+let leavePane = mountPane(element("pane", HTMLElement), workbook, "auto");
 performance.mark(PANE_SHOWN);
 await grid.drawn();
 await comeBackTo(selection);
 window.soakbook = { workbook };
 await workbook.calculated();
 performance.mark(STARTED);
+start.isFinished();
 await keepOffline();
 
-async function openFirstWorkbook(): Promise<void> {
-  const kept = await storage.load();
-  if (!kept) return openDemo();
-  try {
-    grid.open(readWorkbookFile("The workbook kept in this browser", kept.file));
-    ({ contentsInFile, selection } = kept);
-    await comeBackTo(selection);
-    bar.showSaving({ state: "saved" });
-  } catch (error) {
-    if (!(error instanceof WorkbookFileRefused)) throw error;
-    const answer = await ask({
-      title: "The workbook kept in this browser cannot be opened",
-      text: error.message,
-      choices: [
-        { answer: "save", label: "Save it to a file, then start with the demo" },
-        { answer: "demo", label: "Start with the demo" },
-      ],
-    });
-    if (answer !== "demo") saveFile(fileName(), kept.file, JSON_TYPE);
-    await openDemo();
-  }
+async function openFirst(): Promise<void> {
+  const opened = await openFirstWorkbook({
+    keeping: storage,
+    open: openKept,
+    openDemo,
+    saveToFile: (read) => {
+      saveFile(fileName(), keptWorkbook(read)?.file ?? JSON.stringify(read), JSON_TYPE);
+    },
+    lastStartWasCutShort: await lastStartWasCutShort(),
+    ask,
+  });
+  if (opened === "the latest") bar.showSaving({ state: "saved" });
+  if (opened === "the demo") bar.showSaving({ state: "unchanged" });
+  // The next visit begins with it, not with the later one that was passed over.
+  if (opened === "an earlier one") await storage.save();
+}
+
+/** Opens what was read from a save. Throws in words where that cannot be opened. */
+async function openKept(read: unknown): Promise<void> {
+  const kept = keptWorkbook(read);
+  if (kept === null) throw new WorkbookFileRefused("What is kept in this browser is no workbook.");
+  grid.open(readWorkbookFile("The workbook kept in this browser", kept.file));
+  ({ contentsInFile, selection } = kept);
+  await comeBackTo(selection);
 }
 
 /** Selects where the person was, or the first yard when that place is gone. */
@@ -147,7 +162,10 @@ function keepByItself(): void {
   window.addEventListener("pagehide", () => {
     storage.flush();
   });
-  void storage.save();
+  // Leaving saves by itself what is waiting; it asks only where that would not help.
+  window.addEventListener("beforeunload", (event) => {
+    if (storage.wouldBeLost) event.preventDefault();
+  });
 }
 
 async function saveToFile(): Promise<void> {
@@ -168,6 +186,7 @@ async function openFile(file: File): Promise<void> {
   if (!(await mayReplace(`Open "${file.name}"?`, "Open it without saving"))) return;
   await replaceWorkbook(() => {
     grid.open(opened);
+    contentsInFile = presentContents();
     return Promise.resolve();
   });
 }
@@ -175,6 +194,24 @@ async function openFile(file: File): Promise<void> {
 async function startOver(): Promise<void> {
   if (!(await mayReplace("Start over with the demo?", "Start over"))) return;
   await replaceWorkbook(openDemo);
+}
+
+async function openEarlier(): Promise<void> {
+  // What is waiting to be saved is the latest one then, and stays among those kept.
+  if (storage.isWaiting) await storage.save();
+  const saves = await storage.saves();
+  const earlier = storage.isHeldBack ? saves : saves.slice(1);
+  if (earlier.length === 0)
+    return tell("There is no earlier one", "This browser keeps the last three saves of a workbook, and this is the first.");
+  const chosen = await askWhichSave(
+    ask,
+    { title: "Open an earlier one", text: "The workbook as it was when it was saved.", noneOfThem: KEEP_PRESENT },
+    earlier,
+  );
+  if (chosen === null) return;
+  const losesSomething = storage.wouldBeLost || hasDraft("");
+  if (losesSomething && !(await mayReplace("Open an earlier one?", "Open it"))) return;
+  await replaceWorkbook(async () => openKept(await storage.read(chosen)));
 }
 
 /** Asks before the present workbook goes; a workbook that is in no file can be saved to one first. */
@@ -190,7 +227,7 @@ async function mayReplace(title: string, goOn: string): Promise<boolean> {
     title,
     text: losses.join(" "),
     choices: [
-      { answer: "cancel", label: "Keep the present workbook" },
+      { answer: "cancel", label: KEEP_PRESENT },
       ...(inNoFile ? [{ answer: "save", label: "Save to file first" } as const] : []),
       { answer: "go on", label: goOn },
     ],
@@ -210,7 +247,10 @@ async function replaceWorkbook(open: () => Promise<void>): Promise<void> {
     throw error;
   }
   forgetDrafts();
-  contentsInFile = presentContents();
+  // What the pane still says is of the workbook that is gone, its "Undo" above all.
+  leavePane();
+  leavePane = mountPane(element("pane", HTMLElement), workbook, "auto");
+  storage.goOnSaving();
   await storage.save();
 }
 

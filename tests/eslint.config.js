@@ -58,6 +58,13 @@ const excelTypes = {
   message: "Only the Excel adapter and the Excel start files know Excel: use the port's types.",
 };
 
+// What is no promise of the grid's is reached in one folder, so that a newer grid is tried against one list.
+const gridMembers = [
+  "AssignmentExpression[left.property.name=/^(?!on)/][right.type=/^(Arrow)?FunctionExpression$/]",
+  "MemberExpression[property.name=/^(_[a-z]|prototype$)/]",
+  "TSAsExpression > TSAsExpression[typeAnnotation.type='TSUnknownKeyword']",
+].map((selector) => ({ selector, message: "The grid's own members are reached in repairs/ alone: see its list.ts." }));
+
 export default tseslint.config(
   { ignores: ["dist/**", ".coverage/**", ".stryker-tmp/**", "node_modules/**"] },
   {
@@ -99,6 +106,11 @@ export default tseslint.config(
       "no-restricted-syntax": ["error", ...unkeepable, excelTypes],
       "no-restricted-properties": ["error", ...skippedTests, ...markupFromText],
     },
+  },
+  {
+    name: "soakbook/embedded",
+    files: ["addin/workbook/embedded/*.ts"],
+    rules: { "no-restricted-syntax": ["error", ...unkeepable, excelTypes, ...gridMembers] },
   },
   {
     name: "soakbook/calculations",

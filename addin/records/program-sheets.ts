@@ -39,3 +39,8 @@ export const recordSheets: readonly Sheet[] = [
   rainRecordSheet,
   changeLogSheet,
 ];
+
+/** Sheets that formulas fill from first column to last: nothing is typed there. */
+export const computedSheets: readonly Sheet[] = recordSheets.filter(({ columns }) =>
+  Object.values(columns).every(({ role }) => role === "result"),
+);

@@ -16,6 +16,8 @@ export interface WordsPlaces {
 export interface CellEvents {
   onSelectionChanged(listener: (selection: CellRange) => void): StopListening;
   onCellsChanged(listener: () => void): StopListening;
+  /** Somebody tried to type where nothing is typed. */
+  onRefused(listener: (sentence: string) => void): StopListening;
   onCellHovered(listener: (cell: CellRange) => void): StopListening;
 }
 
@@ -34,6 +36,10 @@ export function showCellWords(words: CellWords, events: CellEvents, places: Word
     showLine();
   });
   events.onCellsChanged(showLine);
+  events.onRefused((sentence) => {
+    places.line.classList.add("error");
+    places.line.textContent = sentence;
+  });
 
   const callout = document.createElement("div");
   callout.className = "cell-callout";

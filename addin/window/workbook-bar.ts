@@ -1,13 +1,14 @@
-/** The three things a person does with the workbook as a whole. */
+/** What a person does with the workbook as a whole. */
 export interface WorkbookCommands {
   saveToFile(): Promise<void>;
   openFile(file: File): Promise<void>;
+  openEarlier(): Promise<void>;
   startOver(): Promise<void>;
 }
 
 /** How keeping the workbook goes, as the bar words it. */
 export interface SavingWords {
-  readonly state: "saved" | "saving" | "refused";
+  readonly state: "unchanged" | "saved" | "saving" | "refused";
   readonly sentence?: string;
 }
 
@@ -15,7 +16,12 @@ export interface WorkbookBar {
   showSaving(saving: SavingWords): void;
 }
 
-const WORDS = { saved: "Saved in this browser", saving: "Saving in this browser…", refused: "Not saved in this browser." };
+const WORDS = {
+  unchanged: "Demo, nothing changed yet",
+  saved: "Saved in this browser",
+  saving: "Saving in this browser…",
+  refused: "Not saved in this browser.",
+};
 
 /** Connects the bar's buttons; `failed` hears what went wrong in a command. */
 export function connectWorkbookBar(commands: WorkbookCommands, failed: (error: unknown) => void): WorkbookBar {
@@ -37,6 +43,9 @@ export function connectWorkbookBar(commands: WorkbookCommands, failed: (error: u
       // The same file can be chosen again.
       chosenFile.value = "";
     });
+  });
+  element("open-earlier", HTMLButtonElement).addEventListener("click", () => {
+    run(() => commands.openEarlier());
   });
   element("start-over", HTMLButtonElement).addEventListener("click", () => {
     run(() => commands.startOver());

@@ -1,9 +1,8 @@
-import { readFile, writeFile } from "node:fs/promises";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { readFile } from "node:fs/promises";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { expectCell, formula, typeInto, value, values } from "./grid.ts";
+import { expectCell, typeInto, formula, value, values } from "./grid.ts";
+import { asksBeforeClosing, button, expectSaved, savedFile, openFile } from "./keeping.ts";
 import { PageHost, started } from "./page.ts";
 
 const START_MILLISECONDS = 120_000;
@@ -44,7 +43,7 @@ describe("A workbook in the page without Excel", () => {
     "of the untouched demo is still untouched after the page is loaded anew, so starting over asks nothing more",
     async () => {
       const { page, context } = await host.openProgram();
-      await expectSaved(page);
+      expect(await page.locator("#saving-state").innerText()).toBe("Demo, nothing changed yet");
       await page.reload();
       await started(page);
       await button(page, "Start over with the demo").click();
@@ -60,7 +59,6 @@ describe("A workbook in the page without Excel", () => {
     "is kept even when the page goes right after the last key",
     async () => {
       const { page, context } = await host.openProgram();
-      await expectSaved(page);
       await typeInto(page, "Program!H21", "typed last");
       await page.reload();
       await started(page);
@@ -182,67 +180,57 @@ describe("A workbook in the page without Excel", () => {
   );
 
   it(
-    "is not overwritten by another tab without a word",
+    "goes on being saved when a second tab merely opens, and is not overwritten once that one changed it",
     async () => {
       const { page, context } = await host.openProgram();
+      await typeInto(page, "Program!H20", "before the other tab");
       await expectSaved(page);
       const other = await context.newPage();
       await other.goto(host.address);
       await started(other);
+      await page.bringToFront();
+      await typeInto(page, "Program!H21", "beside the other tab");
+      await expectSaved(page);
+      await other.reload();
+      await started(other);
+      await expectCell(other, "Program!H21", "beside the other tab");
       await typeInto(other, "Program!H21", "from the other tab");
       await expectSaved(other);
       await page.bringToFront();
       await typeInto(page, "Program!H21", "from this tab");
-      await expect.poll(() => page.locator("#saving-state").innerText()).toContain("changed in another tab");
+      await expect.poll(() => page.locator("#saving-state").innerText(), { timeout: 15_000 }).toContain("changed in another tab");
       expect(await value(page, "Program!H21")).toBe("from this tab");
+      expect(await asksBeforeClosing(page)).toBe(true);
+      expect(await asksBeforeClosing(other)).toBe(false);
       await context.close();
     },
-    TEST_MILLISECONDS,
+    TEST_MILLISECONDS * 2,
   );
 
   it(
-    "says so when the browser keeps nothing",
+    "can be opened as it was at an earlier save, and what was there last stays among them",
     async () => {
-      const { page, context } = await host.newPage();
-      await page.addInitScript(() => {
-        Object.defineProperty(window, "indexedDB", { get: () => undefined });
-      });
-      await page.goto(host.address);
-      await started(page);
-      await expect.poll(() => page.locator("#saving-state").innerText()).toMatch(/^Not saved in this browser: .*Save to a file\.$/);
-      await typeInto(page, "Program!H21", "works all the same");
-      expect(await savedFile(page)).toContain("works all the same");
+      const { page, context } = await host.openProgram();
+      for (const text of ["one", "two", "three", "four"]) {
+        await typeInto(page, "Program!H21", text);
+        await expectSaved(page);
+      }
+      await button(page, "Open an earlier one").click();
+      const dialog = page.getByRole("dialog", { name: "Open an earlier one" });
+      const labels = await dialog.getByRole("button").allInnerTexts();
+      expect(labels).toHaveLength(3);
+      expect(labels[1]).toMatch(/^Open the one saved .*\d:\d\d:\d\d.* \(demo\)$/);
+      await dialog.getByRole("button").nth(2).click();
+      await expectCell(page, "Program!H21", "two");
+      await expectSaved(page);
+      await button(page, "Open an earlier one").click();
+      await dialog.getByRole("button").nth(1).click();
+      await expectCell(page, "Program!H21", "four");
       await context.close();
     },
     TEST_MILLISECONDS,
   );
 });
-
-function button(page: Page, name: string) {
-  return page.getByRole("button", { name, exact: true });
-}
-
-async function expectSaved(page: Page): Promise<void> {
-  // A change is noticed at once, so "saved" seen before it would be about something older.
-  await page.waitForTimeout(50);
-  await expect.poll(() => page.locator("#saving-state").innerText(), { timeout: 15_000 }).toBe("Saved in this browser");
-}
-
-async function savedFile(page: Page): Promise<string> {
-  const downloading = page.waitForEvent("download");
-  await button(page, "Save to file").click();
-  const download = await downloading;
-  expect(download.suggestedFilename()).toMatch(/^rain-gardens-\d{4}-\d\d-\d\d\.soakbook$/);
-  return readFile(await download.path(), "utf8");
-}
-
-async function openFile(page: Page, text: string): Promise<void> {
-  const file = join(tmpdir(), `workbook-${Math.random().toString(36).slice(2)}.soakbook`);
-  await writeFile(file, text);
-  const choosing = page.waitForEvent("filechooser");
-  await button(page, "Open a file").click();
-  await (await choosing).setFiles(file);
-}
 
 /** Every value and every formula of every sheet. */
 async function everything(page: Page): Promise<unknown> {

@@ -47,13 +47,25 @@ export async function goTo(page: Page, address: string): Promise<void> {
 export async function typeInto(page: Page, address: string, text: string): Promise<void> {
   await goTo(page, address);
   await page.keyboard.type(text, { delay: 5 });
-  // As a person does, after a look: on a busy machine the list of functions still stands, and Enter would take one of them.
-  if (text.startsWith("=")) await page.waitForTimeout(LOOK_MILLISECONDS);
   await page.keyboard.press("Enter");
   await calculated(page);
 }
 
-const LOOK_MILLISECONDS = 1000;
+const KEYS_APART_MILLISECONDS = 60;
+
+/** Presses keys as hands do, without waiting for what the page makes of each: texts are typed, names such as "Tab" pressed. */
+export async function pressWithoutWaiting(page: Page, keys: readonly string[]): Promise<void> {
+  const pressed: Promise<void>[] = [];
+  for (const key of keys) {
+    for (const one of KEY_NAMES.has(key) ? [key] : [...key]) {
+      pressed.push(page.keyboard.press(one));
+      await new Promise((resolve) => setTimeout(resolve, KEYS_APART_MILLISECONDS));
+    }
+  }
+  await Promise.all(pressed);
+}
+
+const KEY_NAMES: ReadonlySet<string> = new Set(["Tab", "Enter"]);
 
 /** Types down a column as a person does, with Enter; what is to be blank is emptied, and what stands right is passed over. */
 export async function typeDown(page: Page, first: string, texts: readonly string[]): Promise<void> {

@@ -6,6 +6,7 @@ import { asBuiltSheet } from "../../records/as-built.ts";
 import { digDaysSheet } from "../../records/dig-days.ts";
 import { estimateLinesSheet } from "../../records/estimate-lines.ts";
 import { followUpsSheet } from "../../records/follow-ups.ts";
+import { DEMO_SETTING, IS_DEMO } from "../../records/demo-mark.ts";
 import { verdictFormula } from "../../records/formulas.ts";
 import { holeTestsSheet, minutesKey, waterKey } from "../../records/hole-tests.ts";
 import { cellOf, columnOf, firstRow } from "../../records/place.ts";
@@ -333,6 +334,7 @@ export async function fillDemoProgram(workbook: WorkbookWriting, day: number = t
     ...columnWrites(rainRecordSheet, demoRain(day)),
     ...demoSettings.map(([key, value]) => ({ range: settingCell(key), values: [[value]] })),
   ]);
+  await workbook.writeSetting(DEMO_SETTING, IS_DEMO);
   await workbook.writeFormulas(
     visits.flatMap(({ siteId, rule = null }, index) => {
       if (rule === null) return [];

@@ -1,21 +1,17 @@
 import {
   CommandType,
   ICommandService,
-  IUniverInstanceService,
   LifecycleService,
   LifecycleStages,
   LocaleType,
   LogLevel,
   Univer,
-  UniverInstanceType,
   mergeLocales,
 } from "@univerjs/core";
-import type { ICellData, ICommandInfo, IDisposable, IExecutionOptions, Injector, IWorkbookData, Nullable, Workbook } from "@univerjs/core";
+import type { ICellData, ICommandInfo, IDisposable, IExecutionOptions, IRange, Injector, IWorkbookData, Nullable } from "@univerjs/core";
 import { FUniver } from "@univerjs/core/facade";
 import {
-  CELL_INVERTED_INDEX_CACHE,
   CalculationMode,
-  CellAlertManagerService,
   ClearSelectionFormatCommand,
   FormulaCalculationSessionService,
   FormulaDataModel,
@@ -36,26 +32,21 @@ import {
 } from "@univerjs/preset-sheets-core";
 import type { IFormulaCalculationSessionState } from "@univerjs/preset-sheets-core";
 import coreWords from "@univerjs/preset-sheets-core/locales/en-US";
-import { SheetsDataValidationValidatorService, UniverSheetsDataValidationPreset } from "@univerjs/preset-sheets-data-validation";
+import { UniverSheetsDataValidationPreset } from "@univerjs/preset-sheets-data-validation";
 import dataValidationWords from "@univerjs/preset-sheets-data-validation/locales/en-US";
 import { UniverSheetsDrawingPreset } from "@univerjs/preset-sheets-drawing";
 import drawingWords from "@univerjs/preset-sheets-drawing/locales/en-US";
 import { defaultTheme } from "@univerjs/themes";
 import { filter, firstValueFrom, from, timeout } from "rxjs";
 import type { WorksheetFunction } from "../../../functions/worksheet/calling/worksheet-function.ts";
-import { calculateInTurn, type EngineIsIdle } from "./repairs/calculations.ts";
 import { cellValue, holdsSomething } from "./cells.ts";
-import { enterDependenciesOnce } from "./repairs/dependencies.ts";
 import type { DraftedWorkbook } from "./draft.ts";
 import { functionRegistration } from "./functions.ts";
-import { keepParsedFormulas } from "./repairs/parsing.ts";
-import { keepSelectedCellInView } from "./repairs/scrolling.ts";
+import { refuseTypingOverResults } from "./results.ts";
 import { CellSentences } from "./sentences.ts";
-import { computeChainsOfSpills } from "./repairs/spills.ts";
-import { findTextsByIndex } from "./repairs/lookups.ts";
+import { makeEarlyRepairs, makeRepairs, type Repair } from "./repairs/list.ts";
 import { toolbarMenus } from "./toolbar.ts";
-import { keepWhatIsBeingTyped } from "./repairs/typing.ts";
-import { WorkbookRefused, isErrorCode, type CellValue, type StopListening } from "../port.ts";
+import { WorkbookRefused, columnLetters, isErrorCode, type CellValue, type StopListening } from "../port.ts";
 
 const LONGEST_CALCULATION_MILLISECONDS = 120_000;
 const SETTINGS = "soakbookSettings";
@@ -80,6 +71,10 @@ export interface GridOptions {
   readonly container: HTMLElement;
   readonly functions: readonly WorksheetFunction[];
   readonly dark: boolean;
+  /** Sheets that formulas fill, with the number of their columns: nothing is typed there. */
+  readonly computedSheets?: ReadonlyMap<string, number>;
+  /** Repairs that a test leaves out, to show what for they are there. */
+  readonly without?: readonly Repair[];
 }
 
 export type GridWorkbook = ReturnType<FUniver["createWorkbook"]>;
@@ -92,11 +87,17 @@ export class EmbeddedGrid {
   #workbook: GridWorkbook | null = null;
   /** The calculation that was the latest when something last changed; only a later one covers the change. */
   #calculationBeforeChange = -1;
-  #engineIsIdle: EngineIsIdle = () => Promise.resolve();
+  #engineIsIdle = (): Promise<void> => Promise.resolve();
+  readonly #without: ReadonlySet<Repair>;
+  readonly #computedSheets: ReadonlyMap<string, number>;
+  readonly #refusalListeners = new Set<(sentence: string) => void>();
+  #isWriting = false;
   readonly #openListeners = new Set<() => void>();
   readonly #settingListeners = new Set<() => void>();
 
   constructor(options: GridOptions) {
+    this.#without = new Set(options.without);
+    this.#computedSheets = options.computedSheets ?? new Map();
     const presets = [
       UniverSheetsCorePreset({
         container: options.container,
@@ -122,9 +123,7 @@ export class EmbeddedGrid {
       locales: { [LocaleType.EN_US]: mergeLocales(coreWords, dataValidationWords, drawingWords) },
       logLevel: LogLevel.ERROR,
     });
-    compareBlanksApartFromZero();
-    findTextsByIndex();
-    keepParsedFormulas();
+    makeEarlyRepairs(this.#without);
     for (const plugin of presets.flatMap((preset) => preset.plugins)) {
       if (Array.isArray(plugin)) univer.registerPlugin(plugin[0], plugin[1]);
       else univer.registerPlugin(plugin);
@@ -283,6 +282,50 @@ export class EmbeddedGrid {
     );
   }
 
+  /** Somebody tried to type over what formulas fill, and the sentence says why not. */
+  onRefused(listener: (sentence: string) => void): StopListening {
+    this.#refusalListeners.add(listener);
+    return () => this.#refusalListeners.delete(listener);
+  }
+
+  /** What is written through the port is written by us, not typed by a person. */
+  writing<Answer>(work: () => Answer): Answer {
+    this.#isWriting = true;
+    try {
+      return work();
+    } finally {
+      this.#isWriting = false;
+    }
+  }
+
+  #refusalOf(sheetId: string): string | null {
+    const name = this.workbook().getWorkbook().getSheetBySheetId(sheetId)?.getName() ?? "";
+    if (!this.#computedSheets.has(name)) return null;
+    return `${name} is computed, and nothing is typed there: change what it is computed from.`;
+  }
+
+  #refusalAt(sheetId: string, row: number, column: number): string | null {
+    const name = this.workbook().getWorkbook().getSheetBySheetId(sheetId)?.getName() ?? "";
+    if (column < (this.#computedSheets.get(name) ?? 0)) return this.#refusalOf(sheetId);
+    const formula = this.#formulaThatFills(sheetId, row, column);
+    if (formula === null) return null;
+    const cell = (place: { row: number; column: number }): string => `${columnLetters(place.column)}${place.row + 1}`;
+    return `${cell({ row, column })} is filled by the formula in ${cell(formula)}: change that one, or what it is computed from.`;
+  }
+
+  /** Where the formula stands whose answer spills into the cell; null for a cell of its own. */
+  #formulaThatFills(sheetId: string, row: number, column: number): { readonly row: number; readonly column: number } | null {
+    const spills = this.injector.get(FormulaDataModel).getArrayFormulaRange()[this.workbook().getId()]?.[sheetId];
+    for (const [top, line] of Object.entries(spills ?? {})) {
+      for (const [left, range] of Object.entries<IRange>(line ?? {})) {
+        if (Number(top) === row && Number(left) === column) continue;
+        const holds = row >= range.startRow && row <= range.endRow && column >= range.startColumn && column <= range.endColumn;
+        if (holds) return { row: Number(top), column: Number(left) };
+      }
+    }
+    return null;
+  }
+
   get #calculations(): FormulaCalculationSessionService {
     return this.injector.get(FormulaCalculationSessionService);
   }
@@ -293,14 +336,19 @@ export class EmbeddedGrid {
   }
 
   #start(): void {
-    this.#engineIsIdle = calculateInTurn(this.injector);
-    enterDependenciesOnce(this.injector);
-    computeChainsOfSpills(this.injector);
-    keepSelectedCellInView(this.injector);
-    keepWhatIsBeingTyped(this.injector);
+    this.#engineIsIdle = makeRepairs(this.injector, (...place) => this.#errorWordsAt(...place), this.#without).engineIsIdle;
     this.#watchCalculations();
-    this.#checkOnlyWhatIsOpen();
-    this.#explainErrors();
+    refuseTypingOverResults(
+      this.injector,
+      {
+        refusalAt: (...place) => this.#refusalAt(...place),
+        refusalOf: (sheetId) => this.#refusalOf(sheetId),
+        refused: (sentence) => {
+          for (const listener of this.#refusalListeners) listener(sentence);
+        },
+      },
+      () => this.#isWriting,
+    );
   }
 
   #watchCalculations(): void {
@@ -318,38 +366,10 @@ export class EmbeddedGrid {
     this.api.getFormula().executeCalculation();
   }
 
-  /** Pointing at a cell in error shows the function's own sentence in place of the grid's general one. */
-  #explainErrors(): void {
-    const alerts = this.injector.get(CellAlertManagerService);
-    const show = alerts.showAlert.bind(alerts);
-    alerts.showAlert = (alert) => {
-      const { subUnitId, row, col } = alert.location;
-      const sentence = this.sentenceAt(subUnitId, row, col);
-      if (sentence === null) show(alert);
-      else show({ ...alert, title: String(this.valueAt(subUnitId, row, col)), message: sentence });
-    };
+  #errorWordsAt(sheetId: string, row: number, column: number): { readonly code: string; readonly sentence: string } | null {
+    const sentence = this.sentenceAt(sheetId, row, column);
+    return sentence === null ? null : { code: String(this.valueAt(sheetId, row, column)), sentence };
   }
-
-  /** The grid checks changed cells against their drop-downs a moment later; by then their workbook may be gone. */
-  #checkOnlyWhatIsOpen(): void {
-    const workbooks = this.injector.get(IUniverInstanceService);
-    const checks = this.injector.get(SheetsDataValidationValidatorService);
-    const check = checks.validatorRanges.bind(checks);
-    checks.validatorRanges = async (unitId, sheetId, ranges) => {
-      const workbook = workbooks.getUnit<Workbook>(unitId, UniverInstanceType.UNIVER_SHEET);
-      return workbook?.getSheetBySheetId(sheetId) ? check(unitId, sheetId, ranges) : [];
-    };
-  }
-}
-
-/**
- * The grid's index of what stands in a column holds 0 and blank as one value, so =A2="" would be TRUE for a measured 0.
- * Without the index every cell is compared by itself, and 0 is not blank. What nobody looks into is not filled either.
- */
-function compareBlanksApartFromZero(): void {
-  CELL_INVERTED_INDEX_CACHE.canUseCache = () => ({ rowsInCache: [], rowsNotInCache: [] });
-  CELL_INVERTED_INDEX_CACHE.set = () => undefined;
-  CELL_INVERTED_INDEX_CACHE.setContinueBuildingCache = () => undefined;
 }
 
 /** The grid computes nothing for it. */

@@ -1,24 +1,9 @@
 import { DataValidationRenderMode, LifecycleStages, type ICellData, type IWorksheetData } from "@univerjs/core";
-import {
-  COMMAND_LISTENER_VALUE_CHANGE,
-  FormulaDataModel,
-  InsertColMutation,
-  InsertRowMutation,
-  InsertSheetMutation,
-  MoveColsMutation,
-  MoveRowsMutation,
-  RemoveColMutation,
-  RemoveRowMutation,
-  RemoveSheetMutation,
-  ScrollToRangeOperation,
-  SetFormulaCalculationResultMutation,
-  SetRangeValuesCommand,
-  SetWorksheetNameMutation,
-  SheetsSelectionsService,
-} from "@univerjs/preset-sheets-core";
+import { FormulaDataModel, ScrollToRangeOperation, SetRangeValuesCommand, SheetsSelectionsService } from "@univerjs/preset-sheets-core";
 import { merge } from "rxjs";
 import { formulaCell, valueCell } from "./cells.ts";
 import type { EmbeddedGrid, GridWorkbook } from "./embedded-grid.ts";
+import { sheetsTouched } from "./changes.ts";
 import { continueDropDowns, forgetDependencies, looksOfRowAbove } from "./growth.ts";
 import { choiceRefusal, layOut, ROOM_BELOW_ROWS } from "./layout.ts";
 import { pictureNames, placePicture } from "./pictures.ts";
@@ -38,20 +23,6 @@ import {
 } from "../port.ts";
 
 type GridSheet = ReturnType<GridWorkbook["getActiveSheet"]>;
-
-const CELL_MUTATIONS: ReadonlySet<string> = new Set([
-  ...COMMAND_LISTENER_VALUE_CHANGE,
-  InsertRowMutation.id,
-  InsertColMutation.id,
-  RemoveRowMutation.id,
-  RemoveColMutation.id,
-  MoveRowsMutation.id,
-  MoveColsMutation.id,
-  InsertSheetMutation.id,
-  RemoveSheetMutation.id,
-  SetWorksheetNameMutation.id,
-  SetFormulaCalculationResultMutation.id,
-]);
 
 /** Long enough to take in a paste of many cells, short enough that nobody sees the wait. */
 const BURST_MILLISECONDS = 30;
@@ -222,7 +193,7 @@ export class EmbeddedWorkbook implements Workbook {
     };
     const stops = [
       this.#grid.onMutation((mutation) => {
-        if (CELL_MUTATIONS.has(mutation.id)) note(sheetsTouched(mutation.params, this.#workbook.getId()));
+        note(sheetsTouched(mutation, this.#workbook.getId()));
       }),
       this.#grid.onOpened(() => {
         note(this.#workbook.getSheets().map((sheet) => sheet.getSheetId()));
@@ -231,6 +202,11 @@ export class EmbeddedWorkbook implements Workbook {
     return () => {
       for (const stop of stops) stop();
     };
+  }
+
+  /** Somebody tried to type over what formulas fill, and the sentence says why not. */
+  onRefused(listener: (sentence: string) => void): StopListening {
+    return this.#grid.onRefused(listener);
   }
 
   /** The pointer moved to a cell. */
@@ -244,7 +220,12 @@ export class EmbeddedWorkbook implements Workbook {
   }
 
   readSetting(key: string): Promise<string | null> {
-    return settle(() => this.#settings().get(key) ?? null);
+    return settle(() => this.settingNow(key));
+  }
+
+  /** The same without a wait: the page may be about to go. */
+  settingNow(key: string): string | null {
+    return this.#settings().get(key) ?? null;
   }
 
   writeSetting(key: string, text: string): Promise<void> {
@@ -301,6 +282,7 @@ export class EmbeddedWorkbook implements Workbook {
     const targets = writes.map(({ range, cells }) => {
       const fits = cells.length === range.rows && cells.every((row) => row.length === range.columns);
       if (!fits) throw new RangeError(`The values for ${addressOf(range)} do not have its rows and columns.`);
+      this.#refuseRowInHand(range);
       return { range, cells, sheet: this.#sheet(range.sheet) };
     });
     const sheets = new Map(targets.map(({ sheet }) => [sheet.getSheetId(), sheet]));
@@ -309,6 +291,14 @@ export class EmbeddedWorkbook implements Workbook {
         sheet,
         targets.filter((target) => target.sheet.getSheetId() === sheetId),
       );
+  }
+
+  /** What is half typed is nobody's answer yet: a write into the same row would stand beside something it has not seen. */
+  #refuseRowInHand(range: CellRange): void {
+    if (!this.#workbook.isCellEditing()) return;
+    const cell = this.#selection();
+    if (cell?.sheet !== range.sheet || cell.row < range.row || cell.row >= range.row + range.rows) return;
+    throw new WorkbookRefused(`Finish the cell ${addressOf({ ...cell, rows: 1, columns: 1 })} first: somebody is typing into it.`);
   }
 
   /**
@@ -325,12 +315,14 @@ export class EmbeddedWorkbook implements Workbook {
   }
 
   #setCells(sheet: GridSheet, value: Readonly<Record<number, Readonly<Record<number, ICellData>>>>): void {
-    const written = this.#grid.api.syncExecuteCommand(SetRangeValuesCommand.id, {
-      unitId: this.#workbook.getId(),
-      subUnitId: sheet.getSheetId(),
-      value,
-      range: A1,
-    });
+    const written = this.#grid.writing(() =>
+      this.#grid.api.syncExecuteCommand(SetRangeValuesCommand.id, {
+        unitId: this.#workbook.getId(),
+        subUnitId: sheet.getSheetId(),
+        value,
+        range: A1,
+      }),
+    );
     if (!written) throw new WorkbookRefused(`Sheet ${sheet.getSheetName()} cannot be changed: it is protected.`);
   }
 
@@ -338,8 +330,10 @@ export class EmbeddedWorkbook implements Workbook {
   #makeRoom(sheet: GridSheet, range: CellRange): void {
     const rows = range.row + range.rows;
     const columns = range.column + range.columns;
-    if (rows > sheet.getMaxRows()) sheet.setRowCount(rows);
-    if (columns > sheet.getMaxColumns()) sheet.setColumnCount(columns);
+    this.#grid.writing(() => {
+      if (rows > sheet.getMaxRows()) sheet.setRowCount(rows);
+      if (columns > sheet.getMaxColumns()) sheet.setColumnCount(columns);
+    });
   }
 
   #valuesOf(range: CellRange): CellValue[][] {
@@ -378,19 +372,6 @@ function gridRange(range: CellRange): { startRow: number; endRow: number; startC
     startColumn: range.column,
     endColumn: range.column + range.columns - 1,
   };
-}
-
-function sheetsTouched(params: object | undefined, unitId: string): readonly string[] {
-  const { subUnitId, sheet, unitData } = (params ?? {}) as {
-    subUnitId?: string;
-    sheet?: { id?: string };
-    unitData?: Record<string, object | undefined>;
-  };
-  return [
-    ...(subUnitId === undefined ? [] : [subUnitId]),
-    ...(sheet?.id === undefined ? [] : [sheet.id]),
-    ...Object.keys(unitData?.[unitId] ?? {}),
-  ];
 }
 
 /** Runs the work now and hands its answer or its refusal over as a promise. */

@@ -1,5 +1,6 @@
 import type { Injector } from "@univerjs/core";
 import { ICalculateFormulaService } from "@univerjs/preset-sheets-core";
+import { reach } from "./reach.ts";
 
 /** The parts of the grid's formula engine by which one calculation keeps the next waiting. */
 interface Engine {
@@ -19,7 +20,7 @@ const LOCK = "FORMULA_EXECUTION_LOCK";
  * knows when it is.
  */
 export function calculateInTurn(injector: Injector): EngineIsIdle {
-  const engine = injector.get(ICalculateFormulaService) as unknown as Engine;
+  const engine = reach<Engine>(injector.get(ICalculateFormulaService), "formula engine", ["execute", "_executeLock"]);
   const execute = engine.execute.bind(engine);
   const isOver = (): Promise<unknown> => engine._executeLock.acquire(LOCK, () => undefined);
   let last: Promise<unknown> = Promise.resolve();

@@ -1,5 +1,6 @@
 import type { Injector } from "@univerjs/core";
 import { IDependencyManagerService } from "@univerjs/preset-sheets-core";
+import { reach } from "./reach.ts";
 
 interface ReadRange {
   readonly sheetId: string;
@@ -25,7 +26,12 @@ interface Dependencies {
  * as often as it was entered: the page would grow slower with every edit. Here a formula is entered once.
  */
 export function enterDependenciesOnce(injector: Injector): void {
-  const dependencies = injector.get(IDependencyManagerService) as unknown as Dependencies;
+  const dependencies = reach<Dependencies>(injector.get(IDependencyManagerService), "dependencies", [
+    "addDependencyRTreeCache",
+    "_removeDependencyRTreeCache",
+    "_removeDependencyRTreeCacheById",
+    "reset",
+  ]);
   const enter = dependencies.addDependencyRTreeCache.bind(dependencies);
   const remove = dependencies._removeDependencyRTreeCache.bind(dependencies);
   const removeSheet = dependencies._removeDependencyRTreeCacheById.bind(dependencies);

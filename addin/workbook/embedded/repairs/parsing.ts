@@ -1,4 +1,5 @@
 import { FORMULA_REF_TO_ARRAY_CACHE } from "@univerjs/preset-sheets-core";
+import { reach } from "./reach.ts";
 
 /** What the grid keeps by a formula's text; it has one of these for parsed formulas too. */
 interface KeptByText {
@@ -17,7 +18,7 @@ const ENOUGH_FORMULAS = 50_000;
  * be taken for one: here each is kept under its own text.
  */
 export function keepParsedFormulas(): void {
-  const kept = Object.getPrototypeOf(FORMULA_REF_TO_ARRAY_CACHE) as KeptByText;
+  const kept = reach<KeptByText>(Object.getPrototypeOf(FORMULA_REF_TO_ARRAY_CACHE) as object, "store of parsed formulas", ["set", "_hash"]);
   kept._hash = (text) => text;
   kept.set = function (this: KeptByText, text, value) {
     if (this._cache.limit === LIMIT_OF_PARSED_FORMULAS) this._cache.limit = ENOUGH_FORMULAS;

@@ -1,5 +1,6 @@
 import type { IRange, Injector } from "@univerjs/core";
 import { FORMULA_REF_TO_ARRAY_CACHE, ICalculateFormulaService, IDependencyManagerService } from "@univerjs/preset-sheets-core";
+import { reach } from "./reach.ts";
 
 interface Answer {
   readonly v?: unknown;
@@ -64,9 +65,18 @@ const MOST_LOOKS = 12;
  * a thousand yards, one edit changes one.
  */
 export function computeChainsOfSpills(injector: Injector): void {
-  const calculation = injector.get(ICalculateFormulaService) as unknown as Calculation;
-  const config = calculation._currentConfigService;
-  const dependencies = injector.get(IDependencyManagerService) as unknown as Dependencies;
+  const calculation = reach<Calculation>(injector.get(ICalculateFormulaService), "calculation", [
+    "_apply",
+    "_executeStep",
+    "_currentConfigService",
+  ]);
+  const config = reach<Calculation["_currentConfigService"]>(calculation._currentConfigService, "calculation's settings", [
+    "_forceCalculate",
+    "getArrayFormulaRange",
+    "getArrayFormulaCellData",
+    "loadDirtyRangesAndExcludedCell",
+  ]);
+  const dependencies = reach<Dependencies>(injector.get(IDependencyManagerService), "dependencies", ["searchDependency"]);
   const search = dependencies.searchDependency.bind(dependencies);
   let changed: readonly ChangedSpill[] = [];
   let dirty: readonly DirtyRange[] = [];

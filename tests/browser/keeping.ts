@@ -1,0 +1,37 @@
+/** What a person sees and does of how the page without Excel keeps its workbook. */
+import { readFile, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import type { Page } from "playwright-core";
+import { expect } from "vitest";
+
+export function button(page: Page, name: string) {
+  return page.getByRole("button", { name, exact: true });
+}
+
+export async function expectSaved(page: Page): Promise<void> {
+  // A change is noticed at once, so "saved" seen before it would be about something older.
+  await page.waitForTimeout(50);
+  await expect.poll(() => page.locator("#saving-state").innerText(), { timeout: 15_000 }).toBe("Saved in this browser");
+}
+
+/** Whether the page has a question for whoever closes it now; it stays open. */
+export function asksBeforeClosing(page: Page): Promise<boolean> {
+  return page.evaluate(() => !window.dispatchEvent(new Event("beforeunload", { cancelable: true })));
+}
+
+export async function savedFile(page: Page): Promise<string> {
+  const downloading = page.waitForEvent("download");
+  await button(page, "Save to file").click();
+  const download = await downloading;
+  expect(download.suggestedFilename()).toMatch(/^rain-gardens-\d{4}-\d\d-\d\d\.soakbook$/);
+  return readFile(await download.path(), "utf8");
+}
+
+export async function openFile(page: Page, text: string): Promise<void> {
+  const file = join(tmpdir(), `workbook-${Math.random().toString(36).slice(2)}.soakbook`);
+  await writeFile(file, text);
+  const choosing = page.waitForEvent("filechooser");
+  await button(page, "Open a file").click();
+  await (await choosing).setFiles(file);
+}
