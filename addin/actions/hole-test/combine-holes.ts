@@ -8,6 +8,7 @@ import type { HoleTestRow } from "../../records/hole-tests.ts";
 import type { Answer } from "../basin/draft-basin.ts";
 import { draftHoleTest, type HoleInterval } from "./draft-hole-test.ts";
 import type { Program, Yard } from "../program/read-program.ts";
+import { shallowHoles } from "./planned-dig.ts";
 import { longPondingDays } from "../care/record-look.ts";
 import { readingsOf, type HoleTestEntry } from "../yard/record-yard.ts";
 
@@ -47,7 +48,7 @@ export interface CombinedHoles {
   readonly reductionFactor: number;
   /** The mean, reduced once. */
   readonly designRate: Answer;
-  /** Of the combination: a wide spread, a hole that took no water. */
+  /** Of the combination: a wide spread, a hole that took no water, one that ends above the bottom of the dig. */
   readonly cautions: readonly string[];
   readonly retest: readonly string[];
   /** Hours until the standing water of a full basin is gone; null while there is no basin that fits. */
@@ -72,7 +73,7 @@ export function combineHoles(program: Program, yard: Yard): CombinedHoles {
     testedRate,
     reductionFactor,
     designRate: reduced,
-    cautions: cells.length === 0 ? [] : designRate.cautionsFor([cells, reductionFactor, null, units]),
+    cautions: cells.length === 0 ? [] : [...designRate.cautionsFor([cells, reductionFactor, null, units]), ...shallowHoles(program, yard)],
     retest: retestReasons(retestFacts(yard, holes, spread)),
     ponding: pondingOf(yard, reduced),
   };

@@ -1,6 +1,7 @@
-import { fromUs } from "../../../functions/quantities.ts";
+import { fromUs, toUs } from "../../../functions/quantities.ts";
+import { speakers } from "../../../functions/worksheet/calling/speaker.ts";
 import type { SettingValues } from "../../records/program.ts";
-import type { Yard } from "../program/read-program.ts";
+import type { Program, Yard } from "../program/read-program.ts";
 
 /** How far down the planned dig goes, in the yard's units, and what makes it up. */
 export interface PlannedDig {
@@ -33,3 +34,32 @@ export function endsAboveTheDig(holeDepth: number | null, dig: PlannedDig | null
 
 /** Common practice, no source: a tape in a hole misses by as much. */
 const SHORT_BY = 0.02;
+
+/** "the planned dig goes down 23 in: 8 in of ponding, 3 in of mulch and 12 in of soil mix" */
+export function digWords({ depth, ponding, mulch, mix }: PlannedDig, yard: Pick<Yard, "units">): string {
+  const parts = [
+    `${depthWords(ponding, yard)} of ponding`,
+    ...(mulch > 0 ? [`${depthWords(mulch, yard)} of mulch`] : []),
+    ...(mix > 0 ? [`${depthWords(mix, yard)} of soil mix`] : []),
+  ];
+  const listed = parts.length === 1 ? parts.join("") : `${parts.slice(0, -1).join(", ")} and ${parts.at(-1) ?? ""}`;
+  return `the planned dig goes down ${depthWords(depth, yard)}: ${listed}`;
+}
+
+/** One sentence a hole that ends above the bottom of the dig. */
+export function shallowHoles({ settings }: Pick<Program, "settings">, yard: Yard): readonly string[] {
+  const dig = plannedDig(settings, yard);
+  return yard.holeTests.flatMap(({ record, row }) => {
+    const sentence = shallowHole(record.hole ?? `in row ${row + 1}`, record.holeDepth, dig, yard);
+    return sentence === null ? [] : [sentence];
+  });
+}
+
+export function shallowHole(name: string, holeDepth: number | null, dig: PlannedDig | null, yard: Pick<Yard, "units">): string | null {
+  if (holeDepth === null || dig === null || !endsAboveTheDig(holeDepth, dig)) return null;
+  return `Hole ${name} ends at ${depthWords(holeDepth, yard)}, and ${digWords(dig, yard)}. It tested soil that will be dug away: test at the bottom of the dig.`;
+}
+
+export function depthWords(depth: number, { units }: Pick<Yard, "units">): string {
+  return speakers[units].depth(toUs("depth", depth, units));
+}

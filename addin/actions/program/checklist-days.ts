@@ -2,12 +2,13 @@ import { CHECKLIST_SETTING, checklistDays, settingAfterMeeting, type ChecklistDa
 import type { Workbook } from "../../workbook/port.ts";
 import { today } from "../dates.ts";
 
-/** Workbooks that were seen to have met this version: they never un-meet it, and Excel is not asked again for each answer. */
+/** Workbooks that had met this version when they were read last, so that the spreadsheet is not asked again for each answer. */
 const met = new WeakSet<Workbook>();
 
 export async function readChecklistDays(workbook: Workbook): Promise<ChecklistDays> {
   const setting = await workbook.readSetting(CHECKLIST_SETTING);
   if (settingAfterMeeting(setting, today()) === null) met.add(workbook);
+  else met.delete(workbook);
   return checklistDays(setting, today());
 }
 

@@ -11,6 +11,7 @@ import { Removing } from "../../parts/removing.tsx";
 import { text } from "../../text.ts";
 import type { ViewProps } from "../../view.ts";
 import { useClocks, type Clocks } from "./clocks.ts";
+import { plannedDig, shallowHole } from "../../../addin/actions/hole-test/planned-dig.ts";
 import { HoleFields } from "./hole-fields.tsx";
 import { holeAsTyped, newHole, readHole, remeasured, type HoleDraft, type HoleTestRow, type Measured } from "./hole-draft.ts";
 import { HoleCharts, HoleVerdict } from "./hole-verdict.tsx";
@@ -196,6 +197,12 @@ function Hole({
         units={units}
         reductionFactor={program.settings.reductionFactor}
         notSoaked={typed.soaked === "no"}
+        shallow={shallowHole(
+          entry.hole,
+          typeof entry.holeDepth === "number" ? entry.holeDepth : null,
+          plannedDig(program.settings, yard),
+          yard,
+        )}
         marked={faults.length > 0}
       />
       <div class="sheet-part">

@@ -82,12 +82,15 @@ export function HoleVerdict({
   units,
   reductionFactor,
   notSoaked,
+  shallow,
   marked,
 }: {
   readonly test: HoleTestDraft;
   readonly units: UnitSystem;
   readonly reductionFactor: number;
   readonly notSoaked: boolean;
+  /** The hole ends above the bottom of the planned dig: what it tests will be dug away. */
+  readonly shallow: string | null;
   /** Something typed is at fault, so that no rate is shown. */
   readonly marked: boolean;
 }) {
@@ -104,7 +107,11 @@ export function HoleVerdict({
       </section>
     );
   }
-  const cautions = [...(notSoaked ? [holeTestText.notSoaked] : []), ...test.cautions.filter((caution) => !saidElsewhere(caution, units))];
+  const cautions = [
+    ...(notSoaked ? [holeTestText.notSoaked] : []),
+    ...(shallow === null ? [] : [shallow]),
+    ...test.cautions.filter((caution) => !saidElsewhere(caution, units)),
+  ];
   return (
     <section class="card hole-verdict" aria-label={words.title}>
       <h2>{words.title}</h2>

@@ -1,9 +1,10 @@
 import { today } from "../../../addin/actions/dates.ts";
+import { shallowHoles } from "../../../addin/actions/hole-test/planned-dig.ts";
 import { explainYard, type Explanation } from "../../../addin/actions/yard/explain-yard.ts";
 import { stepTitle, yardStanding, type YardStanding } from "../../../addin/actions/visits/stage-standing.ts";
 import { selectYard } from "../../../addin/actions/yard/select-yard.ts";
 import type { Yard } from "../../../addin/actions/program/read-program.ts";
-import { Button, VerdictBadge } from "../../parts/form.tsx";
+import { Button, MessageBar, VerdictBadge } from "../../parts/form.tsx";
 import { SlipList, type GoTo } from "../../parts/slip-list.tsx";
 import type { TabId } from "../../tab-ids.ts";
 import type { ViewProps } from "../../view.ts";
@@ -35,7 +36,7 @@ export function YardView({
   };
   return (
     <>
-      <Standing standing={standing} hasFaults={explanations.length > 0} />
+      <Standing standing={standing} hasFaults={explanations.length > 0} doubts={shallowHoles(program, yard)} />
       <Next steps={steps} open={open} />
       <SlipList title={yardText.explanations} slips={explanations} goTo={goTo} />
       <Results yard={yard} />
@@ -66,9 +67,12 @@ function Standing({
     stages,
   },
   hasFaults,
+  doubts,
 }: {
   readonly standing: YardStanding;
   readonly hasFaults: boolean;
+  /** What keeps the basin's rate from being relied on. */
+  readonly doubts: readonly string[];
 }) {
   const screening = stages.find(({ stage }) => stage.id === "screening")?.verdict ?? "not measured";
   const { status } = design;
@@ -93,6 +97,11 @@ function Standing({
         {!known && <VerdictBadge verdict="not measured" />}
         {!fits && <span>{known ? status : unknown}</span>}
       </p>
+      {doubts.map((doubt) => (
+        <MessageBar key={doubt} kind="warning">
+          {doubt}
+        </MessageBar>
+      ))}
     </section>
   );
 }
