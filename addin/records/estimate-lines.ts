@@ -22,10 +22,6 @@ export const estimateLinesSheet = {
     note: textColumn("Note", { widthPixels: 240 }),
     amount: resultColumn("Amount", { numberFormat: "#,##0.00" }),
     priceDate: resultColumn("Price date", { numberFormat: "yyyy-mm-dd", widthPixels: 92 }),
-    countsAs: resultColumn("Counts as", {
-      widthPixels: 84,
-      note: "Whether the yard is built, designed, or neither yet: Report keeps them apart.",
-    }),
   },
   rows: 600,
   frozenColumns: 3,

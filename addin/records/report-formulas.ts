@@ -1,20 +1,15 @@
 import { GALLONS_PER_CUBIC_FOOT } from "../../functions/planting/water-need.ts";
 import { metricPerUs, unitOf } from "../../functions/quantities.ts";
-import { absolute, addressOf, type FormulaWrite } from "../workbook/port.ts";
+import { absolute, addressOf, type CellValue, type FormulaWrite, type ValueWrite } from "../workbook/port.ts";
 import { digDaysSheet } from "./dig-days.ts";
 import { estimateLinesSheet } from "./estimate-lines.ts";
-import type { Place } from "./place.ts";
-import type { KeyOf, Sheet } from "./sheet.ts";
+import { placeAsSetUp } from "./place.ts";
 import { plantingSheet } from "./planting.ts";
-import { DRAFTED_ITEMS, pricesSheet } from "./prices.ts";
-import type { Places, ProgramKey } from "./program.ts";
+import type { Places } from "./program.ts";
 import { NO_FUNDER, REPORT_YEARS, reportFigures, reportSheet, type ReportFigure, type ReportFigureKey, type ReportUnit } from "./report.ts";
-import { reportYardsFormulas } from "./report-yards-formulas.ts";
+import { reportYardsFormulas, volunteerRate } from "./report-yards-formulas.ts";
 import { reportYardsSheet } from "./report-yards.ts";
-import { UsedRows } from "./used-rows.ts";
-
-export type Counted = "built" | "designed";
-type Cells = Partial<Record<KeyOf<typeof reportSheet>, string>>;
+import type { KeyOf, Sheet } from "./sheet.ts";
 
 /** Units as they are written, and how many metric units make one of the US. */
 export const reportUnits: Readonly<Record<ReportUnit, { readonly us: string; readonly metric: string; readonly factor: number }>> = {
@@ -30,224 +25,187 @@ export const reportUnits: Readonly<Record<ReportUnit, { readonly us: string; rea
   "money per gallon": { us: "money / gal", metric: "money / L", factor: GALLONS_PER_CUBIC_FOOT / (1000 * metricPerUs("waterVolume")) },
 };
 
-/** Both sheets of the report, and the column of Estimate lines that says for which kind of yard a line is. */
-export function reportFormulas(places: Places): readonly FormulaWrite[] {
-  const report = places.of(reportSheet);
-  const lines: readonly Cells[] = [
-    ...reportFigures.map((figure: ReportFigure, place) => figureCells(figure, places, report.firstRow + place)),
-    ...twiceCells(places),
-    {},
-    {
-      figure: text("Cash by the year of the yard's date"),
-      source: text("Report yards, Date: the day of As-built, or the first dig day where it is not built yet. The unit is money."),
-    },
-    ...yearCells(places, report.firstRow + reportFigures.length + 3),
-    {},
-    { figure: text("Cash by funder"), source: text("Estimate lines that are not in-kind, by Funder. The unit is money.") },
-    ...funderCells(places),
-  ];
+/** Lines that add up a column of Report yards stand first; the others have formulas of their own. */
+const figures: readonly ReportFigure[] = reportFigures;
+const addedUp = figures.filter(({ adds }) => adds !== undefined).length;
+
+/** Rows below the headings where the further blocks stand. */
+const TWICE = figures.length;
+const YEARS = TWICE + 2;
+const FUNDERS = YEARS + REPORT_YEARS + 3;
+const MOST_FUNDERS = reportSheet.rows - FUNDERS - 1;
+
+/** What stands on Report besides its formulas: labels, units, sources, and what each line adds up. */
+export function reportTexts(): readonly ValueWrite[] {
+  const report = placeAsSetUp(reportSheet);
   const keys = Object.keys(reportSheet.columns) as KeyOf<typeof reportSheet>[];
-  const written = lines.flatMap((cells, place) =>
-    keys.flatMap((key): FormulaWrite[] =>
-      cells[key] === undefined ? [] : [{ range: report.cell(report.firstRow + place, key), formulas: [[`=${cells[key]}`]] }],
+  const lines = new Map<number, Partial<Record<KeyOf<typeof reportSheet>, CellValue>>>(
+    figures.map(({ label, unit, source, adds, times }, place) => {
+      const { us, metric, factor } = reportUnits[unit];
+      return [
+        place,
+        {
+          figure: label,
+          unit: us,
+          metricUnit: metric,
+          source,
+          metricFactor: metric === "" ? null : factor,
+          ...(adds === undefined ? {} : { adds: reportYardsSheet.columns[adds].heading, times: times ?? 1 }),
+        },
+      ];
+    }),
+  );
+  lines.set(TWICE, { figure: "Site IDs that stand twice on Sites, counted once" });
+  lines.set(YEARS, {
+    figure: "Cash by the year of the yard's date",
+    source: "Report yards, Date: the day of As-built, or the first dig day where it is not built yet. The unit is money.",
+  });
+  lines.set(FUNDERS, { figure: "Cash by funder", source: "Estimate lines that are not in-kind, by Funder. The unit is money." });
+  return [...lines].flatMap(([place, cells]) =>
+    keys.flatMap((key): ValueWrite[] => {
+      const value = cells[key] ?? null;
+      return value === null || value === "" ? [] : [{ range: report.cell(report.firstRow + place, key), values: [[value]] }];
+    }),
+  );
+}
+
+/** Both sheets of the report. */
+export function reportFormulas(places: Places): readonly FormulaWrite[] {
+  return [...reportYardsFormulas(places), ...sumFormulas(places), ...otherFormulas(places), ...listFormulas(places)];
+}
+
+const CLASSES = '{"built","designed"}';
+
+function listsOf<S extends Sheet>(places: Places, sheet: S): (key: KeyOf<S>) => string {
+  return (key) => places.of(sheet).listReference(key);
+}
+
+/** The cells of Report from one row below the headings on. */
+function block(places: Places, first: KeyOf<typeof reportSheet>, row: number, rows: number, columns = 1): string {
+  const report = places.of(reportSheet);
+  return absolute(addressOf({ ...report.cell(report.firstRow + row, first), rows, columns })).replace(/^.*!/, "");
+}
+
+function formulaAt(places: Places, key: KeyOf<typeof reportSheet>, row: number, formula: string): FormulaWrite {
+  const report = places.of(reportSheet);
+  return { range: report.cell(report.firstRow + row, key), formulas: [[`=${formula}`]] };
+}
+
+function rowOf(key: ReportFigureKey): number {
+  return figures.findIndex((figure) => figure.key === key);
+}
+
+/** Sums of the built and the designed yards, how many yards had the number, and the sums in metric units. */
+function sumFormulas(places: Places): readonly FormulaWrite[] {
+  const yards = places.of(reportYardsSheet);
+  const figuresOfYards = yards.tableReference("yards", "unpriced");
+  const headings = absolute(
+    addressOf({ ...yards.cell(yards.headingRow, "yards"), columns: yards.columnIndex("unpriced") - yards.columnIndex("yards") + 1 }),
+  );
+  const isCounted = `(${yards.columnReference("countsAs")}=${CLASSES})*1`;
+  const adds = `(${block(places, "adds", 0, addedUp)}=${headings})*1`;
+  const counts = block(places, "builtYards", 0, addedUp, 2);
+  const totals = block(places, "built", 0, figures.length, 2);
+  const factors = block(places, "metricFactor", 0, figures.length);
+  return [
+    formulaAt(places, "builtYards", 0, `MMULT(${adds},MMULT(TRANSPOSE(ISNUMBER(${figuresOfYards})*1),${isCounted}))`),
+    formulaAt(
+      places,
+      "built",
+      0,
+      `IF(${counts}=0,"none",MMULT(${adds},MMULT(TRANSPOSE(IF(ISNUMBER(${figuresOfYards}),${figuresOfYards},0)),${isCounted}))*${block(places, "times", 0, addedUp)})`,
     ),
-  );
-  return [...reportYardsFormulas(places), ...lineCounts(places), ...written];
-}
-
-function text(words: string): string {
-  return `"${words.replaceAll('"', '""')}"`;
-}
-
-const settingIn = (places: Places, key: ProgramKey) => absolute(addressOf(places.setting(key)));
-
-function of<S extends Sheet>(places: Places, sheet: S): (key: KeyOf<S>) => string {
-  return (key) => places.of(sheet).columnReference(key);
-}
-
-function figureCells(figure: ReportFigure, places: Places, row: number): Cells {
-  const yard = of(places, reportYardsSheet);
-  const { us, metric, factor } = reportUnits[figure.unit];
-  const report = places.of(reportSheet);
-  const withNumber = (counts: Counted) =>
-    `COUNTIFS(${yard("countsAs")},"${counts}"${figure.column === undefined ? "" : `,${yard(figure.column)},">=0"`})`;
-  const own = (key: "built" | "designed") => report.ownCell(row, key);
-  const inMetric = (key: "built" | "designed") => `IF(ISNUMBER(${own(key)}),${own(key)}*${factor},"")`;
-  const hasYards = figure.column !== undefined || figure.key === "yards";
-  const other = otherOf(figure.key as ReportFigureKey, places);
-  return {
-    figure: text(figure.label),
-    built: totalOf(figure, "built", places),
-    designed: totalOf(figure, "designed", places),
-    ...(hasYards ? { builtYards: withNumber("built"), designedYards: withNumber("designed") } : {}),
-    ...(other === null ? {} : { other }),
-    ...(us === "" ? {} : { unit: text(us) }),
-    ...(metric === "" ? {} : { builtMetric: inMetric("built"), designedMetric: inMetric("designed"), metricUnit: text(metric) }),
-    source: text(figure.source),
-  };
-}
-
-function totalOf(figure: ReportFigure, counts: Counted, places: Places): string {
-  const yard = of(places, reportYardsSheet);
-  const sum = (key: KeyOf<typeof reportYardsSheet>) => `SUMIFS(${yard(key)},${yard("countsAs")},"${counts}")`;
-  const both = (one: KeyOf<typeof reportYardsSheet>, other: KeyOf<typeof reportYardsSheet>) =>
-    `SUMIFS(${yard(one)},${yard("countsAs")},"${counts}",${yard(other)},">=0")`;
-  const yearly = (value: string) => unlessBlank(settingIn(places, "yearlyRainInches"), "Rain in a year", value);
-  const gallons = (key: KeyOf<typeof reportYardsSheet>) => `${sum(key)}*${GALLONS_PER_CUBIC_FOOT}`;
-  const captureShare = settingIn(places, "yearlyCaptureShare");
-  const ofItsOwn: Partial<Record<ReportFigureKey, string>> = {
-    yards: `COUNTIFS(${yard("countsAs")},"${counts}")`,
-    storageGallons: gallons("storage"),
-    stormGallons: gallons("stormCapture"),
-    yearGallons: yearly(gallons("yearRunoff")),
-    capturedGallons: yearly(unlessBlank(captureShare, "Runoff captured in a year", `${gallons("yearRunoff")}*${captureShare}`)),
-    phosphorus: yearly(sum("phosphorus")),
-    nitrogen: yearly(sum("nitrogen")),
-    solids: yearly(sum("solids")),
-    species: speciesOf(counts, places),
-    volunteers: peopleOf(counts, places),
-    volunteerValue: volunteerValueOf(sum("hours"), places),
-    unpriced: unpricedOf(counts, places),
-    costPerArea: ratio(both("cash", "contributingArea"), both("contributingArea", "cash")),
-    costPerGallon: ratio(both("cash", "storage"), `${both("storage", "cash")}*${GALLONS_PER_CUBIC_FOOT}`),
-  };
-  return ofItsOwn[figure.key as ReportFigureKey] ?? sum(figure.column ?? "siteId");
-}
-
-/** Nothing is worked out from a setting that is blank, and the cell says which. */
-function unlessBlank(cell: string, setting: string, value: string): string {
-  return `IF(${cell}="",${text(`${setting} is blank on Program`)},${value})`;
-}
-
-function ratio(money: string, quantity: string): string {
-  return `IF(${quantity}>0,${money}/(${quantity}),"no yard has both")`;
-}
-
-/** Rows of a sheet whose yard is counted so: looked for by Site ID. */
-function isCounted(places: Places, siteIds: string, counts: Counted): string {
-  const yard = of(places, reportYardsSheet);
-  return `(COUNTIFS(${yard("siteId")},${siteIds},${yard("countsAs")},"${counts}")>0)`;
-}
-
-function differentAmong(rows: UsedRows, values: string, condition: string): string {
-  return `IFERROR(${rows.formula(`ROWS(UNIQUE(FILTER(LOWER(TRIM(${values})),${condition})))`)},0)`;
-}
-
-function speciesOf(counts: Counted, places: Places): string {
-  const rows = new UsedRows(of(places, plantingSheet)("siteId"));
-  const clump = (key: KeyOf<typeof plantingSheet>) => rows.of(of(places, plantingSheet)(key));
-  const amount = clump(counts === "built" ? "planted" : "planned");
-  return differentAmong(
-    rows,
-    clump("plant"),
-    `${isCounted(places, clump("siteId"), counts)}*(${clump("plant")}<>"")*ISNUMBER(${amount})*(${amount}>0)`,
-  );
-}
-
-function peopleOf(counts: Counted | "other", places: Places): string {
-  const rows = new UsedRows(of(places, digDaysSheet)("entry"));
-  const digDay = (key: KeyOf<typeof digDaysSheet>) => rows.of(of(places, digDaysSheet)(key));
-  const isCountedSo =
-    counts === "other"
-      ? `(${isCounted(places, digDay("siteId"), "built")}+${isCounted(places, digDay("siteId"), "designed")}=0)`
-      : isCounted(places, digDay("siteId"), counts);
-  return differentAmong(rows, digDay("who"), `(${digDay("entry")}="sign-in")*(${digDay("who")}<>"")*${isCountedSo}`);
-}
-
-function volunteerValueOf(hours: string, places: Places): string {
-  const prices = places.of(pricesSheet);
-  const rate = `VLOOKUP("${DRAFTED_ITEMS.volunteerHour}",${prices.tableReference("item", "priceDate")},${prices.columnIndex("unitPrice") - prices.columnIndex("item") + 1},FALSE)`;
-  return `IF(IFERROR(${rate}="",TRUE),${text(`${DRAFTED_ITEMS.volunteerHour} has no unit price on Prices`)},SOAK.VOLUNTEERVALUE(${hours},${rate}))`;
-}
-
-function unpricedOf(counts: Counted | "other", places: Places): string {
-  const line = of(places, estimateLinesSheet);
-  return `SUMPRODUCT((${line("item")}<>"")*(${line("countsAs")}="${counts}")*(1-ISNUMBER(${line("amount")})))`;
-}
-
-/** What belongs to no counted yard is said beside the totals, so that nothing is lost. */
-function otherOf(key: ReportFigureKey, places: Places): string | null {
-  const line = of(places, estimateLinesSheet);
-  const digDay = of(places, digDaysSheet);
-  const yard = of(places, reportYardsSheet);
-  const hours = `SUMIFS(${digDay("hours")},${digDay("entry")},"sign-in")-SUMIFS(${yard("hours")},${yard("countsAs")},"built")-SUMIFS(${yard("hours")},${yard("countsAs")},"designed")`;
-  const money = (kind: string) => `SUMIFS(${line("amount")},${line("countsAs")},"other",${line("kind")},"${kind}",${line("amount")},">=0")`;
-  const others: Partial<Record<ReportFigureKey, string>> = {
-    yards: `COUNTIFS(${yard("countsAs")},"not yet")`,
-    volunteers: peopleOf("other", places),
-    hours,
-    volunteerValue: volunteerValueOf(`(${hours})`, places),
-    cash: money("<>in-kind"),
-    inKind: money("in-kind"),
-    unpriced: unpricedOf("other", places),
-  };
-  return others[key] ?? null;
-}
-
-function twiceCells(places: Places): readonly Cells[] {
-  const yard = of(places, reportYardsSheet);
-  return [
-    {
-      figure: text("Site IDs that stand twice on Sites, counted once"),
-      other: `COUNTIFS(${yard("countsAs")},"twice")`,
-      source: `IF(COUNTIFS(${yard("countsAs")},"twice")=0,"None.","Give the lower row an ID of its own: "&TEXTJOIN(", ",TRUE,IF(${yard("countsAs")}="twice",${yard("siteId")},"")))`,
-    },
+    formulaAt(places, "builtMetric", 0, `IF(ISNUMBER(${totals})*(${factors}<>""),${totals}*${factors},"")`),
+    ...(["contributingArea", "storage"] as const).map((key) => {
+      const [line, factor] = key === "storage" ? (["costPerGallon", GALLONS_PER_CUBIC_FOOT] as const) : (["costPerArea", 1] as const);
+      const [cash, quantity] = [yards.columnReference("cash"), yards.columnReference(key)];
+      const sum = (value: string) => `MMULT(TRANSPOSE(IF(b,${value},0)),k)`;
+      return formulaAt(
+        places,
+        "built",
+        rowOf(line),
+        `LET(c,${cash},q,${quantity},b,ISNUMBER(c)*ISNUMBER(q),k,${isCounted},a,${sum("q")}${factor === 1 ? "" : `*${factor}`},IF(a>0,${sum("c")}/a,"none"))`,
+      );
+    }),
   ];
 }
 
-/** The years of the counted yards' dates, the latest ten, one spilled formula a column. */
-function yearCells(places: Places, firstRow: number): readonly Cells[] {
-  const yard = of(places, reportYardsSheet);
-  const report = places.of(reportSheet);
-  const has = (counts: Counted) => `${yard("countsAs")},"${counts}",${yard("date")}`;
-  const years = absolute(addressOf({ ...report.cell(firstRow, "figure"), rows: REPORT_YEARS })).replace(/^.*!/, "");
-  const dates = `IF((${yard("countsAs")}="built")+(${yard("countsAs")}="designed"),${yard("date")},"")`;
-  const list = `LET(dates,${dates},last,MAX(dates),IF(last=0,"",LET(first,MAX(YEAR(MIN(dates)),YEAR(last)-${REPORT_YEARS - 1}),SEQUENCE(YEAR(last)-first+1,1,first))))`;
-  const forYears = (value: (year: string) => string) => `IF(${years}="","",${value(`IF(${years}="",1900,${years})`)})`;
-  const within = (counts: Counted) => (year: string) => `${has(counts)},">="&DATE(${year},1,1),${yard("date")},"<"&DATE(${year}+1,1,1)`;
-  const first: Cells = {
-    figure: list,
-    built: forYears((year) => `SUMIFS(${yard("cash")},${within("built")(year)})`),
-    builtYards: forYears((year) => `COUNTIFS(${within("built")(year)})`),
-    designed: forYears((year) => `SUMIFS(${yard("cash")},${within("designed")(year)})`),
-    designedYards: forYears((year) => `COUNTIFS(${within("designed")(year)})`),
-  };
-  const undated = (counts: Counted) =>
-    `SUMIFS(${yard("cash")},${yard("countsAs")},"${counts}")-SUMIFS(${yard("cash")},${has(counts)},">0")`;
-  const undatedYards = (counts: Counted) => `COUNTIFS(${yard("countsAs")},"${counts}")-COUNTIFS(${has(counts)},">0")`;
-  return [
-    first,
-    ...Array.from({ length: REPORT_YEARS - 1 }, () => ({})),
-    {
-      figure: text("without a date"),
-      built: undated("built"),
-      builtYards: undatedYards("built"),
-      designed: undated("designed"),
-      designedYards: undatedYards("designed"),
-    },
-  ];
-}
-
-/** Every funder named on a priced line, in one spilled list, and each one's money beside it. */
-function funderCells(places: Places): readonly Cells[] {
-  const rows = new UsedRows(of(places, estimateLinesSheet)("item"));
-  const line = (key: KeyOf<typeof estimateLinesSheet>) => rows.of(of(places, estimateLinesSheet)(key));
-  // A funder written in two ways, "Water fund" and "water fund", is one: under the spelling that came first.
-  const funder = `LET(named,TRIM(IF(${line("funder")}="","${NO_FUNDER}",${line("funder")})),XLOOKUP(named,named,named))`;
-  const funders = `SORT(UNIQUE(FILTER(funder,ISNUMBER(${line("amount")})*(${line("kind")}<>"in-kind"))))`;
-  const withFunders = (expression: string) => `IFERROR(${rows.formula(`LET(funder,${funder},${expression})`)},"")`;
-  const sum = (counts: Counted | "other") =>
-    withFunders(
-      `MMULT((${funders}=TRANSPOSE(funder))*1,IF(ISNUMBER(${line("amount")})*(${line("kind")}<>"in-kind")*(${line("countsAs")}="${counts}"),${line("amount")},0))`,
+/** Different plants and people, and what belongs to no counted yard: said beside the totals, so that nothing is lost. */
+function otherFormulas(places: Places): readonly FormulaWrite[] {
+  const [clump, digDay, line] = [
+    listsOf(places, plantingSheet),
+    listsOf(places, digDaysSheet),
+    listsOf(places, estimateLinesSheet),
+  ] as const;
+  const yards = places.of(reportYardsSheet);
+  const [ids, countsAs] = [yards.columnReference("siteId"), yards.columnReference("countsAs")];
+  const counted = (key: ReportFigureKey) => `SUM(${block(places, "built", rowOf(key), 1, 2)})`;
+  const other = (key: ReportFigureKey, formula: string) => formulaAt(places, "other", rowOf(key), formula);
+  const are = (classes: string) => `COUNTIFS(${ids},i,${countsAs},"${classes}")`;
+  const species = (classes: "built" | "designed", amount: "planted" | "planned") =>
+    formulaAt(
+      places,
+      classes,
+      rowOf("species"),
+      `LET(p,${clump("plant")},f,p<>"",i,FILTER(${clump("siteId")},f),n,FILTER(${clump(amount)},f),IFERROR(ROWS(UNIQUE(LOWER(TRIM(FILTER(FILTER(p,f),${are(classes)}*ISNUMBER(n)*(n>0)))))),0))`,
     );
-  return [{ figure: withFunders(funders), built: sum("built"), designed: sum("designed"), other: sum("other") }];
+  const people = (key: "built" | "designed" | "other", condition: string) =>
+    formulaAt(
+      places,
+      key,
+      rowOf("volunteers"),
+      `LET(f,${digDay("entry")}="sign-in",i,FILTER(${digDay("siteId")},f),w,FILTER(${digDay("who")},f),IFERROR(ROWS(UNIQUE(LOWER(TRIM(FILTER(w,(w<>"")*(${condition})))))),0))`,
+    );
+  const money = (kind: string) => `SUMIFS(${line("amount")},${line("kind")},"${kind}",${line("amount")},">=0")`;
+  const unpriced = `COUNTIFS(${line("item")},"<>")-COUNTIFS(${line("item")},"<>",${line("amount")},">=0")-1`;
+  return [
+    species("built", "planted"),
+    species("designed", "planned"),
+    people("built", are("built")),
+    people("designed", are("designed")),
+    people("other", `${are("built")}+${are("designed")}=0`),
+    other("yards", `COUNTIFS(${countsAs},"neither")`),
+    other("hours", `SUMIFS(${digDay("hours")},${digDay("entry")},"sign-in")-${counted("hours")}`),
+    other("volunteerValue", `LET(r,${volunteerRate(places)},IF(r=0,"none",${block(places, "other", rowOf("hours"), 1)}*r))`),
+    other("cash", `${money("<>in-kind")}-${counted("cash")}`),
+    other("inKind", `${money("in-kind")}-${counted("inKind")}`),
+    // The heading is no line.
+    other("unpriced", `${unpriced}-${counted("unpriced")}`),
+    formulaAt(
+      places,
+      "source",
+      TWICE,
+      `IF(COUNTIFS(${countsAs},"twice")=0,"None.","Give the lower row an ID of its own: "&TEXTJOIN(", ",TRUE,IF(${countsAs}="twice",${ids},"")))`,
+    ),
+  ];
 }
 
-/** For which kind of yard each estimate line is: "other" where its yard is neither, or it names none. */
-function lineCounts(places: Places): readonly FormulaWrite[] {
-  const lines: Place<typeof estimateLinesSheet> = places.of(estimateLinesSheet);
-  const rows = new UsedRows(lines.ownColumn("item"));
-  const counts = (kind: Counted) => isCounted(places, rows.of(lines.ownColumn("siteId")), kind);
-  const formula = `IF(${rows.of(lines.ownColumn("item"))}="","",IF(${counts("built")},"built",IF(${counts("designed")},"designed","other")))`;
-  return [{ range: lines.cell(lines.firstRow, "countsAs"), formulas: [[`=${rows.formula(formula)}`]] }];
+/** Money by year, the latest years with any, and by funder, under the spelling of a name that came first. */
+function listFormulas(places: Places): readonly FormulaWrite[] {
+  const yards = places.of(reportYardsSheet);
+  const line = listsOf(places, estimateLinesSheet);
+  const [date, countsAs, cash] = [yards.columnReference("date"), yards.columnReference("countsAs"), yards.columnReference("cash")];
+  const years = block(places, "figure", YEARS + 1, REPORT_YEARS + 1);
+  const year = `k,${countsAs},d,${date},y,IF((k="built")+(k="designed"),IF(ISNUMBER(d),YEAR(d),"without a date"),"")`;
+  const ofYears = (value: string) => `LET(${year},IF(${years}="","",MMULT((${years}=TRANSPOSE(y))*1,${value}*(k=${CLASSES}))))`;
+  const funders = block(places, "figure", FUNDERS + 1, MOST_FUNDERS);
+  const isCash = (amount: string) => `ISNUMBER(${amount})*(${line("kind")}<>"in-kind")`;
+  const funder = (cells: string) => `TRIM(IF(${cells}="","${NO_FUNDER}",${cells}))`;
+  return [
+    formulaAt(places, "figure", YEARS + 1, `LET(${year},SORT(UNIQUE(FILTER(y,(y<>"")*(y>MAX(y)-${REPORT_YEARS}),""))))`),
+    formulaAt(places, "built", YEARS + 1, ofYears(`IF(ISNUMBER(${cash}),${cash},0)`)),
+    formulaAt(places, "builtYards", YEARS + 1, ofYears("1")),
+    formulaAt(
+      places,
+      "figure",
+      FUNDERS + 1,
+      `LET(u,${line("funder")},n,FILTER(${funder("u")},${isCash(line("amount"))},""),SORT(UNIQUE(XLOOKUP(n,n,n))))`,
+    ),
+    formulaAt(
+      places,
+      "built",
+      FUNDERS + 1,
+      `LET(a,${line("amount")},u,${line("funder")},k,XLOOKUP(${line("siteId")},${yards.columnReference("siteId")},${countsAs},"neither"),IF(${funders}="","",MMULT((${funders}=TRANSPOSE(${funder("u")}))*1,IF(${isCash("a")},a,0)*(k={"built","designed","neither"}))))`,
+    ),
+  ];
 }

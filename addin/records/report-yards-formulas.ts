@@ -1,5 +1,3 @@
-import { IMPERVIOUS_COVERS } from "../../functions/published/tr-55.ts";
-import { metricPerUs } from "../../functions/quantities.ts";
 import { runoffCoefficient, USUAL_RUNOFF_STORM_SHARE } from "../../functions/runoff/pollutant-load.ts";
 import { absolute, addressOf, type FormulaWrite } from "../workbook/port.ts";
 import { asBuiltSheet } from "./as-built.ts";
@@ -7,108 +5,96 @@ import { designSheet } from "./design.ts";
 import { digDaysSheet } from "./dig-days.ts";
 import { estimateLinesSheet } from "./estimate-lines.ts";
 import { followUpsSheet } from "./follow-ups.ts";
-import type { KeyOf, Sheet } from "./sheet.ts";
+import { spilled } from "./formula-writes.ts";
 import { plantingSheet } from "./planting.ts";
+import { DRAFTED_ITEMS, pricesSheet } from "./prices.ts";
 import type { Places, ProgramKey } from "./program.ts";
 import { reportYardsSheet } from "./report-yards.ts";
-import { sitesSheet } from "./sites.ts";
-import { surfacesSheet } from "./surfaces.ts";
-import { UsedRows } from "./used-rows.ts";
+import type { KeyOf, Sheet } from "./sheet.ts";
 
-/** Every column of Report yards, one spilled formula each. */
+/** The simple method's coefficient of a yard is a straight line between that of bare ground and that of roof and paving. */
+const SOFT = runoffCoefficient(0);
+const HARD_MORE = Number((runoffCoefficient(100) - SOFT).toPrecision(12));
+
+/** What an hour of a volunteer is worth on Prices; 0 where it has no price. */
+export function volunteerRate(places: Places): string {
+  const prices = places.of(pricesSheet);
+  return `MAXIFS(${prices.listReference("unitPrice")},${prices.listReference("item")},"${DRAFTED_ITEMS.volunteerHour}")`;
+}
+
+/** Every column of Report yards, row for row beside Design: it reads that sheet, and what other sheets hold by Site ID. */
 export function reportYardsFormulas(places: Places): readonly FormulaWrite[] {
   const here = places.of(reportYardsSheet);
-  const of =
+  const design = places.of(designSheet);
+  const listsOf =
     <S extends Sheet>(sheet: S) =>
     (key: KeyOf<S>) =>
-      places.of(sheet).columnReference(key);
-  const [surface, asBuilt, digDay, line, clump, look] = [
-    of(surfacesSheet),
-    of(asBuiltSheet),
-    of(digDaysSheet),
-    of(estimateLinesSheet),
-    of(plantingSheet),
-    of(followUpsSheet),
+      places.of(sheet).listReference(key);
+  const [asBuilt, digDay, line, clump, look] = [
+    listsOf(asBuiltSheet),
+    listsOf(digDaysSheet),
+    listsOf(estimateLinesSheet),
+    listsOf(plantingSheet),
+    listsOf(followUpsSheet),
   ] as const;
-  const yards = new UsedRows(of(sitesSheet)("siteId"));
-  const own = (key: KeyOf<typeof reportYardsSheet>) => yards.of(here.ownColumn(key));
-  const site = (key: KeyOf<typeof sitesSheet>) => yards.of(of(sitesSheet)(key));
-  const design = (key: KeyOf<typeof designSheet>) => yards.of(of(designSheet)(key));
-  const ids = "ids";
+  const own = (key: KeyOf<typeof reportYardsSheet>) => here.ownColumn(key);
   const setting = (key: ProgramKey) => absolute(addressOf(places.setting(key)));
-  const column = (key: KeyOf<typeof reportYardsSheet>, formula: string): FormulaWrite => ({
-    range: here.cell(here.firstRow, key),
-    formulas: [[`=${yards.formula(`LET(ids,${site("siteId")},IF(ids="","",${formula}))`)}`]],
-  });
+  const column = (key: KeyOf<typeof reportYardsSheet>, formula: string): FormulaWrite => spilled(here, key, `=${formula}`);
+  const forYards = (formula: string) => `LET(i,${own("siteId")},IF(i="","",${formula}))`;
+  const toUs = (metric: string, us: string) => `IF(${design.columnReference("units")}="metric",CONVERT(1,"${metric}","${us}"),1)`;
   // An error, a blank and words are no number: left out, never 0.
-  const inUs = (value: string, kind: "area" | "waterVolume") =>
-    `LET(value,${value},IF(ISNUMBER(value),value/IF(${site("units")}="metric",${metricPerUs(kind)},1),""))`;
-
+  const numberIn = (value: string, metric: string, us: string) => `LET(x,${value},IF(ISNUMBER(x),x*${toUs(metric, us)},""))`;
   // The newest row of As-built, and of two of one day the lower: looked for from below by Site ID and day.
-  const asBuiltDay = `IF(ISNUMBER(${asBuilt("date")}),${asBuilt("date")},0)`;
   const newest = (key: "floorArea" | "waterHeld") =>
-    `XLOOKUP(${ids}&"|"&MAXIFS(${asBuilt("date")},${asBuilt("siteId")},${ids}),${asBuilt("siteId")}&"|"&${asBuiltDay},${asBuilt(key)},"",0,-1)`;
-  const builtOr = (key: "floorArea" | "waterHeld") => `IF(${own("countsAs")}="built",${newest(key)},${design(key)})`;
-  const dayOr = (day: string, otherwise: string) => `IF(${day}>0,${day},${otherwise})`;
-  const impervious = IMPERVIOUS_COVERS.map(
-    (cover) => `SUMIFS(${surface("drainingArea")},${surface("siteId")},${ids},${surface("cover")},"${cover}")`,
-  ).join("+");
-  const counted = (table: string, formula: string) => `IF(COUNTIFS(${table},${ids})=0,"",${formula})`;
-
-  // The simple method's coefficient is a straight line, so that roof and paving, and the rest, add up to the whole.
-  const rain = setting("yearlyRainInches");
-  const parts = (roofAndPaving: string, others: string) =>
-    `IF(${rain}="","",IF(ISNUMBER(${own("contributingArea")}),IFERROR(${roofAndPaving}+${others},""),""))`;
-  const rest = `${own("contributingArea")}-${own("imperviousArea")}`;
-  const yearly = (area: string, imperviousPercent: number) =>
-    `SOAK.RUNOFFVOLUME(${area},${rain}*${USUAL_RUNOFF_STORM_SHARE},${runoffCoefficient(imperviousPercent)})`;
-  const load = (pollutant: string) =>
-    parts(
-      `SOAK.POLLUTANTLOAD(${own("imperviousArea")},${rain},100,"${pollutant}")`,
-      `SOAK.POLLUTANTLOAD(${rest},${rain},0,"${pollutant}")`,
-    );
-  const stormRunoff = `SOAK.RUNOFFVOLUME(${own("contributingArea")},${design("stormDepth")}/IF(${site("units")}="metric",${metricPerUs("depth")},1))`;
+    `LET(i,${own("siteId")},a,${asBuilt("siteId")},d,${asBuilt("date")},XLOOKUP(i&"|"&MAXIFS(d,a,i),a&"|"&IF(ISNUMBER(d),d,0),${asBuilt(key)},"",0,-1))`;
+  const builtOr = (key: "floorArea" | "waterHeld") => `IF(${own("countsAs")}="built",${newest(key)},${design.columnReference(key)})`;
+  const [area, hard, rain] = [own("contributingArea"), own("imperviousArea"), setting("yearlyRainInches")];
+  const yearly = (formula: string) => `IF(${rain}="","",IFERROR(${formula},""))`;
+  const withRows = (ids: string, formula: string) => forYards(`IF(COUNTIFS(${ids},i)=0,"",${formula})`);
   const money = (kind: string) =>
-    counted(line("siteId"), `SUMIFS(${line("amount")},${line("siteId")},${ids},${line("kind")},"${kind}",${line("amount")},">=0")`);
-  const looks = (criteria: string) => `COUNTIFS(${look("siteId")},${ids},${criteria})`;
-
+    withRows(line("siteId"), `SUMIFS(${line("amount")},${line("siteId")},i,${line("kind")},"${kind}",${line("amount")},">=0")`);
+  const lines = (criteria: string) => `COUNTIFS(${line("siteId")},i,${line("item")},"<>"${criteria})`;
+  const looks = (criteria: string) => forYards(`COUNTIFS(${look("siteId")},i,${criteria})`);
+  const names = design.tableReference("siteId", "yard");
   return [
-    column("siteId", ids),
-    column("yard", `${site("yard")}&""`),
+    column("siteId", `IF(${names}="","",${names})`),
     column(
       "countsAs",
-      `IF(MATCH(${ids},${ids},0)<${yards.places},"twice",IF(COUNTIFS(${asBuilt("siteId")},${ids})>0,"built",IF(IFERROR(${design("status")}="fits",FALSE),"designed","not yet")))`,
+      forYards(
+        `IF(MATCH(i,i,0)<ROW(${own("siteId")})-${here.headingRow + 1},"twice",IF(COUNTIFS(${asBuilt("siteId")},i)>0,"built",IF(IFERROR(${design.columnReference("status")}="fits",FALSE),"designed","neither")))`,
+      ),
     ),
     column(
       "date",
-      dayOr(
-        `MAXIFS(${asBuilt("date")},${asBuilt("siteId")},${ids})`,
-        `IF(COUNTIFS(${asBuilt("siteId")},${ids})>0,"",${dayOr(`MINIFS(${digDay("date")},${digDay("siteId")},${ids})`, '""')})`,
-      ),
+      `LET(i,${own("siteId")},b,MAXIFS(${asBuilt("date")},${asBuilt("siteId")},i),d,MINIFS(${digDay("date")},${digDay("siteId")},i),IF(i="","",IF(b>0,b,IF((COUNTIFS(${asBuilt("siteId")},i)>0)+(d=0)>0,"",d))))`,
     ),
-    column("contributingArea", inUs(design("contributingArea"), "area")),
-    column("imperviousArea", counted(surface("siteId"), inUs(`(${impervious})`, "area"))),
-    column("gardenArea", inUs(builtOr("floorArea"), "area")),
-    column("storage", inUs(builtOr("waterHeld"), "waterVolume")),
+    column("yards", forYards("1")),
+    column("contributingArea", numberIn(design.tableReference("contributingArea", "hardArea"), "m^2", "ft^2")),
+    column("gardenArea", numberIn(builtOr("floorArea"), "m^2", "ft^2")),
+    column("storage", numberIn(builtOr("waterHeld"), "m^3", "ft^3")),
     column(
       "stormCapture",
-      `LET(held,${own("storage")},runoff,${stormRunoff},IF(ISNUMBER(held),IF(ISNUMBER(runoff),IF(held<runoff,held,runoff),""),""))`,
+      `LET(h,${own("storage")},r,IFERROR(${design.columnReference("runoff")}*${toUs("m^3", "ft^3")},""),IF(ISNUMBER(h)*ISNUMBER(r),IF(h<r,h,r),""))`,
     ),
-    column("yearRunoff", parts(yearly(own("imperviousArea"), 100), yearly(rest, 0))),
-    column("phosphorus", load("TP")),
-    column("nitrogen", load("TN")),
-    column("solids", load("TSS")),
+    column("yearRunoff", yearly(`SOAK.RUNOFFVOLUME(${area},${rain}*${USUAL_RUNOFF_STORM_SHARE},${SOFT}+${HARD_MORE}*${hard}/${area})`)),
+    column(
+      "yearCaptured",
+      `IF(${setting("yearlyCaptureShare")}="","",IF(ISNUMBER(${own("yearRunoff")}),${own("yearRunoff")}*${setting("yearlyCaptureShare")},""))`,
+    ),
+    column("phosphorus", yearly(`SOAK.POLLUTANTLOAD(${area},${rain},100*${hard}/${area},{"TP","TN","TSS"})`)),
     column(
       "plants",
-      counted(
+      withRows(
         clump("siteId"),
-        `IF(${own("countsAs")}="built",SUMIFS(${clump("planted")},${clump("siteId")},${ids}),SUMIFS(${clump("planned")},${clump("siteId")},${ids}))`,
+        `IF(${own("countsAs")}="built",SUMIFS(${clump("planted")},${clump("siteId")},i),SUMIFS(${clump("planned")},${clump("siteId")},i))`,
       ),
     ),
-    column("hours", `SUMIFS(${digDay("hours")},${digDay("siteId")},${ids},${digDay("entry")},"sign-in")`),
-    column("cash", money("<>in-kind")),
-    column("inKind", money("in-kind")),
     column("looksDone", looks(`${look("done")},">0"`)),
     column("looksOpen", looks(`${look("kind")},"<>",${look("done")},"="`)),
+    column("hours", forYards(`SUMIFS(${digDay("hours")},${digDay("siteId")},i,${digDay("entry")},"sign-in")`)),
+    column("hoursValue", `LET(r,${volunteerRate(places)},IF((r=0)+(${own("hours")}="")>0,"",${own("hours")}*r))`),
+    column("cash", money("<>in-kind")),
+    column("inKind", money("in-kind")),
+    column("unpriced", forYards(`${lines("")}-${lines(`,${line("amount")},">=0"`)}`)),
   ];
 }

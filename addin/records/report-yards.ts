@@ -21,6 +21,7 @@ export const reportYardsSheet = {
       numberFormat: "yyyy-mm-dd",
       note: "Of As-built; of the first dig day where it is not built yet.",
     }),
+    yards: number("Yards (1 each)"),
     contributingArea: number("Contributing area (sq ft)"),
     imperviousArea: number("Roof and paving (sq ft)", "Surfaces whose curve number is 98 on every soil, TR-55 table 2-2a."),
     gardenArea: number("Floor area (sq ft)"),
@@ -30,18 +31,31 @@ export const reportYardsSheet = {
       "The smaller of the storm's runoff and the water held; soaking during the storm is not counted.",
     ),
     yearRunoff: number("Runoff in a year (cu ft)", "Simple method, from the rain in a year on Program."),
+    yearCaptured: number("Captured in a year (cu ft)", "Times the share captured in a year on Program."),
     phosphorus: number("TP in a year (lb)"),
     nitrogen: number("TN in a year (lb)"),
     solids: number("TSS in a year (lb)"),
     plants: number("Plants", "Planted where built, planned where designed. Blank: no planting plan."),
-    hours: number("Volunteer hours"),
-    cash: number("Cash"),
-    inKind: number("In-kind"),
     looksDone: number("Follow-ups done"),
     looksOpen: number("Follow-ups open"),
+    hours: number("Volunteer hours"),
+    hoursValue: number("Value of the hours"),
+    cash: number("Cash"),
+    inKind: number("In-kind"),
+    unpriced: number("Lines without an amount"),
   },
   rows: sitesSheet.rows,
   frozenColumns: 2,
+  together: [
+    ["siteId", "yard"],
+    ["yards", "unpriced"],
+  ],
 } as const satisfies Sheet;
 
-export type YardFigureKey = Exclude<keyof typeof reportYardsSheet.columns, "siteId" | "yard" | "countsAs" | "date">;
+type Key = keyof typeof reportYardsSheet.columns;
+
+/** The columns that Report adds up. */
+export type AddedKey = Exclude<Key, "siteId" | "yard" | "countsAs" | "date">;
+
+/** Those that the pane works out yard by yard; the others follow from them. */
+export type YardFigureKey = Exclude<AddedKey, "yards" | "yearCaptured" | "hoursValue" | "unpriced">;

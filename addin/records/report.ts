@@ -1,9 +1,10 @@
 import { medianConcentrations, type Pollutant } from "../../functions/published/new-york-stormwater-manual.ts";
 import { USUAL_RUNOFF_STORM_SHARE } from "../../functions/runoff/pollutant-load.ts";
 import { ROOF_RUNOFF_SHARE } from "../../functions/runoff/runoff-volume.ts";
+import { GALLONS_PER_CUBIC_FOOT } from "../../functions/planting/water-need.ts";
 import { resultColumn } from "./column.ts";
 import { DRAFTED_ITEMS } from "./prices.ts";
-import type { YardFigureKey } from "./report-yards.ts";
+import type { AddedKey, YardFigureKey } from "./report-yards.ts";
 import type { Sheet } from "./sheet.ts";
 
 const total = (heading: string) => resultColumn(heading, { numberFormat: "#,##0.0#", widthPixels: 104 });
@@ -13,27 +14,35 @@ export const reportSheet = {
   name: "Report",
   preface: [
     "Report: the program's totals. Built and designed stand apart and are never added up; every total is a formula over the sheet named beside it",
-    "Yards behind a total: how many had the number. One that has none is left out of the total, never counted as 0. For a period or one funder, open Report in the pane.",
+    "Yards behind a total: how many had the number. One that has none is left out of the total, never counted as 0; none at all says none. For a period or one funder, open Report in the pane.",
   ],
   columns: {
     figure: resultColumn("Figure", { widthPixels: 370 }),
     built: total("Built"),
-    builtYards: resultColumn("Yards built", { numberFormat: "0", widthPixels: 66 }),
     designed: total("Designed, not built"),
-    designedYards: resultColumn("Yards designed", { numberFormat: "0", widthPixels: 72 }),
     other: resultColumn("Neither yet, or no yard", {
       numberFormat: "#,##0.0#",
       widthPixels: 104,
       note: "What was worked or spent for yards that are neither built nor designed, and on rows without a yard.",
     }),
+    builtYards: resultColumn("Yards built", { numberFormat: "0", widthPixels: 66 }),
+    designedYards: resultColumn("Yards designed", { numberFormat: "0", widthPixels: 72 }),
     unit: resultColumn("Unit", { widthPixels: 84 }),
     builtMetric: total("Built, metric"),
     designedMetric: total("Designed, metric"),
     metricUnit: resultColumn("Metric unit", { widthPixels: 84 }),
     source: resultColumn("Where it comes from", { widthPixels: 960 }),
+    adds: resultColumn("Adds up", { widthPixels: 200, note: "The column of Report yards that is added up." }),
+    times: resultColumn("Times", { numberFormat: "0.0###", widthPixels: 66 }),
+    metricFactor: resultColumn("Metric units in one", { numberFormat: "0.0#####", widthPixels: 84 }),
   },
   rows: 90,
   frozenColumns: 1,
+  together: [
+    ["built", "other"],
+    ["builtYards", "designedYards"],
+    ["builtMetric", "designedMetric"],
+  ],
 } as const satisfies Sheet;
 
 /** The units a total is shown in; the metric one from the US one by an exact factor. */
@@ -54,8 +63,11 @@ export interface ReportFigure {
   readonly key: string;
   readonly label: string;
   readonly unit: ReportUnit;
-  /** The column of Report yards that is added up; without one the line has a formula of its own. */
+  /** The figure of a yard that is added up. */
   readonly column?: YardFigureKey;
+  /** The column of Report yards that the sheet adds up, and what it is taken times; without one the line has a formula of its own. */
+  readonly adds?: AddedKey;
+  readonly times?: number;
   readonly source: string;
 }
 
@@ -69,12 +81,14 @@ function loadSource(pollutant: Pollutant): string {
 export const reportFigures = [
   {
     key: "yards",
+    adds: "yards",
     label: "Yards",
     unit: "yards",
     source: "Report yards, Counts as. Built: a row on As-built. Designed: Status on Design fits, and not built.",
   },
   {
     key: "contributingArea",
+    adds: "contributingArea",
     label: "Contributing area treated",
     unit: "area",
     column: "contributingArea",
@@ -82,6 +96,7 @@ export const reportFigures = [
   },
   {
     key: "imperviousArea",
+    adds: "imperviousArea",
     label: "Roof and paving treated",
     unit: "area",
     column: "imperviousArea",
@@ -89,6 +104,7 @@ export const reportFigures = [
   },
   {
     key: "gardenArea",
+    adds: "gardenArea",
     label: "Floor area",
     unit: "area",
     column: "gardenArea",
@@ -96,6 +112,7 @@ export const reportFigures = [
   },
   {
     key: "storage",
+    adds: "storage",
     label: "Water held",
     unit: "volume",
     column: "storage",
@@ -103,6 +120,8 @@ export const reportFigures = [
   },
   {
     key: "storageGallons",
+    adds: "storage",
+    times: GALLONS_PER_CUBIC_FOOT,
     label: "Water held, in gallons",
     unit: "gallons",
     column: "storage",
@@ -110,6 +129,8 @@ export const reportFigures = [
   },
   {
     key: "stormGallons",
+    adds: "stormCapture",
+    times: GALLONS_PER_CUBIC_FOOT,
     label: "Captured in the design storm",
     unit: "gallons",
     column: "stormCapture",
@@ -117,6 +138,8 @@ export const reportFigures = [
   },
   {
     key: "yearGallons",
+    adds: "yearRunoff",
+    times: GALLONS_PER_CUBIC_FOOT,
     label: "Runoff reaching the gardens in a year",
     unit: "gallons",
     column: "yearRunoff",
@@ -124,6 +147,8 @@ export const reportFigures = [
   },
   {
     key: "capturedGallons",
+    adds: "yearCaptured",
+    times: GALLONS_PER_CUBIC_FOOT,
     label: "Runoff captured in a year",
     unit: "gallons",
     column: "yearRunoff",
@@ -131,6 +156,7 @@ export const reportFigures = [
   },
   {
     key: "phosphorus",
+    adds: "phosphorus",
     label: "Total phosphorus (TP) reaching the gardens in a year",
     unit: "load",
     column: "phosphorus",
@@ -138,6 +164,7 @@ export const reportFigures = [
   },
   {
     key: "nitrogen",
+    adds: "nitrogen",
     label: "Total nitrogen (TN) reaching the gardens in a year",
     unit: "load",
     column: "nitrogen",
@@ -145,34 +172,67 @@ export const reportFigures = [
   },
   {
     key: "solids",
+    adds: "solids",
     label: "Suspended solids (TSS) reaching the gardens in a year",
     unit: "load",
     column: "solids",
     source: loadSource("TSS"),
   },
-  { key: "plants", label: "Plants", unit: "count", column: "plants", source: "Planting: Planted where built, Planned where designed." },
+  {
+    key: "plants",
+    adds: "plants",
+    label: "Plants",
+    unit: "count",
+    column: "plants",
+    source: "Planting: Planted where built, Planned where designed.",
+  },
+  {
+    key: "looksDone",
+    adds: "looksDone",
+    label: "Follow-ups done",
+    unit: "count",
+    column: "looksDone",
+    source: "Follow-ups with a day in Done.",
+  },
+  {
+    key: "looksOpen",
+    adds: "looksOpen",
+    label: "Follow-ups open",
+    unit: "count",
+    column: "looksOpen",
+    source: "Follow-ups of a kind, without a day in Done. The pane tells which are overdue.",
+  },
+  { key: "hours", adds: "hours", label: "Volunteer hours", unit: "hours", column: "hours", source: "Dig days, Hours of the sign-ins." },
+  {
+    key: "volunteerValue",
+    adds: "hoursValue",
+    label: "Value of the volunteer hours",
+    unit: "money",
+    column: "hours",
+    source: `SOAK.VOLUNTEERVALUE at the unit price of ${DRAFTED_ITEMS.volunteerHour} on Prices. Do not add it to in-kind lines that estimate the same hours.`,
+  },
+  {
+    key: "cash",
+    adds: "cash",
+    label: "Cash",
+    unit: "money",
+    column: "cash",
+    source: "Estimate lines that are not in-kind, without contingency.",
+  },
+  { key: "inKind", adds: "inKind", label: "In-kind", unit: "money", column: "inKind", source: "Estimate lines that are in-kind." },
+  {
+    key: "unpriced",
+    adds: "unpriced",
+    label: "Estimate lines without an amount",
+    unit: "count",
+    source: "Estimate lines with an item and no amount: the money above is short by them.",
+  },
   { key: "species", label: "Species", unit: "count", source: "Different plants on Planting with any planted, or planned where designed." },
   {
     key: "volunteers",
     label: "Volunteers",
     unit: "count",
     source: "Different names among the sign-ins on Dig days. Somebody who worked at both stands in both.",
-  },
-  { key: "hours", label: "Volunteer hours", unit: "hours", column: "hours", source: "Dig days, Hours of the sign-ins." },
-  {
-    key: "volunteerValue",
-    label: "Value of the volunteer hours",
-    unit: "money",
-    column: "hours",
-    source: `SOAK.VOLUNTEERVALUE at the unit price of ${DRAFTED_ITEMS.volunteerHour} on Prices. Do not add it to in-kind lines that estimate the same hours.`,
-  },
-  { key: "cash", label: "Cash", unit: "money", column: "cash", source: "Estimate lines that are not in-kind, without contingency." },
-  { key: "inKind", label: "In-kind", unit: "money", column: "inKind", source: "Estimate lines that are in-kind." },
-  {
-    key: "unpriced",
-    label: "Estimate lines without an amount",
-    unit: "count",
-    source: "Estimate lines with an item and no amount: the money above is short by them.",
   },
   {
     key: "costPerArea",
@@ -185,14 +245,6 @@ export const reportFigures = [
     label: "Cash a gallon held",
     unit: "money per gallon",
     source: "Cash by water held, over the yards that have both.",
-  },
-  { key: "looksDone", label: "Follow-ups done", unit: "count", column: "looksDone", source: "Follow-ups with a day in Done." },
-  {
-    key: "looksOpen",
-    label: "Follow-ups open",
-    unit: "count",
-    column: "looksOpen",
-    source: "Follow-ups of a kind, without a day in Done. The pane tells which are overdue.",
   },
 ] as const satisfies readonly ReportFigure[];
 

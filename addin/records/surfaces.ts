@@ -1,5 +1,5 @@
 import { COVERS } from "../../functions/published/tr-55.ts";
-import { choiceColumn, numberColumn, resultColumn, textColumn } from "./column.ts";
+import { choiceColumn, numberColumn, textColumn } from "./column.ts";
 import type { RecordOf, Sheet, SheetRow } from "./sheet.ts";
 
 /** One row a surface: the roofs, drives and lawns whose water reaches a garden. */
@@ -14,11 +14,10 @@ export const surfacesSheet = {
     surface: textColumn("Surface", { widthPixels: 170 }),
     cover: choiceColumn("Cover", "Cover", COVERS, {
       widthPixels: 140,
-      note: "What the runoff by curve numbers is computed from (TR-55 tables 2-2a and 2-2c).",
+      note: "Roof and paving run off by share, other ground by curve number (TR-55 tables 2-2a and 2-2c).",
     }),
     area: numberColumn("Area (sq ft | m²)", { label: "Area", atLeast: 0 }, { numberFormat: "#,##0.0" }),
     share: numberColumn("Share draining here", { label: "Share draining here", atLeast: 0, atMost: 1 }, { numberFormat: "0.00" }),
-    drainingArea: resultColumn("Contributing area (sq ft | m²)", { numberFormat: "#,##0.0", widthPixels: 120 }),
     howMeasured: textColumn("How measured", {
       widthPixels: 300,
       note: "The measurements that the area follows from, as typed in the pane, or your own words.",

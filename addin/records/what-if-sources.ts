@@ -8,7 +8,7 @@ export type Source =
   | { readonly kind: "site"; readonly key: keyof typeof sitesSheet.columns; readonly otherwise?: ProgramKey }
   | { readonly kind: "setting"; readonly key: ProgramKey }
   /** A whole series or table. Those of one yard are no good where every yard has a row of its own. */
-  | { readonly kind: "series"; readonly series: "covers" | "drainingAreas" | "infiltrationRates" | "rains" | "prices" };
+  | { readonly kind: "series"; readonly series: "covers" | "areas" | "shares" | "infiltrationRates" | "rains" | "prices" };
 
 const design = (key: keyof typeof designSheet.columns): Source => ({ kind: "design", key });
 const setting = (key: ProgramKey): Source => ({ kind: "setting", key });
@@ -49,7 +49,8 @@ const SOURCES: ReadonlyMap<string, Source> = new Map<string, Source>([
   ["SOILSTATE.volume", design("digVolume")],
   ["FILTERAREA.waterVolume", design("runoff")],
   ["covers", series("covers")],
-  ["areas", series("drainingAreas")],
+  ["areas", series("areas")],
+  ["shares", series("shares")],
   ["testedRates", series("infiltrationRates")],
   ["rains", series("rains")],
   ["prices", series("prices")],

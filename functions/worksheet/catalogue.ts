@@ -15,7 +15,10 @@ import { siteDesign } from "./site-design.ts";
 import { groundSlope, siteCheck } from "./siting.ts";
 import { factorArea, filterArea, widthsArea } from "./sizing-methods.ts";
 import { soakIn, soilTexture, soilWater, textureRate } from "./soil-water.ts";
+import { siteRate } from "./site-rate.ts";
+import { siteRunoff } from "./site-runoff.ts";
 import { digVolume, layerVolume, soilMix, soilState } from "./soil.ts";
+import { siteTakeoff } from "./takeoff.ts";
 import type { WorksheetFunction } from "./calling/worksheet-function.ts";
 
 /** Every worksheet function, in the order of the function reference. Names and argument order are only added to. */
@@ -26,11 +29,13 @@ export const catalogue: readonly WorksheetFunction[] = [
   runoffDepth,
   runoffVolume,
   yardRunoff,
+  siteRunoff,
   peakFlow,
   pollutantLoad,
   holeTest,
   dropRate,
   holeRate,
+  siteRate,
   designRate,
   soilTexture,
   textureRate,
@@ -51,6 +56,7 @@ export const catalogue: readonly WorksheetFunction[] = [
   widthsArea,
   stormRoute,
   siteDesign,
+  siteTakeoff,
   longTerm,
   areaForCapture,
   digVolume,

@@ -8,7 +8,6 @@ import { pricesSheet } from "../../addin/records/prices.ts";
 import { settingCell, type ProgramKey } from "../../addin/records/program.ts";
 import { cellOf, firstRow } from "../../addin/records/place.ts";
 import type { UnitSystem } from "../../addin/records/site-terms.ts";
-import { surfacesSheet } from "../../addin/records/surfaces.ts";
 import type { CellValue } from "../../addin/workbook/port.ts";
 import { WorkbookInMemory } from "./workbook-in-memory.ts";
 
@@ -62,7 +61,6 @@ export class EstimateWorkbook {
     const isMetric = units === "metric";
     const area = isMetric ? 100 : 1000;
     await addSurface(this.workbook, await this.read(siteId), { surface: "Whole roof", cover: "roof", area, share: 1 });
-    const surface = (await this.read(siteId)).surfaces[0];
     const place = Number(siteId.slice(2)) - 1;
     const design = (key: "siteId" | "units" | "contributingArea" | "testedRate", value: CellValue) =>
       this.workbook.answer(cellOf(designSheet, firstRow(designSheet) + place, key), value);
@@ -70,7 +68,6 @@ export class EstimateWorkbook {
     design("units", units);
     design("contributingArea", area);
     design("testedRate", isMetric ? 50 : 2);
-    if (surface !== undefined) this.workbook.answer(cellOf(surfacesSheet, surface.row, "drainingArea"), area);
     return siteId;
   }
 

@@ -42,7 +42,7 @@ import { reportYardsSheet } from "../../addin/records/report-yards.ts";
 import type { Sheet } from "../../addin/records/sheet.ts";
 import { sitesSheet } from "../../addin/records/sites.ts";
 import { surfacesSheet } from "../../addin/records/surfaces.ts";
-import { cellOf, firstRow } from "../../addin/records/place.ts";
+import { cellOf, firstRow, placeAsSetUp } from "../../addin/records/place.ts";
 import { appendRows } from "../../addin/actions/program/write-records.ts";
 import type { CellRange, Workbook } from "../../addin/workbook/port.ts";
 import { catalogue } from "../../functions/worksheet/catalogue.ts";
@@ -320,7 +320,7 @@ export const actionCases: readonly ActionCase[] = [
         await onYard(workbook, async ({ siteId }, { yards }) => ({
           sheet: "Design",
           row: 3 + yards.findIndex((yard) => yard.siteId === siteId),
-          column: 15,
+          column: placeAsSetUp(designSheet).columnIndex("floorArea"),
           rows: 1,
           columns: 1,
         })),
@@ -368,7 +368,7 @@ export const actionCases: readonly ActionCase[] = [
   {
     title: "the check finds a formula that somebody typed over, and repairs it",
     run: async (workbook) => {
-      const formula = cellOf(surfacesSheet, firstRow(surfacesSheet), "drainingArea");
+      const formula = cellOf(designSheet, firstRow(designSheet), "contributingArea");
       await workbook.writeValues([{ range: formula, values: [[1]] }]);
       await workbook.calculated();
       const found = await checkWorkbook(workbook);
@@ -390,7 +390,7 @@ export const actionCases: readonly ActionCase[] = [
       }
       const [copies, formulas] = [
         await workbook.readSheets(["Design", ...names]),
-        await workbook.readFormulas({ sheet: names[0]!, row: 0, column: 0, rows: 30, columns: 36 }),
+        await workbook.readFormulas({ sheet: names[0]!, row: 0, column: 0, rows: 30, columns: 60 }),
       ];
       return [names, copies[0]?.[3]?.[0] === copies[1]?.[3]?.[0], formulas.flat().filter((formula) => formula !== "")];
     },

@@ -204,8 +204,8 @@ function totalled(program: Program, yard: Yard, basin: BasinDraft, lines: readon
 
 /** Roofs and paving of the yard that drain to the garden, in its unit of area. */
 export function imperviousArea(yard: Yard): number {
-  const areas = yard.surfaces.map(({ record }) =>
-    record.cover !== null && IMPERVIOUS_COVERS.includes(record.cover) && isBelievable(record.drainingArea) ? record.drainingArea : 0,
+  const areas = yard.surfaces.map(({ record: { cover, area, share } }) =>
+    cover !== null && IMPERVIOUS_COVERS.includes(cover) && isBelievable(area) ? area * (share ?? 1) : 0,
   );
   return areas.reduce((sum, area) => sum + area, 0);
 }

@@ -224,7 +224,10 @@ function readDesign(cells: readonly (readonly CellValue[])[]) {
   const { place, slips } = readRecords(designSheet, cells);
   const keys = Object.keys(designSheet.columns) as (keyof DesignCells)[];
   const rowOf = (siteId: string) =>
-    place === null ? -1 : cells.findIndex((row, index) => index >= place.firstRow && row[place.columnIndex("siteId")] === siteId);
+    place === null
+      ? -1
+      : // An ID of digits is a number in its cell.
+        cells.findIndex((row, index) => index >= place.firstRow && String(row[place.columnIndex("siteId")] ?? "").trim() === siteId);
   return {
     slips,
     of: (siteId: string): Pick<Yard, "design" | "designAt"> => {

@@ -69,8 +69,10 @@ function seriesOf(series: Extract<Source, { kind: "series" }>["series"], places:
   switch (series) {
     case "covers":
       return `IF(${surfaces.columnReference("siteId")}=${siteId},${surfaces.columnReference("cover")},"")`;
-    case "drainingAreas":
-      return `IF(${surfaces.columnReference("siteId")}=${siteId},${surfaces.columnReference("drainingArea")},"")`;
+    case "areas":
+      return `IF(${surfaces.columnReference("siteId")}=${siteId},${surfaces.columnReference("area")},"")`;
+    case "shares":
+      return `IF(${surfaces.columnReference("siteId")}=${siteId},${surfaces.columnReference("share")},"")`;
     case "infiltrationRates":
       return `IF(${holeTests.columnReference("siteId")}=${siteId},${holeTests.columnReference("infiltrationRate")},"")`;
     case "prices":

@@ -52,14 +52,16 @@ export function sourceIn(scope: Scope, functionName: string, parameter: Paramete
   if (scope.kind === "all") return isOfOneYard(source) ? undefined : source;
   // Without a yard only what belongs to the whole program is there to follow.
   const isOfProgram =
-    source.kind === "setting" || (source.kind === "series" && !["covers", "drainingAreas", "infiltrationRates"].includes(source.series));
+    source.kind === "setting" || (source.kind === "series" && !["covers", "areas", "shares", "infiltrationRates"].includes(source.series));
   return scope.kind === "yard" || isOfProgram ? source : undefined;
 }
 
 /** The worksheet functions that a table of this scope can hold: one answer or one row of answers, and no series that is nowhere. */
 export function functionsFor(scope: Scope): readonly WorksheetFunction[] {
   return catalogue.filter((each) => {
-    if (each.result.shape === "table" || variable(each).length === 0) return false;
+    // What works on the lists of the whole program has its place on Design.
+    const isOfLists = each.parameters.some(({ key }) => key === "siteId");
+    if (each.result.shape === "table" || variable(each).length === 0 || isOfLists) return false;
     return each.parameters.every(
       (parameter) => !parameter.isRange || parameter.optional || sourceIn(scope, each.name, parameter) !== undefined,
     );

@@ -5,6 +5,8 @@ import { plantsSheet, startingPlants } from "../../records/plants.ts";
 import { pricesSheet, startingPrices } from "../../records/prices.ts";
 import { recordSheets } from "../../records/program-sheets.ts";
 import { programSettings, programSheet } from "../../records/program.ts";
+import { reportTexts } from "../../records/report-formulas.ts";
+import { reportSheet } from "../../records/report.ts";
 import { rulesSheet, startingRules } from "../../records/rules.ts";
 import { firstRow } from "../../records/place.ts";
 import { layoutOf } from "../../records/sheet.ts";
@@ -13,7 +15,7 @@ import { today } from "../dates.ts";
 
 /** Written into the workbook, so that a later version knows what it opens. */
 export const RECORDS_VERSION_SETTING = "soakbook.records";
-export const RECORDS_VERSION = 2;
+export const RECORDS_VERSION = 3;
 
 /** A sheet as a new workbook starts with it: laid out, and what is typed on it already. */
 export interface StartingSheet {
@@ -26,6 +28,7 @@ export function startingSheets(): readonly StartingSheet[] {
     [programSheet.name]: [settingsWrite()],
     [rulesSheet.name]: [rulesWrite()],
     [plantsSheet.name]: [block(plantsSheet.name, firstRow(plantsSheet), 0, startingPlants)],
+    [reportSheet.name]: reportTexts(),
     [pricesSheet.name]: [block(pricesSheet.name, firstRow(pricesSheet), 0, startingPrices)],
   };
   return [

@@ -1,14 +1,14 @@
 import { fromUs } from "../../../functions/quantities.ts";
 import { isCellError, type Cell, type CellInput } from "../../../functions/worksheet/calling/cell.ts";
 import { holeRate } from "../../../functions/worksheet/hole-test.ts";
-import { yardRunoff } from "../../../functions/worksheet/runoff.ts";
 import { siteDesign } from "../../../functions/worksheet/site-design.ts";
+import { siteRunoff } from "../../../functions/worksheet/site-runoff.ts";
 import { groundSlope } from "../../../functions/worksheet/siting.ts";
 import type { WorksheetFunction } from "../../../functions/worksheet/calling/worksheet-function.ts";
 import { isErrorCode, type CellRange, type CellValue } from "../../workbook/port.ts";
 import type { designSheet } from "../../records/design.ts";
 import { minutesKey, READINGS, waterKey, type HoleTestRow } from "../../records/hole-tests.ts";
-import { isBlank, type KeyOf } from "../../records/sheet.ts";
+import type { KeyOf } from "../../records/sheet.ts";
 import type { Program, Yard } from "../program/read-program.ts";
 
 /** Why a number of this yard is not there, in words, and the cell to look at. */
@@ -55,17 +55,15 @@ function holeTestFaults(yard: Yard, test: HoleTestRow): Explanation[] {
 }
 
 function runoffFaults(yard: Yard): Explanation[] {
-  const { soilGroup } = yard.site.cells;
-  if (yard.surfaces.length === 0 || isBlank(soilGroup)) return [];
+  const column = (key: "siteId" | "cover" | "area" | "share") => yard.surfaces.map(({ cells }) => [cells[key]]);
   const inputs = [
+    yard.siteId,
+    yard.site.cells.soilGroup,
     yard.design.stormDepth,
-    yard.surfaces.map(({ cells }) => [cells.cover]),
-    yard.surfaces.map(({ cells }) => [cells.drainingArea]),
-    soilGroup,
-    1,
+    ...(["siteId", "cover", "area", "share"] as const).map(column),
     yard.units,
   ];
-  return faults("Runoff by curve numbers", yardRunoff, inputs.map(asInput), designCell(yard, "yardRunoff"));
+  return faults("Runoff", siteRunoff, inputs.map(asInput), designCell(yard, "contributingArea"));
 }
 
 function designFaults(program: Program, yard: Yard): Explanation[] {
@@ -76,7 +74,7 @@ function designFaults(program: Program, yard: Yard): Explanation[] {
     yard.design.testedRate,
     settings.reductionFactor,
     yard.design.stormDepth,
-    null,
+    yard.design.surfaceRunoff,
     cells.pondingDepth,
     cells.mediaDepth,
     fromUs("depth", settings.mulchDepthInches, yard.units),

@@ -58,7 +58,8 @@ export const whatIfText = {
   missingValues: (label: string) => `${label} has no values yet.`,
   seriesNames: {
     covers: "this yard's Surfaces",
-    drainingAreas: "this yard's Surfaces",
+    areas: "this yard's Surfaces",
+    shares: "this yard's Surfaces",
     infiltrationRates: "this yard's Hole tests",
     rains: "sheet Rain record",
     prices: "sheet Prices",

@@ -70,10 +70,10 @@ beforeAll(async () => {
     { contributingArea: 800, stormDepth: 1, floorArea: 60, waterHeld: 70, status: "fits" },
   );
   await addYard(3, { siteId: "Y-004", units: "us" }, { contributingArea: 500, stormDepth: 1, status: "#N/A" });
-  await add(surfacesSheet, { siteId: "Y-001", cover: "roof", area: 1000 }, { drainingArea: 1000 });
-  await add(surfacesSheet, { siteId: "Y-002", cover: "roof", area: 100 }, { drainingArea: 100 });
-  await add(surfacesSheet, { siteId: "Y-002", cover: "good lawn", area: 50 }, { drainingArea: 50 });
-  await add(surfacesSheet, { siteId: "Y-003", cover: "roof", area: 800 }, { drainingArea: 800 });
+  await add(surfacesSheet, { siteId: "Y-001", cover: "roof", area: 1000 });
+  await add(surfacesSheet, { siteId: "Y-002", cover: "roof", area: 100 });
+  await add(surfacesSheet, { siteId: "Y-002", cover: "good lawn", area: 50 });
+  await add(surfacesSheet, { siteId: "Y-003", cover: "roof", area: 800 });
   await add(asBuiltSheet, { siteId: "Y-001", date: BUILT_2026 }, { floorArea: 98, waterHeld: 66.25 });
   await add(asBuiltSheet, { siteId: "Y-001", date: BUILT_2026 - 30 }, { floorArea: 50, waterHeld: 20 });
   await add(asBuiltSheet, { siteId: "Y-002", date: BUILT_2027 }, { floorArea: 10, waterHeld: 2 });

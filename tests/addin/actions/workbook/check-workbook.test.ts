@@ -3,6 +3,8 @@ import { checkWorkbook, repairWorkbook } from "../../../../addin/actions/workboo
 import { fillDemoProgram } from "../../../../addin/actions/demo/demo-program.ts";
 import { readProgram } from "../../../../addin/actions/program/read-program.ts";
 import { programState, RECORDS_VERSION_SETTING, setUpWorkbook } from "../../../../addin/actions/workbook/set-up-workbook.ts";
+import { designSheet } from "../../../../addin/records/design.ts";
+import { estimateLinesSheet } from "../../../../addin/records/estimate-lines.ts";
 import { recordSheets } from "../../../../addin/records/program-sheets.ts";
 import { settingCell } from "../../../../addin/records/program.ts";
 import { cellOf, firstRow, headingRow } from "../../../../addin/records/place.ts";
@@ -47,9 +49,7 @@ describe("a sheet that is gone", () => {
     expect(findings[0]?.repair?.says).toBe(
       "Add sheet Surfaces with its headings, blank. What stood on a deleted sheet does not come back.",
     );
-    let left = await repairWorkbook(workbook, findings);
-    expect(left[0]?.sentence).toBe("Surfaces!F4 does not hold the formula that belongs there.");
-    left = await repairWorkbook(workbook, left);
+    const left = await repairWorkbook(workbook, findings);
     expect(left.map(({ sentence }) => sentence)).toEqual([expect.stringContaining(MEANT)]);
     expect(await programState(workbook)).toEqual({ state: "ready" });
   });
@@ -99,20 +99,19 @@ describe("a heading", () => {
     let left = await repairWorkbook(workbook, findings);
     left = await repairWorkbook(workbook, left);
     expect(left.filter(({ repair }) => repair !== undefined)).toEqual([]);
-    expect(
-      (await workbook.readFormulas({ ...cellOf(surfacesSheet, firstRow(surfacesSheet), "drainingArea"), column: 4 })).flat()[0],
-    ).toContain(`$${String.fromCharCode(65 + width)}$4`);
+    const [[formula = ""] = []] = await workbook.readFormulas(cellOf(designSheet, firstRow(designSheet), "contributingArea"));
+    expect(formula).toContain(`Surfaces!$${String.fromCharCode(65 + width)}$3:`);
   });
 });
 
 describe("a formula", () => {
   test("that somebody typed over is said with what stands there, and comes back on request", async () => {
-    const where = cellOf(surfacesSheet, firstRow(surfacesSheet), "drainingArea");
+    const where = cellOf(estimateLinesSheet, firstRow(estimateLinesSheet), "amount");
     const [[formula = ""] = []] = await workbook.readFormulas(where);
     await workbook.writeValues([{ range: where, values: [[999]] }]);
     const findings = await checkWorkbook(workbook);
     expect(findings[0]).toMatchObject({
-      sentence: "Surfaces!F4 does not hold the formula that belongs there.",
+      sentence: "'Estimate lines'!I4 does not hold the formula that belongs there.",
       repair: { says: 'Write the formula again. It takes the place of "999" typed there, which the Change log keeps.' },
     });
     await repairWorkbook(workbook, findings);
@@ -120,7 +119,7 @@ describe("a formula", () => {
   });
 
   test("as another Excel spells it, in other letters or with spaces, is the same formula", async () => {
-    const where = cellOf(surfacesSheet, firstRow(surfacesSheet), "drainingArea");
+    const where = cellOf(estimateLinesSheet, firstRow(estimateLinesSheet), "amount");
     const [[formula = ""] = []] = await workbook.readFormulas(where);
     await workbook.writeFormulas([{ range: where, formulas: [[formula.toLowerCase().replaceAll(",", ", ")]] }]);
     expect(await offers()).toEqual([null]);
@@ -167,12 +166,12 @@ describe("versions", () => {
     for (const name of ["Prices", "Change log"]) workbook.sheets.delete(name);
     let left = await checkWorkbook(workbook);
     for (let round = 0; round < 4; round++) left = await repairWorkbook(workbook, left);
-    expect(workbook.settings.get(RECORDS_VERSION_SETTING)).toBe("2");
+    expect(workbook.settings.get(RECORDS_VERSION_SETTING)).toBe("3");
     expect(left.filter(({ repair }) => repair !== undefined)).toEqual([]);
   });
 
   test("a workbook of a later version is left alone", async () => {
-    workbook.settings.set(RECORDS_VERSION_SETTING, "3");
+    workbook.settings.set(RECORDS_VERSION_SETTING, "4");
     expect(await programState(workbook)).toEqual({ state: "newer" });
   });
 

@@ -31,8 +31,8 @@ const FIRST = 3;
 describe("A program that outgrows the rows prepared", () => {
   test("takes a thousand yards: the formulas that read Sites cover them all, row for row too, and the check finds nothing to repair", async () => {
     await appendRows(workbook, sitesSheet, sites(1000));
-    expect(await formulaAt(FIRST, "siteId")).toContain("Sites!$A$4:$A$1603");
-    expect(await formulaAt(FIRST + 999, "testedRate")).toContain("$A1003");
+    expect(await formulaAt(FIRST, "siteId")).toContain("Sites!$A$3:$A$1603");
+    expect(await formulaAt(FIRST, "holes")).toContain("$A$4:$A$1603");
     expect((await checkWorkbook(workbook)).filter(({ repair }) => repair !== undefined)).toEqual([]);
   });
 
@@ -43,7 +43,7 @@ describe("A program that outgrows the rows prepared", () => {
       surfacesSheet,
       sites(1000).flatMap(({ siteId }) => ["Roof", "Drive", "Shed"].map((surface) => ({ siteId, surface, cover: "roof", area: 500 }))),
     );
-    expect(await formulaAt(FIRST, "contributingArea")).toContain("Surfaces!$A$4:$A$4803");
+    expect(await formulaAt(FIRST, "contributingArea")).toContain("Surfaces!$A$3:$A$4803");
   });
 
   test("writes its formulas anew only when the rows have doubled, so that one more yard costs what a yard costs", async () => {
@@ -59,9 +59,9 @@ describe("A program that outgrows the rows prepared", () => {
   });
 
   test("keeps what somebody put in a formula's place", async () => {
-    await workbook.writeFormulas([{ range: cellOf(designSheet, FIRST, "plants"), formulas: [["=12"]] }]);
+    await workbook.writeFormulas([{ range: cellOf(designSheet, FIRST, "floorLength"), formulas: [["=12"]] }]);
     await appendRows(workbook, sitesSheet, sites(201));
-    expect(await formulaAt(FIRST, "plants")).toBe("=12");
+    expect(await formulaAt(FIRST, "floorLength")).toBe("=12");
     expect(await formulaAt(FIRST, "siteId")).toContain("$403");
   });
 
@@ -91,7 +91,7 @@ describe("A program that outgrows the rows prepared", () => {
     await workbook.writeValues([{ range: cellOf(sitesSheet, FIRST + 230, "siteId"), values: [["Y-900"]] }]);
     const siteId = await addYard(workbook, { yard: "One more", address: "", units: "us", soilGroup: null });
     expect(siteId).toBe("Y-901");
-    expect(await formulaAt(FIRST, "siteId")).toContain("Sites!$A$4:$A$403");
+    expect(await formulaAt(FIRST, "siteId")).toContain("Sites!$A$3:$A$403");
   });
 
   test("leaves a value that stands where a formula of a further row would go", async () => {
@@ -111,7 +111,7 @@ describe("A program that outgrows the rows prepared", () => {
     const stretched = (await formulaAt(FIRST, "siteId")).replaceAll("$203", "$210");
     await workbook.writeFormulas([{ range, formulas: [[stretched]] }]);
     await appendRows(workbook, sitesSheet, sites(201));
-    expect(await formulaAt(FIRST, "siteId")).toContain("Sites!$A$4:$A$403");
+    expect(await formulaAt(FIRST, "siteId")).toContain("Sites!$A$3:$A$403");
   });
 });
 
@@ -129,8 +129,8 @@ describe("Rows typed straight into a sheet below the prepared ones", () => {
     ]);
     const left = await repairWorkbook(workbook, found);
     expect(left.filter(({ repair }) => repair !== undefined)).toEqual([]);
-    expect(await formulaAt(FIRST, "siteId")).toContain("Sites!$A$4:$A$403");
-    expect(await formulaAt(FIRST + 246, "testedRate")).toContain("$A250");
+    expect(await formulaAt(FIRST, "siteId")).toContain("Sites!$A$3:$A$403");
+    expect(await formulaAt(FIRST, "holes")).toContain("$A$4:$A$403");
     expect(workbook.continued.map(({ sheet }) => sheet)).toEqual(["Sites", "Design", "Report yards"]);
   });
 

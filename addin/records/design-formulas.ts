@@ -1,0 +1,104 @@
+import { absolute, addressOf, type FormulaWrite } from "../workbook/port.ts";
+import { designSheet } from "./design.ts";
+import { spilled } from "./formula-writes.ts";
+import { holeTestsSheet } from "./hole-tests.ts";
+import type { Places, ProgramKey } from "./program.ts";
+import type { KeyOf } from "./sheet.ts";
+import { sitesSheet } from "./sites.ts";
+import { surfacesSheet } from "./surfaces.ts";
+
+type DesignKey = KeyOf<typeof designSheet>;
+type SiteKey = KeyOf<typeof sitesSheet>;
+
+/**
+ * Design, a row a yard beside Sites. First what Sites holds stands here once more, so that the calls read this sheet
+ * alone: a row inserted on Sites makes its columns longer than these, and columns of two lengths have no common answer.
+ * Then four calls, each over all yards: what drains and runs off, what was tested, the basin, and its quantities. They
+ * rest on typed cells, never on a formula of a sheet that people type in: a row that somebody inserts has none.
+ */
+export function designFormulas(places: Places): readonly FormulaWrite[] {
+  const sites = places.of(sitesSheet);
+  const design = places.of(designSheet);
+  const surface = (key: KeyOf<typeof surfacesSheet>) => places.of(surfacesSheet).listReference(key);
+  const hole = (key: KeyOf<typeof holeTestsSheet>) => places.of(holeTestsSheet).listReference(key);
+  const readings = (first: "minutes1" | "water1", last: "minutes10" | "water10") =>
+    places.of(holeTestsSheet).listTableReference(first, last);
+  const own = (key: DesignKey) => design.ownColumn(key);
+  const setting = (key: ProgramKey) => absolute(addressOf(places.setting(key)));
+  // A setting on Program is in US units; a metric yard's column of numbers needs the same thing in its own.
+  const inUnits = (key: ProgramKey, us: string, metric: string) =>
+    `IF(${own("units")}="metric",CONVERT(${setting(key)},"${us}","${metric}"),${setting(key)})`;
+  const typed = (key: DesignKey, from: SiteKey, whenBlank: string) =>
+    spilled(
+      design,
+      key,
+      whenBlank === '""'
+        ? `=LET(t,${sites.rowsBelowHeading(from)},IF(t="","",t))`
+        : `=LET(i,${sites.rowsBelowHeading("siteId")},t,${sites.rowsBelowHeading(from)},IF(i="","",IF(t="",${whenBlank},t)))`,
+    );
+  const call = (key: DesignKey, name: string, inputs: readonly string[]) => spilled(design, key, `=SOAK.${name}(${inputs.join(",")})`);
+  return [
+    typed("siteId", "siteId", '""'),
+    typed("yard", "yard", '""'),
+    typed("units", "units", '"us"'),
+    typed("soilGroup", "soilGroup", '""'),
+    call("groundSlopePercent", "GROUNDSLOPE", [sites.rowsBelowHeading("slopeDrop"), sites.rowsBelowHeading("slopeRun")]),
+    spilled(
+      design,
+      "stormDepth",
+      `=LET(i,${sites.rowsBelowHeading("siteId")},t,${sites.rowsBelowHeading("stormDepth")},m,${sites.rowsBelowHeading("units")}="metric",d,${setting("stormDepthInches")},IF(i="","",IF(t="",IF(m,CONVERT(d,"in","mm"),d),t)))`,
+    ),
+    call("contributingArea", "SITERUNOFF", [
+      own("siteId"),
+      own("soilGroup"),
+      own("stormDepth"),
+      ...(["siteId", "cover", "area", "share"] as const).map(surface),
+      own("units"),
+    ]),
+    call("holes", "SITERATE", [
+      own("siteId"),
+      hole("siteId"),
+      readings("minutes1", "minutes10"),
+      readings("water1", "water10"),
+      hole("holeDiameter"),
+      own("units"),
+    ]),
+    typed("pondingAsked", "pondingDepth", '""'),
+    typed("mediaDepth", "mediaDepth", '""'),
+    spilled(design, "mulchDepth", `=IF(${own("siteId")}="","",${inUnits("mulchDepthInches", "in", "mm")})`),
+    typed("sideSlope", "sideSlope", setting("sideSlope")),
+    typed("mixRecipe", "mixRecipe", '""'),
+    typed("shape", "shape", '""'),
+    typed("lengthToWidth", "lengthToWidth", '""'),
+    call("designRate", "SITEDESIGN", [
+      own("contributingArea"),
+      own("testedRate"),
+      setting("reductionFactor"),
+      own("stormDepth"),
+      own("surfaceRunoff"),
+      own("pondingAsked"),
+      own("mediaDepth"),
+      own("mulchDepth"),
+      own("sideSlope"),
+      setting("drainHours"),
+      own("shape"),
+      own("lengthToWidth"),
+      // Not measured yet: dug as on level ground.
+      `IFNA(${own("groundSlopePercent")},"")`,
+      own("units"),
+    ]),
+    call("floorLength", "SITETAKEOFF", [
+      own("floorArea"),
+      own("rimArea"),
+      own("digVolume"),
+      own("mediaDepth"),
+      own("mulchDepth"),
+      inUnits("plantSpacingFeet", "ft", "m"),
+      own("mixRecipe"),
+      setting("settlingShare"),
+      own("shape"),
+      own("lengthToWidth"),
+      own("units"),
+    ]),
+  ];
+}

@@ -1,0 +1,71 @@
+/** The rules of the workbook's formulas, as DEVELOPERS.md states them. */
+import { describe, expect, test } from "vitest";
+import { callsIn, rangesIn } from "../../../addin/actions/working/find-formula.ts";
+import { readFormula } from "../../../addin/actions/working/read-formula.ts";
+import { workbookFormulas } from "../../../addin/records/formulas.ts";
+import { recordSheets } from "../../../addin/records/program-sheets.ts";
+import type { Sheet } from "../../../addin/records/sheet.ts";
+import { addressOf, type CellRange } from "../../../addin/workbook/port.ts";
+
+interface CellFormula {
+  readonly where: CellRange;
+  readonly formula: string;
+}
+
+const everyFormula: readonly CellFormula[] = workbookFormulas().flatMap(({ range, formulas }) =>
+  formulas.flatMap((line, row) =>
+    line.map((formula, column) => ({
+      where: { ...range, row: range.row + row, column: range.column + column, rows: 1, columns: 1 },
+      formula,
+    })),
+  ),
+);
+const on = ({ name }: Sheet) => everyFormula.filter(({ where }) => where.sheet === name);
+const expressionOf = ({ formula, where }: CellFormula) => {
+  const expression = readFormula(formula, where.sheet);
+  if (expression === null) throw new Error(`${addressOf(where)} cannot be read: ${formula}`);
+  return expression;
+};
+const isTypedIn = ({ columns }: Sheet) => Object.values(columns).some(({ role }) => role === "input");
+const typed = recordSheets.filter(isTypedIn);
+const computed = recordSheets.filter((sheet) => !isTypedIn(sheet));
+
+describe.each(typed.map((sheet) => [sheet.name, sheet] as const))("%s, which people type in,", (_, sheet) => {
+  test("holds only formulas that read their own row of it, and every prepared row holds the same", () => {
+    for (const each of on(sheet)) {
+      const own = rangesIn(expressionOf(each)).filter((range) => range.sheet === sheet.name);
+      for (const range of own) expect([addressOf(each.where), range.row, range.rows]).toEqual([addressOf(each.where), each.where.row, 1]);
+    }
+    const columns = new Set(on(sheet).map(({ where }) => where.column));
+    expect(on(sheet)).toHaveLength(columns.size * sheet.rows);
+  });
+
+  test("holds at most one call of ours a row", () => {
+    const calls = new Map<number, number>();
+    for (const each of on(sheet)) {
+      const own = callsIn(expressionOf(each)).filter(({ name }) => /^SOAK\./.test(name)).length;
+      calls.set(each.where.row, (calls.get(each.where.row) ?? 0) + own);
+    }
+    expect(Math.max(0, ...calls.values())).toBeLessThanOrEqual(1);
+  });
+
+  test("holds a result in no column that people type in", () => {
+    const inputs = Object.values(sheet.columns).flatMap(({ role }, column) => (role === "input" ? [column] : []));
+    expect(on(sheet).filter(({ where }) => inputs.includes(where.column))).toEqual([]);
+  });
+});
+
+describe.each(computed.map((sheet) => [sheet.name, sheet] as const))("%s, which is computed,", (_, sheet) => {
+  test("holds formulas in its columns of results alone, none of more than 400 characters", () => {
+    for (const { where, formula } of on(sheet)) {
+      expect(where.column).toBeLessThan(Object.keys(sheet.columns).length);
+      expect(formula.length, `${addressOf(where)}: ${formula}`).toBeLessThanOrEqual(400);
+    }
+  });
+});
+
+test("no formula holds a factor between unit systems: CONVERT and the functions have them", () => {
+  expect(everyFormula.filter(({ formula }) => /25\.4|0\.3048|0\.0929|0\.0283/.test(formula)).map(({ where }) => addressOf(where))).toEqual(
+    [],
+  );
+});
