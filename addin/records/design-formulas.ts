@@ -50,8 +50,8 @@ export function designFormulas(places: Places): readonly FormulaWrite[] {
     ),
     call("contributingArea", "SITERUNOFF", [
       own("siteId"),
-      own("soilGroup"),
       own("stormDepth"),
+      own("soilGroup"),
       ...(["siteId", "cover", "area", "share"] as const).map(surface),
       own("units"),
     ]),

@@ -5,7 +5,7 @@ import { holeRateInchesPerHour } from "../infiltration/hole-rate.ts";
 import { ilri16, riversideLidHandbook } from "../published/documents.ts";
 import { commonPractice } from "../published/source.ts";
 import { sustainableTechnologiesWiki } from "../published/sustainable-technologies-wiki.ts";
-import { count, depth, minutes, rate, tableRange, text, type ResultValue } from "./calling/arguments.ts";
+import { count, depth, listOf, minutes, rate, text, type ArgumentRule, type ResultValue } from "./calling/arguments.ts";
 import { isCellError, type Cell, type CellError } from "./calling/cell.ts";
 import { isBlank } from "./calling/reading.ts";
 import { rowOf } from "./calling/results.ts";
@@ -17,11 +17,11 @@ import { listsDiffer, readIn, rowsOfSite } from "./site-lists.ts";
 
 type Table = readonly (readonly Cell[])[];
 
-const minutesRule = minutes("minutes", "Time in minutes").rule;
-const waterRule = depth("water", "Water depth").rule;
-const diameterRule = depth("diameter", "Hole diameter").moreThan(0).rule;
+const holeSiteId = text("holeSiteIds", "Site ID of a hole");
+const timeOf = minutes("minutes", "Time in minutes");
+const waterOf = depth("waterDepths", "Water depth");
+const diameterOf = depth("diameters", "Hole diameter").moreThan(0);
 
-const list = <const Key extends string>(key: Key, label: string) => tableRange(key, label).optional([]);
 /** Blank where no hole of the yard has been read yet. */
 const orBlank = (value: ResultValue<number>): ResultValue<number | ""> => value;
 
@@ -30,13 +30,7 @@ const riversideExample = riversideLidHandbook.place("appendix A, example");
 export const siteRate = worksheetFunction({
   name: "SITERATE",
   summary: "The tested infiltration rate of each yard: a row a yard, from one list of all yards' hole tests.",
-  arguments: [
-    text("siteId", "Site ID"),
-    list("holeSiteIds", "Site IDs of the holes"),
-    list("minutes", "Times in minutes, a row a hole"),
-    list("waterDepths", "Water depths, a row a hole"),
-    list("diameters", "Hole diameters"),
-  ],
+  arguments: [text("siteId", "Site ID"), listOf(holeSiteId), listOf(timeOf), listOf(waterOf), listOf(diameterOf)],
   result: rowOf([count("Holes tested"), orBlank(rate("Tested rate")), orBlank(rate("Lowest rate")), orBlank(rate("Highest rate"))]),
   sources: [
     ilri16.chapter("12, inverted auger hole"),
@@ -113,11 +107,11 @@ function ratesOf(
 }
 
 function rateOf(timeCells: readonly Cell[], depthCells: readonly Cell[], diameterCell: Cell | undefined, system: Speaker["system"]) {
-  const across = readIn<number>(diameterRule, diameterCell, system, "Hole diameter");
+  const across = readIn<number>(diameterOf.rule, diameterCell, system, "Hole diameter");
   if (isCellError(across)) return across;
-  const read = (rule: typeof minutesRule | typeof waterRule, cells: readonly Cell[]) =>
+  const read = (rule: ArgumentRule, cells: readonly Cell[]) =>
     cells.map((cell, place) => (isBlank(cell) ? null : readIn<number>(rule, cell, system, `${rule.label} ${place + 1}`)));
-  const [minutesRead, waterDepths] = [read(minutesRule, timeCells), read(waterRule, depthCells)];
+  const [minutesRead, waterDepths] = [read(timeOf.rule, timeCells), read(waterOf.rule, depthCells)];
   const fault = [...minutesRead, ...waterDepths].find(isCellError);
   if (fault !== undefined) return fault;
   const readings = readingsFrom({ minutes: minutesRead as (number | null)[], waterDepths: waterDepths as (number | null)[] });

@@ -3,7 +3,7 @@ import { computedByHand } from "../published/source.ts";
 import { COVERS, coverCurveNumbers, SOIL_GROUPS, tr55, type Cover, type SoilGroup } from "../published/tr-55.ts";
 import { ROOF_RUNOFF_SHARE } from "../runoff/runoff-volume.ts";
 import { isHard, siteRunoff as siteRunoffOf, WORST_SOIL_GROUP, type SiteSurface } from "../runoff/site-runoff.ts";
-import { area, choice, depth, share, tableRange, text, waterVolume, type ResultValue } from "./calling/arguments.ts";
+import { area, choice, depth, listOf, share, text, waterVolume, type ResultValue } from "./calling/arguments.ts";
 import { isCellError, type Cell, type CellError } from "./calling/cell.ts";
 import { isBlank } from "./calling/reading.ts";
 import { rowOf } from "./calling/results.ts";
@@ -14,11 +14,11 @@ import { listsDiffer, readIn, rowsOfSite } from "./site-lists.ts";
 
 type Table = readonly (readonly Cell[])[];
 
-const coverRule = choice("cover", "Cover", COVERS).rule;
-const areaRule = area("area", "Area").rule;
-const shareRule = share("share", "Share draining here").optional(1).rule;
+const surfaceSiteId = text("surfaceSiteIds", "Site ID of a surface");
+const coverOf = choice("covers", "Cover", COVERS);
+const areaOf = area("areas", "Area");
+const shareOf = share("shares", "Share draining here").optional(1);
 
-const list = <const Key extends string>(key: Key, label: string) => tableRange(key, label).optional([]);
 /** Blank where the yard has no surface yet. */
 const orBlank = (value: ResultValue<number>): ResultValue<number | ""> => value;
 
@@ -27,12 +27,12 @@ export const siteRunoff = worksheetFunction({
   summary: "What drains to each garden and runs off there in a storm: a row a yard, from one list of all yards' surfaces.",
   arguments: [
     text("siteId", "Site ID"),
-    choice("soilGroup", "Soil group", SOIL_GROUPS).leftOutMeans(`group ${WORST_SOIL_GROUP}, of which most runs off, and the rule says so`),
     depth("storm", "Storm depth"),
-    list("surfaceSiteIds", "Site IDs of the surfaces"),
-    list("covers", "Covers"),
-    list("areas", "Areas"),
-    list("shares", "Shares draining here"),
+    choice("soilGroup", "Soil group", SOIL_GROUPS).leftOutMeans(`group ${WORST_SOIL_GROUP}, of which most runs off, and the rule says so`),
+    listOf(surfaceSiteId),
+    listOf(coverOf),
+    listOf(areaOf),
+    listOf(shareOf),
   ],
   result: rowOf([
     orBlank(area("Contributing area")),
@@ -49,8 +49,8 @@ export const siteRunoff = worksheetFunction({
   example: {
     arguments: [
       "Y-001",
-      "B",
       2,
+      "B",
       [["Y-001"], ["Y-002"], ["Y-001"]],
       [["roof"], ["paving"], ["good lawn"]],
       [[1000], [700], [3000]],
@@ -66,14 +66,14 @@ export const siteRunoff = worksheetFunction({
     "roof, paving: V = 0.95 x share x A x P / 12   (cu ft; A in sq ft, P in in)",
     "other ground: V = share x A x Q / 12, Q = (P - 0.2 S)^2 / (P + 0.8 S) where P > 0.2 S, otherwise 0; S = 1000 / CN - 10   (in)",
   ],
-  working: (siteId, soilGroup, storm, ids, covers, areas, shares, speaker) =>
+  working: (siteId, storm, soilGroup, ids, covers, areas, shares, speaker) =>
     stepsOf(surfacesOf(siteId, ids, covers, areas, shares, speaker), (surfaces) =>
       surfaces.map((surface, place): WorkingStep => {
         const { runoffCubicFeet } = siteRunoffOf(storm, [surface], soilGroup ?? WORST_SOIL_GROUP);
         return { label: `Surface ${place + 1}, ${surface.cover ?? "no cover"}, runoff`, value: runoffCubicFeet, kind: "waterVolume" };
       }),
     ),
-  calculate(siteId, soilGroup, storm, ids, covers, areas, shares, speaker) {
+  calculate(siteId, storm, soilGroup, ids, covers, areas, shares, speaker) {
     const surfaces = surfacesOf(siteId, ids, covers, areas, shares, speaker);
     if (isCellError(surfaces)) return surfaces;
     if (surfaces.length === 0) return ["", "", "", ""] as const;
@@ -101,9 +101,9 @@ function surfacesOf(
     const [coverCell, areaCell, shareCell] = [covers[row]?.[0], areas[row]?.[0], shares[row]?.[0]];
     if (isBlank(coverCell) && isBlank(areaCell)) continue;
     const named = (label: string) => `${label} of surface ${place + 1}`;
-    const cover = isBlank(coverCell) ? null : readIn<Cover>(coverRule, coverCell, system, named("Cover"));
-    const areaSquareFeet = readIn<number>(areaRule, areaCell, system, named("Area"));
-    const shareDrainingHere = readIn<number>(shareRule, shareCell, system, named("Share draining here"));
+    const cover = isBlank(coverCell) ? null : readIn<Cover>(coverOf.rule, coverCell, system, named("Cover"));
+    const areaSquareFeet = readIn<number>(areaOf.rule, areaCell, system, named("Area"));
+    const shareDrainingHere = readIn<number>(shareOf.rule, shareCell, system, named("Share draining here"));
     if (isCellError(cover)) return cover;
     if (isCellError(areaSquareFeet)) return areaSquareFeet;
     if (isCellError(shareDrainingHere)) return shareDrainingHere;

@@ -53,7 +53,7 @@ export const siteTakeoff = worksheetFunction({
   sources: [stateFactors.from, ...recipeSources],
   example: {
     arguments: [200, 240, 6, 12, 3, 1.5, "fast soil", 0.15, "rectangle", 2],
-    result: [[20, 10, 60, 7.5, 7.407, 8.715, 0, 0, 3.05, 5.665, 2.222, 124]],
+    result: [[20, 10, 60, 7.5, 7.407, 8.715, 0, 0, 3.05, 5.664, 2.222, 124]],
     within: 0.0005,
     from: computedByHand(
       "20 x 10 ft; 6 x 1.25 for loam, FM 5-434 table 1-1; 200 x 12 / 324, / 0.85, 65 and 35 percent of it; 240 x 3 / 324; 240 / (1.5^2 sin 60 degrees)",

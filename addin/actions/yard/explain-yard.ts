@@ -58,8 +58,8 @@ function runoffFaults(yard: Yard): Explanation[] {
   const column = (key: "siteId" | "cover" | "area" | "share") => yard.surfaces.map(({ cells }) => [cells[key]]);
   const inputs = [
     yard.siteId,
-    yard.site.cells.soilGroup,
     yard.design.stormDepth,
+    yard.site.cells.soilGroup,
     ...(["siteId", "cover", "area", "share"] as const).map(column),
     yard.units,
   ];

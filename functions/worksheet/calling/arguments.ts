@@ -160,6 +160,14 @@ export function rangeOf<Key extends string, Value>(one: Argument<Key, Value>): R
   return new RangeArgument({ ...one.rule, takes: "range" });
 }
 
+/**
+ * A column of a list, or several, that every row of the result looks its own rows up in: handed over as it stands, blank
+ * when left out. Each cell is read by the rule of the one argument when its row is looked at.
+ */
+export function listOf<Key extends string, Value>(one: Argument<Key, Value>): Argument<Key, readonly (readonly Cell[])[]> {
+  return new Argument({ ...one.rule, takes: "table", optional: true, fallback: [] });
+}
+
 /** Rows of cells, handed to the calculation as they stand. */
 export function tableRange<const Key extends string>(key: Key, label: string): Argument<Key, readonly (readonly Cell[])[]> {
   return new Argument({ key, label, kind: "cells", takes: "table", optional: false });

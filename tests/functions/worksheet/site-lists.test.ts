@@ -16,7 +16,7 @@ describe("SITERUNOFF", () => {
     ids("Share", null, 0.5, 1, 1, 7, 1, 1),
   ];
   const yards = (siteIds: readonly Cell[], groups: Cell = "B", storm: Cell = 1, units: Cell = "us") =>
-    siteRunoff.evaluate([ids(...siteIds), groups, storm, ...list, units]);
+    siteRunoff.evaluate([ids(...siteIds), storm, groups, ...list, units]);
 
   test("each yard is answered from its own rows, whatever its ID is made of", () => {
     const [first, number, odd, blank, twice] = yards(["Y-001", "12", "__proto__", "", "Y-001"]);
@@ -33,7 +33,7 @@ describe("SITERUNOFF", () => {
   });
 
   test("a row with neither ID nor storm is blank, and a yard without surfaces is not an error", () => {
-    expect(siteRunoff.evaluate([ids("", "Y-077"), "B", ids("", 1), ...list])).toEqual([
+    expect(siteRunoff.evaluate([ids("", "Y-077"), ids("", 1), "B", ...list])).toEqual([
       ["", "", "", ""],
       ["", "", "", ""],
     ]);
@@ -45,13 +45,13 @@ describe("SITERUNOFF", () => {
   });
 
   test("lawn alone goes by curve number alone", () => {
-    expect(siteRunoff.evaluate(["A", "B", 4, ids("A"), ids("good lawn"), ids(500)])[0]?.[3]).toBe(
+    expect(siteRunoff.evaluate(["A", 4, "B", ids("A"), ids("good lawn"), ids(500)])[0]?.[3]).toBe(
       "other ground by curve number, soil group B",
     );
   });
 
   test("a metric yard's surfaces are in m² and its storm in mm: 100 m² of roof in 25.4 mm are 2.413 m³", () => {
-    const row = siteRunoff.evaluate(["A", "B", 25.4, ids("A"), ids("roof"), ids(100), null, "metric"])[0];
+    const row = siteRunoff.evaluate(["A", 25.4, "B", ids("A"), ids("roof"), ids(100), null, "metric"])[0];
     expect(row?.[0]).toBeCloseTo(100, 9);
     expect(row?.[2]).toBeCloseTo(2.413, 9);
   });
@@ -61,7 +61,7 @@ describe("SITERUNOFF", () => {
     expect(wrong?.[0]).toMatchObject({ sentence: expect.stringMatching(/^Cover of surface 1 "swamp" is not in its list/) });
     expect(right?.[0]).toBe(4100);
     const alone = (cover: Cell, area: Cell, share: Cell) =>
-      siteRunoff.evaluate(["A", "B", 1, ids("A"), ids(cover), ids(area), ids(share)])[0]?.[0];
+      siteRunoff.evaluate(["A", 1, "B", ids("A"), ids(cover), ids(area), ids(share)])[0]?.[0];
     expect(alone("roof", null, 1)).toEqual(notThere("Area of surface 1 is missing."));
     expect(alone("roof", -5, 1)).toEqual(refused("Area of surface 1 must be 0 or more."));
     expect(alone("roof", 5, 2)).toMatchObject({ sentence: expect.stringMatching(/^Share draining here of surface 1 must be/) });
@@ -73,8 +73,8 @@ describe("SITERUNOFF", () => {
     const short = (place: number) =>
       siteRunoff.evaluate([
         "A",
-        "B",
         1,
+        "B",
         ids("A", "B"),
         ...[ids("roof", "roof"), ids(1, 1), ids(1, 1)].map((full, at) => (at === place ? ids(1) : full)),
       ])[0]?.[0];
@@ -84,12 +84,12 @@ describe("SITERUNOFF", () => {
   });
 
   test("the working shows each surface of the yard, and nothing where one is wrong", () => {
-    expect(siteRunoff.workingFor(["Y-001", "B", 1, ...list]).map(({ label }) => label)).toEqual([
+    expect(siteRunoff.workingFor(["Y-001", 1, "B", ...list]).map(({ label }) => label)).toEqual([
       "Surface 1, roof, runoff",
       "Surface 2, good lawn, runoff",
       "Surface 3, no cover, runoff",
     ]);
-    expect(siteRunoff.workingFor(["Y-900", "B", 1, ...list])).toEqual([]);
+    expect(siteRunoff.workingFor(["Y-900", 1, "B", ...list])).toEqual([]);
   });
 
   test("time grows with the rows, not with yards times surfaces: ten times both take less than forty times as long", () => {
@@ -98,8 +98,8 @@ describe("SITERUNOFF", () => {
       const surfaces = names.flatMap((name) => [name, name, name]);
       const inputs = (): CellInput[] => [
         ids(...names),
-        "B",
         1,
+        "B",
         ids(...surfaces),
         ids(...surfaces.map(() => "roof")),
         ids(...surfaces.map(() => 500)),
