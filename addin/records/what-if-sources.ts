@@ -22,6 +22,7 @@ const SOURCES: ReadonlyMap<string, Source> = new Map<string, Source>([
   ["storm", design("stormDepth")],
   ["rain", design("stormDepth")],
   ["ponding", design("pondingDepth")],
+  ["SITEDESIGN.runoff", design("surfaceRunoff")],
   ["SITEDESIGN.ponding", { kind: "site", key: "pondingDepth" }],
   ["mulch", setting("mulchDepthInches")],
   ["floorLength", design("floorLength")],

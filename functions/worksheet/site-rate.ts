@@ -5,7 +5,7 @@ import { holeRateInchesPerHour } from "../infiltration/hole-rate.ts";
 import { ilri16, riversideLidHandbook } from "../published/documents.ts";
 import { commonPractice } from "../published/source.ts";
 import { sustainableTechnologiesWiki } from "../published/sustainable-technologies-wiki.ts";
-import { count, depth, listOf, minutes, rate, text, type ArgumentRule, type ResultValue } from "./calling/arguments.ts";
+import { count, depth, listOf, minutes, rate, text, units, type ArgumentRule, type ResultValue } from "./calling/arguments.ts";
 import { isCellError, type Cell, type CellError } from "./calling/cell.ts";
 import { isBlank } from "./calling/reading.ts";
 import { rowOf } from "./calling/results.ts";
@@ -30,7 +30,7 @@ const riversideExample = riversideLidHandbook.place("appendix A, example");
 export const siteRate = worksheetFunction({
   name: "SITERATE",
   summary: "The tested infiltration rate of each yard: a row a yard, from one list of all yards' hole tests.",
-  arguments: [text("siteId", "Site ID"), listOf(holeSiteId), listOf(timeOf), listOf(waterOf), listOf(diameterOf)],
+  arguments: [text("siteId", "Site ID"), listOf(holeSiteId), listOf(timeOf), listOf(waterOf), listOf(diameterOf), units],
   result: rowOf([count("Holes tested"), orBlank(rate("Tested rate")), orBlank(rate("Lowest rate")), orBlank(rate("Highest rate"))]),
   sources: [
     ilri16.chapter("12, inverted auger hole"),

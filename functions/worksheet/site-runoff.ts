@@ -3,7 +3,7 @@ import { computedByHand } from "../published/source.ts";
 import { COVERS, coverCurveNumbers, SOIL_GROUPS, tr55, type Cover, type SoilGroup } from "../published/tr-55.ts";
 import { ROOF_RUNOFF_SHARE } from "../runoff/runoff-volume.ts";
 import { isHard, siteRunoff as siteRunoffOf, WORST_SOIL_GROUP, type SiteSurface } from "../runoff/site-runoff.ts";
-import { area, choice, depth, listOf, share, text, waterVolume, type ResultValue } from "./calling/arguments.ts";
+import { area, choice, depth, listOf, share, text, units, waterVolume, type ResultValue } from "./calling/arguments.ts";
 import { isCellError, type Cell, type CellError } from "./calling/cell.ts";
 import { isBlank } from "./calling/reading.ts";
 import { rowOf } from "./calling/results.ts";
@@ -33,6 +33,7 @@ export const siteRunoff = worksheetFunction({
     listOf(coverOf),
     listOf(areaOf),
     listOf(shareOf),
+    units,
   ],
   result: rowOf([
     orBlank(area("Contributing area")),

@@ -7,7 +7,7 @@ import { soilVolumeInState } from "../earthwork/soil-state.ts";
 import { wholePlants } from "../planting/plant-count.ts";
 import { stateFactors } from "../published/fm-5-434.ts";
 import { computedByHand } from "../published/source.ts";
-import { area, choice, count, depth, earthVolume, length, number, share, type ResultValue } from "./calling/arguments.ts";
+import { area, choice, count, depth, earthVolume, length, number, share, units, type ResultValue } from "./calling/arguments.ts";
 import { rowOf } from "./calling/results.ts";
 import { worksheetFunction } from "./calling/worksheet-function.ts";
 
@@ -35,6 +35,7 @@ export const siteTakeoff = worksheetFunction({
     share("settlingShare", "Settling share").lessThan(1).optional(USUAL_SETTLING_SHARE),
     choice("shape", "Shape", BASIN_SHAPES).optional("ellipse"),
     number("lengthToWidth", "Length to width").atLeast(1).optional(USUAL_LENGTH_TO_WIDTH),
+    units,
   ],
   result: rowOf([
     length("Floor length"),

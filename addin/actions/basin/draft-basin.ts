@@ -5,9 +5,11 @@ import { basinSize } from "../../../functions/worksheet/basin.ts";
 import { plantCount } from "../../../functions/worksheet/planting.ts";
 import { zoneAreas } from "../../../functions/worksheet/plants.ts";
 import { siteDesign } from "../../../functions/worksheet/site-design.ts";
+import { siteRunoff } from "../../../functions/worksheet/site-runoff.ts";
 import { layerVolume, soilMix, soilState } from "../../../functions/worksheet/soil.ts";
-import type { CellValue } from "../../workbook/port.ts";
+import { isErrorCode, type CellValue } from "../../workbook/port.ts";
 import type { SettingValues } from "../../records/program.ts";
+import type { SurfaceRow } from "../../records/surfaces.ts";
 import type { UnitSystem } from "../../records/site-terms.ts";
 import { basinEarthwork, type BasinEarthwork, type RimSize } from "./basin-earthwork.ts";
 import type { Yard } from "../program/read-program.ts";
@@ -33,6 +35,9 @@ export interface BasinInputs extends BasinChoices {
   readonly contributingArea: CellValue;
   readonly testedRate: CellValue;
   readonly groundSlopePercent: CellValue;
+  readonly soilGroup?: CellValue;
+  /** What drains here, each by the rule of its own cover. Without any, the contributing area runs off as roof does. */
+  readonly surfaces?: readonly Pick<SurfaceRow, "cells">[];
 }
 
 /** The same quantities as the yard's row on Design, from the same worksheet functions. */
@@ -92,6 +97,8 @@ export function basinInputsOf(yard: Yard): BasinInputs {
     shape: cells.shape,
     lengthToWidth: cells.lengthToWidth,
     groundSlopePercent: blankAsNull(yard.design.groundSlopePercent),
+    soilGroup: cells.soilGroup,
+    surfaces: yard.surfaces,
   };
 }
 
@@ -171,7 +178,7 @@ export function sizeBasin(inputs: BasinInputs, settings: SettingValues): SizedBa
     inputs.testedRate,
     settings.reductionFactor,
     stormDepth,
-    null,
+    runoffOf(inputs, stormDepth),
     inputs.pondingDepth,
     mediaDepth,
     fromUs("depth", settings.mulchDepthInches, units),
@@ -187,6 +194,18 @@ export function sizeBasin(inputs: BasinInputs, settings: SettingValues): SizedBa
   const [, pondingDepth, floorArea] = design;
   const size = rowOf(basinSize, [floorArea, shape, lengthToWidth, units], 3);
   return { stormDepth, sideSlope, mediaDepth, designInputs, design, size, rim: rimOf(size, pondingDepth, sideSlope, units) };
+}
+
+/** As Design works it out, for the storm of the draft; null where nothing on Surfaces drains here yet. */
+function runoffOf({ surfaces = [], soilGroup = null, units }: BasinInputs, stormDepth: CellValue): Cell {
+  const column = (key: "siteId" | "cover" | "area" | "share") => surfaces.map(({ cells }) => [asCell(cells[key])]);
+  const lists = (["siteId", "cover", "area", "share"] as const).map(column);
+  const [, , runoff = null] = rowOf(siteRunoff, [lists[0]?.[0]?.[0] ?? null, stormDepth, soilGroup, ...lists, units], 4);
+  return surfaces.length === 0 || runoff === "" ? null : runoff;
+}
+
+function asCell(value: CellValue): Cell {
+  return isErrorCode(value) ? { code: value, sentence: "" } : value;
 }
 
 export interface SizedBasin {

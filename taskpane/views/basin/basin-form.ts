@@ -139,7 +139,8 @@ export function groundsOf(yard: Yard, assumed: Assumed): Grounds {
 }
 
 export function inputsFor(yard: Yard, entry: BasinEntry, grounds: Grounds): BasinInputs {
-  return { ...basinInputsOf(yard), ...entry, contributingArea: grounds.contributingArea, testedRate: grounds.testedRate };
+  const inputs = { ...basinInputsOf(yard), ...entry, contributingArea: grounds.contributingArea, testedRate: grounds.testedRate };
+  return grounds.areaMissing ? { ...inputs, surfaces: [] } : inputs;
 }
 
 export interface Difference {
