@@ -38,9 +38,12 @@ export type Feed =
   | { readonly kind: "workbook"; readonly source: Source }
   | { readonly kind: "default" };
 
-export function feedOf({ worksheetFunction, scope, fixed }: WhatIfRequest, parameter: Parameter): Feed {
+export function feedOf({ worksheetFunction, scope, fixed, down, across }: WhatIfRequest, parameter: Parameter): Feed {
   const typed = fixed.get(parameter.key);
   if (typed !== undefined && typed !== null) return { kind: "typed", value: typed };
+  // The runoff that Design shows is of its own storm and area: where one of them is varied, it follows from them.
+  if (parameter.key === "runoff" && [down?.key, across?.key].some((key) => key === "storm" || key === "contributingArea"))
+    return { kind: "default" };
   const source = sourceIn(scope, worksheetFunction.name, parameter);
   return source === undefined ? { kind: "default" } : { kind: "workbook", source };
 }
