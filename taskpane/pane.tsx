@@ -5,6 +5,7 @@ import { yardAt, type Program } from "../addin/actions/program/read-program.ts";
 import { selectYard } from "../addin/actions/yard/select-yard.ts";
 import type { CellRange, Workbook } from "../addin/workbook/port.ts";
 import { onViewAsked } from "./asked-view.ts";
+import { useDraftsOf } from "./parts/drafts.ts";
 import { applyTheme, type PaneTheme } from "./parts/fluent.ts";
 import { Button, MessageBar } from "./parts/form.tsx";
 import { ProgramWatch, type Reading } from "./program-watch.ts";
@@ -49,7 +50,8 @@ function Pane({ workbook: host }: { readonly workbook: Workbook }) {
   const readAgain = () => watch.readAgain();
   const writing = useWriting(recorded, readAgain);
   useEffect(() => watch.start(), [watch]);
-  const program = reading.state === "ready" ? reading.program : null;
+  const hasDrafts = useDraftsOf(host);
+  const program = reading.state === "ready" && hasDrafts ? reading.program : null;
   const [siteId, pick] = useSelectedYard(workbook, program, latest);
   const working = useWorking(workbook);
   const [failure, showAgain] = useErrorBoundary();
@@ -101,7 +103,7 @@ function Pane({ workbook: host }: { readonly workbook: Workbook }) {
   }
   return (
     <div class="pane">
-      {reading.state === "first" && (
+      {(reading.state === "first" || (reading.state === "ready" && !hasDrafts)) && (
         <p class="page loading" role="status">
           <fluent-spinner size="small" aria-hidden="true" /> {text.reading}
         </p>

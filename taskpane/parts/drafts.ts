@@ -1,4 +1,6 @@
-import { useEffect, useReducer } from "preact/hooks";
+import { useEffect, useReducer, useState } from "preact/hooks";
+import { workbookId } from "../../addin/actions/workbook/workbook-id.ts";
+import type { Workbook } from "../../addin/workbook/port.ts";
 
 /** What a person typed and has not written yet, and what the workbook held when they began. */
 export interface Draft<Value, Basis = undefined> {
@@ -47,6 +49,26 @@ export function useDraft<Value, Basis>(key: string, initial: Value, basis?: Basi
   };
 }
 
+/** Whether the drafts of this workbook are there to be shown: until then no form may be. */
+export function useDraftsOf(workbook: Workbook): boolean {
+  const [opened, open] = useState<Workbook | null>(null);
+  useEffect(() => {
+    void openDrafts(workbook).then(() => open(workbook));
+  }, [workbook]);
+  return opened === workbook;
+}
+
+/** Lays aside the drafts of the workbook before, and brings those of this one. */
+async function openDrafts(workbook: Workbook): Promise<void> {
+  try {
+    const { id, keep } = await workbookId(workbook);
+    // A workbook that takes no setting is still open: then its drafts do not outlive the pane.
+    drafts.belongTo(id, () => void keep().catch(() => undefined));
+  } catch {
+    drafts.belongTo(null);
+  }
+}
+
 /** Whether anything under the prefix is typed and not written, for the list of yards. */
 export function hasDraft(keyPrefix: string): boolean {
   return drafts.keys().some((key) => key.startsWith(keyPrefix));
@@ -57,18 +79,32 @@ export function forgetDrafts(): void {
   drafts.keys().forEach((key) => drafts.keep(key, undefined));
 }
 
+function nothingToDo(): void {
+  return;
+}
+
 interface KeptDraft {
   readonly value: unknown;
   readonly basis: unknown;
 }
 
-/** Drafts by key, in memory and in storage. Storage may be blocked, full or damaged: memory then has to do. */
+/** The drafts of one workbook by key, in memory and in storage. Storage may be blocked, full or damaged: memory then has to do. */
 export class DraftStore {
   readonly #listeners = new Map<string, Set<() => void>>();
   #kept: Map<string, KeptDraft> | null = null;
+  #workbook: string | null = null;
+  #onFirst: () => void = nothingToDo;
 
   /** A function, because reaching for a blocked storage throws. */
   constructor(private readonly storage: () => Pick<Storage, "getItem" | "setItem">) {}
+
+  /** Of a workbook without an id the drafts are in memory alone. `onFirst` is called when the first of them is kept. */
+  belongTo(workbook: string | null, onFirst: () => void = nothingToDo): void {
+    this.#workbook = workbook;
+    this.#onFirst = onFirst;
+    this.#kept = null;
+    for (const listeners of this.#listeners.values()) for (const listener of listeners) listener();
+  }
 
   get(key: string): KeptDraft | undefined {
     return this.#all().get(key);
@@ -80,7 +116,11 @@ export class DraftStore {
 
   keep(key: string, draft: KeptDraft | undefined): void {
     if (draft === undefined) this.#all().delete(key);
-    else this.#all().set(key, draft);
+    else {
+      this.#all().set(key, draft);
+      this.#onFirst();
+      this.#onFirst = nothingToDo;
+    }
     this.#store();
     this.#listeners.get(key)?.forEach((listener) => listener());
   }
@@ -97,8 +137,9 @@ export class DraftStore {
   }
 
   #stored(): readonly (readonly [string, KeptDraft])[] {
+    if (this.#workbook === null) return [];
     try {
-      const entries: unknown = JSON.parse(this.storage().getItem(STORAGE_KEY) ?? "[]");
+      const entries: unknown = JSON.parse(this.storage().getItem(`${STORAGE_KEY}/${this.#workbook}`) ?? "[]");
       return Array.isArray(entries) ? entries.filter(isEntry) : [];
     } catch {
       return [];
@@ -106,8 +147,9 @@ export class DraftStore {
   }
 
   #store(): void {
+    if (this.#workbook === null) return;
     try {
-      this.storage().setItem(STORAGE_KEY, JSON.stringify([...this.#all()]));
+      this.storage().setItem(`${STORAGE_KEY}/${this.#workbook}`, JSON.stringify([...this.#all()]));
     } catch {
       return;
     }

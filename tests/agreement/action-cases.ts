@@ -4,6 +4,7 @@
  */
 import { addWhatIf } from "../../addin/actions/what-if/add-what-if.ts";
 import { repairFormulas, repairSentence } from "../../addin/actions/workbook/repair-formulas.ts";
+import { WORKBOOK_ID_SETTING, workbookId } from "../../addin/actions/workbook/workbook-id.ts";
 import { turnIntoValues } from "../../addin/actions/workbook/turn-into-values.ts";
 import { latestChanges, logWrites, undoChange } from "../../addin/actions/program/change-log.ts";
 import { recordDownspout } from "../../addin/actions/yard/check-downspout.ts";
@@ -393,6 +394,15 @@ export const actionCases: readonly ActionCase[] = [
         await workbook.readFormulas({ sheet: names[0]!, row: 0, column: 0, rows: 30, columns: 60 }),
       ];
       return [names, copies[0]?.[3]?.[0] === copies[1]?.[3]?.[0], formulas.flat().filter((formula) => formula !== "")];
+    },
+  },
+  {
+    title: "a workbook is told from others by an id that opening alone does not write, and that stays once written",
+    run: async (workbook) => {
+      const before = [await workbook.readSetting(WORKBOOK_ID_SETTING), (await workbookId(workbook)).id.length];
+      const { id, keep } = await workbookId(workbook);
+      await keep();
+      return [...before, (await workbookId(workbook)).id === id, (await workbook.readSetting(WORKBOOK_ID_SETTING)) === id];
     },
   },
   {

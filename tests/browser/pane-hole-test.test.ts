@@ -186,9 +186,10 @@ describe("The hole test in the pane", () => {
     // A quarter of an hour passes with the pane closed.
     await page.waitForTimeout(1500);
     await page.evaluate(() => {
-      const kept = sessionStorage.getItem("soakbook.drafts") ?? "";
+      const key = Object.keys(sessionStorage).find((each) => each.startsWith("soakbook.drafts/")) ?? "";
+      const kept = sessionStorage.getItem(key) ?? "";
       sessionStorage.setItem(
-        "soakbook.drafts",
+        key,
         kept.replace(/"startedAtMilliseconds":(\d+)/, (_, start) => `"startedAtMilliseconds":${Number(start) - 15.5 * 60_000}`),
       );
     });
