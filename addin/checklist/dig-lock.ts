@@ -1,9 +1,10 @@
-import { dayIn, isoDate } from "../records/calendar-day.ts";
+import { isoDate, momentIn, momentText, type Moment } from "../records/calendar-day.ts";
 import type { VisitAnswerRow } from "../records/visits.ts";
 import { answersInForce, saidAt, type AnswersInForce } from "./answers.ts";
 import { decisionOn, referRefusal } from "./decisions.ts";
 import { digDay } from "./dig-day.ts";
 import { oneCallTicket, operatorStepId } from "./one-call-ticket.ts";
+import { preDig } from "./pre-dig.ts";
 import type { Refusal } from "./refusal.ts";
 import { namesIn } from "./stage.ts";
 
@@ -13,16 +14,17 @@ export const NO_OVERRIDE =
 /**
  * What forbids digging on a day, a test hole included; empty when the ground may be opened.
  *
- * The lock opens when the ticket has its number, the day it was asked for, a first lawful day that is not after `day`,
- * a last day that is not before it, an answer from every operator on it, and marks that were seen on the ground. The
- * days are those the one-call center gave: nothing here works them out, because local law decides how days count.
+ * The lock opens when the ticket has its number, is a dig ticket in the digger's own name, and has the day of its issue, a
+ * first lawful day and hour that are not after `day` and `minutes`, a last day that is not before it, an answer from every
+ * operator on it, and marks that were seen on the ground. Days and hours are those the one-call center gave: nothing here
+ * works them out, because local law decides how days count. Without `minutes` the day is looked at as a whole.
  *
  * No name and no reason opens it otherwise. Missing marks, missing answers and a ticket that is not in force are not
  * the program's to waive: the law forbids the dig, and the danger is not only to whoever decides. Private lines are
  * the one exception: no center marks them and no law makes somebody answer for them, so where the owner does not know,
  * a person may decide by name on what was done instead, such as hiring a locator.
  */
-export function digLock(visits: readonly VisitAnswerRow[], day: number): readonly Refusal[] {
+export function digLock(visits: readonly VisitAnswerRow[], day: number, minutes: number | null = null): readonly Refusal[] {
   const answers = answersInForce(oneCallTicket, visits);
   if (saidAt(answers, "ticket-number") === null) {
     return [
@@ -33,26 +35,64 @@ export function digLock(visits: readonly VisitAnswerRow[], day: number): readonl
     ];
   }
   return [
-    ...dayRefusals(answers, day),
+    ...kindRefusals(answers),
+    ...holderRefusals(answers, visits),
+    ...dayRefusals(answers, day, minutes),
     ...operatorRefusals(answers),
     ...markRefusals(answers, visits),
     ...privateLineRefusals(answers, visits),
   ];
 }
 
-function dayRefusals(answers: AnswersInForce, day: number): Refusal[] {
-  const asked = readDay(answers, "ticket-requested", "the day it was asked for");
-  const from = readDay(answers, "ticket-lawful-from", "the first day on which digging is lawful");
-  const last = readDay(answers, "ticket-expires", "the last day on which it is in force");
-  const unread = [asked, from, last].flatMap((read) => ("refused" in read ? [read.refused] : []));
+function kindRefusals(answers: AnswersInForce): Refusal[] {
+  const kind = answers.get("ticket-kind")?.record ?? null;
+  if (kind?.verdict === "pass") return [];
+  return [
+    locked(
+      "ticket-kind",
+      kind === null
+        ? "It is not on record what kind of ticket it is. Only a dig ticket counts: look at it, and answer Kind of ticket."
+        : "This is no dig ticket: a design, survey or planning ticket opens nothing, a test hole included. Ask for a dig ticket and write its number down.",
+    ),
+  ];
+}
+
+function holderRefusals(answers: AnswersInForce, visits: readonly VisitAnswerRow[]): Refusal[] {
+  const holder = answers.get("ticket-holder")?.record ?? null;
+  const onTheDay = answersInForce(preDig, visits).get("digger");
+  const others = onTheDay?.record.verdict === "stop" && isAfter(visits, onTheDay, answers.get("ticket-number"));
+  if (holder?.verdict === "pass" && !others) return [];
+  return [
+    locked(
+      "ticket-holder",
+      holder === null
+        ? "It is not on record in whose name the ticket is. Whoever digs needs a ticket of their own: answer Name on the ticket."
+        : "The ticket is not in the name of whoever digs. Whoever digs asks for a ticket of their own: write its number down.",
+    ),
+  ];
+}
+
+function dayRefusals(answers: AnswersInForce, day: number, minutes: number | null): Refusal[] {
+  const issued = readMoment(answers, "ticket-issued", "the day on which it was issued");
+  const from = readMoment(answers, "ticket-lawful-from", "the first day on which digging is lawful");
+  const last = readMoment(answers, "ticket-expires", "the last day on which it is in force");
+  const unread = [issued, from, last].flatMap((read) => ("refused" in read ? [read.refused] : []));
   if ("refused" in from || "refused" in last) return unread;
   return [
     ...unread,
-    ...("day" in asked && from.day < asked.day
+    ...(from.minutes === null
+      ? [
+          locked(
+            "ticket-lawful-hour",
+            `The ticket lacks the hour of ${isoDate(from.day)} from which digging is lawful. Write it down as the one-call center gave it.`,
+          ),
+        ]
+      : []),
+    ...("day" in issued && isEarlier(from, issued)
       ? [
           locked(
             "ticket-days",
-            `The ticket was asked for on ${isoDate(asked.day)} and says digging is lawful from ${isoDate(from.day)}, before that. Put the days right.`,
+            `The ticket was issued on ${momentText(issued)} and says digging is lawful from ${momentText(from)}, before that. Put the days right.`,
           ),
         ]
       : []),
@@ -64,11 +104,11 @@ function dayRefusals(answers: AnswersInForce, day: number): Refusal[] {
           ),
         ]
       : []),
-    ...(day < from.day
+    ...(isEarlier({ day, minutes }, from)
       ? [
           locked(
             "ticket-not-yet-lawful",
-            `Digging is not lawful on ${isoDate(day)}: it is from ${isoDate(from.day)}. Wait, even where the marks are there.`,
+            `Digging is not lawful on ${momentText({ day, minutes })}: it is from ${momentText(from)}. Wait, even where the marks are there.`,
           ),
         ]
       : []),
@@ -81,6 +121,12 @@ function dayRefusals(answers: AnswersInForce, day: number): Refusal[] {
         ]
       : []),
   ];
+}
+
+/** By the hour where both have one. */
+function isEarlier(one: Moment, other: Moment): boolean {
+  if (one.day !== other.day) return one.day < other.day;
+  return one.minutes !== null && other.minutes !== null && one.minutes < other.minutes;
 }
 
 function operatorRefusals(answers: AnswersInForce): Refusal[] {
@@ -137,24 +183,30 @@ function privateLineRefusals(answers: AnswersInForce, visits: readonly VisitAnsw
 /** What the newest ticket's lines stand for on the board: null where the day is not on record or cannot be read. */
 export function ticketDays(visits: readonly VisitAnswerRow[]): {
   readonly number: string | null;
-  readonly lawfulFrom: number | null;
+  readonly issued: Moment | null;
+  readonly lawfulFrom: Moment | null;
   readonly expires: number | null;
 } {
   const answers = answersInForce(oneCallTicket, visits);
-  const day = (step: string) => dayIn(answers.get(step)?.record.answer ?? null);
-  return { number: saidAt(answers, "ticket-number"), lawfulFrom: day("ticket-lawful-from"), expires: day("ticket-expires") };
+  const moment = (step: string) => momentIn(answers.get(step)?.record.answer ?? null);
+  return {
+    number: saidAt(answers, "ticket-number"),
+    issued: moment("ticket-issued"),
+    lawfulFrom: moment("ticket-lawful-from"),
+    expires: moment("ticket-expires")?.day ?? null,
+  };
 }
 
-function readDay(answers: AnswersInForce, step: string, what: string): { readonly day: number } | { readonly refused: Refusal } {
+function readMoment(answers: AnswersInForce, step: string, what: string): Moment | { readonly refused: Refusal } {
   const answer = answers.get(step)?.record.answer ?? null;
-  const day = dayIn(answer);
-  if (day !== null) return { day };
+  const moment = momentIn(answer);
+  if (moment !== null) return moment;
   if (answer === null)
     return { refused: locked(`${step}-missing`, `The ticket lacks ${what}. Write it down as the one-call center gave it.`) };
   return {
     refused: locked(
       `${step}-unreadable`,
-      `The ticket has "${String(answer).slice(0, 40)}" for ${what}, which is no day. Write it as 2026-05-04.`,
+      `The ticket has "${String(answer).slice(0, 40)}" for ${what}, which is no day. Write it as 2026-05-04 at 07:00.`,
     ),
   };
 }

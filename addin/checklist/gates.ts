@@ -22,6 +22,8 @@ import { judged, type JudgedBy } from "./verdicts.ts";
 export interface YardFacts extends JudgedBy {
   readonly today: number;
   readonly checklist: ChecklistDays;
+  /** How many minutes of today have passed; left out, today is looked at as a whole. */
+  readonly minutes?: number;
   /** Whether the holes give an infiltration rate. */
   readonly tested: boolean;
   /** The tested rate held against the Rules sheet. */
@@ -58,7 +60,7 @@ const OWN_RULES: Readonly<Record<StageId, (facts: YardFacts) => readonly Refusal
   enquiry: none,
   screening: leaveToEnter,
   ticket: none,
-  "test-visit": (facts) => [...leaveToEnter(facts), ...digLock(facts.visits, facts.today)],
+  "test-visit": (facts) => [...leaveToEnter(facts), ...digLock(facts.visits, facts.today, facts.minutes)],
   "design-check": (facts) => [...unscreened(facts), ...untestedSoil(facts)],
   agreement: (facts) => [...untestedSoil(facts), ...uncheckedDesign(facts)],
   "pre-dig": (facts) => [...uncheckedDesign(facts), ...agreementMissing(facts, facts.today)],
@@ -72,6 +74,9 @@ const OWN_RULES: Readonly<Record<StageId, (facts: YardFacts) => readonly Refusal
   year: unfinishedGarden,
 };
 
+/** Steps whose stop the dig lock says: nobody may answer for it by name. */
+const LOCKS_THE_DIG: ReadonlySet<string> = new Set(["marks-visible", "digger"]);
+
 /** Findings of earlier stages that stop, or that nobody has decided. The ticket's are the dig lock's, which guards what is dug and nothing else. */
 function heldBefore(into: StageId, facts: YardFacts): Refusal[] {
   const earlier = STAGE_IDS.slice(0, STAGE_IDS.indexOf(into)).filter((id) => id !== "ticket");
@@ -80,7 +85,7 @@ function heldBefore(into: StageId, facts: YardFacts): Refusal[] {
     const answers = answersInForce(stage, facts.visits);
     return stepsOf(stage, answers, facts.checklist).flatMap((step) => {
       const answer = answers.get(step.id) ?? null;
-      if (answer === null || step.id === "marks-visible") return [];
+      if (answer === null || LOCKS_THE_DIG.has(step.id)) return [];
       const at = { stage: id, step: step.id };
       const finding = `${step.title}, ${quoted(answers, step.id)}`;
       const { found, decision } = judged(step, answer, facts);
@@ -241,10 +246,10 @@ function agreementMissing({ visits }: YardFacts, day: number): Refusal[] {
 function digDayRules(facts: YardFacts): readonly Refusal[] {
   const answers = answersInForce(preDig, facts.visits);
   const planned = dayOf(answers, "dig-date");
-  const on = (day: number) => [...digLock(facts.visits, day), ...agreementMissing(facts, day)];
+  const on = (day: number, minutes?: number) => [...digLock(facts.visits, day, minutes), ...agreementMissing(facts, day)];
   const unfinished = unanswered(preDig, facts);
   const rules = [
-    ...on(facts.today),
+    ...on(facts.today, facts.minutes),
     ...unscreened(facts),
     ...untestedSoil(facts),
     ...uncheckedDesign(facts),

@@ -1,6 +1,8 @@
 import { handDiggingReminder, privateLinesReminder, utilitiesReminder } from "./reminders.ts";
 import { chosen, type Stage, type Step } from "./stage.ts";
-import { TICKET_RULES } from "./ticket-rules.ts";
+
+/** What the ticket and the days before the dig both ask. */
+export const OWN_NAME = "In the name of whoever digs";
 
 /** The utilities are asked to mark their lines, and answer one by one. Nothing is dug before the last has. */
 export const oneCallTicket: Stage = {
@@ -25,32 +27,40 @@ export const oneCallTicket: Stage = {
       answer: chosen(["Outlined", "pass"], ["Not yet", "refer"]),
     },
     {
-      id: "ticket-requested",
-      title: "Asked for on",
-      ask: "Day on which the ticket was asked for",
-      why: "The wait is counted from it.",
-      answer: { kind: "date" },
+      id: "ticket-kind",
+      title: "Kind of ticket",
+      ask: "What kind of ticket is it?",
+      why: "A design, survey or planning ticket opens nothing, a test hole included.",
+      answer: chosen(["Dig ticket", "pass"], ["Design, survey or planning ticket", "stop"]),
+      since: 2,
     },
     {
-      id: "ticket-rule",
-      title: "State's rule",
-      ask: "State whose one-call rule applies",
-      why: "The wait and the life of a ticket differ from state to state. The list was read from public pages and may be out of date: local law decides.",
-      answer: { kind: "chosen", options: TICKET_RULES.map(({ state }) => ({ says: state, verdict: "pass" as const })) },
-      optional: true,
+      id: "ticket-holder",
+      title: "Name on the ticket",
+      ask: "In whose name is the ticket?",
+      why: "Whoever digs needs a ticket of their own: a contractor's dig on the owner's or the program's ticket is a dig without one.",
+      answer: chosen([OWN_NAME, "pass"], ["In another's", "stop"]),
+      since: 2,
+    },
+    {
+      id: "ticket-issued",
+      title: "Issued on",
+      ask: "Day on which the center issued the ticket",
+      why: "The wait runs from the issue, not from the day a form was sent. Late in the day it counts as the next business day in some states.",
+      answer: { kind: "date", hour: "if known" },
     },
     {
       id: "ticket-lawful-from",
       title: "Lawful from",
-      ask: "First day on which digging is lawful, as the one-call center says it",
-      why: "Digging before it is against the law, even where the marks are already there.",
-      answer: { kind: "date" },
+      ask: "First day on which digging is lawful, as the ticket says it",
+      why: "Type day and hour from the ticket that the center returned. Nothing here works them out: digging before them is against the law.",
+      answer: { kind: "date", hour: "asked" },
     },
     {
       id: "ticket-expires",
       title: "Last day",
       ask: "Last day on which the ticket is in force",
-      why: "After it the marks count for nothing: ask for a new ticket.",
+      why: "Type it from the ticket. After it the marks count for nothing: ask for a new ticket.",
       answer: { kind: "date" },
     },
     {

@@ -1,4 +1,5 @@
 import { erosionReminder, handDiggingReminder, heatReminder, leadReminder, liftingReminder, utilitiesReminder } from "./reminders.ts";
+import { OWN_NAME } from "./one-call-ticket.ts";
 import { chosen, counted, type Stage } from "./stage.ts";
 
 /** The days before: ticket, deliveries, tools, people, and what the sky will do. */
@@ -15,6 +16,14 @@ export const preDig: Stage = {
       ask: "Day on which you will dig",
       why: "The ticket and the agreement must be in force on it. Another day begins these steps anew.",
       answer: { kind: "date" },
+    },
+    {
+      id: "digger",
+      title: "Who digs",
+      ask: "Is the ticket in the name of whoever digs on that day?",
+      why: "Crew, contractor and owner each need a ticket of their own; another digger asks for another ticket.",
+      answer: chosen([OWN_NAME, "pass"], ["In another's", "stop"]),
+      since: 2,
     },
     {
       id: "orders",

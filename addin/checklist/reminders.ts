@@ -4,7 +4,9 @@ import type { Reminder } from "./stage.ts";
 export const utilitiesReminder: Reminder = {
   id: "utilities",
   title: "Call before any digging",
-  text: "Ask the one-call center (811 in the US) to mark the lines before anyone digs, a test hole included. The wait, the life of the ticket and the hand-digging distance are set by state law. Dig only when every operator has answered, and by hand near a mark.",
+  text: "Ask the local one-call or utility-marking service to have the lines marked before anyone digs, a test hole included. The wait, how long the marks count and the hand-digging distance are set by local law. Dig only when every operator has answered, and by hand near a mark.",
+  inUs: ({ ask }) =>
+    `${ask.charAt(0).toUpperCase()}${ask.slice(1)} to have the lines marked before anyone digs, a test hole included. The wait, the life of the ticket and the hand-digging distance are set by state law. Dig only when every operator has answered, and by hand near a mark.`,
 };
 
 export const privateLinesReminder: Reminder = {
@@ -58,7 +60,9 @@ export const treesReminder: Reminder = {
 export const handDiggingReminder: Reminder = {
   id: "hand-digging",
   title: "Near a mark, dig by hand",
-  text: "Within 18 inches of a marked line, and farther where your state says so (Michigan: 4 ft), only hand tools, and gently. Marks have faded or were mown away: stop, and have them marked again. Colors: red electric, yellow gas, orange communications, blue water, purple reclaimed water, green sewer, white the planned dig. Pink is a surveyor's mark: leave it where it is.",
+  text: "Within 18 inches (0.5 m) of a marked line, and farther where local rules say so, only hand tools, and gently. Marks have faded or were mown away: stop, and have them marked again. Colors differ from country to country: ask the service what each one means.",
+  inUs: () =>
+    "Within 18 inches of a marked line, and farther where your state says so (Michigan: 4 ft), only hand tools, and gently. Marks have faded or were mown away: stop, and have them marked again. Colors: red electric, yellow gas, orange communications, blue water, purple reclaimed water, green sewer, white the planned dig. Pink is a surveyor's mark: leave it where it is.",
 };
 
 export const dustReminder: Reminder = {

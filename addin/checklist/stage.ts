@@ -1,3 +1,4 @@
+import type { MarkingService } from "../records/one-call-rules/marking-service.ts";
 import type { Verdict } from "../records/visits.ts";
 
 /** A visit stage as data: the pane walks it, the workbook keeps its answers. */
@@ -36,6 +37,13 @@ export interface Reminder {
   readonly id: string;
   readonly title: string;
   readonly text: string;
+  /** What is said in its place where the yard is in the US. */
+  readonly inUs?: (service: MarkingService) => string;
+}
+
+/** What a reminder says in a yard whose lines that service has marked. */
+export function reminderWords({ text, inUs }: Reminder, service: MarkingService): string {
+  return service.isInUs && inUs !== undefined ? inUs(service) : text;
 }
 
 export interface Step {
@@ -93,9 +101,10 @@ export interface TextAnswer {
   readonly kind: "text";
 }
 
-/** A calendar day, kept as "2026-05-04". */
+/** A calendar day, kept as "2026-05-04"; with its hour, where that is asked too, as "2026-05-04 at 07:00". */
 export interface DateAnswer {
   readonly kind: "date";
+  readonly hour?: "asked" | "if known";
 }
 
 /** A reading or a count that no row of the Rules sheet judges; its unit goes with the yard's units. */

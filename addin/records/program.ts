@@ -1,7 +1,8 @@
-import { numberColumn, textColumn } from "./column.ts";
+import { dateColumn, numberColumn, textColumn } from "./column.ts";
 import { placeAsSetUp, cellOf, firstRow, type Place } from "./place.ts";
-import type { Sheet } from "./sheet.ts";
-import type { CellRange } from "../workbook/port.ts";
+import { layoutOf, type Sheet } from "./sheet.ts";
+import { PROGRAM_PLACES } from "./one-call-rules/rules.ts";
+import type { CellRange, SheetLayout } from "../workbook/port.ts";
 
 /** The program's own settings, a row each. Sites that leave a design input blank use the value here. */
 export const programSheet = {
@@ -12,9 +13,13 @@ export const programSheet = {
   ],
   columns: {
     setting: textColumn("Setting", { widthPixels: 210 }),
-    value: numberColumn("Value", { label: "Value", atLeast: 0 }, { widthPixels: 90 }),
+    value: numberColumn("Value", { label: "Value", atLeast: 0 }, { widthPixels: 130 }),
     unit: textColumn("Unit", { widthPixels: 110 }),
     meaning: textColumn("What it does and where it comes from", { widthPixels: 560 }),
+    holiday: dateColumn("Holidays of the one-call center", "Holiday", {
+      widthPixels: 120,
+      note: "Each day on which your one-call center is closed, one a row. No list serves everywhere: ask the center. They move the count on that warns of a date too early.",
+    }),
   },
   rows: 40,
   frozenColumns: 1,
@@ -136,6 +141,15 @@ export const programSettings = {
   },
 } as const satisfies Record<string, ProgramSetting>;
 
+/** The one setting that is a choice: below the numbers, with a drop-down in its own cell. Blank where nobody has chosen. */
+export const placeSetting = {
+  setting: "Country or state",
+  unit: "choice",
+  meaning:
+    "Whose one-call rule a ticket's date is held against, and whether 811 is the number to call. Blank: nothing is counted. The date on the ticket decides.",
+  choices: PROGRAM_PLACES,
+} as const;
+
 export type ProgramKey = keyof typeof programSettings;
 
 /** The settings in force. Null only where blank is allowed. */
@@ -146,6 +160,17 @@ export type SettingValues = {
 /** The cell of a setting where set-up put it. */
 export function settingCell(key: ProgramKey): CellRange {
   return cellOf(programSheet, firstRow(programSheet) + Object.keys(programSettings).indexOf(key), "value");
+}
+
+/** The cell of the place where set-up put it. */
+export function placeSettingCell(): CellRange {
+  return cellOf(programSheet, firstRow(programSheet) + Object.keys(programSettings).length, "value");
+}
+
+/** The sheet with the drop-down of its one choice. */
+export function programLayout(): SheetLayout {
+  const { setting, choices } = placeSetting;
+  return { ...layoutOf(programSheet), choicesIn: [{ heading: setting, choices, cells: placeSettingCell() }] };
 }
 
 /** Where the sheets and settings of a workbook stand: what its formulas refer to. */

@@ -40,6 +40,25 @@ export interface SheetLayout {
   readonly frozenColumns: number;
   /** Text above the headings, a line a row, in column A. */
   readonly preface: readonly string[];
+  /** Cells of the sheet that offer a drop-down of their own, where their column offers none. */
+  readonly choicesIn?: readonly DropDown[];
+}
+
+/** One drop-down of a sheet, and the cells that offer it. */
+export interface DropDown {
+  readonly heading: string;
+  readonly choices: readonly string[];
+  readonly cells: CellRange;
+}
+
+/** Every drop-down of a sheet: of its columns, over all prepared rows, then of single cells. */
+export function dropDownsOf(layout: SheetLayout): readonly DropDown[] {
+  const { name, headingRow, columns, rows, choicesIn = [] } = layout;
+  if (rows === 0) return choicesIn;
+  const ofColumns = columns.flatMap(({ heading, choices }, column): DropDown[] =>
+    choices === undefined ? [] : [{ heading, choices, cells: { sheet: name, row: headingRow + 1, column, rows, columns: 1 } }],
+  );
+  return [...ofColumns, ...choicesIn];
 }
 
 export interface ValueWrite {

@@ -144,6 +144,15 @@ export const cases: readonly AgreementCase[] = [
     },
   },
   {
+    title: "a single cell offers a drop-down of its own, and the cells around it none",
+    async run(workbook, lookAt) {
+      const cells = range("Sites", FIRST_ROW + 1, 0);
+      await workbook.addSheets([{ ...yards("Sites"), choicesIn: [{ heading: "Place", choices: TWO_CHOICES, cells }] }]);
+      const offered = [0, 1, 2].map((row) => lookAt(range("Sites", FIRST_ROW + row, 0)).choices);
+      expectEqual(offered, [null, TWO_CHOICES, null], "the choices down the first column");
+    },
+  },
+  {
     title: "prepared rows have the formats and drop-downs of their columns, and the row below them has none",
     async run(workbook, lookAt) {
       await workbook.addSheets([yards("Sites")]);
@@ -363,6 +372,8 @@ export const cases: readonly AgreementCase[] = [
   },
   ...pictureCases,
 ];
+
+const TWO_CHOICES = ["Osier, east", "Osier, west"];
 
 function range(sheet: string, row: number, column: number, rows = 1, columns = 1): CellRange {
   return { sheet, row, column, rows, columns };

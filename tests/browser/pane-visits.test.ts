@@ -108,11 +108,25 @@ describe("The visits of a yard", { timeout: LONGEST_TEST_MILLISECONDS }, () => {
     await expect.poll(() => page.evaluate(() => document.activeElement?.getAttribute("type")), PATIENCE).toBe("radio");
     await page.keyboard.press("Space");
     await page.keyboard.press("Enter");
-    await expect.poll(() => page.evaluate(() => document.activeElement?.getAttribute("type")), PATIENCE).toBe("date");
+    await expect.poll(() => stepCard(page, "Kind of ticket").locator(".step-toggle").getAttribute("aria-expanded"), PATIENCE).toBe("true");
     expect((await answersOf(page, SITE_ID)).slice(-2)).toEqual([
       ["ticket-number", "TF-2207", null, null],
       ["white-lined", "Outlined", null, "pass"],
     ]);
+  });
+
+  it("where no state is chosen nothing is counted, and nothing but a hand fills in the first lawful day", async () => {
+    const lawful = stepCard(page, "Lawful from");
+    if ((await lawful.locator(".step-toggle").getAttribute("aria-expanded")) === "false") await lawful.locator(".step-toggle").click();
+    expect(await lawful.innerText()).toContain(
+      "No state is chosen on Program, so no rule is shown and nothing is counted: ask the center.",
+    );
+    const buttons = await lawful.getByRole("button").allInnerTexts();
+    expect(buttons.filter((says) => /\d/.test(says))).toEqual([]);
+    await lawful.getByRole("button", { name: "Show the choice on Program" }).click();
+    await expect.poll(() => page.evaluate(() => window.soakbook?.workbook.selection()), PATIENCE).toMatchObject({ sheet: "Program" });
+    await goTo(page, address(sitesSheet, PLACE, "yard"));
+    await pickStage(page, "One-call ticket");
   });
 
   it("no hole is dug on half a ticket, and nobody can override that", async () => {

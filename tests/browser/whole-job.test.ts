@@ -6,13 +6,13 @@ import { designSheet } from "../../addin/records/design.ts";
 import { estimateLinesSheet } from "../../addin/records/estimate-lines.ts";
 import { holeTestsSheet } from "../../addin/records/hole-tests.ts";
 import { pricesSheet, startingPrices } from "../../addin/records/prices.ts";
-import { settingCell } from "../../addin/records/program.ts";
+import { placeSettingCell, settingCell } from "../../addin/records/program.ts";
 import { sitesSheet } from "../../addin/records/sites.ts";
 import { surfacesSheet } from "../../addin/records/surfaces.ts";
 import { visitsSheet } from "../../addin/records/visits.ts";
 import { addressOf } from "../../addin/workbook/port.ts";
 import { turnCalendarTo } from "./calendar.ts";
-import { typeDown, value } from "./grid.ts";
+import { goTo, typeDown, typeInto, value } from "./grid.ts";
 import { answerStep, dayKeys, focused, regionToPane, strike, tabTo } from "./keyboard.ts";
 import { PageHost } from "./page.ts";
 import { address, button, openTab, openYard, pane, PATIENCE, pickStage, recordsOf, START_MILLISECONDS } from "./pane.ts";
@@ -203,6 +203,8 @@ describe("The sail loft in Sailmaker Lane, from the first call to the look after
 
   it("is not dug before the ticket is lawful and every operator has answered", async () => {
     const { page } = yard;
+    await typeInto(page, addressOf(placeSettingCell()), "Washington");
+    await goTo(page, address(sitesSheet, PLACE, "yard"));
     await openTab(page, "Visits");
     await pickStage(page, "Test visit");
     expect(await yard.gate().innerText()).toContain(
@@ -212,15 +214,28 @@ describe("The sail loft in Sailmaker Lane, from the first call to the look after
     await tabTo(page, "Number that the one-call center gave");
     await answerStep(page, "Ticket number", "TF-7031");
     await answerStep(page, "Dig outlined", "Space");
-    await answerStep(page, "Asked for on", dayKeys("2027-03-08"));
-    await (await yard.openCard("State's rule")).getByLabel("State whose one-call rule applies").selectOption("Washington");
-    await button(page, "Write the answer: State's rule").click();
-    await yard.said("State's rule: written to Visits.");
-    // Two business days there: Monday 8 March and two working days is Wednesday the 10th.
-    expect(await (await yard.openCard("Lawful from")).innerText()).toContain("Counted in business days it would be 2027-03-10.");
-    await button(page, "Use 2027-03-10").click();
+    await answerStep(page, "Kind of ticket", "Space");
+    await answerStep(page, "Name on the ticket", "Space");
+    const issued = await yard.openCard("Issued on");
+    await issued.getByLabel("Day on which the center issued the ticket").fill("2027-03-08");
+    await issued.getByLabel("Hour, if it is known").fill("09:20");
+    await button(page, "Write the answer: Issued on").click();
+    await yard.said("Issued on: written to Visits.");
+    const lawful = await yard.openCard("Lawful from");
+    await expect.poll(() => lawful.innerText(), PATIENCE).toContain("The rule of Washington, as it was read on 2026-11-29");
+    // Nothing fills the day in. Two full business days there: Monday 8 March, so Tuesday and Wednesday pass, and Thursday is lawful.
+    await lawful.getByLabel("First day on which digging is lawful, as the ticket says it").fill("2027-03-10");
+    await expect
+      .poll(() => lawful.innerText(), PATIENCE)
+      .toContain("Look at the ticket again: 2027-03-10 is earlier than the rule of Washington comes to, which is not before 2027-03-11.");
+    await button(page, "Write the answer: Lawful from").click();
+    await expect.poll(() => lawful.innerText(), PATIENCE).toContain("Hour is missing. Type it from the ticket, such as 07:00.");
+    await lawful.getByLabel("First day on which digging is lawful, as the ticket says it").fill("2027-03-11");
+    await lawful.getByLabel("Hour", { exact: true }).fill("07:00");
+    expect(await lawful.innerText()).not.toContain("Look at the ticket again");
     await button(page, "Write the answer: Lawful from").click();
     await yard.said("Lawful from: written to Visits.");
+    expect(await pane(page).locator(".ticket").innerText()).toContain("TF-7031, lawful from 2027-03-11 at 07:00, until not on record");
     await answerStep(page, "Last day", dayKeys("2027-04-21"));
     await answerStep(page, "Operators", "Ferry Power, Millrace Water");
     await answerStep(page, "Ferry Power", "Space", "ArrowDown");
@@ -234,9 +249,7 @@ describe("The sail loft in Sailmaker Lane, from the first call to the look after
     expect(await yard.gate().innerText()).toContain(
       "Millrace Water has not answered. Ask the one-call center; no answer is not an all-clear.",
     );
-    expect(await yard.gate().innerText()).toContain(
-      "Digging is not lawful on 2027-03-08: it is from 2027-03-10. Wait, even where the marks are there.",
-    );
+    expect(await yard.gate().innerText()).toContain("it is from 2027-03-11 at 07:00. Wait, even where the marks are there.");
     await openTab(page, "Hole test");
     expect(await pane(page).getByText("Do not dig.").isVisible()).toBe(true);
     await yard.nextDay("2027-03-12", "One-call ticket");
@@ -489,12 +502,13 @@ describe("The sail loft in Sailmaker Lane, from the first call to the look after
       "The ticket was in force until 2027-04-21, not on 2027-04-24. Ask for a new one and write its number down.",
     );
     expect(await yard.gate().innerText()).toContain(
-      "Before the dig, not answered yet: Deliveries, Tools, People coming, Rain, Heat, State of the ground.",
+      "Before the dig, not answered yet: Who digs, Deliveries, Tools, People coming, Rain, Heat, State of the ground.",
     );
     await pickStage(page, "Before the dig");
     await (await yard.openCard("Day of the dig")).getByLabel("Day on which you will dig").fill("2027-04-17");
     await button(page, "Write the answer: Day of the dig").click();
     await yard.said("Day of the dig: written to Visits.");
+    await answerStep(page, "Who digs", "Space");
     await answerStep(page, "Deliveries", "Space");
     await answerStep(page, "Tools", "Space");
     await answerStep(page, "People coming", "4");

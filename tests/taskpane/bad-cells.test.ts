@@ -23,7 +23,7 @@ import { reportOf } from "../../addin/actions/report/report.ts";
 import { routeBasin } from "../../addin/actions/basin/route-basin.ts";
 import { setUpWorkbook } from "../../addin/actions/workbook/set-up-workbook.ts";
 import { yardStanding } from "../../addin/actions/visits/stage-standing.ts";
-import { suggestedLawfulFrom, ticketDaysOf } from "../../addin/actions/visits/ticket-hints.ts";
+import { earlyWarning, ticketDaysOf } from "../../addin/actions/visits/ticket-hints.ts";
 import { whatIsNext } from "../../addin/actions/program/what-is-next.ts";
 import { findPlace } from "../../addin/records/place.ts";
 import { recordSheets } from "../../addin/records/program-sheets.ts";
@@ -41,6 +41,7 @@ import { boardOf } from "../../taskpane/views/next/board.ts";
 import { shoppingList } from "../../taskpane/views/planting/shopping-list.ts";
 import { pastedReport } from "../../taskpane/views/report/report-words.ts";
 import { saidAnswer } from "../../taskpane/views/visits/step-card.tsx";
+import { ticketLine } from "../../taskpane/views/visits/ticket-line.ts";
 import { defaultsOf, BLANK_DOWNSPOUT } from "../../taskpane/views/yard/downspout-draft.ts";
 import { nextSteps } from "../../taskpane/views/yard/next-steps.ts";
 import { differenceWords, typedFrom as surfaceAsTyped } from "../../taskpane/views/yard/surface-draft.ts";
@@ -105,7 +106,7 @@ function askedOfYard(program: Program, yard: Yard): Readonly<Record<string, () =
     standing,
     "next steps": () => nextSteps(standing(), true),
     answers: () => standing().stages.flatMap(({ steps }) => steps.flatMap(({ answer }) => (answer === null ? [] : [saidAnswer(answer)]))),
-    ticket: () => [ticketDaysOf(yard), suggestedLawfulFrom(yard)],
+    ticket: () => [ticketDaysOf(yard), ticketLine(yard), earlyWarning(program, yard, DAY)],
     explained: () => explainYard(program, yard),
     surfaces: () => yard.surfaces.map((row) => [differenceWords(row, units), surfaceAsTyped(row, units), defaultsOf(row, BLANK_DOWNSPOUT)]),
     holes: () => [

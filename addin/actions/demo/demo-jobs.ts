@@ -245,8 +245,8 @@ function visitsOf(job: DemoJob, site: DemoSite, today: number): DemoRow[] {
     ...at("ticket", ticketAsked, {
       "ticket-number": `TF-${String(2000 + job.yard)}`,
       "ticket-operators": OPERATORS,
-      "ticket-requested": day(ticketAsked ?? 0),
-      "ticket-lawful-from": day((ticketAsked ?? 0) - 4),
+      "ticket-issued": `${day(ticketAsked ?? 0)} at 09:20`,
+      "ticket-lawful-from": `${day((ticketAsked ?? 0) - 7)} at 07:00`,
       "ticket-expires": day((ticketAsked ?? 0) - 30),
     }),
     ...at("test-visit", tested),

@@ -4,6 +4,7 @@ import { isoDate } from "../dates.ts";
 import { basinInputsOf, draftBasin, type BasinDraft } from "../basin/draft-basin.ts";
 import { countsByPlant } from "../estimate/draft-estimate.ts";
 import type { Program, Yard } from "../program/read-program.ts";
+import { markingServiceOf } from "../visits/marking-service.ts";
 import { flagsOf, type YardEstimate } from "./estimate-sheets.ts";
 import type { PrintedBlock, PrintedDocument } from "./printed-page.ts";
 import { moneyWords, numberWords, quantityWords } from "./quantity-words.ts";
@@ -110,7 +111,7 @@ export function quantityDocument(program: Program, { yard, estimate }: YardEstim
           ]),
       { paragraph: words.noPrices },
       { heading: words.cautions },
-      { list: words.before },
+      { list: words.before(markingServiceOf(program, yard).ask) },
       { paragraph: text.confirm },
     ],
   };
@@ -145,6 +146,7 @@ function gardenBlocks(program: Program, yard: Yard): PrintedBlock[] {
 /** One sheet for the people who live with the garden. */
 export function handoutDocument(program: Program, yard: Yard, date: number): PrintedDocument {
   const words = text.handout;
+  const service = markingServiceOf(program, yard);
   const basin = draftBasin(basinInputsOf(yard), program.settings);
   return {
     title: words.title,
@@ -162,9 +164,9 @@ export function handoutDocument(program: Program, yard: Yard, date: number): Pri
       { heading: words.care },
       { list: words.careWords },
       { heading: words.cautions },
-      { list: words.cautionWords },
+      { list: words.cautionWords(service.ask) },
       { heading: words.call },
-      { blanks: words.callLines },
+      { blanks: words.callLines(service) },
       { paragraph: text.confirm },
     ],
   };

@@ -47,8 +47,8 @@ export const text = {
     plant: "Plant",
     count: "Count",
     cautions: "Before and during the work",
-    before: [
-      "Call 811, or your local one-call center, and wait for every answer before any digging, a test hole included. Private lines are not marked: ask the owner.",
+    before: (ask: string) => [
+      `Before any digging, a test hole included, ${ask} and wait for every answer. Private lines are not marked: ask the owner.`,
       "Dig by hand within the tolerance zone of a mark. Keep spoil 2 ft (0.6 m) or more back from the edge.",
       "A dig of 4 ft (1.2 m) or more in any place is no garden dig: stop and refer it.",
       "Heavy rain, heat and lightning stop the work. Local codes and the permit stand above this list.",
@@ -82,19 +82,19 @@ export const text = {
       "Do not walk, park or pile snow in the basin: packed soil no longer soaks.",
     ],
     cautions: "Cautions",
-    cautionWords: [
-      "Before you dig anywhere, for a post or a plant too, call 811 or your local one-call center. It costs nothing.",
+    cautionWords: (ask: string) => [
+      `Before you dig anywhere, for a post or a plant too, ${ask} to have the lines marked.`,
       "Keep small children away while water stands in it.",
       "Do not fill, move or close the inlet, the berm or the stone overflow. The overflow must spill where it harms nobody.",
       "Wash hands after gardening. Soil beside an old house can hold lead: ask for a test before children dig there or you grow food.",
       "Water at your foundation, in a basement or at a neighbor's: tell your program at once.",
     ],
     call: "Who to call",
-    callLines: [
+    callLines: ({ name, isInUs }: { readonly name: string; readonly isInUs: boolean }) => [
       "Your rain garden program",
       "Telephone",
-      "Before digging: 811 or the local one-call center",
-      "Emergency: 911, or the local number",
+      `Before digging: ${name}`,
+      isInUs ? "Emergency: 911" : "Emergency: the local number",
     ],
   },
   facts: {

@@ -18,7 +18,7 @@ import { surfacesSheet, type SurfaceRow } from "../../records/surfaces.ts";
 import { visitsSheet, type VisitAnswerRow } from "../../records/visits.ts";
 import type { ChecklistDays } from "../../checklist/checklist-version.ts";
 import { readChecklistDays } from "./checklist-days.ts";
-import { readSettings } from "./read-settings.ts";
+import { readSettings, type OneCallSettings } from "./read-settings.ts";
 
 /** The computed cells of one yard's row on Design, as the workbook shows them. */
 export type DesignCells = { readonly [Key in keyof typeof designSheet.columns]: CellValue };
@@ -48,6 +48,7 @@ export interface Yard {
 
 export interface Program {
   readonly settings: SettingValues;
+  readonly oneCall: OneCallSettings;
   readonly yards: readonly Yard[];
   /** The Rules table below its headings, as SOAK.SITECHECK takes it. */
   readonly rules: readonly (readonly CellValue[])[];
@@ -129,6 +130,7 @@ export async function readProgram(workbook: Workbook): Promise<Program> {
   const everySlip = [sites, ...Object.values(ofYards), rules, prices, plants, settings, design].flatMap(({ slips }) => slips);
   return {
     settings: settings.values,
+    oneCall: settings.oneCall,
     yards,
     rules:
       rules.place === null

@@ -1,8 +1,10 @@
 import type { CellRange, CellValue } from "../../workbook/port.ts";
 import type { Place } from "../../records/place.ts";
 import { readRecords } from "../../records/read-records.ts";
-import type { Slip } from "../../records/sheet.ts";
+import type { SheetRow, Slip } from "../../records/sheet.ts";
+import { OUTSIDE_THE_US, PROGRAM_PLACES, type ProgramPlace } from "../../records/one-call-rules/rules.ts";
 import {
+  placeSetting,
   programSettings,
   programSheet,
   settingCell,
@@ -16,7 +18,18 @@ export interface Settings {
   /** Where each setting's value stands; those that are nowhere are left out. */
   readonly cells: ReadonlyMap<ProgramKey, CellRange>;
   readonly place: Place<typeof programSheet> | null;
+  readonly oneCall: OneCallSettings;
   readonly slips: readonly Slip[];
+}
+
+/** What the program says of its one-call center. */
+export interface OneCallSettings {
+  /** Null where nobody has chosen, or what is typed is in no list. */
+  readonly place: ProgramPlace | null;
+  /** Where it is chosen; null where the row is gone. */
+  readonly placeAt: CellRange | null;
+  /** Days that the center keeps; none where none is known. */
+  readonly holidays: readonly number[];
 }
 
 /** Reads the settings of sheet Program, each found by its name. What is blank or gone goes on with its first value, and says so. */
@@ -39,7 +52,31 @@ export function readSettings(values: readonly (readonly CellValue[])[]): Setting
       });
     return [key, value];
   });
-  return { values: Object.fromEntries(numbers) as SettingValues, cells, place: read.place, slips };
+  const oneCall = oneCallOf(read.rows);
+  return {
+    values: Object.fromEntries(numbers) as SettingValues,
+    cells,
+    place: read.place,
+    oneCall: oneCall.settings,
+    slips: [...slips, ...(read.place === null ? [] : oneCall.slips)],
+  };
+}
+
+function oneCallOf(rows: readonly SheetRow<typeof programSheet>[]): {
+  readonly settings: OneCallSettings;
+  readonly slips: readonly Slip[];
+} {
+  const row = rows.find(({ record }) => record.setting === placeSetting.setting);
+  const typed = String(row?.cells.value ?? "").trim();
+  const place = PROGRAM_PLACES.find((known) => known.toLowerCase() === typed.toLowerCase()) ?? null;
+  const settings = {
+    place,
+    placeAt: row?.at("value") ?? null,
+    holidays: rows.flatMap(({ record }) => (record.holiday === null ? [] : [record.holiday])),
+  };
+  if (row === undefined || typed === "" || place !== null) return { settings, slips: [] };
+  const sentence = `${placeSetting.setting} "${typed.slice(0, 40)}" is in no list: choose a state, the District of Columbia or "${OUTSIDE_THE_US}". Until then no ticket's date is counted.`;
+  return { settings, slips: [{ where: row.at("value"), sentence }] };
 }
 
 function reason(setting: string, cell: CellValue | undefined, slips: readonly Slip[], where: CellRange | undefined): string {

@@ -4,7 +4,7 @@ import { retestReasons } from "../../checklist/retest.ts";
 import { STAGE_IDS, type StageId, type StepPlace } from "../../checklist/stage.ts";
 import type { PriceRow } from "../../records/prices.ts";
 import { retestFactsOf } from "../hole-test/combine-holes.ts";
-import { isoDate } from "../dates.ts";
+import { isoDate, momentText } from "../dates.ts";
 import { dueFollowUps, type DueFollowUp } from "../care/due-follow-ups.ts";
 import type { Program, Yard } from "./read-program.ts";
 import { yardStanding, type Place, type YardStanding } from "../visits/stage-standing.ts";
@@ -33,8 +33,8 @@ export interface Notice {
 export const TICKET_WARNING_DAYS = 5;
 
 /** Everything that is next across the program, the most urgent first; yards in their own order within one urgency. */
-export function whatIsNext(program: Program, today: number): readonly Notice[] {
-  const standings = program.yards.map((yard) => yardStanding(program, yard, today));
+export function whatIsNext(program: Program, today: number, minutes?: number): readonly Notice[] {
+  const standings = program.yards.map((yard) => yardStanding(program, yard, today, minutes));
   const notices = [
     ...standings.flatMap((standing) => [
       ...ticketNotices(standing, today),
@@ -80,8 +80,8 @@ function ticketNotices({ yard, stages, current }: YardStanding, today: number): 
     ...(expires !== null && left !== null && left <= TICKET_WARNING_DAYS
       ? [notice("soon", `Ticket ${number} is in force until ${isoDate(expires)}: ${daysLeft(left)}. Dig by then, or ask for a new one.`)]
       : []),
-    ...(lawfulFrom !== null && lawfulFrom > today
-      ? [notice("waiting", `Ticket ${number}: digging is lawful from ${isoDate(lawfulFrom)}, not before.`)]
+    ...(lawfulFrom !== null && lawfulFrom.day > today
+      ? [notice("waiting", `Ticket ${number}: digging is lawful from ${momentText(lawfulFrom)}, not before.`)]
       : []),
   ];
 }

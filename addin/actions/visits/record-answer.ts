@@ -7,7 +7,7 @@ import { verdictFormula } from "../../records/formulas.ts";
 import { rulesSheet } from "../../records/rules.ts";
 import { visitsSheet, type Verdict } from "../../records/visits.ts";
 import { addressOf, WorkbookRefused, type CellValue, type Workbook } from "../../workbook/port.ts";
-import { isoDate, today } from "../dates.ts";
+import { isoDate, momentText, today } from "../dates.ts";
 import { meetChecklist } from "../program/checklist-days.ts";
 import type { Yard } from "../program/read-program.ts";
 import { appendRow, changesOfRow, writeUnlessChanged, type Conflict } from "../program/write-records.ts";
@@ -28,7 +28,7 @@ type SaidAnswer =
   | { readonly kind: "slope"; readonly drop: number; readonly run: number }
   | { readonly kind: "chosen"; readonly says: string }
   | { readonly kind: "text"; readonly text: string }
-  | { readonly kind: "date"; readonly date: number }
+  | { readonly kind: "date"; readonly date: number; readonly minutes?: number | null }
   | { readonly kind: "number"; readonly value: number };
 
 /** Adds the answer as a row of Visits. A measured one gets a verdict formula, so a changed rule changes the verdict. */
@@ -165,7 +165,7 @@ function answerCell(step: Step, answer: StepAnswer): CellValue {
     case "text":
       return answer.text;
     case "date":
-      return isoDate(answer.date);
+      return momentText({ day: answer.date, minutes: answer.minutes ?? null });
     case "none":
       return step.answer.kind === "measured" ? (step.answer.orNone ?? null) : null;
     case "later":

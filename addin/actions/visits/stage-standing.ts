@@ -106,8 +106,9 @@ export function screeningOf(program: Program, yard: Yard): StageStanding {
   return stageStanding(program, yard, screeningVisit);
 }
 
-export function yardStanding(program: Program, yard: Yard, today: number): YardStanding {
-  const facts = factsOf(program, yard, today);
+/** `minutes` of today that have passed count on the first lawful day; without them the day is looked at as a whole. */
+export function yardStanding(program: Program, yard: Yard, today: number, minutes?: number): YardStanding {
+  const facts = factsOf(program, yard, today, minutes);
   const standings = stages.map((stage) => stageOfYard(program, yard, stage, facts));
   const last = standings.findLastIndex(({ state }) => state !== "locked" && state !== "ready");
   // An early stage of which nothing is on record was passed over before this workbook began; its gates still ask for it.
@@ -140,7 +141,7 @@ function lookOfStage(stage: StageId, { followUps }: Yard): { readonly due: numbe
 const LOOKS: Partial<Record<StageId, readonly FollowUpKind[]>> = { week: ["1 week"], month: ["1 month"], year: ["1 year", "yearly"] };
 
 /** What the gates ask of a yard, from its records and the Design sheet. */
-export function factsOf(program: Program, yard: Yard, today: number): YardFacts {
+export function factsOf(program: Program, yard: Yard, today: number, minutes?: number): YardFacts {
   const { testedRate, status } = yard.design;
   const rate = typeof testedRate === "number" ? testedRate : null;
   return {
@@ -148,6 +149,7 @@ export function factsOf(program: Program, yard: Yard, today: number): YardFacts 
     contradictions: contradictionsOf(program, yard),
     checklist: program.checklist,
     today,
+    ...(minutes === undefined ? {} : { minutes }),
     tested: rate !== null,
     rateVerdict: checkRule(TESTED_RATE_RULE, rate, program.rules, yard.units).verdict,
     basinStatus: typeof status === "string" && status !== "" && !isErrorCode(status) ? status : null,

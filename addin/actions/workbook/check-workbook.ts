@@ -5,7 +5,7 @@ import { mostRowsOf, type PreparedRows } from "../../records/prepared-rows.ts";
 import { readRecords } from "../../records/read-records.ts";
 import { isBlank, type Sheet } from "../../records/sheet.ts";
 import { recordSheets } from "../../records/program-sheets.ts";
-import { programSettings, programSheet, type Places, type ProgramKey } from "../../records/program.ts";
+import { placeSetting, programSettings, programSheet, type Places, type ProgramKey } from "../../records/program.ts";
 import { readProgram } from "../program/read-program.ts";
 import { growSheets, neededRows, readPreparedRows, rowsInUse } from "./grow-sheet.ts";
 import { placesIn } from "./places-in.ts";
@@ -116,19 +116,16 @@ function headingRepair(sheet: Sheet, { heading }: MissingColumn, where: CellRang
 }
 
 function settingFindings(cells: readonly (readonly CellValue[])[]): Finding[] {
-  const found = readSettings(cells).cells;
-  return (Object.keys(programSettings) as ProgramKey[])
-    .filter((key) => !found.has(key))
-    .map((key) => {
-      const { setting, value, unit, meaning } = programSettings[key];
-      return {
-        sentence: `Sheet Program has no row "${setting}".`,
-        repair: {
-          says: `Add the row "${setting}" ${value === null ? "without a value" : `with ${value} ${unit}`} below the others.`,
-          run: async (workbook) => void (await appendRow(workbook, programSheet, { setting, value, unit, meaning })),
-        },
-      };
-    });
+  const found = readSettings(cells);
+  const missing = (Object.keys(programSettings) as ProgramKey[]).filter((key) => !found.cells.has(key)).map((key) => programSettings[key]);
+  const settings = [...missing, ...(found.oneCall.placeAt === null ? [{ ...placeSetting, value: null }] : [])];
+  return settings.map(({ setting, value, unit, meaning }) => ({
+    sentence: `Sheet Program has no row "${setting}".`,
+    repair: {
+      says: `Add the row "${setting}" ${value === null ? "without a value" : `with ${value} ${unit}`} below the others.`,
+      run: async (workbook) => void (await appendRow(workbook, programSheet, { setting, value, unit, meaning })),
+    },
+  }));
 }
 
 /** Sheets that somebody typed into below the rows prepared, where neither formats and drop-downs nor formulas of other sheets reach. */

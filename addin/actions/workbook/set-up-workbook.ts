@@ -4,7 +4,7 @@ import { whatIfGrid, workbookFormulas } from "../../records/formulas.ts";
 import { plantsSheet, startingPlants } from "../../records/plants.ts";
 import { pricesSheet, startingPrices } from "../../records/prices.ts";
 import { recordSheets } from "../../records/program-sheets.ts";
-import { programSettings, programSheet } from "../../records/program.ts";
+import { placeSetting, programLayout, programSettings, programSheet } from "../../records/program.ts";
 import { reportTexts } from "../../records/report-formulas.ts";
 import { reportSheet } from "../../records/report.ts";
 import { rulesSheet, startingRules } from "../../records/rules.ts";
@@ -32,7 +32,10 @@ export function startingSheets(): readonly StartingSheet[] {
     [pricesSheet.name]: [block(pricesSheet.name, firstRow(pricesSheet), 0, startingPrices)],
   };
   return [
-    ...recordSheets.map((sheet) => ({ layout: layoutOf(sheet), values: typed[sheet.name] ?? [] })),
+    ...recordSheets.map((sheet) => ({
+      layout: sheet === programSheet ? programLayout() : layoutOf(sheet),
+      values: typed[sheet.name] ?? [],
+    })),
     { layout: whatIfLayout(), values: whatIfWrites() },
   ];
 }
@@ -77,7 +80,10 @@ export async function setUpWorkbook(workbook: WorkbookWriting): Promise<void> {
 
 function settingsWrite(): ValueWrite {
   const rows = Object.values(programSettings).map(({ setting, value, unit, meaning }) => [setting, value, unit, meaning]);
-  return block(programSheet.name, firstRow(programSheet), 0, rows);
+  return block(programSheet.name, firstRow(programSheet), 0, [
+    ...rows,
+    [placeSetting.setting, null, placeSetting.unit, placeSetting.meaning],
+  ]);
 }
 
 function rulesWrite(): ValueWrite {

@@ -11,6 +11,7 @@ import {
 import { formulaCell, valueCell } from "./cells.ts";
 import { choiceRefusal, layOut } from "./layout.ts";
 import {
+  dropDownsOf,
   SheetExists,
   SheetMissing,
   type CellRange,
@@ -78,26 +79,20 @@ export class DraftedWorkbook implements WorkbookWriting {
     const id = generateRandomId();
     const { sheet, styles } = layOut(layout);
     Object.assign(this.#styles, styles);
-    const dropDowns = layout.columns.flatMap((column, index): IDataValidationRule[] => {
-      if (column.choices === undefined || layout.rows === 0) return [];
-      const firstRow = layout.headingRow + 1;
-      return [
-        {
-          uid: generateRandomId(),
-          ranges: [
-            { startRow: firstRow, endRow: firstRow + layout.rows - 1, startColumn: index, endColumn: index, unitId: this.#id, sheetId: id },
-          ],
-          type: DataValidationType.LIST,
-          formula1: JSON.stringify(column.choices),
-          showDropDown: true,
-          allowBlank: true,
-          errorStyle: DataValidationErrorStyle.STOP,
-          renderMode: DataValidationRenderMode.ARROW,
-          showErrorMessage: true,
-          error: choiceRefusal(column.heading, column.choices),
-        },
-      ];
-    });
+    const dropDowns = dropDownsOf(layout).map(
+      ({ heading, choices, cells: { row, column, rows } }): IDataValidationRule => ({
+        uid: generateRandomId(),
+        ranges: [{ startRow: row, endRow: row + rows - 1, startColumn: column, endColumn: column, unitId: this.#id, sheetId: id }],
+        type: DataValidationType.LIST,
+        formula1: JSON.stringify(choices),
+        showDropDown: true,
+        allowBlank: true,
+        errorStyle: DataValidationErrorStyle.STOP,
+        renderMode: DataValidationRenderMode.ARROW,
+        showErrorMessage: true,
+        error: choiceRefusal(heading, choices),
+      }),
+    );
     this.#sheets.set(layout.name, { id, data: sheet, cells: (sheet.cellData ?? {}) as DraftedSheet["cells"], dropDowns });
   }
 

@@ -8,6 +8,7 @@ import { continueDropDowns, forgetDependencies, looksOfRowAbove } from "./growth
 import { choiceRefusal, layOut, ROOM_BELOW_ROWS } from "./layout.ts";
 import { pictureNames, placePicture } from "./pictures.ts";
 import {
+  dropDownsOf,
   SheetExists,
   SheetMissing,
   WorkbookRefused,
@@ -260,21 +261,16 @@ export class EmbeddedWorkbook implements Workbook {
     const { sheet: data, styles } = layOut(layout);
     this.#workbook.addStyles({ ...styles });
     const sheet = this.#workbook.insertSheet(layout.name, { sheet: data as Partial<IWorksheetData> });
-    layout.columns.forEach((column, index) => {
-      if (!column.choices || layout.rows === 0) return;
+    for (const { heading, choices, cells } of dropDownsOf(layout)) {
       const rule = this.#grid.api
         .newDataValidation()
-        .requireValueInList([...column.choices])
+        .requireValueInList([...choices])
         .setAllowBlank(true)
         .setAllowInvalid(false)
-        .setOptions({
-          renderMode: DataValidationRenderMode.ARROW,
-          showErrorMessage: true,
-          error: choiceRefusal(column.heading, column.choices),
-        })
+        .setOptions({ renderMode: DataValidationRenderMode.ARROW, showErrorMessage: true, error: choiceRefusal(heading, choices) })
         .build();
-      sheet.getRange(layout.headingRow + 1, index, layout.rows, 1).setDataValidation(rule);
-    });
+      sheet.getRange(cells.row, cells.column, cells.rows, 1).setDataValidation(rule);
+    }
   }
 
   #write(writes: readonly { range: CellRange; cells: readonly (readonly ICellData[])[] }[]): void {

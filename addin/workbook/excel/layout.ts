@@ -1,7 +1,7 @@
 /** How a sheet looks in Excel, and what its cells accept. */
 import { asTyped } from "./cells.ts";
 import { inExcel, POINTS_PER_PIXEL, rangeIn } from "./run.ts";
-import { absolute, addressOf, type CellRange, type ColumnLayout, type SheetLayout } from "../port.ts";
+import { absolute, addressOf, dropDownsOf, type CellRange, type ColumnLayout, type DropDown, type SheetLayout } from "../port.ts";
 
 const TITLE_POINTS = 14;
 const PREFACE_COLOR = "#55616B";
@@ -24,10 +24,11 @@ export function layOut(sheet: Excel.Worksheet, layout: SheetLayout): void {
   columns.forEach((column, index) => {
     layOutHeading(sheet.getRangeByIndexes(headingRow, index, 1, 1), column);
     if (rows > 0) layOutBody(sheet.getRangeByIndexes(headingRow + 1, index, rows, 1), column, rows);
-    if (rows > 0 && column.choices !== undefined) {
-      offer(sheet.getRangeByIndexes(headingRow + 1, index, rows, 1), column.heading, choiceSource(sheet, layout, index, column.choices));
-    }
   });
+  for (const dropDown of dropDownsOf(layout)) {
+    const { row, column, rows: offered } = dropDown.cells;
+    offer(sheet.getRangeByIndexes(row, column, offered, 1), dropDown.heading, choiceSource(sheet, layout, dropDown));
+  }
   if (layout.frozenColumns > 0) sheet.freezePanes.freezeAt(sheet.getRangeByIndexes(0, 0, headingRow + 1, layout.frozenColumns));
   else sheet.freezePanes.freezeRows(headingRow + 1);
 }
@@ -62,13 +63,13 @@ function offer(body: Excel.Range, heading: string, source: string): void {
 }
 
 /** Excel takes up to 255 characters of choices itself; longer lists stand in a hidden column beside the sheet's own. */
-function choiceSource(sheet: Excel.Worksheet, layout: SheetLayout, index: number, choices: readonly string[]): string {
+function choiceSource(sheet: Excel.Worksheet, layout: SheetLayout, { choices, cells: offered }: DropDown): string {
   const list = choices.join(",");
   if (list.length <= MESSAGE_LIMIT && !choices.some((choice) => choice.includes(","))) return list;
   const range = {
     sheet: layout.name,
     row: layout.headingRow + 1,
-    column: layout.columns.length + 1 + index,
+    column: layout.columns.length + 1 + offered.column,
     rows: choices.length,
     columns: 1,
   };

@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import { today } from "../../../addin/actions/dates.ts";
+import { minutesOfToday, today } from "../../../addin/actions/dates.ts";
 import type { Program } from "../../../addin/actions/program/read-program.ts";
 import { NOTICE_KINDS, whatIsNext, type Notice, type NoticeKind, type Urgency } from "../../../addin/actions/program/what-is-next.ts";
 import { ChoiceField, TextField, VerdictBadge, type ShownVerdict } from "../../parts/form.tsx";
@@ -24,7 +24,7 @@ const KINDS = NOTICE_KINDS.map((kind) => ({ value: kind, says: nextText.kinds[ki
 export function NextView({ program, onPick }: { readonly program: Program; readonly onPick: (siteId: string) => void }) {
   const [kind, setKind] = useState<NoticeKind | null>(null);
   const [search, setSearch] = useState("");
-  const notices = whatIsNext(program, today());
+  const notices = whatIsNext(program, today(), minutesOfToday());
   const groups = boardOf(notices, kind, search);
   const shown = groups.flatMap(({ yards }) => yards.flatMap((each) => each.notices)).length;
   const open = (notice: Notice) => {

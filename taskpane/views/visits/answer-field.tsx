@@ -2,7 +2,7 @@ import type { StepStanding } from "../../../addin/actions/visits/stage-standing.
 import type { Yard } from "../../../addin/actions/program/read-program.ts";
 import { unitOf } from "../../../functions/quantities.ts";
 import { groundSlope } from "../../../functions/worksheet/siting.ts";
-import { CheckField, ChoiceField, DateField, NumberField, Segmented, TextField } from "../../parts/form.tsx";
+import { CheckField, ChoiceField, DateField, NumberField, Segmented, TextField, TimeField } from "../../parts/form.tsx";
 import { shown } from "../../parts/numbers.ts";
 import { text } from "../../text.ts";
 import { isRefused, readTypedNumber } from "../../parts/typed-number.ts";
@@ -42,7 +42,19 @@ export function AnswerField({ step, yard, typed, faults, set }: AnswerFieldProps
     case "text":
       return <TextField {...field} />;
     case "date":
-      return <DateField {...field} />;
+      return (
+        <>
+          <DateField {...field} />
+          {answer.hour !== undefined && (
+            <TimeField
+              label={answer.hour === "asked" ? words.hour : words.hourIfKnown}
+              value={typed.hour}
+              fault={faults.hour}
+              onInput={(hour) => set({ hour })}
+            />
+          )}
+        </>
+      );
     case "slope":
       return (
         <fieldset class="pair">

@@ -1,33 +1,37 @@
 import type { StageOfYard, StepStanding } from "../../../addin/actions/visits/stage-standing.ts";
-import { ticketDaysOf } from "../../../addin/actions/visits/ticket-hints.ts";
+import { markingServiceOf, reminderWords } from "../../../addin/actions/visits/marking-service.ts";
+import { earlyWarning } from "../../../addin/actions/visits/ticket-hints.ts";
 import { isoDate } from "../../../addin/actions/dates.ts";
-import type { Yard } from "../../../addin/actions/program/read-program.ts";
+import type { Program, Yard } from "../../../addin/actions/program/read-program.ts";
 import { unitOf } from "../../../functions/quantities.ts";
 import { shown, shownUnit } from "../../parts/numbers.ts";
 import { printPaper } from "../../parts/print-paper.tsx";
 import { text } from "../../text.ts";
 import { yardText } from "../yard/text.ts";
 import { ruleLine, saidAnswer } from "./step-card.tsx";
+import { ticketLine } from "./ticket-line.ts";
 import { visitsText } from "./text.ts";
 
 const words = visitsText.print;
 
 /** Prints the stage as one page for a clipboard; false where the page may not print. */
-export function printFieldSheet(yard: Yard, standing: StageOfYard, printedOn: string): boolean {
-  return printPaper(<FieldSheet yard={yard} standing={standing} printedOn={printedOn} />, "field-sheet", true);
+export function printFieldSheet(sheet: FieldSheetProps): boolean {
+  return printPaper(<FieldSheet {...sheet} />, "field-sheet", true);
 }
 
-export function FieldSheet({
-  yard,
-  standing,
-  printedOn,
-}: {
+interface FieldSheetProps {
+  readonly program: Program;
   readonly yard: Yard;
   readonly standing: StageOfYard;
-  readonly printedOn: string;
-}) {
+  /** The day number of the print. */
+  readonly printedOn: number;
+}
+
+export function FieldSheet({ program, yard, standing, printedOn }: FieldSheetProps) {
   const { stage, steps, gate } = standing;
   const refusals = gate.refusals.filter(({ override }) => override === null);
+  const warning = earlyWarning(program, yard, printedOn);
+  const service = markingServiceOf(program, yard);
   const overrides = gate.refusals.flatMap(({ override }) => (override === null ? [] : [override]));
   return (
     <div class={isLong(standing) ? "sheet sheet-long" : "sheet"}>
@@ -36,13 +40,14 @@ export function FieldSheet({
       </h1>
       <p>{stage.purpose}</p>
       <dl class="sheet-facts">
-        {factsOfYard(yard, printedOn).map(([term, fact]) => (
+        {factsOfYard(yard, isoDate(printedOn)).map(([term, fact]) => (
           <div key={term}>
             <dt>{term}</dt>
             <dd>{fact}</dd>
           </div>
         ))}
       </dl>
+      {warning !== null && <p class="sheet-lock">{warning.sentences.join(" ")}</p>}
       {refusals.length > 0 && (
         <p class="sheet-lock">
           <strong>{`${words.shut}: `}</strong>
@@ -55,10 +60,10 @@ export function FieldSheet({
         </p>
       )}
       <ul class="sheet-reminders">
-        {stage.reminders.map(({ id, title, text: says }) => (
-          <li key={id}>
-            <strong>{`${title}. `}</strong>
-            {says}
+        {stage.reminders.map((reminder) => (
+          <li key={reminder.id}>
+            <strong>{`${reminder.title}. `}</strong>
+            {reminderWords(reminder, service)}
           </li>
         ))}
       </ul>
@@ -150,8 +155,6 @@ function factsOfYard(yard: Yard, printedOn: string): readonly (readonly [term: s
   const { design, site, units } = yard;
   const amount = (value: unknown, decimals: number, unit: string) =>
     typeof value === "number" ? `${shown(value, decimals)} ${unit}`.trim() : words.notKnown;
-  const { number, lawfulFrom, expires } = ticketDaysOf(yard);
-  const dayWords = (day: number | null) => (day === null ? words.notKnown : isoDate(day));
   return [
     [words.yard, `${yard.siteId} ${site.record.yard ?? ""}`.trim()],
     [words.address, site.record.address ?? words.notKnown],
@@ -163,7 +166,7 @@ function factsOfYard(yard: Yard, printedOn: string): readonly (readonly [term: s
     [yardText.chain.designRate, amount(design.designRate, 2, shownUnit("rate", units))],
     [yardText.chain.floorArea, amount(design.floorArea, 1, shownUnit("area", units))],
     [yardText.chain.pondingDepth, amount(design.pondingDepth, 1, shownUnit("depth", units))],
-    [words.ticket, number === null ? words.ticketNone : words.ticketDays(number, dayWords(lawfulFrom), dayWords(expires))],
+    [words.ticket, ticketLine(yard)],
   ];
 }
 

@@ -120,7 +120,7 @@ function StepList({
           by={by}
           day={day}
           open={open === each.step.id}
-          hint={(set) => ticketHint(each.step.id, view.yard, set)}
+          hint={(typed) => ticketHint(each.step.id, view, typed)}
           onToggle={() => setOpen(open === each.step.id ? null : each.step.id)}
           onWritten={() => setWritten(each.step.id)}
         />
@@ -129,11 +129,11 @@ function StepList({
   );
 }
 
-function FieldSheetButton({ yard, standing }: ViewProps & { readonly standing: StageOfYard }) {
+function FieldSheetButton({ program, yard, standing }: ViewProps & { readonly standing: StageOfYard }) {
   const [blocked, setBlocked] = useState(false);
   return (
     <>
-      <Button onClick={() => setBlocked(!printFieldSheet(yard, standing, isoDate(today())))}>{words.print.button}</Button>
+      <Button onClick={() => setBlocked(!printFieldSheet({ program, yard, standing, printedOn: today() }))}>{words.print.button}</Button>
       {blocked && <MessageBar kind="warning">{words.print.blocked}</MessageBar>}
     </>
   );

@@ -32,8 +32,8 @@ export function StepCard({
   /** Day of the visit; null while what is typed for it is no day. */
   readonly day: number | null;
   readonly open: boolean;
-  /** What helps with this step alone; `set` fills the field. */
-  readonly hint?: (set: (changed: Partial<TypedAnswer>) => void) => ComponentChildren;
+  /** What is said beside this step alone, by what is typed so far. */
+  readonly hint?: (typed: TypedAnswer) => ComponentChildren;
   readonly onToggle: () => void;
   readonly onWritten: () => void;
 }) {
@@ -90,7 +90,7 @@ export function StepCard({
           ) : (
             <>
               <AnswerField step={step} yard={yard} typed={draft.value} faults={faults} set={set} />
-              {hint?.(set)}
+              {hint?.(draft.value)}
               <TextField label={words.note} value={draft.value.note} onInput={(note) => set({ note })} />
               <TextField label={words.link} hint={words.linkHint} value={draft.value.link} onInput={(link) => set({ link })} />
               {answer !== null && (

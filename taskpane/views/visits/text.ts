@@ -105,14 +105,35 @@ export const visitsText = {
   again: "A new answer counts from now on; the earlier one stays on record.",
   checkRules: "The verdict cell shows an error: check the Rules sheet and the answer on Visits.",
 
-  suggestion: {
-    lawfulFrom: (date: string) => `Counted in business days it would be ${date}.`,
-    use: (date: string) => `Use ${date}`,
-    rule: (state: string) => `What was read for ${state}`,
+  hour: "Hour",
+  hourIfKnown: "Hour, if it is known",
+  hourMissing: "Hour is missing. Type it from the ticket, such as 07:00.",
+  noHour: (typed: string) => `Hour must be a time of day, such as 07:00; it is "${typed}".`,
+
+  ticket: {
+    title: "The ticket",
+    none: "no number on record",
+    line: (number: string, from: string, until: string) => `${number}, lawful from ${from}, until ${until}`,
+    noDay: "not on record",
+    noHour: (date: string) => `${date}, hour not on record`,
+    rule: (state: string, readOn: string) => `The rule of ${state}, as it was read on ${readOn}`,
+    tooOld: (state: string, readOn: string) =>
+      `The rule of ${state} was read on ${readOn}, more than 12 months ago: ask the center. Nothing is counted.`,
+    noRule: {
+      "no place": "No state is chosen on Program, so no rule is shown and nothing is counted: ask the center.",
+      "outside the US": "Rules outside the US were not read, and nothing is counted: ask the local one-call or utility-marking service.",
+    },
+    choose: "Show the choice on Program",
     notice: "Notice",
+    countedFrom: "Counted from",
     life: "Life of the ticket",
-    handDigging: "Hand digging",
+    zone: "Hand tools only, each side of a mark",
     notRead: "not read",
+    reading: ({ says, evidence }: { readonly says: string; readonly evidence: "read" | "secondary" }) =>
+      evidence === "read" ? says : `${says} (by another page)`,
+    source: ({ named, evidence }: { readonly named: string; readonly evidence: "read" | "secondary" }) =>
+      evidence === "read" ? named : `by another page: ${named}`,
+    readIn: (sources: string) => `Read in stored copies, most of them without a day: ${sources}.`,
     lawDecides: "Rules change, and local law decides: ask the one-call center.",
   },
 
@@ -131,8 +152,6 @@ export const visitsText = {
     units: "Units",
     printed: "Printed on",
     ticket: "Ticket",
-    ticketNone: "no number on record",
-    ticketDays: (number: string, from: string, until: string) => `${number}, lawful from ${from}, until ${until}`,
     notKnown: "not known",
     shut: "Do not begin yet",
     reminders: "Safety",

@@ -1,57 +1,93 @@
-import { isoDate } from "../../../addin/actions/dates.ts";
-import { suggestedLawfulFrom, ticketRuleOfYard } from "../../../addin/actions/visits/ticket-hints.ts";
-import type { Yard } from "../../../addin/actions/program/read-program.ts";
-import { Button } from "../../parts/form.tsx";
+import { dayNumberOf, minutesOf, today } from "../../../addin/actions/dates.ts";
+import { earlyWarning, ruleOfProgram, ticketDaysOf } from "../../../addin/actions/visits/ticket-hints.ts";
+import type { StageOfYard } from "../../../addin/actions/visits/stage-standing.ts";
+import { Button, MessageBar } from "../../parts/form.tsx";
+import type { ViewProps } from "../../view.ts";
+import { ticketLine } from "./ticket-line.ts";
 import { visitsText } from "./text.ts";
 import type { TypedAnswer } from "./typed-answer.ts";
 
-const words = visitsText.suggestion;
+const words = visitsText.ticket;
 
-/** What may help with a step of the ticket: the counted day, or the state's rule as it was read. Null for any other step. */
-export function ticketHint(stepId: string, yard: Yard, set: (changed: Partial<TypedAnswer>) => void) {
-  if (stepId === "ticket-lawful-from") return <CountedDay yard={yard} set={set} />;
-  return stepId === "ticket-rule" || stepId === "ticket-expires" ? <StateRule yard={yard} /> : null;
+type TicketProps = Pick<ViewProps, "program" | "yard" | "workbook">;
+
+/** What is said beside a step of the ticket: a day too early, and the state's rule as it was read. Null for any other step. */
+export function ticketHint(stepId: string, view: TicketProps, typed: TypedAnswer) {
+  if (stepId === "ticket-lawful-from") {
+    const day = dayNumberOf(typed.value.trim());
+    return (
+      <>
+        <EarlyBar {...view} typed={day === null ? null : { day, minutes: minutesOf(typed.hour) }} />
+        <StateRule {...view} />
+      </>
+    );
+  }
+  return stepId === "ticket-expires" ? <StateRule {...view} /> : null;
 }
 
-function CountedDay({ yard, set }: { readonly yard: Yard; readonly set: (changed: Partial<TypedAnswer>) => void }) {
-  const suggested = suggestedLawfulFrom(yard);
-  if (suggested === null) return null;
-  const date = isoDate(suggested.day);
+/** Stages before whose work somebody looks at the ticket. */
+const ASKED_OF_TICKET: ReadonlySet<StageOfYard["stage"]["id"]> = new Set(["ticket", "test-visit", "pre-dig", "dig-day"]);
+
+/** The ticket as it was typed, above the stages that rest on it. */
+export function TicketBar({ stage, ...view }: TicketProps & { readonly stage: StageOfYard["stage"]["id"] }) {
+  if (!ASKED_OF_TICKET.has(stage) || ticketDaysOf(view.yard).number === null) return null;
   return (
-    <div class="suggestion">
-      <p>{words.lawfulFrom(date)}</p>
-      <ul>
-        {suggested.cautions.map((caution) => (
-          <li key={caution} class="hint">
-            {caution}
-          </li>
-        ))}
-      </ul>
-      <Button onClick={() => set({ value: date })}>{words.use(date)}</Button>
+    <section aria-label={words.title} class="ticket">
+      <p>
+        <strong>{words.title}</strong> {ticketLine(view.yard)}
+      </p>
+      <EarlyBar {...view} typed={null} />
+    </section>
+  );
+}
+
+function EarlyBar({ program, yard, typed }: TicketProps & { readonly typed: Parameters<typeof earlyWarning>[3] }) {
+  const warning = earlyWarning(program, yard, today(), typed);
+  return (
+    <div role="status">
+      {warning !== null && (
+        <MessageBar kind="warning">
+          {warning.sentences.map((sentence) => (
+            <p key={sentence}>{sentence}</p>
+          ))}
+        </MessageBar>
+      )}
     </div>
   );
 }
 
-function StateRule({ yard }: { readonly yard: Yard }) {
-  const rule = ticketRuleOfYard(yard);
-  if (rule === null) return null;
+function StateRule({ program, workbook }: TicketProps) {
+  const known = ruleOfProgram(program, today());
+  const { placeAt } = program.oneCall;
+  const choose = placeAt !== null && <Button onClick={() => workbook.select(placeAt)}>{words.choose}</Button>;
+  if (known.kind !== "known") {
+    return (
+      <div class="suggestion">
+        <p>{known.kind === "too old" ? words.tooOld(known.state, known.rule.readOn) : words.noRule[known.kind]}</p>
+        {known.kind === "no place" && choose}
+      </div>
+    );
+  }
+  const { state, rule } = known;
   const facts = [
     [words.notice, rule.notice],
+    [words.countedFrom, rule.countedFrom],
     [words.life, rule.life],
-    [words.handDigging, rule.handDigging],
+    [words.zone, rule.toleranceZone],
   ] as const;
   return (
     <div class="suggestion">
-      <p>{words.rule(rule.state)}</p>
+      <p>{words.rule(state, rule.readOn)}</p>
       <dl class="facts">
         {facts.map(([term, fact]) => (
           <div key={term}>
             <dt>{term}</dt>
-            <dd>{fact ?? words.notRead}</dd>
+            <dd>{fact === null ? words.notRead : words.reading(fact)}</dd>
           </div>
         ))}
       </dl>
-      <p class="hint">{`${rule.read}. ${words.lawDecides}`}</p>
+      <p class="hint">{`${words.readIn(rule.sources.map(words.source).join("; "))} ${words.lawDecides}`}</p>
+      {choose}
     </div>
   );
 }

@@ -1,12 +1,16 @@
-import { dayNumberOf } from "../../../addin/actions/dates.ts";
+import { dayNumberOf, minutesOf } from "../../../addin/actions/dates.ts";
 import type { StepAnswer } from "../../../addin/actions/visits/record-answer.ts";
 import type { StepStanding } from "../../../addin/actions/visits/stage-standing.ts";
 import { isRefused, readTypedNumber, type NumberRule, type TypedNumber } from "../../parts/typed-number.ts";
 import { visitsText as words } from "./text.ts";
 
+type DateAnswer = Extract<StepStanding["step"]["answer"], { readonly kind: "date" }>;
+
 /** An answer as typed, whatever the step asks for; the fields that do not apply stay blank. */
 export interface TypedAnswer {
   readonly value: string;
+  /** Hour of a day, as "07:00". */
+  readonly hour: string;
   readonly none: boolean;
   readonly later: boolean;
   readonly drop: string;
@@ -16,11 +20,22 @@ export interface TypedAnswer {
   readonly link: string;
 }
 
-export const BLANK_ANSWER: TypedAnswer = { value: "", none: false, later: false, drop: "", run: "", says: null, note: "", link: "" };
+export const BLANK_ANSWER: TypedAnswer = {
+  value: "",
+  hour: "",
+  none: false,
+  later: false,
+  drop: "",
+  run: "",
+  says: null,
+  note: "",
+  link: "",
+};
 
 /** The sentence for each field that keeps the answer from being written. */
 export interface AnswerFaults {
   readonly value?: string;
+  readonly hour?: string;
   readonly drop?: string;
   readonly run?: string;
   readonly says?: string;
@@ -62,11 +77,20 @@ export function readAnswer({ answer: asked }: StepStanding["step"], typed: Typed
     case "date": {
       if (text === "") return { faults: { value: words.missing(words.date) } };
       const date = dayNumberOf(text);
-      return date === null ? { faults: { value: words.noDay(text.slice(0, 40)) } } : { answer: { kind: "date", date, ...common } };
+      if (date === null) return { faults: { value: words.noDay(text.slice(0, 40)) } };
+      const hour = readHour(typed.hour.trim(), asked.hour);
+      return "fault" in hour ? { faults: { hour: hour.fault } } : { answer: { kind: "date", date, ...hour, ...common } };
     }
     case "chosen":
       return typed.says === null ? { faults: { says: words.chooseFirst } } : { answer: { kind: "chosen", says: typed.says, ...common } };
   }
+}
+
+function readHour(hour: string, asked: DateAnswer["hour"]): { readonly minutes?: number } | { readonly fault: string } {
+  if (asked === undefined) return {};
+  if (hour === "") return asked === "asked" ? { fault: words.hourMissing } : {};
+  const minutes = minutesOf(hour);
+  return minutes === null ? { fault: words.noHour(hour.slice(0, 40)) } : { minutes };
 }
 
 function needed(text: string, rule: NumberRule): Exclude<TypedNumber, { value: number | null }> | { readonly value: number } {

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from "preact/hooks";
-import { today } from "../../../addin/actions/dates.ts";
+import { minutesOfToday, today } from "../../../addin/actions/dates.ts";
 import { yardStanding, type StageOfYard } from "../../../addin/actions/visits/stage-standing.ts";
 import { useRememberedName } from "../../parts/remembered-name.ts";
 import type { TabId } from "../../tab-ids.ts";
@@ -8,6 +8,7 @@ import { GateBar, GateNotice } from "./gate-notice.tsx";
 import { Reminders } from "./reminders.tsx";
 import { StagePicker } from "./stage-picker.tsx";
 import { StageSteps } from "./stage-steps.tsx";
+import { TicketBar } from "./ticket-hints.tsx";
 import "./visits.css";
 
 type StageId = StageOfYard["stage"]["id"];
@@ -23,7 +24,7 @@ export function showStageNext(siteId: string, stage: StageId, step: string | nul
 /** The visits of a yard, one stage at a time: what stands before it, what to mind, and its steps. */
 export function VisitsView({ openTab, ...view }: ViewProps & { readonly openTab: (tab: TabId) => void }) {
   const { program, yard } = view;
-  const standing = yardStanding(program, yard, today());
+  const standing = yardStanding(program, yard, today(), minutesOfToday());
   const [picked, setPicked] = useState<Picked>(() => takeAsked(yard.siteId) ?? { stage: standing.current.stage.id, step: null, count: 0 });
   const pick = (stage: StageId, step: string | null = null) => setPicked(({ count }) => ({ stage, step, count: count + 1 }));
   const [by, rememberBy] = useRememberedName();
@@ -45,7 +46,8 @@ export function VisitsView({ openTab, ...view }: ViewProps & { readonly openTab:
         <p>{shown.stage.purpose}</p>
       </section>
       <GateNotice {...view} standing={shown} by={by} rememberBy={rememberBy} onGo={(at) => pick(at.stage, at.step)} />
-      <Reminders stage={shown.stage} />
+      <TicketBar {...view} stage={shown.stage.id} />
+      <Reminders {...view} stage={shown.stage} />
       <StageSteps
         key={`${picked.stage} ${picked.count}`}
         {...view}
@@ -63,7 +65,7 @@ export function VisitsView({ openTab, ...view }: ViewProps & { readonly openTab:
 
 /** What forbids the work of a stage, above a view of another tab where that work is done. */
 export function StageBar({ program, yard, stage, onGo }: ViewProps & { readonly stage: StageId; readonly onGo: () => void }) {
-  const standing = yardStanding(program, yard, today()).stages.find((one) => one.stage.id === stage);
+  const standing = yardStanding(program, yard, today(), minutesOfToday()).stages.find((one) => one.stage.id === stage);
   const go = () => {
     showStageNext(yard.siteId, stage);
     onGo();

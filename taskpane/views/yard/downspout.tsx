@@ -8,6 +8,7 @@ import {
   type Conduit,
 } from "../../../addin/actions/yard/check-downspout.ts";
 import { isoDate, today } from "../../../addin/actions/dates.ts";
+import { markingServiceOf, reminderWords } from "../../../addin/actions/visits/marking-service.ts";
 import { useDraft } from "../../parts/drafts.ts";
 import { useFocusWhenOpened } from "../../parts/focus.ts";
 import { Button, ChoiceField, MessageBar, NumberField, Segmented, TextField, VerdictBadge, WriteOrDiscard } from "../../parts/form.tsx";
@@ -76,6 +77,7 @@ export function Downspout({ row, name, ...view }: DownspoutProps) {
 }
 
 function DownspoutForm({
+  program,
   yard,
   workbook,
   write,
@@ -106,7 +108,7 @@ function DownspoutForm({
     <section class="form" aria-label={words.title}>
       <h3>{words.title}</h3>
       <p class="hint">{words.explain}</p>
-      <Reminders />
+      <Reminders program={program} yard={yard} />
       <Fields typed={typed} read={read} row={row} set={set} />
       <Answer verdict={verdict} read={read} />
       <Sources typed={typed} row={row} />
@@ -118,12 +120,13 @@ function DownspoutForm({
   );
 }
 
-function Reminders() {
+function Reminders({ program, yard }: Pick<ViewProps, "program" | "yard">) {
+  const service = markingServiceOf(program, yard);
   return (
     <div class="reminder">
       <h4>{words.before}</h4>
       <ul class="bullets">
-        {[...TRENCH_REMINDERS.map(({ text }) => text), ...words.more].map((line) => (
+        {[...TRENCH_REMINDERS.map((reminder) => reminderWords(reminder, service)), ...words.more].map((line) => (
           <li key={line}>{line}</li>
         ))}
       </ul>

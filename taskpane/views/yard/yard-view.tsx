@@ -1,4 +1,4 @@
-import { today } from "../../../addin/actions/dates.ts";
+import { minutesOfToday, today } from "../../../addin/actions/dates.ts";
 import { shallowHoles } from "../../../addin/actions/hole-test/planned-dig.ts";
 import { explainYard, type Explanation } from "../../../addin/actions/yard/explain-yard.ts";
 import { stepTitle, yardStanding, type YardStanding } from "../../../addin/actions/visits/stage-standing.ts";
@@ -27,7 +27,7 @@ export function YardView({
   readonly attempt: (action: () => Promise<unknown>) => Promise<void>;
 }) {
   const { program, yard, workbook } = view;
-  const standing = yardStanding(program, yard, today());
+  const standing = yardStanding(program, yard, today(), minutesOfToday());
   const explanations = worthReading(explainYard(program, yard), yard);
   const steps = nextSteps(standing, explanations.length > 0);
   const open = ({ tab, at }: NextStep) => {

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { dayNumber, dayNumberOf, isoDate, monthsAfter } from "../../../addin/actions/dates.ts";
+import { dayNumber, dayNumberOf, isoDate, minutesOfToday, momentText, monthsAfter } from "../../../addin/actions/dates.ts";
+import { dayIn, momentIn } from "../../../addin/records/calendar-day.ts";
 
 describe("calendar days as a spreadsheet counts them", () => {
   // 1 January 2000 is day 36526 in every spreadsheet (from memory: the date systems Microsoft documents for Excel).
@@ -29,5 +30,41 @@ describe("calendar days as a spreadsheet counts them", () => {
     ["2026-05-15", 24, "2028-05-15"],
   ])("%s and %d months is %s", (from, months, to) => {
     expect(isoDate(monthsAfter(dayNumberOf(from) ?? 0, months))).toBe(to);
+  });
+});
+
+describe("a day with its hour in a cell", () => {
+  // 4 May 2026 is day 46146: 26 years of which 7 are leap years, and 31 + 28 + 31 + 30 + 3 days, after day 36526.
+  test.each([
+    ["2026-05-04", { day: 46_146, minutes: null }],
+    ["2026-05-04 at 07:00", { day: 46_146, minutes: 420 }],
+    ["2026-05-04 at 00:00", { day: 46_146, minutes: 0 }],
+    ["2026-05-04 7:05", { day: 46_146, minutes: 425 }],
+    ["2026-05-04T23:59", { day: 46_146, minutes: 1439 }],
+    [46_146, { day: 46_146, minutes: null }],
+    [46_146.5, { day: 46_146, minutes: 720 }],
+    [46_146.99999, { day: 46_146, minutes: 1439 }],
+  ])("%s is read as its day and minutes", (cell, moment) => {
+    expect(momentIn(cell)).toEqual(moment);
+    expect(dayIn(cell)).toBe(46_146);
+  });
+
+  test.each(["5/4/2026", "2026-05-04 at noon", "2026-05-04 at 24:00", "2026-05-04 at 07:60", "", true, null, -1, 0.5, 3e6])(
+    "%s is none",
+    (cell) => {
+      expect(momentIn(cell)).toBeNull();
+    },
+  );
+
+  test("is written with a word between, and read again the same", () => {
+    for (const minutes of [null, 0, 425, 1439]) {
+      const moment = { day: 46_146, minutes };
+      expect(momentIn(momentText(moment))).toEqual(moment);
+    }
+    expect(momentText({ day: 46_146, minutes: 425 })).toBe("2026-05-04 at 07:05");
+  });
+
+  test("minutes of today are those of the clock on the wall", () => {
+    expect(minutesOfToday(new Date(2026, 4, 4, 7, 5, 59))).toBe(425);
   });
 });

@@ -6,7 +6,7 @@ import { dayNumberOf } from "../../../addin/records/calendar-day.ts";
 import { changed, ticketInForce, visitRows, without, type VisitEntry } from "./visit-rows.ts";
 
 const day = (iso: string) => dayNumberOf(iso) ?? 0;
-const lock = (entries: readonly VisitEntry[], on = "2026-05-10") => digLock(visitRows(entries), day(on));
+const lock = (entries: readonly VisitEntry[], on = "2026-05-10", minutes?: number) => digLock(visitRows(entries), day(on), minutes);
 const ids = (entries: readonly VisitEntry[], on?: string) => lock(entries, on).map(({ id }) => id);
 
 describe("The dig lock", () => {
@@ -35,18 +35,18 @@ describe("The dig lock", () => {
 
   it("says the day on which digging becomes lawful, and the day on which the ticket ran out", () => {
     expect(lock(ticketInForce, "2026-05-03")[0]?.sentence).toBe(
-      "Digging is not lawful on 2026-05-03: it is from 2026-05-04. Wait, even where the marks are there.",
+      "Digging is not lawful on 2026-05-03: it is from 2026-05-04 at 07:00. Wait, even where the marks are there.",
     );
     expect(lock(ticketInForce, "2026-06-19")[0]?.sentence).toBe(
       "The ticket was in force until 2026-06-18, not on 2026-06-19. Ask for a new one and write its number down.",
     );
   });
 
-  it.each(["ticket-requested", "ticket-lawful-from", "ticket-expires"])("is shut while %s is not on record, or is no day", (step) => {
+  it.each(["ticket-issued", "ticket-lawful-from", "ticket-expires"])("is shut while %s is not on record, or is no day", (step) => {
     expect(ids(without(ticketInForce, step))).toEqual([`${step}-missing`]);
     expect(ids(changed(ticketInForce, step, { answer: "5/4/2026" }))).toEqual([`${step}-unreadable`]);
     expect(lock(changed(ticketInForce, step, { answer: "soon" }))[0]?.sentence).toMatch(
-      /"soon".*which is no day\. Write it as 2026-05-04\.$/,
+      /"soon".*which is no day\. Write it as 2026-05-04 at 07:00\.$/,
     );
   });
 
@@ -54,12 +54,51 @@ describe("The dig lock", () => {
     expect(ids(changed(ticketInForce, "ticket-expires", { answer: day("2026-06-18") }), "2026-06-19")).toEqual(["ticket-expired"]);
   });
 
+  it("is shut on the first lawful day until its hour has come", () => {
+    const at = (minutes: number) => lock(ticketInForce, "2026-05-04", minutes).map(({ id }) => id);
+    expect([at(6 * 60 + 59), at(7 * 60), at(12 * 60)]).toEqual([["ticket-not-yet-lawful"], [], []]);
+    expect(lock(ticketInForce, "2026-05-04", 390)[0]?.sentence).toBe(
+      "Digging is not lawful on 2026-05-04 at 06:30: it is from 2026-05-04 at 07:00. Wait, even where the marks are there.",
+    );
+  });
+
+  it("is shut while the hour of the first lawful day is not on record", () => {
+    const dayAlone = changed(ticketInForce, "ticket-lawful-from", { answer: "2026-05-04" });
+    expect(lock(dayAlone)).toMatchObject([
+      {
+        id: "ticket-lawful-hour",
+        sentence: "The ticket lacks the hour of 2026-05-04 from which digging is lawful. Write it down as the one-call center gave it.",
+      },
+    ]);
+  });
+
+  it.each([
+    ["is not on record", without(ticketInForce, "ticket-kind"), "It is not on record what kind of ticket it is."],
+    [
+      "is a design ticket's",
+      changed(ticketInForce, "ticket-kind", { answer: "Design, survey or planning ticket", verdict: "stop" }),
+      "This is no dig ticket: a design, survey or planning ticket opens nothing, a test hole included.",
+    ],
+  ])("is shut while the kind of ticket %s", (_, entries, sentence) => {
+    expect(ids(entries)).toEqual(["ticket-kind"]);
+    expect(lock(entries)[0]?.sentence).toContain(sentence);
+  });
+
+  it("is shut while the ticket is not in the name of whoever digs, as it was asked for or on the day", () => {
+    expect(ids(without(ticketInForce, "ticket-holder"))).toEqual(["ticket-holder"]);
+    expect(ids(changed(ticketInForce, "ticket-holder", { answer: "In another's", verdict: "stop" }))).toEqual(["ticket-holder"]);
+    const onTheDay: VisitEntry = { step: "digger", answer: "In another's", verdict: "stop" };
+    expect(ids([...ticketInForce, onTheDay])).toEqual(["ticket-holder"]);
+    // Another digger's own ticket settles it.
+    expect(ids([onTheDay, ...ticketInForce])).toEqual([]);
+  });
+
   it("does not believe days that contradict each other", () => {
     expect(ids(changed(ticketInForce, "ticket-expires", { answer: "2026-05-01" }), "2026-05-10")).toEqual([
       "ticket-days",
       "ticket-expired",
     ]);
-    expect(ids(changed(ticketInForce, "ticket-requested", { answer: "2026-05-05" }))).toEqual(["ticket-days"]);
+    expect(ids(changed(ticketInForce, "ticket-issued", { answer: "2026-05-05" }))).toEqual(["ticket-days"]);
   });
 
   it("is shut while the operators are not listed", () => {
@@ -107,7 +146,9 @@ describe("The dig lock", () => {
   it("a new number is a new ticket: days and answers of the one before count no longer", () => {
     const renewed = [...ticketInForce, { step: "ticket-number", answer: "TF-3001" }];
     expect(ids(renewed)).toEqual([
-      "ticket-requested-missing",
+      "ticket-kind",
+      "ticket-holder",
+      "ticket-issued-missing",
       "ticket-lawful-from-missing",
       "ticket-expires-missing",
       "ticket-operators",
@@ -131,8 +172,15 @@ const shut: readonly (readonly [says: string, entries: readonly VisitEntry[], on
   ["no ticket", [], "2026-05-10"],
   ["not yet lawful", ticketInForce, "2026-05-03"],
   ["expired", ticketInForce, "2026-06-19"],
+  [
+    "a design ticket",
+    changed(ticketInForce, "ticket-kind", { answer: "Design, survey or planning ticket", verdict: "stop" }),
+    "2026-05-10",
+  ],
+  ["in another's name", changed(ticketInForce, "ticket-holder", { answer: "In another's", verdict: "stop" }), "2026-05-10"],
+  ["an hour missing", changed(ticketInForce, "ticket-lawful-from", { answer: "2026-05-04" }), "2026-05-10"],
   ["a day missing", without(ticketInForce, "ticket-lawful-from"), "2026-05-10"],
-  ["days that contradict", changed(ticketInForce, "ticket-requested", { answer: "2026-05-05" }), "2026-05-10"],
+  ["days that contradict", changed(ticketInForce, "ticket-issued", { answer: "2026-05-05" }), "2026-05-10"],
   ["operators not listed", without(ticketInForce, "ticket-operators"), "2026-05-10"],
   ["an operator silent", without(ticketInForce, "operator: ferry water"), "2026-05-10"],
   ["marks not seen", without(ticketInForce, "ticket"), "2026-05-10"],

@@ -28,6 +28,7 @@ const agreed: readonly VisitEntry[] = [
 ];
 const prepared: readonly VisitEntry[] = [
   { step: "dig-date", answer: TODAY },
+  { step: "digger", answer: "In the name of whoever digs", verdict: "pass" },
   { step: "orders", answer: "All ordered, days known", verdict: "pass" },
   { step: "tools", answer: "All packed", verdict: "pass" },
   { step: "volunteers", answer: 8 },

@@ -3,7 +3,6 @@ import { inspectionItems } from "../../../addin/checklist/inspection-items.ts";
 import { yearInspection } from "../../../addin/checklist/inspections.ts";
 import { namesIn, STAGE_IDS } from "../../../addin/checklist/stage.ts";
 import { stages } from "../../../addin/checklist/stages.ts";
-import { TICKET_RULES } from "../../../addin/checklist/ticket-rules.ts";
 import { startingRules } from "../../../addin/records/rules.ts";
 
 test("no step id is used twice in the whole job, because the workbook knows a step by its id alone", () => {
@@ -68,20 +67,6 @@ test("there are nine inspection items", () => {
     "inlet",
     "unauthorized",
   ]);
-});
-
-test("every state's ticket rule says where it was read, and no state stands twice", () => {
-  const states = TICKET_RULES.map(({ state }) => state);
-  expect(new Set(states).size).toBe(states.length);
-  for (const { read } of TICKET_RULES) expect(read.length).toBeGreaterThan(8);
-});
-
-// verified.md, section 5b: Michigan's hand-digging zone is 4 ft, Washington's ticket lives 45 days, Wisconsin asks for three business days.
-test("three states as they were read", () => {
-  const of = (name: string) => TICKET_RULES.find(({ state }) => state === name);
-  expect(of("Michigan")).toMatchObject({ handDigging: "4 ft", businessDays: 4 });
-  expect(of("Washington")).toMatchObject({ life: "45 days", businessDays: 2 });
-  expect(of("Wisconsin")).toMatchObject({ notice: "3 business days", businessDays: 3 });
 });
 
 test("a list of operators is read with commas, semicolons or line breaks, each name once", () => {

@@ -26,11 +26,13 @@ export function visitRows(entries: readonly VisitEntry[]): readonly VisitAnswerR
   return rows;
 }
 
-/** A ticket in force from 2026-05-04 to 2026-06-18, all of it answered. */
+/** A ticket in force from 7 a.m. of 2026-05-04 to 2026-06-18, all of it answered. */
 export const ticketInForce: readonly VisitEntry[] = [
   { step: "ticket-number", answer: "TF-2207" },
-  { step: "ticket-requested", answer: "2026-04-29" },
-  { step: "ticket-lawful-from", answer: "2026-05-04" },
+  { step: "ticket-kind", answer: "Dig ticket", verdict: "pass" },
+  { step: "ticket-holder", answer: "In the name of whoever digs", verdict: "pass" },
+  { step: "ticket-issued", answer: "2026-04-29 at 10:15" },
+  { step: "ticket-lawful-from", answer: "2026-05-04 at 07:00" },
   { step: "ticket-expires", answer: "2026-06-18" },
   { step: "ticket-operators", answer: "Ferry Water, Ferry Electric" },
   { step: "operator: ferry water", answer: "Marked", verdict: "pass" },

@@ -60,8 +60,11 @@ describe("CUTFILL", () => {
     );
   });
 
-  test("has only the reminder to call 811 for a usual garden", () => {
+  test("has only the reminder to have lines marked for a usual garden, and says 811 in US units alone", () => {
     expect(cutFill.cautionsFor([...usual])).toEqual([CALL_811]);
+    const [marked] = cutFill.cautionsFor([6, 3, 150, 6, 0.6, 4, 50, "loam", "metric"]);
+    expect(marked).toContain("ask the local one-call or utility-marking service");
+    expect(marked).not.toContain("811");
   });
 
   test("says by how much the earth falls short, in the sheet's units", () => {
@@ -212,7 +215,7 @@ describe("DIGHOURS", () => {
     expect(cellOf(digHours, 6, "firm", 1.5)).toEqual(refused("People must be a whole number."));
   });
 
-  test("cautions of more than 4 h for each person, and always to call 811", () => {
+  test("cautions of more than 4 h for each person, and always to have lines marked", () => {
     expect(digHours.cautionsFor([6, "firm", 6])).toEqual([CALL_811]);
     expect(digHours.cautionsFor([6, "firm", 3])).toEqual([CALL_811, expect.stringContaining("Over 4 h")]);
   });

@@ -51,18 +51,27 @@ test("a contractor's list holds sizes and quantities, and no price of anybody", 
   expect(shown).toContain("compost 3 cu yd");
   expect(shown).toContain("Floor, length × width");
   expect(shown).not.toMatch(/4,?242|12,?788|61\.00/);
-  expect(shown).toContain("Call 811, or your local one-call center, and wait for every answer before any digging");
+  expect(shown).toContain("Before any digging, a test hole included, ask the one-call center (811 in the US) and wait for every answer.");
 });
 
 test("a homeowner reads the garden's size in the yard's own units, when it empties, how to water it and whom to call", async () => {
   const us = await page("handout.html", program.yards.slice(0, 1));
-  for (const words of ["as designed", " in ", " gal", "48 hours", "call 811 or your local one-call center", "Keep small children away"])
+  for (const words of [
+    "as designed",
+    " in ",
+    " gal",
+    "48 hours",
+    "ask the one-call center (811 in the US) to have the lines marked",
+    "Keep small children away",
+  ])
     expect(us).toContain(words);
   const metric = await page("handout.html", program.yards.slice(1));
   expect(metric).toContain("4.2 m × 2.1 m, as built");
   expect(metric).toContain("140 mm");
   expect(metric).toContain("empty again in about 9 hours");
   expect(metric).not.toContain(" gal,");
+  expect(metric).toContain("ask the local one-call or utility-marking service to have the lines marked");
+  expect(metric).not.toMatch(/811|911/);
 });
 
 test("each yard has a page of its own, and each page says to confirm with local staff", async () => {

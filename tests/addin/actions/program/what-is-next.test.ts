@@ -5,7 +5,6 @@ import { recordAnswer, recordOverride, withdrawOverride } from "../../../../addi
 import { addYard } from "../../../../addin/actions/yard/record-yard.ts";
 import { setUpWorkbook } from "../../../../addin/actions/workbook/set-up-workbook.ts";
 import { refusalsInSight, yardStanding } from "../../../../addin/actions/visits/stage-standing.ts";
-import { suggestedLawfulFrom, ticketRuleOfYard } from "../../../../addin/actions/visits/ticket-hints.ts";
 import { whatIsNext, type NoticeKind } from "../../../../addin/actions/program/what-is-next.ts";
 import { appendRow } from "../../../../addin/actions/program/write-records.ts";
 import { NO_OVERRIDE } from "../../../../addin/checklist/dig-lock.ts";
@@ -156,7 +155,9 @@ describe("Tickets on the board", () => {
 
   it("one that is not lawful yet waits until its day", async () => {
     await answer(...ticketInForce);
-    expect(await notices("ticket", "2026-05-03")).toEqual([["waiting", "Ticket TF-2207: digging is lawful from 2026-05-04, not before."]]);
+    expect(await notices("ticket", "2026-05-03")).toEqual([
+      ["waiting", "Ticket TF-2207: digging is lawful from 2026-05-04 at 07:00, not before."],
+    ]);
     expect(await notices("ticket", "2026-05-04")).toEqual([]);
   });
 });
@@ -267,29 +268,5 @@ describe("What is recorded", () => {
     expect(rows[0]).toMatchObject({ answer: "2026-06-18", unit: null, verdict: null, date: on("2026-05-02"), by: "Kit Marlow" });
     expect(rows[1]).toMatchObject({ answer: 26, unit: "in", link: "IMG 44" });
     expect(rows[2]).toMatchObject({ answer: '=HYPERLINK("x")' });
-  });
-});
-
-describe("The counted day", () => {
-  // 2026-04-29 is a Wednesday: Thursday 1, Friday 2, Monday 3, Tuesday 4. Counted on a calendar by hand.
-  it.each([
-    [null, "2026-05-04"],
-    ["Washington", "2026-05-01"],
-    ["Michigan", "2026-05-05"],
-    ["Nebraska", "2026-05-04"],
-  ])("asked for on Wednesday 2026-04-29 under the rule of %s, it is %s, and local law decides", async (state, day) => {
-    await answer(
-      { step: "ticket-requested", answer: "2026-04-29" },
-      ...(state === null ? [] : [{ step: "ticket-rule", answer: state, verdict: "pass" }]),
-    );
-    const suggested = suggestedLawfulFrom((await readProgram(workbook)).yards[0]!);
-    expect(suggested?.day).toBe(on(day));
-    expect(suggested?.cautions[0]).toMatch(/^Local law decides/);
-  });
-
-  it("without the day of the request nothing is suggested", async () => {
-    const yard = (await readProgram(workbook)).yards[0]!;
-    expect(suggestedLawfulFrom(yard)).toBeNull();
-    expect(ticketRuleOfYard(yard)).toBeNull();
   });
 });

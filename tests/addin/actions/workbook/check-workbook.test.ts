@@ -6,7 +6,7 @@ import { programState, RECORDS_VERSION_SETTING, setUpWorkbook } from "../../../.
 import { designSheet } from "../../../../addin/records/design.ts";
 import { estimateLinesSheet } from "../../../../addin/records/estimate-lines.ts";
 import { recordSheets } from "../../../../addin/records/program-sheets.ts";
-import { settingCell } from "../../../../addin/records/program.ts";
+import { placeSettingCell, settingCell } from "../../../../addin/records/program.ts";
 import { cellOf, firstRow, headingRow } from "../../../../addin/records/place.ts";
 import { sitesSheet } from "../../../../addin/records/sites.ts";
 import { surfacesSheet } from "../../../../addin/records/surfaces.ts";
@@ -135,6 +135,16 @@ test("a setting whose row is gone is added below the others with its first value
   ]);
   await repairWorkbook(workbook, findings);
   expect((await readProgram(workbook)).settings.drainHours).toBe(48);
+});
+
+test("the choice of the place is added where its row is gone", async () => {
+  await workbook.writeValues([{ range: { ...placeSettingCell(), column: 0, columns: 4 }, values: [[null, null, null, null]] }]);
+  const findings = await checkWorkbook(workbook);
+  expect(findings.map(({ sentence, repair }) => [sentence, repair?.says])).toEqual([
+    ['Sheet Program has no row "Country or state".', 'Add the row "Country or state" without a value below the others.'],
+  ]);
+  await repairWorkbook(workbook, findings);
+  expect((await readProgram(workbook)).oneCall.placeAt).not.toBeNull();
 });
 
 describe("Site IDs", () => {

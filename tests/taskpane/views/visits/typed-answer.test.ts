@@ -49,6 +49,21 @@ describe("An answer typed for a step of the visit", () => {
     });
   });
 
+  it("a day is taken with its hour, which the first lawful day must have and the issue need not", () => {
+    const day = { ...BLANK_ANSWER, value: "2026-05-04" };
+    expect(readAnswer(step("ticket-lawful-from"), day, "")).toEqual({
+      faults: { hour: "Hour is missing. Type it from the ticket, such as 07:00." },
+    });
+    expect(readAnswer(step("ticket-lawful-from"), { ...day, hour: "07:00" }, "")).toMatchObject({ answer: { kind: "date", minutes: 420 } });
+    expect(readAnswer(step("ticket-lawful-from"), { ...day, hour: "25:00" }, "")).toEqual({
+      faults: { hour: 'Hour must be a time of day, such as 07:00; it is "25:00".' },
+    });
+    expect(readAnswer(step("ticket-issued"), day, "")).toMatchObject({ answer: { kind: "date", date: 46_146 } });
+    expect(readAnswer(step("ticket-expires"), { ...day, hour: "07:00" }, "")).toEqual({
+      answer: { kind: "date", date: 46_146, note: "", by: "" },
+    });
+  });
+
   it("a choice is taken as the checklist words it", () => {
     expect(readAnswer(step("ticket"), { ...BLANK_ANSWER, says: "Asked for, still waiting" }, "")).toEqual({
       answer: { kind: "chosen", says: "Asked for, still waiting", note: "", by: "" },
