@@ -1,8 +1,10 @@
 import { defineConfig } from "vitest/config";
 
-/** Tests that open a browser, run other programs or plant faults in modules: each file in a process of its own. */
+/** Tests that open a page: all of them in the one browser that set-up.ts starts. */
+const IN_BROWSER = ["tests/browser/**/*.test.ts", "tests/agreement/{actions,embedded}.test.ts", "tests/contract/excel-page.test.ts"];
+/** Tests that run other programs or plant faults in modules: each file in a process of its own. */
 const APART = [
-  "tests/{browser,agreement,house}/**/*.test.ts",
+  "tests/house/**/*.test.ts",
   "tests/contract/adapter-faults.test.ts",
   "tests/addin/{batch,hosting}/**/*.test.ts",
   "tests/addin/actions/export/**/*.test.ts",
@@ -12,9 +14,10 @@ const ALL = ["tests/**/*.test.{ts,tsx}"];
 export default defineConfig({
   test: {
     projects: [
+      { extends: true, test: { name: "browser", include: IN_BROWSER, globalSetup: "tests/browser/set-up.ts", isolate: false } },
       { extends: true, test: { name: "apart", include: APART } },
       // Most files are small: loading everything anew for each would take longer than the tests.
-      { extends: true, test: { name: "together", include: ALL, exclude: APART, isolate: false } },
+      { extends: true, test: { name: "together", include: ALL, exclude: [...APART, ...IN_BROWSER], isolate: false } },
     ],
     setupFiles: ["tests/property-seed.ts"],
     // Left to itself the runner keeps one core of two free.

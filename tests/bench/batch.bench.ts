@@ -1,7 +1,7 @@
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { availableParallelism, tmpdir } from "node:os";
 import { join } from "node:path";
-import { hasGnuParallel, HOW_TO_INSTALL } from "../addin/batch/gnu-parallel.ts";
+import { hasGnuParallel, NO_GNU_PARALLEL } from "../programs.ts";
 import { builtBatch, PARCEL_HEADINGS, PARCEL_WORDS, parcels } from "../addin/batch/started-batch.ts";
 import { inventedHours } from "../functions/long-term/rain-series.ts";
 import { atLeast, atMost, interleaved, median, medianRatio, type BenchRow, type BenchSection } from "./measure.ts";
@@ -22,7 +22,7 @@ export const batch: BenchSection = {
       return {
         rows,
         notes: [
-          ...(hasGnuParallel() ? [] : [HOW_TO_INSTALL]),
+          ...(hasGnuParallel() ? [] : [NO_GNU_PARALLEL]),
           ...(availableParallelism() > 1 ? [] : ["This machine has one core: two workers share it."]),
         ],
       };

@@ -7,7 +7,8 @@ import { parse } from "csv-parse/sync";
 import { buildSync } from "esbuild";
 import type { Garden } from "../../functions/basin/water-balance.ts";
 import type { LongTermBalance } from "../../functions/long-term/long-term-balance.ts";
-import { COMPUTE_ALWAYS, findLibreOffice, HOW_TO_INSTALL } from "../addin/actions/export/libreoffice.ts";
+import { COMPUTE_ALWAYS } from "../addin/actions/export/libreoffice.ts";
+import { find, LIBREOFFICE } from "../programs.ts";
 import { inventedHours } from "../functions/long-term/rain-series.ts";
 import { FIRST_RESULT, writeBalanceWorkbook } from "./balance-workbook.ts";
 import { atLeast, median, type BenchRow, type BenchSection } from "./measure.ts";
@@ -30,8 +31,8 @@ const garden: Garden = {
 export const libreOffice: BenchSection = {
   title: "Thirty years of hours through one garden: a Node process, and LibreOffice with the same balance as formulas",
   async measure() {
-    const program = findLibreOffice();
-    if (program === null) return { rows: [], notes: [HOW_TO_INSTALL] };
+    const program = find(LIBREOFFICE);
+    if (program === null) return { rows: [], notes: [LIBREOFFICE.howToInstall] };
     const folder = mkdtempSync(join(tmpdir(), "soakbook-bench-"));
     try {
       const [whole, tiny] = [join(folder, "balance.xlsx"), join(folder, "tiny.xlsx")];

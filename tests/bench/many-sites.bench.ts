@@ -1,5 +1,6 @@
 import assert from "node:assert/strict";
 import type { Page } from "playwright-core";
+import { startPages } from "../browser/built-pages.ts";
 import { PageHost } from "../browser/page.ts";
 import type { Calls } from "./many-sites-entry.ts";
 import { atMost, interleaved, median, medianRatio, type BenchRow, type BenchSection } from "./measure.ts";
@@ -11,13 +12,15 @@ const LONGEST_EDIT_MILLISECONDS = 300;
 export const manySites: BenchSection = {
   title: "The page without Excel: BASINAREA for many yards, by one wide call and by a function a cell",
   async measure() {
-    const host = await PageHost.start();
+    const pages = await startPages();
+    const host = await PageHost.start(pages);
     try {
       const rows: BenchRow[] = [];
       for (const yards of YARDS) rows.push(...(await sized(host, yards)));
       return { rows };
     } finally {
       await host.close();
+      await pages.stop();
     }
   },
 };

@@ -5,7 +5,7 @@ import { gzipSync } from "node:zlib";
 import { chromium, type Browser, type Page } from "playwright-core";
 import { DEFAULT_ORIGIN, build } from "../../addin/hosting/build.ts";
 import { serve } from "../../addin/hosting/serve.ts";
-import { findChromium, HOW_TO_INSTALL } from "../browser/chromium.ts";
+import { CHROMIUM, find } from "../programs.ts";
 import { atMost, interleaved, median, medianRatio, type BenchRow, type BenchSection } from "./measure.ts";
 
 const ROUNDS = 7;
@@ -46,8 +46,8 @@ const EVALUATION = `(async () => {
 export const opening: BenchSection = {
   title: "Opening: each page in a browser profile of its own, beside a bare page from the same server",
   async measure() {
-    const executablePath = findChromium();
-    if (executablePath === null) return { rows: [], notes: [HOW_TO_INSTALL] };
+    const executablePath = find(CHROMIUM);
+    if (executablePath === null) return { rows: [], notes: [CHROMIUM.howToInstall] };
     const directory = await mkdtemp(join(tmpdir(), "soakbook-bench-"));
     await build({ origin: DEFAULT_ORIGIN, directory });
     await writeFile(join(directory, "bare.html"), BARE_PAGE);

@@ -16,8 +16,8 @@ describe("A button of Excel's ribbon, or of the menu of a cell,", { timeout: 60_
     host = await PageHost.start();
     opened = await host.newPage();
     page = opened.page;
-    page.setDefaultTimeout(PATIENCE.timeout);
     await page.goto(`${opened.address}commands.html`);
+    page.setDefaultTimeout(PATIENCE.timeout);
     await page.waitForFunction(() => window.runCommand !== undefined, undefined, { timeout: 60_000 });
   }, START_MILLISECONDS);
   afterAll(() => host.close());

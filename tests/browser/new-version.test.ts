@@ -1,10 +1,10 @@
-import { mkdtemp, readFile, rename, rm, writeFile } from "node:fs/promises";
+import { cp, mkdtemp, readFile, rename, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Page } from "playwright-core";
-import { afterAll, beforeAll, expect, it } from "vitest";
-import { build, DEFAULT_ORIGIN } from "../../addin/hosting/build.ts";
+import { afterAll, beforeAll, expect, inject, it } from "vitest";
 import { hashedName } from "../../addin/hosting/bundle.ts";
+import { serve, type Serving } from "../../addin/hosting/serve.ts";
 import { expectCell, typeInto } from "./grid.ts";
 import { PageHost, started } from "./page.ts";
 import { openYard } from "./pane.ts";
@@ -12,14 +12,18 @@ import { openYard } from "./pane.ts";
 const TIME_TO_GO_MILLISECONDS = 5000;
 
 let directory: string;
+let serving: Serving;
 let host: PageHost;
 beforeAll(async () => {
+  const { directory: built, browser } = inject("pages");
   directory = await mkdtemp(join(tmpdir(), "soakbook-versions-"));
-  await build({ origin: DEFAULT_ORIGIN, directory });
-  host = await PageHost.start(directory);
+  await cp(built, directory, { recursive: true });
+  serving = await serve(directory, 0);
+  host = await PageHost.start({ address: serving.address, browser });
 }, 180_000);
 afterAll(async () => {
   await host.close();
+  await serving.stop();
   await rm(directory, { recursive: true });
 });
 

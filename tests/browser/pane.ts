@@ -1,5 +1,5 @@
 /** The pane beside the grid, as a person finds their way in it, and the cells of a yard by the names of their columns. */
-import type { BrowserContextOptions, Locator, Page } from "playwright-core";
+import type { Locator, Page } from "playwright-core";
 import { afterAll, beforeAll } from "vitest";
 import { cellOf, firstRow } from "../../addin/records/place.ts";
 import { readRecords } from "../../addin/records/read-records.ts";
@@ -7,22 +7,24 @@ import type { Sheet, SheetRow } from "../../addin/records/sheet.ts";
 import { sitesSheet } from "../../addin/records/sites.ts";
 import { addressOf } from "../../addin/workbook/port.ts";
 import { goTo, value } from "./grid.ts";
-import { PageHost, type OpenPage } from "./page.ts";
+import type { OpenPage } from "./page.ts";
+import { leaveWarmPage, takeWarmPage, type Theme } from "./warm-page.ts";
 
 /** The page's first start on a busy machine. */
 export const START_MILLISECONDS = 120_000;
 export const PATIENCE = { timeout: 20_000 };
 
-/** Opens the page without Excel before the tests around this call, hands it over, and closes it after them. */
-export function onProgramPage(take: (opened: OpenPage) => void, options: BrowserContextOptions = {}): void {
-  let host: PageHost | undefined;
+/** Hands the page without Excel over before the tests around this call, with the demo in it, and takes it back after them. */
+export function onProgramPage(take: (opened: OpenPage) => void, theme: Theme = {}): void {
+  let opened: OpenPage | undefined;
   beforeAll(async () => {
-    host = await PageHost.start();
-    const opened = await host.openProgram(options);
+    opened = await takeWarmPage(theme);
     opened.page.setDefaultTimeout(PATIENCE.timeout);
     take(opened);
   }, START_MILLISECONDS);
-  afterAll(() => host?.close());
+  afterAll(async () => {
+    if (opened !== undefined) await leaveWarmPage(opened);
+  });
 }
 
 /** "Sites!B5": the cell of a column, `place` rows below the first under the headings. */

@@ -40,13 +40,10 @@ describe("The working of a cell", { timeout: LONGEST_TEST_MILLISECONDS }, () => 
   let opened: OpenPage;
   let page: Page;
 
-  onProgramPage(
-    (ready) => {
-      opened = ready;
-      page = ready.page;
-    },
-    { permissions: ["clipboard-read", "clipboard-write"] },
-  );
+  onProgramPage((ready) => {
+    opened = ready;
+    page = ready.page;
+  });
 
   it("of a drawdown typed into any cell shows the equation, the arguments with units and the result", async () => {
     await typeInto(page, "Program!H5", "=SOAK.DRAWDOWN(6,0.5)");

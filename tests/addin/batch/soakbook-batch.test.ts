@@ -14,7 +14,7 @@ import { siteDesign } from "../../../functions/worksheet/site-design.ts";
 import { catalogue } from "../../../functions/worksheet/catalogue.ts";
 import { longTerm } from "../../../functions/worksheet/long-term.ts";
 import { inventedHours } from "../../functions/long-term/rain-series.ts";
-import { hasGnuParallel, HOW_TO_INSTALL } from "./gnu-parallel.ts";
+import { hasGnuParallel, NO_GNU_PARALLEL } from "../../programs.ts";
 import { builtBatch, finished, PARCEL_HEADINGS, PARCEL_WORDS, parcels } from "./started-batch.ts";
 
 let folder: string;
@@ -327,8 +327,8 @@ describe("the built script", () => {
     });
   });
 
-  test("gives the same bytes through GNU parallel as from one process", async () => {
-    expect(hasGnuParallel(), HOW_TO_INSTALL).toBe(true);
+  test("gives the same bytes through GNU parallel as from one process", async ({ skip }) => {
+    skip(!hasGnuParallel(), NO_GNU_PARALLEL);
     const words = [script, ...PARCEL_WORDS, "--headings", PARCEL_HEADINGS];
     const one = await node(words, parcels(20_000));
     const many = await finished(

@@ -1,36 +1,10 @@
-import { execFile, spawnSync } from "node:child_process";
-import { existsSync } from "node:fs";
+import { execFile } from "node:child_process";
 import { mkdir, mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { basename, join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { promisify } from "node:util";
-
-/** Where LibreOffice usually is; LIBREOFFICE names another. */
-const USUAL_PLACES = [
-  "/usr/bin/soffice",
-  "/usr/local/bin/soffice",
-  "/snap/bin/libreoffice",
-  "/Applications/LibreOffice.app/Contents/MacOS/soffice",
-  "C:\\Program Files\\LibreOffice\\program\\soffice.exe",
-];
-
-export function findLibreOffice(): string | null {
-  const named = process.env["LIBREOFFICE"];
-  if (named !== undefined && named !== "") return existsSync(named) ? named : null;
-  return USUAL_PLACES.find((path) => existsSync(path)) ?? null;
-}
-
-export const HOW_TO_INSTALL =
-  "The tests of exported files need LibreOffice: install it (Debian and Ubuntu: apt-get install libreoffice-calc-nogui; macOS: brew install --cask libreoffice; Windows: from its own page), or set LIBREOFFICE to the path of soffice.";
-
-/** Installs Debian's LibreOffice Calc without its windows where this may be done; otherwise the caller says what to install. */
-export function installLibreOffice(): boolean {
-  if (process.platform !== "linux" || process.getuid?.() !== 0) return false;
-  const apt = (...words: string[]) =>
-    spawnSync("apt-get", words, { stdio: "inherit", env: { ...process.env, DEBIAN_FRONTEND: "noninteractive" } }).status === 0;
-  return apt("update", "-qq") && apt("install", "-y", "-qq", "--no-install-recommends", "libreoffice-calc-nogui");
-}
+import { LIBREOFFICE, pathOf } from "../../../programs.ts";
 
 const LONGEST_CONVERSION_MILLISECONDS = 100_000;
 
@@ -49,8 +23,7 @@ export async function throughLibreOffice(
   files: Readonly<Record<string, Uint8Array | string>>,
   opening?: string,
 ): Promise<readonly Buffer[]> {
-  const program = findLibreOffice();
-  if (program === null) throw new Error(HOW_TO_INSTALL);
+  const program = pathOf(LIBREOFFICE);
   const folder = await mkdtemp(join(tmpdir(), "soakbook-export-"));
   try {
     const [profile, out] = [join(folder, "profile"), join(folder, "out")];

@@ -1,0 +1,78 @@
+/** What every browser test shares: the pages, built once and served, and one browser. */
+import { mkdtemp, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { chromium } from "playwright-core";
+import { DEFAULT_ORIGIN, build, withNames } from "../../addin/hosting/build.ts";
+import { serve } from "../../addin/hosting/serve.ts";
+import { CHROMIUM, pathOf } from "../programs.ts";
+
+/** Plain data: it goes from the process that starts the tests to those that run them. */
+export interface BuiltPages {
+  readonly directory: string;
+  /** Where the directory is served, such as http://localhost:40123/. */
+  readonly address: string;
+  /** Where the browser is spoken to. */
+  readonly browser: string;
+}
+
+const CHROMIUM_ARGUMENTS = [
+  "--no-sandbox",
+  "--disable-gpu",
+  "--disable-quic",
+  "--no-first-run",
+  "--disable-background-networking",
+  "--disable-component-update",
+  "--disable-sync",
+];
+
+const path = (name: string): string => fileURLToPath(new URL(name, import.meta.url));
+
+/** Entries that only tests load, beside the pages that are shipped: the page's name, and its script. */
+const TEST_PAGES = {
+  agreement: path("../agreement/embedded-entry.ts"),
+  commands: path("commands-entry.ts"),
+  draft: path("draft-entry.ts"),
+  "many-sites": path("../bench/many-sites-entry.ts"),
+};
+
+/** Builds, serves and starts the browser. Call `stop` when nobody needs them any more. */
+export async function startPages(): Promise<BuiltPages & { stop(): Promise<void> }> {
+  const executablePath = pathOf(CHROMIUM);
+  const directory = await mkdtemp(join(tmpdir(), "soakbook-pages-"));
+  const scripts = Object.fromEntries(Object.entries(TEST_PAGES).map(([name, script]) => [`${name}-entry`, script]));
+  const names = await build({ origin: DEFAULT_ORIGIN, directory, scripts });
+  await Promise.all(
+    Object.keys(TEST_PAGES).map((name) => writeFile(join(directory, `${name}.html`), withNames(gridPage(`${name}-entry.js`), names))),
+  );
+  const serving = await serve(directory, 0);
+  const browser = await chromium.launchServer({ executablePath, args: CHROMIUM_ARGUMENTS });
+  return {
+    directory,
+    address: serving.address,
+    browser: browser.wsEndpoint(),
+    async stop() {
+      await browser.close();
+      await serving.stop();
+      await rm(directory, { recursive: true, force: true });
+    },
+  };
+}
+
+/** A page with a grid and nothing else, for a test's own script. */
+function gridPage(script: string): string {
+  return `<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<title>${script}</title>
+<link rel="stylesheet" href="browser.css">
+</head>
+<body>
+<div id="grid"></div>
+<script type="module" src="${script}"></script>
+</body>
+</html>
+`;
+}

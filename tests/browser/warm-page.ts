@@ -1,0 +1,65 @@
+/**
+ * One page for many files of tests. Starting the page costs more than most of what is tested on it, so a file takes over
+ * the page that another left, started over with the demo, and with window, pane and storage put back as they were.
+ */
+import { workingText } from "../../taskpane/views/working/text.ts";
+import { PageHost, VIEWPORT, type OpenPage } from "./page.ts";
+
+export interface Theme {
+  readonly colorScheme?: "light" | "dark";
+  readonly forcedColors?: "none" | "active";
+}
+
+/** From the narrowest it can be to the width that a new page begins with. */
+const STEPS_TO_USUAL_WIDTH = 5;
+const LONGEST_CLEANING_MILLISECONDS = 60_000;
+
+let left: OpenPage | null = null;
+
+/** The page that was left last, as if it had just been opened, or a new one where none was left. */
+export async function takeWarmPage(theme: Theme): Promise<OpenPage> {
+  const found = left;
+  left = null;
+  const opened = found ?? (await (await PageHost.start()).openProgram({ permissions: ["clipboard-read", "clipboard-write"] }));
+  if (found !== null) await putBack(found);
+  await opened.page.emulateMedia({ media: null, colorScheme: "light", forcedColors: "none", ...theme });
+  return opened;
+}
+
+/** Keeps the page for the next file, unless something went wrong on it. */
+export async function leaveWarmPage(opened: OpenPage): Promise<void> {
+  if (opened.faults.length > 0 || left !== null) await opened.context.close();
+  else left = opened;
+}
+
+async function putBack({ page }: OpenPage): Promise<void> {
+  const pane = page.locator("#pane");
+  page.setDefaultTimeout(LONGEST_CLEANING_MILLISECONDS);
+  await page.setViewportSize(VIEWPORT);
+  await page.keyboard.press("Escape");
+  await page.evaluate(async () => {
+    localStorage.clear();
+    sessionStorage.clear();
+    await window.soakbook?.workbook.writeSetting("left by a test", "yes");
+  });
+  const toggle = page.locator("#toggle-pane");
+  if ((await toggle.getAttribute("aria-expanded")) === "false") await toggle.click();
+  await page.locator("#splitter").press("End");
+  for (let step = 0; step < STEPS_TO_USUAL_WIDTH; step += 1) await page.locator("#splitter").press("ArrowLeft");
+
+  // The list of yards, and a tab of it without a form, so that no view carries anything over.
+  const back = pane.getByRole("button", { name: workingText.back, exact: true });
+  if (await back.isVisible()) await back.click();
+  const leave = pane.getByRole("button", { name: /All yards/ });
+  if (await leave.isVisible()) await leave.click();
+  await pane.getByRole("tab").first().click();
+
+  await page.getByRole("button", { name: "Start over with the demo", exact: true }).click();
+  await page.getByRole("dialog").getByRole("button", { name: "Start over", exact: true }).click();
+  await page.waitForFunction(async () => (await window.soakbook?.workbook.readSetting("left by a test")) == null);
+  await page.evaluate(() => window.soakbook?.workbook.calculated());
+  await pane.getByRole("button", { name: /Y-001/ }).first().click();
+  await pane.locator("h1", { hasText: "Y-001" }).waitFor();
+  await pane.getByRole("tab").first().click();
+  await page.mouse.move(0, 0);
+}
