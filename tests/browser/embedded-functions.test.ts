@@ -1,18 +1,15 @@
-import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import { beforeEach, describe, expect, it } from "vitest";
 import { catalogue } from "../../functions/worksheet/catalogue.ts";
 import { expectCell, formula, goTo, typeInto, value, values } from "./grid.ts";
-import { PageHost, type OpenPage } from "./page.ts";
-
-const START_MILLISECONDS = 120_000;
+import type { OpenPage } from "./page.ts";
+import { onProgramPage } from "./pane.ts";
 
 describe("The worksheet functions in the page without Excel", () => {
-  let host: PageHost;
   let opened: OpenPage;
 
-  beforeAll(async () => {
-    host = await PageHost.start();
-    opened = await host.openProgram();
-  }, START_MILLISECONDS);
+  onProgramPage((ready) => {
+    opened = ready;
+  });
 
   beforeEach(async () => {
     const empty = { sheet: "Program", row: 20, column: 7, rows: 12, columns: 6 };
@@ -21,10 +18,6 @@ describe("The worksheet functions in the page without Excel", () => {
       empty,
       blanks,
     ] as const);
-  });
-
-  afterAll(async () => {
-    await host.close();
   });
 
   // TR-55 (SCS, 2nd ed., 1986), table 2-1: 4.0 in of rain on curve number 80 run off 2.04 in, printed to 0.01 in.

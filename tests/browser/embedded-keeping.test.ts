@@ -1,9 +1,8 @@
-import { readFile } from "node:fs/promises";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { expectCell, typeInto, formula, value, values } from "./grid.ts";
 import { asksBeforeClosing, button, expectSaved, savedFile, openFile } from "./keeping.ts";
-import { PageHost, started } from "./page.ts";
+import { PageHost, savedBytes, started } from "./page.ts";
 
 const START_MILLISECONDS = 120_000;
 const TEST_MILLISECONDS = 150_000;
@@ -139,7 +138,7 @@ describe("A workbook in the page without Excel", () => {
       await openFile(page, demo);
       const downloading = page.waitForEvent("download");
       await page.getByRole("dialog").getByRole("button", { name: "Save to file first" }).click();
-      expect(await readFile(await (await downloading).path(), "utf8")).toContain("not yet in a file");
+      expect((await savedBytes(await downloading)).toString()).toContain("not yet in a file");
       await expectCell(page, "Program!H21", null);
       await context.close();
     },

@@ -3,10 +3,10 @@
  * Univer 0.25.1's own engine, a general-purpose library that knows nothing of this project; the equations are those of
  * the sources named beside each function in the reference. Depths in inches, lengths in feet, areas in square feet.
  */
-import { afterAll, beforeAll, expect, test } from "vitest";
+import { beforeAll, expect, test } from "vitest";
 import type { Page } from "playwright-core";
 import { dailyRainMillimetres } from "../functions/rainfall/daily-rain.ts";
-import { PageHost } from "./page.ts";
+import { onProgramPage } from "./pane.ts";
 
 const SHEET = "Program";
 const FIRST_COLUMN = 9;
@@ -40,13 +40,14 @@ const pairs: readonly (readonly [string, string, string])[] = [
   ["capped cost share", 'SOAK.COSTSHARE("per area",80,41,3000)', "MIN(80*41,3000)"],
 ];
 
-let host: PageHost;
 let page: Page;
 let answers: readonly (readonly unknown[])[];
 
+onProgramPage((opened) => {
+  page = opened.page;
+});
+
 beforeAll(async () => {
-  host = await PageHost.start();
-  ({ page } = await host.openProgram());
   answers = await page.evaluate(
     async ({ sheet, column, written, series }) => {
       const workbook = window.soakbook?.workbook;
@@ -68,8 +69,6 @@ beforeAll(async () => {
     { sheet: SHEET, column: FIRST_COLUMN, written: pairs, series: rain },
   );
 }, 120_000);
-
-afterAll(() => host.close());
 
 test.each(pairs.map(([what], row) => ({ what, row })))("$what is the same by a plain spreadsheet formula", ({ row }) => {
   const theirs = answers[row]?.[0];

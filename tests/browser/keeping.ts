@@ -1,9 +1,10 @@
 /** What a person sees and does of how the page without Excel keeps its workbook. */
-import { readFile, writeFile } from "node:fs/promises";
+import { writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Page } from "playwright-core";
 import { expect } from "vitest";
+import { savedBytes } from "./page.ts";
 
 export function button(page: Page, name: string) {
   return page.getByRole("button", { name, exact: true });
@@ -25,7 +26,7 @@ export async function savedFile(page: Page): Promise<string> {
   await button(page, "Save to file").click();
   const download = await downloading;
   expect(download.suggestedFilename()).toMatch(/^rain-gardens-\d{4}-\d\d-\d\d\.soakbook$/);
-  return readFile(await download.path(), "utf8");
+  return (await savedBytes(download)).toString();
 }
 
 export async function openFile(page: Page, text: string): Promise<void> {

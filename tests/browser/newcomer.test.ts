@@ -1,5 +1,5 @@
 /** The main job as a newcomer does it, starting from the demo page: keyboard and pane, the same numbers in both. */
-import { afterAll, beforeAll, expect, test } from "vitest";
+import { expect, test } from "vitest";
 import type { Page } from "playwright-core";
 import { demoYards } from "../../addin/actions/demo/demo-program.ts";
 import { columnLetters } from "../../addin/workbook/port.ts";
@@ -8,17 +8,14 @@ import { holeTestsSheet } from "../../addin/records/hole-tests.ts";
 import { columnOf, firstRow } from "../../addin/records/place.ts";
 import type { DesignCells } from "../../addin/actions/program/read-program.ts";
 import { calculated, expectCell, goTo, typeInto, value } from "./grid.ts";
-import { PageHost, type OpenPage } from "./page.ts";
+import type { OpenPage } from "./page.ts";
+import { onProgramPage } from "./pane.ts";
 
-let host: PageHost;
 let opened: OpenPage;
 
-beforeAll(async () => {
-  host = await PageHost.start();
-  opened = await host.openProgram();
-}, 120_000);
-
-afterAll(() => host.close());
+onProgramPage((ready) => {
+  opened = ready;
+});
 
 const siteRow = firstRow(designSheet) + demoYards.length + 1;
 const surfaceRow = 4 + demoYards.reduce((count, { surfaces }) => count + surfaces.length, 0);

@@ -1,5 +1,6 @@
 /** The real page in a real browser: every file of tests has pages of its own in the one browser of the run. */
-import { chromium, type Browser, type BrowserContext, type BrowserContextOptions, type Page } from "playwright-core";
+import { buffer } from "node:stream/consumers";
+import { chromium, type Browser, type BrowserContext, type BrowserContextOptions, type Download, type Page } from "playwright-core";
 import { inject } from "vitest";
 import type { BuiltPages } from "./built-pages.ts";
 
@@ -53,6 +54,11 @@ export class PageHost {
     await started(opened.page);
     return opened;
   }
+}
+
+/** What the page saved as a file. The browser may not share a disk with whoever asks. */
+export async function savedBytes(download: Download): Promise<Buffer> {
+  return buffer(await download.createReadStream());
 }
 
 /** The files that a process runs one after the other share its connection to the browser. */

@@ -1,10 +1,10 @@
 import type { Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { beforeAll, describe, expect, it } from "vitest";
 import { designSheet } from "../../addin/records/design.ts";
 import { sitesSheet } from "../../addin/records/sites.ts";
 import { expectCell, goTo, typeInto, value } from "./grid.ts";
-import { PageHost, type OpenPage } from "./page.ts";
-import { address, button, openYard, pane, PATIENCE, START_MILLISECONDS } from "./pane.ts";
+import type { OpenPage } from "./page.ts";
+import { address, button, onProgramPage, openYard, pane, PATIENCE, START_MILLISECONDS } from "./pane.ts";
 import { seriousFaults } from "./usable.ts";
 
 /** Rows of the demo's yards below the headings of Sites. */
@@ -19,28 +19,13 @@ const asShown = (area: unknown) => Number(area).toLocaleString("en-US", { maximu
 
 const openBasin = (page: Page, place: number) => openYard(page, place, "Basin");
 
-let host: PageHost;
-
-beforeAll(async () => {
-  host = await PageHost.start();
-}, START_MILLISECONDS);
-
-afterAll(async () => {
-  await host.close();
-});
-
 describe("The basin in the pane", () => {
   let opened: OpenPage;
   let page: Page;
 
-  beforeAll(async () => {
-    opened = await host.openProgram();
-    page = opened.page;
-    page.setDefaultTimeout(PATIENCE.timeout);
-  }, START_MILLISECONDS);
-
-  afterAll(async () => {
-    await opened.context.close();
+  onProgramPage((ready) => {
+    opened = ready;
+    page = ready.page;
   });
 
   it("starts from the numbers of the Design sheet", async () => {
@@ -215,25 +200,20 @@ describe.each([
   { colorScheme: "dark", forcedColors: "none" },
   { colorScheme: "light", forcedColors: "active" },
 ] as const)("The basin and the hole test at 320 pixels, $colorScheme with forced colors $forcedColors", (theme) => {
-  let opened: OpenPage;
   let page: Page;
 
+  onProgramPage((ready) => {
+    page = ready.page;
+  }, theme);
+
   beforeAll(async () => {
-    opened = await host.openProgram(theme);
-    page = opened.page;
-    page.setDefaultTimeout(PATIENCE.timeout);
     await page.getByRole("separator", { name: "Width of the pane" }).focus();
     await page.keyboard.press("End");
     await openBasin(page, CORNER_HOUSE);
   }, START_MILLISECONDS);
 
-  afterAll(async () => {
-    await opened.context.close();
-  });
-
   it.each(["Basin", "Hole test"])("%s has no serious fault of accessibility and no letter under 11 pixels", async (tab) => {
     await pane(page).getByRole("tab", { name: tab }).click();
-    await page.waitForTimeout(500);
     expect(await seriousFaults(page)).toEqual([]);
     const letters = await page.evaluate(() =>
       [...document.querySelectorAll<SVGTextElement>("#pane svg text")].map(

@@ -1,4 +1,3 @@
-import { readFile } from "node:fs/promises";
 import ExcelJS from "exceljs";
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
@@ -7,7 +6,7 @@ import { DRAFTED_ITEMS, pricesSheet, startingPrices } from "../../addin/records/
 import { cellOf, firstRow } from "../../addin/records/place.ts";
 import { addressOf, type CellValue, type ValueWrite } from "../../addin/workbook/port.ts";
 import { values } from "./grid.ts";
-import type { OpenPage } from "./page.ts";
+import { savedBytes, type OpenPage } from "./page.ts";
 import { button, onProgramPage, openYard, pane } from "./pane.ts";
 import { seriousFaults } from "./usable.ts";
 
@@ -69,7 +68,7 @@ describe("The estimate of a yard", { timeout: LONGEST_TEST_MILLISECONDS }, () =>
     expect(download.suggestedFilename()).toMatch(/^estimate-Y-004-\d{4}-\d{2}-\d{2}\.xlsx$/);
     expect(requested.filter((url) => url.includes("export-files"))).not.toEqual([]);
     const workbook = new ExcelJS.Workbook();
-    await workbook.xlsx.load((await readFile(await download.path())).buffer as ArrayBuffer);
+    await workbook.xlsx.load((await savedBytes(download)).buffer as ArrayBuffer);
     const sheet = workbook.getWorksheet("Y-004");
     let inFile = Number.NaN;
     sheet?.eachRow((row) => {

@@ -1,13 +1,13 @@
 import type { Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { beforeAll, describe, expect, it } from "vitest";
 import { designSheet } from "../../addin/records/design.ts";
 import { cellOf, firstRow } from "../../addin/records/place.ts";
 import { sitesSheet } from "../../addin/records/sites.ts";
 import { surfacesSheet } from "../../addin/records/surfaces.ts";
 import type { CellRange, CellValue } from "../../addin/workbook/port.ts";
 import { expectCell, goTo, typeInto, value, values } from "./grid.ts";
-import { PageHost, started, type OpenPage } from "./page.ts";
-import { address, button, openTab, pane, PATIENCE, START_MILLISECONDS } from "./pane.ts";
+import { started, type OpenPage } from "./page.ts";
+import { address, button, onProgramPage, openTab, pane, PATIENCE, START_MILLISECONDS } from "./pane.ts";
 import { expectUsable } from "./usable.ts";
 
 const LONGEST_TEST_MILLISECONDS = 90_000;
@@ -27,19 +27,12 @@ async function selectYard(page: Page, place: number): Promise<void> {
 }
 
 describe("The pane beside the workbook", { timeout: LONGEST_TEST_MILLISECONDS }, () => {
-  let host: PageHost;
   let opened: OpenPage;
   let page: Page;
 
-  beforeAll(async () => {
-    host = await PageHost.start();
-    opened = await host.openProgram();
-    page = opened.page;
-    page.setDefaultTimeout(PATIENCE.timeout);
-  }, START_MILLISECONDS);
-
-  afterAll(async () => {
-    await host.close();
+  onProgramPage((ready) => {
+    opened = ready;
+    page = ready.page;
   });
 
   it("follows the selected row of Sites, of Surfaces and of Design", async () => {
@@ -212,7 +205,7 @@ describe("The pane beside the workbook", { timeout: LONGEST_TEST_MILLISECONDS },
     await selectYard(page, 2);
     await openTab(page, "Yard");
     expect(await pane(page).getByLabel("Area", { exact: true }).count()).toBe(0);
-    await page.waitForTimeout(1500);
+    await expect.poll(() => page.locator("#saving-state").innerText(), PATIENCE).toBe("Saved in this browser");
     await page.reload();
     await started(page);
     await selectYard(page, 11);
@@ -253,28 +246,26 @@ describe.each(["light", "dark"] as const)(
   "The pane at 320 pixels in the %s theme",
   { timeout: LONGEST_TEST_MILLISECONDS },
   (colorScheme) => {
-    let host: PageHost;
     let page: Page;
 
+    onProgramPage(
+      (ready) => {
+        page = ready.page;
+      },
+      { colorScheme },
+    );
+
     beforeAll(async () => {
-      host = await PageHost.start();
-      ({ page } = await host.openProgram({ colorScheme }));
-      page.setDefaultTimeout(PATIENCE.timeout);
       await page.getByRole("separator", { name: "Width of the pane" }).focus();
       await page.keyboard.press("End");
       await page.evaluate((range) => window.soakbook?.workbook.select(range), cellOf(sitesSheet, firstRow(sitesSheet) + 7, "yard"));
       await heading(page).filter({ hasText: "Y-008" }).waitFor();
     }, START_MILLISECONDS);
 
-    afterAll(async () => {
-      await host.close();
-    });
-
     it.each(["Yard", "Visits", "Hole test", "Basin"])(
       "%s has no serious fault of accessibility, nothing cut off and no target under 44 pixels",
       async (tab) => {
         await openTab(page, tab);
-        await page.waitForTimeout(300);
         await expectUsable(page);
       },
     );

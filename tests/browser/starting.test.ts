@@ -1,9 +1,8 @@
 /** A start that finds its workbook unreadable, damaged or unfinished asks, and saves nothing over it. */
-import { readFile } from "node:fs/promises";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { expectCell, typeInto, values } from "./grid.ts";
 import { asksBeforeClosing, expectSaved, savedFile } from "./keeping.ts";
-import { PageHost, started } from "./page.ts";
+import { PageHost, savedBytes, started } from "./page.ts";
 
 const START_MILLISECONDS = 120_000;
 const TEST_MILLISECONDS = 150_000;
@@ -58,7 +57,7 @@ describe("A workbook kept in the browser", () => {
       const dialog = page.getByRole("dialog", { name: "The workbook kept in this browser cannot be opened" });
       const downloading = page.waitForEvent("download");
       await dialog.getByRole("button", { name: "Save it to a file" }).click();
-      const bytes = await readFile(await (await downloading).path(), "utf8");
+      const bytes = (await savedBytes(await downloading)).toString();
       expect(bytes).toContain('{"no":"name"}');
       expect(bytes).toContain("mine");
       await dialog.getByRole("button", { name: "Look at the demo; nothing is saved" }).click();

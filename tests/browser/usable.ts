@@ -3,8 +3,17 @@ import axe from "axe-core";
 import type { Page } from "playwright-core";
 import { expect } from "vitest";
 
+/** Resolves when nothing on the page is on its way from one look to another: colours in between are nobody's to judge. */
+async function settled(page: Page): Promise<void> {
+  await page.evaluate(async () => {
+    const passing = document.getAnimations().filter((each) => each.effect?.getComputedTiming().endTime !== Number.POSITIVE_INFINITY);
+    await Promise.allSettled(passing.map((each) => each.finished));
+  });
+}
+
 /** What axe-core finds in the pane that is serious or critical, with the elements concerned. */
 export async function seriousFaults(page: Page): Promise<readonly { readonly id: string; readonly where: readonly string[] }[]> {
+  await settled(page);
   await page.evaluate(axe.source);
   return page.evaluate(async () => {
     const { violations } = await (

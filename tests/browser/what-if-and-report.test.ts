@@ -3,7 +3,7 @@
  * The report: what the sheet's formulas add up is what the pane works out from the records, figure by figure.
  */
 import type { Page } from "playwright-core";
-import { afterAll, beforeAll, expect, it } from "vitest";
+import { beforeAll, expect, it } from "vitest";
 import { dayNumber } from "../../addin/actions/dates.ts";
 import { layOutWhatIf, type WhatIfTable } from "../../addin/actions/what-if/lay-out-what-if.ts";
 import { readProgram } from "../../addin/actions/program/read-program.ts";
@@ -24,8 +24,7 @@ import { isCellError, type CellInput } from "../../functions/worksheet/calling/c
 import type { WorksheetFunction } from "../../functions/worksheet/calling/worksheet-function.ts";
 import { WorkbookInMemory } from "../addin/workbook-in-memory.ts";
 import { calculated, typeInto, value } from "./grid.ts";
-import { PageHost } from "./page.ts";
-import { address, button, openTab, pane, PATIENCE, START_MILLISECONDS, status } from "./pane.ts";
+import { address, button, onProgramPage, openTab, pane, PATIENCE, START_MILLISECONDS, status } from "./pane.ts";
 import { seriousFaults } from "./usable.ts";
 
 /** Far below the table that set-up lays out. */
@@ -77,14 +76,14 @@ const tables: Readonly<Record<keyof typeof TOPS, WhatIfRequest>> = {
   },
 };
 
-let host: PageHost;
 let page: Page;
 let laidOut: Readonly<Record<keyof typeof TOPS, WhatIfTable>>;
 
+onProgramPage((opened) => {
+  page = opened.page;
+});
+
 beforeAll(async () => {
-  host = await PageHost.start();
-  ({ page } = await host.openProgram());
-  page.setDefaultTimeout(PATIENCE.timeout);
   const entries = (Object.keys(tables) as (keyof typeof TOPS)[]).map(
     (name) => [name, layOutWhatIf(tables[name], placesAsSetUp, TOPS[name])] as const,
   );
@@ -100,8 +99,6 @@ beforeAll(async () => {
   }
   await page.evaluate(() => window.soakbook?.workbook.calculated());
 }, START_MILLISECONDS);
-
-afterAll(() => host.close());
 
 const read = (range: CellRange): Promise<readonly (readonly CellValue[])[]> =>
   page.evaluate(async (asked) => (await window.soakbook?.workbook.read([asked]))?.[0] ?? [], range);

@@ -1,5 +1,4 @@
 /** One yard from the first call to the look after a year, as a coordinator does it: by keyboard and mouse, day by day. */
-import { readFile } from "node:fs/promises";
 import ExcelJS from "exceljs";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { designSheet } from "../../addin/records/design.ts";
@@ -14,7 +13,7 @@ import { addressOf } from "../../addin/workbook/port.ts";
 import { turnCalendarTo } from "./calendar.ts";
 import { goTo, typeDown, typeInto, value } from "./grid.ts";
 import { answerStep, dayKeys, focused, regionToPane, strike, tabTo } from "./keyboard.ts";
-import { PageHost } from "./page.ts";
+import { PageHost, savedBytes } from "./page.ts";
 import { address, button, openTab, openYard, pane, PATIENCE, pickStage, recordsOf, START_MILLISECONDS } from "./pane.ts";
 import * as byHand from "./sail-loft-by-hand.ts";
 import { walkFromTheDigOn } from "./whole-job-from-the-dig.ts";
@@ -464,7 +463,7 @@ describe("The sail loft in Sailmaker Lane, from the first call to the look after
     const download = await downloading;
     expect(download.suggestedFilename()).toBe("estimate-Y-017-2027-03-18.xlsx");
     const workbook = new ExcelJS.Workbook();
-    await workbook.xlsx.load((await readFile(await download.path())).buffer as ArrayBuffer);
+    await workbook.xlsx.load((await savedBytes(download)).buffer as ArrayBuffer);
     let inFile = Number.NaN;
     workbook.getWorksheet(SITE_ID)?.eachRow((row) => {
       if (row.getCell(1).text === "Cost") inFile = row.getCell(8).result as number;
