@@ -150,7 +150,7 @@ export default tseslint.config(
   },
   {
     name: "soakbook/tool configuration",
-    files: ["tests/vitest.config.ts"],
+    files: ["tests/vitest.config.ts", "tests/bench/vitest.config.ts"],
     rules: { "no-restricted-syntax": "off" },
   },
 );

@@ -15,6 +15,7 @@ import { libreOffice } from "./libreoffice.bench.ts";
 import { manySites } from "./many-sites.bench.ts";
 import type { BenchRow, BenchSection } from "./measure.ts";
 import { opening } from "./opening.bench.ts";
+import { timeTrial } from "./time-trial.bench.ts";
 import { waterBalance } from "./water-balance.bench.ts";
 
 const sections: Readonly<Record<string, BenchSection>> = {
@@ -26,6 +27,7 @@ const sections: Readonly<Record<string, BenchSection>> = {
   batch,
   "many-sites": manySites,
   opening,
+  "time-trial": timeTrial,
 };
 
 const RESULTS = new URL("../../.bench/results.json", import.meta.url);

@@ -1,11 +1,18 @@
 /** Every letter typed into the grid is kept, however fast it comes and whatever happens elsewhere meanwhile. */
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
-import { layoutOf } from "../../addin/records/sheet.ts";
+import { digDaysSheet } from "../../addin/records/dig-days.ts";
+import { estimateLinesSheet } from "../../addin/records/estimate-lines.ts";
+import { holeTestsSheet } from "../../addin/records/hole-tests.ts";
 import { recordSheets } from "../../addin/records/program-sheets.ts";
+import { readRecords } from "../../addin/records/read-records.ts";
+import { layoutOf, type Sheet } from "../../addin/records/sheet.ts";
+import { sitesSheet } from "../../addin/records/sites.ts";
+import { visitsSheet } from "../../addin/records/visits.ts";
 import { columnLetters, type ValueWrite } from "../../addin/workbook/port.ts";
 import { at, calculated, expectCell, formula, goTo, pressWithoutWaiting, typeInto, values } from "./grid.ts";
 import { onProgramPage } from "./pane.ts";
+import { inputsOf, typeRecord } from "./typed-record.ts";
 
 describe("What is typed into a cell of the page without Excel", { timeout: 60_000 }, () => {
   let page: Page;
@@ -139,6 +146,21 @@ describe("What is typed into a cell of the page without Excel", { timeout: 60_00
     await calculated(page);
     expect(await formula(page, "Program!K41")).toBe("=MEDIAN(2,4)");
   });
+
+  it.each([sitesSheet, visitsSheet, holeTestsSheet, digDaysSheet, estimateLinesSheet])(
+    "makes a row of $name the same record as the pane and the demo write there",
+    async (sheet: Sheet) => {
+      const rows = async () => {
+        const [cells = []] = await page.evaluate(async (name) => (await window.soakbook?.workbook.readSheets([name])) ?? [], sheet.name);
+        return readRecords(sheet, cells).rows;
+      };
+      const present = await rows();
+      const [written, last] = [present[0]!, present.at(-1)!];
+      await typeRecord(page, written, last.row + 1);
+      expect(inputsOf((await rows()).at(-1)!)).toEqual(inputsOf(written));
+      expect(Object.values(inputsOf(written)).filter((each) => each !== null).length).toBeGreaterThan(3);
+    },
+  );
 });
 
 /** Clicks the selected cell where it stands on the screen: a cell of the first column, in sight. */

@@ -1,16 +1,16 @@
-/** A time trial: how much a hand does for the same records, by the pane and without it. */
+/** A time trial, run by npm run bench: how much a hand does for the same records, by the pane and without it. */
 import type { Page } from "playwright-core";
 import { beforeAll, describe, expect, it } from "vitest";
 import { estimateLinesSheet } from "../../addin/records/estimate-lines.ts";
 import { holeTestsSheet } from "../../addin/records/hole-tests.ts";
 import { cellOf, firstRow } from "../../addin/records/place.ts";
-import { isBlank, type Sheet, type SheetRow } from "../../addin/records/sheet.ts";
+import type { Sheet } from "../../addin/records/sheet.ts";
 import { sitesSheet } from "../../addin/records/sites.ts";
 import { visitsSheet } from "../../addin/records/visits.ts";
-import { addressOf, type CellValue } from "../../addin/workbook/port.ts";
-import { calculated, goTo } from "./grid.ts";
-import { answerStep, focused, strike, tabTo } from "./keyboard.ts";
-import { button, openTab, openYard, onProgramPage, pane, pickStage, recordsOf } from "./pane.ts";
+import type { CellValue } from "../../addin/workbook/port.ts";
+import { answerStep, focused, strike, tabTo } from "../browser/keyboard.ts";
+import { button, openTab, openYard, onProgramPage, pane, pickStage, recordsOf } from "../browser/pane.ts";
+import { inputsOf, keystrokes, typeRecord } from "../browser/typed-record.ts";
 
 /**
  * The keystroke-level model of Card, Moran and Newell (Communications of the ACM 23:7, 1980), its times from memory: a
@@ -20,8 +20,6 @@ import { button, openTab, openYard, onProgramPage, pane, pickStage, recordsOf } 
 const SECONDS = { key: 0.28, click: 1.1 + 0.2, hand: 0.4 } as const;
 
 const NEW_YARD = "Y-017";
-const DAY_NUMBER_OF_1970 = 25_569;
-const MILLISECONDS_IN_A_DAY = 86_400_000;
 /** A yard of the demo that is designed, by its place on Sites. */
 const DESIGNED = { siteId: "Y-004", place: 3 } as const;
 
@@ -166,7 +164,7 @@ describe("The same records, by the pane and typed into bare cells", { timeout: 6
     const [first] = written;
     if (first === undefined) throw new Error(`The pane wrote nothing for ${name}.`);
     // The first record is typed for real; the others are counted the same way, one below the other.
-    const forFirst = await effortOf(bare, () => typeRecord(bare, first));
+    const forFirst = await effortOf(bare, () => typeRecord(bare, first, first.row));
     const typed = (await recordsOf(bare, sheet, siteId)).slice(before);
     expect(typed.map(inputsOf)).toEqual([inputsOf(first)]);
     expect(forFirst).toMatchObject({ keys: keystrokes(first).flat().length, clicks: 1 });
@@ -206,35 +204,6 @@ async function effortOf(page: Page, work: () => Promise<void>): Promise<Effort> 
   await work();
   const after = await present();
   return { keys: after.keys - before.keys, clicks: after.clicks - before.clicks, hands: after.hands - before.hands };
-}
-
-/** Cell by cell of a row, what is typed into it and the key that leaves it. */
-function keystrokes({ sheet, cells }: SheetRow<Sheet>): readonly (readonly string[])[] {
-  const keys = Object.keys(sheet.columns);
-  const isTyped = (key: string) => sheet.columns[key]?.role === "input" && !isBlank(cells[key] ?? null);
-  const last = keys.findLastIndex(isTyped);
-  return keys
-    .slice(0, last + 1)
-    .map((key, place) => [...(isTyped(key) ? asTyped(sheet, key, cells[key] ?? null) : ""), place === last ? "Enter" : "Tab"]);
-}
-
-async function typeRecord(page: Page, record: SheetRow<Sheet>): Promise<void> {
-  const { sheet, row } = record;
-  await goTo(page, addressOf(cellOf(sheet, row, Object.keys(sheet.columns)[0] ?? "siteId")).replaceAll("'", ""));
-  for (const strokes of keystrokes(record)) {
-    for (const stroke of strokes) await page.keyboard.press(stroke === " " ? "Space" : stroke, { delay: 5 });
-  }
-  await calculated(page);
-}
-
-/** A date is typed as a date; a cell holds its day number. */
-function asTyped(sheet: Sheet, key: string, value: CellValue): string {
-  const isDay = sheet.columns[key]?.numberFormat === "yyyy-mm-dd";
-  return isDay ? new Date((Number(value) - DAY_NUMBER_OF_1970) * MILLISECONDS_IN_A_DAY).toISOString().slice(0, 10) : String(value);
-}
-
-function inputsOf({ sheet, record }: SheetRow<Sheet>): Readonly<Record<string, unknown>> {
-  return Object.fromEntries(Object.entries(record).filter(([key]) => sheet.columns[key]?.role === "input"));
 }
 
 async function clear(page: Page, sheet: Sheet): Promise<void> {
