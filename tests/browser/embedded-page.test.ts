@@ -1,81 +1,75 @@
+import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { expectCell, goTo } from "./grid.ts";
-import { PageHost, started } from "./page.ts";
+import { PageHost, started, type OpenPage } from "./page.ts";
+import { START_MILLISECONDS } from "./pane.ts";
 
-const START_MILLISECONDS = 120_000;
-const TEST_MILLISECONDS = 60_000;
-
-describe("The page without Excel", () => {
+describe("The page without Excel", { timeout: 60_000 }, () => {
   let host: PageHost;
+  let opened: OpenPage;
+  let page: Page;
+  const asked: string[] = [];
 
   beforeAll(async () => {
     host = await PageHost.start();
+    opened = await host.newPage();
+    page = opened.page;
+    opened.context.on("request", (request) => asked.push(request.url()));
+    await page.goto(opened.address);
+    await started(page);
   }, START_MILLISECONDS);
 
-  afterAll(async () => {
-    await host.close();
+  afterAll(() => host.close());
+
+  it("asks for the pane only when a cell can already call the functions", async () => {
+    const { registered, fetched } = await page.evaluate(() => ({
+      registered: performance.getEntriesByName("soakbook: functions registered")[0]?.startTime ?? Number.NaN,
+      fetched: performance
+        .getEntriesByType("resource")
+        .filter(({ name }) => /\/pane-[A-Z0-9]+\.js$/.test(name))
+        .map(({ startTime }) => startTime),
+    }));
+    expect(fetched).toHaveLength(1);
+    expect(fetched[0]).toBeGreaterThan(registered);
   });
 
-  it(
-    "asks no other host for anything and runs no text as a program",
-    async () => {
-      const { page, context, address, faults } = await host.newPage();
-      const asked: string[] = [];
-      context.on("request", (request) => asked.push(request.url()));
-      await page.goto(address);
-      await started(page);
-      await page.locator("[id^=univer-sheet-main-canvas]").click({ position: { x: 420, y: 300 } });
-      await page.waitForTimeout(1500);
-      expect(asked.length).toBeGreaterThan(3);
-      expect(asked.filter((url) => !url.startsWith(address) && !/^(data|blob):/.test(url))).toEqual([]);
-      expect(faults).toEqual([]);
+  it("shows the first yard of the demo beside its pane", async () => {
+    const selection = await page.evaluate(() => window.soakbook?.workbook.selection());
+    expect(selection?.sheet).toBe("Sites");
+    await expect.poll(() => page.locator("#pane").innerText()).not.toBe("");
+    expect(await page.locator("#saving-state").innerText()).toBe("Demo, nothing changed yet");
+  });
 
-      const policy = await page.locator("meta[http-equiv=Content-Security-Policy]").getAttribute("content");
-      expect(policy).toContain("default-src 'none'");
-      expect(policy).toMatch(/script-src 'self'(;|$)/);
-      expect(await page.evaluate(() => document.querySelectorAll("head > script:not([src])").length)).toBe(0);
-      await context.close();
-    },
-    TEST_MILLISECONDS,
-  );
+  it("runs no text as a program", async () => {
+    const policy = await page.locator("meta[http-equiv=Content-Security-Policy]").getAttribute("content");
+    expect(policy).toContain("default-src 'none'");
+    expect(policy).toMatch(/script-src 'self'(;|$)/);
+    expect(await page.evaluate(() => document.querySelectorAll("head > script:not([src])").length)).toBe(0);
+  });
 
-  it(
-    "asks for the pane only when a cell can already call the functions",
-    async () => {
-      const { page, context } = await host.openProgram();
-      const { registered, asked } = await page.evaluate(() => ({
-        registered: performance.getEntriesByName("soakbook: functions registered")[0]?.startTime ?? Number.NaN,
-        asked: performance
-          .getEntriesByType("resource")
-          .filter(({ name }) => /\/pane-[A-Z0-9]+\.js$/.test(name))
-          .map(({ startTime }) => startTime),
-      }));
-      expect(asked).toHaveLength(1);
-      expect(asked[0]).toBeGreaterThan(registered);
-      await context.close();
-    },
-    TEST_MILLISECONDS,
-  );
+  it("lets the keyboard leave the grid with F6, to the pane, the bar and back", async () => {
+    const region = (): Promise<string> =>
+      page.evaluate(
+        () => ["workbook-bar", "grid", "pane"].find((id) => document.getElementById(id)?.contains(document.activeElement)) ?? "nowhere",
+      );
+    await goTo(page, "Program!H21");
+    expect(await region()).toBe("grid");
+    for (const next of ["pane", "workbook-bar", "grid"]) {
+      await page.keyboard.press("F6");
+      await expect.poll(region).toBe(next);
+    }
+    await page.keyboard.type("typed after coming back");
+    await page.keyboard.press("Enter");
+    await expectCell(page, "Program!H21", "typed after coming back");
+    await page.keyboard.press("Shift+F6");
+    await expect.poll(region).toBe("workbook-bar");
+  });
 
-  it(
-    "shows the first yard of the demo beside its pane",
-    async () => {
-      const { page, context } = await host.openProgram();
-      const selection = await page.evaluate(() => window.soakbook?.workbook.selection());
-      expect(selection?.sheet).toBe("Sites");
-      await expect.poll(() => page.locator("#pane").innerText()).not.toBe("");
-      expect(await page.locator("#saving-state").innerText()).toBe("Demo, nothing changed yet");
-      await context.close();
-    },
-    TEST_MILLISECONDS,
-  );
+  describe("loaded anew by somebody who asked for dark", () => {
+    const width = async (): Promise<number> => (await page.locator("#pane").boundingBox())?.width ?? 0;
 
-  it(
-    "lets the pane be made wider, narrower and be closed with the keyboard, and remembers it",
-    async () => {
-      const { page, context } = await host.openProgram();
+    it("has the width that the pane was given with the keyboard, and lets it be closed", async () => {
       const splitter = page.getByRole("separator", { name: "Width of the pane" });
-      const width = async (): Promise<number> => (await page.locator("#pane").boundingBox())?.width ?? 0;
       await splitter.focus();
       const before = await width();
       await page.keyboard.press("ArrowLeft");
@@ -86,6 +80,7 @@ describe("The page without Excel", () => {
       expect(await width()).toBe(320);
       expect(await splitter.getAttribute("aria-valuenow")).toBe("320");
 
+      await page.emulateMedia({ colorScheme: "dark" });
       await page.reload();
       await started(page);
       expect(await width()).toBe(320);
@@ -93,39 +88,9 @@ describe("The page without Excel", () => {
       expect(await page.locator("#pane").isVisible()).toBe(false);
       await page.getByRole("button", { name: "Show the pane" }).press("Enter");
       expect(await width()).toBe(320);
-      await context.close();
-    },
-    TEST_MILLISECONDS,
-  );
+    });
 
-  it(
-    "lets the keyboard leave the grid with F6, to the pane, the bar and back",
-    async () => {
-      const { page, context } = await host.openProgram();
-      const region = (): Promise<string> =>
-        page.evaluate(
-          () => ["workbook-bar", "grid", "pane"].find((id) => document.getElementById(id)?.contains(document.activeElement)) ?? "nowhere",
-        );
-      await goTo(page, "Program!H21");
-      expect(await region()).toBe("grid");
-      for (const next of ["pane", "workbook-bar", "grid"]) {
-        await page.keyboard.press("F6");
-        await expect.poll(region).toBe(next);
-      }
-      await page.keyboard.type("typed after coming back");
-      await page.keyboard.press("Enter");
-      await expectCell(page, "Program!H21", "typed after coming back");
-      await page.keyboard.press("Shift+F6");
-      await expect.poll(region).toBe("workbook-bar");
-      await context.close();
-    },
-    TEST_MILLISECONDS,
-  );
-
-  it(
-    "shows the grid and the pane dark to somebody who asked for dark",
-    async () => {
-      const { page, context } = await host.openProgram({ colorScheme: "dark" });
+    it("shows the grid and the pane dark", async () => {
       const brightness = (screenshot: Buffer): Promise<number> =>
         page.evaluate(async (base64) => {
           const bytes = Uint8Array.from(atob(base64), (character) => character.charCodeAt(0));
@@ -139,8 +104,12 @@ describe("The page without Excel", () => {
       for (const part of ["#grid", "#pane", "#workbook-bar"]) {
         expect(await brightness(await page.locator(part).screenshot()), part).toBeLessThan(90);
       }
-      await context.close();
-    },
-    TEST_MILLISECONDS,
-  );
+    });
+  });
+
+  it("asked no other host for anything in all of this, and nothing went wrong unheard", () => {
+    expect(asked.length).toBeGreaterThan(3);
+    expect(asked.filter((url) => !url.startsWith(opened.address) && !/^(data|blob):/.test(url))).toEqual([]);
+    expect(opened.faults).toEqual([]);
+  });
 });

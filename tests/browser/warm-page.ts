@@ -12,20 +12,32 @@ export interface Theme {
   readonly forcedColors?: "none" | "active";
 }
 
+const PERMISSIONS = ["clipboard-read", "clipboard-write"];
 /** From the narrowest it can be to the width that a new page begins with. */
 const STEPS_TO_USUAL_WIDTH = 5;
 const LONGEST_CLEANING_MILLISECONDS = 60_000;
 
 let left: OpenPage | null = null;
 
-/** The page that was left last, as if it had just been opened, or a new one where none was left. */
+/** The page that was left last, as if it had just been opened, or a new one where none was left that can be put back. */
 export async function takeWarmPage(theme: Theme): Promise<OpenPage> {
-  const found = left;
-  left = null;
-  const opened = found ?? (await (await PageHost.start()).openProgram({ permissions: ["clipboard-read", "clipboard-write"] }));
-  if (found !== null) await putBack(found);
+  const opened = (await lastPage()) ?? (await (await PageHost.start()).openProgram({ permissions: PERMISSIONS }));
   await opened.page.emulateMedia({ media: null, colorScheme: "light", forcedColors: "none", ...theme });
   return opened;
+}
+
+async function lastPage(): Promise<OpenPage | null> {
+  const found = left;
+  left = null;
+  if (found === null) return null;
+  try {
+    await putBack(found);
+    return found;
+  } catch (error) {
+    console.warn(`A page could not be put back, so another is opened: ${String(error)}`);
+    await found.context.close();
+    return null;
+  }
 }
 
 /** Keeps the page for the next file, unless something went wrong on it. */
