@@ -184,7 +184,9 @@ describe("The hole test in the pane", () => {
     expect(await pane(page).locator(".clock-face").innerText()).toMatch(/^0:\d\d$/);
 
     // A quarter of an hour passes with the pane closed.
-    await expect.poll(() => page.locator("#saving-state").innerText(), PATIENCE).toMatch(/^(Saved in this browser|Demo, nothing changed yet)$/);
+    await expect
+      .poll(() => page.locator("#saving-state").innerText(), PATIENCE)
+      .toMatch(/^(Saved in this browser|Demo, nothing changed yet)$/);
     await page.evaluate(() => {
       const key = Object.keys(sessionStorage).find((each) => each.startsWith("soakbook.drafts/")) ?? "";
       const kept = sessionStorage.getItem(key) ?? "";

@@ -205,7 +205,9 @@ describe("The pane beside the workbook", { timeout: LONGEST_TEST_MILLISECONDS },
     await selectYard(page, 2);
     await openTab(page, "Yard");
     expect(await pane(page).getByLabel("Area", { exact: true }).count()).toBe(0);
-    await expect.poll(() => page.locator("#saving-state").innerText(), PATIENCE).toMatch(/^(Saved in this browser|Demo, nothing changed yet)$/);
+    await expect
+      .poll(() => page.locator("#saving-state").innerText(), PATIENCE)
+      .toMatch(/^(Saved in this browser|Demo, nothing changed yet)$/);
     await page.reload();
     await started(page);
     await selectYard(page, 11);
