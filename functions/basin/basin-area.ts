@@ -2,7 +2,7 @@ import { INCHES_PER_FOOT } from "../quantities.ts";
 import { FILL, USUAL_OUTLINE, type BasinOutline } from "./basin-shape.ts";
 
 /**
- * Floor area of the basin that just holds a storm.
+ * Floor area of the basin that just holds a storm, or the least floor where that holds it as well.
  *
  *   runoff + rain on the basin = ponding + water in the media + water soaked in during the storm
  *
@@ -18,9 +18,9 @@ import { FILL, USUAL_OUTLINE, type BasinOutline } from "./basin-shape.ts";
  *         Sides as in basin-volume.
  * Domain  Volumes, depths, rates and hours >= 0, shares 0 to 1.
  * Limits  One storm that fills the basin once, level floor. Undefined when each square foot of basin catches at least
- *         as much rain as it can hold: no size will do. 0 when the sloping sides alone hold the storm.
+ *         as much rain as it can hold: no size will do. The least floor, 0 unless another is given, where the sides do the rest.
  */
-export function basinFloorSquareFeet(storm: BasinStorm): number | undefined {
+export function basinFloorSquareFeet(storm: BasinStorm, leastSquareFeet = 0): number | undefined {
   const { shape, lengthToWidth } = storm.outline ?? USUAL_OUTLINE;
   const fill = FILL[shape];
   const depth = storm.pondingInches / INCHES_PER_FOOT;
@@ -30,14 +30,15 @@ export function basinFloorSquareFeet(storm: BasinStorm): number | undefined {
   const runoff = storm.runoffCubicFeet;
 
   // A yard that sends nothing needs no basin, whatever falls on one.
-  if (runoff === 0) return 0;
+  if (runoff === 0) return leastSquareFeet;
   const heldPerArea = depth + underFloor - rain;
   if (heldPerArea <= 0) return undefined;
   // fill x [ratio x held W^2 + (ratio + 1) reach (depth - 2 rain) W + 4 reach^2 (depth / 3 - rain)] = runoff
   const square = fill * lengthToWidth * heldPerArea;
   const linear = fill * (lengthToWidth + 1) * reach * (depth - 2 * rain);
   const short = runoff - fill * 4 * reach ** 2 * (depth / 3 - rain);
-  if (short <= 0) return 0;
+  const leastWidth = Math.sqrt(leastSquareFeet / (fill * lengthToWidth));
+  if (leastWidth * (square * leastWidth + linear) >= short) return leastSquareFeet;
   const width = positiveRoot(square, linear, short);
   return fill * lengthToWidth * width ** 2;
 }
@@ -63,7 +64,7 @@ export const USUAL_STORM_INCHES = 1;
 /** University of Wisconsin Extension, rain garden pages (read): larger is harder to dig and to level. */
 export const LARGEST_USUAL_FLOOR_SQUARE_FEET = 300;
 
-/** The positive x of square x^2 + linear x = short, where square and short are above 0. */
+/** The larger x of square x^2 + linear x = short, where square is above 0 and x is. */
 function positiveRoot(square: number, linear: number, short: number): number {
   const root = Math.sqrt(linear ** 2 + 4 * square * short);
   // Two forms of one answer: each is taken where it adds, so that nothing cancels.

@@ -1,13 +1,14 @@
 import { USUAL_STORM_INCHES } from "../basin/basin-area.ts";
 import { deepestPondingInches } from "../basin/deepest-ponding.ts";
 import type { BasinShape } from "../basin/basin-shape.ts";
+import { LARGEST_FLOOR_SHARE, LEAST_DESIGN_INCHES_PER_HOUR, LEAST_FLOOR_SQUARE_FEET, LONGEST_EMPTY_HOURS } from "../basin/design-limits.ts";
 import { designSite, siteHole, siteStorm, type Site, type SiteDesign } from "../basin/site-design.ts";
 import { stormBalance } from "../basin/storm-balance.ts";
 import { deepestDigFeet, USUAL_MULCH_INCHES } from "../earthwork/basin-dig.ts";
 import { FASTEST_TREATING_INCHES_PER_HOUR, USUAL_REDUCTION_FACTOR } from "../infiltration/design-rate.ts";
 import { commonPractice, computedByHand } from "../published/source.ts";
 import { INCHES_PER_FOOT } from "../quantities.ts";
-import { area, depth, earthVolume, hours, number, percent, rate, text, units, waterVolume } from "./calling/arguments.ts";
+import { area, depth, earthVolume, hours, number, percent, rate, share, text, units, waterVolume } from "./calling/arguments.ts";
 import { missing } from "./calling/cell.ts";
 import { rowOf } from "./calling/results.ts";
 import type { Speaker } from "./calling/speaker.ts";
@@ -25,10 +26,21 @@ import {
   standsLong,
   steepSides,
 } from "./basin-cautions.ts";
-import { drainLimit, prismoidal, ruleOfThumb, sizeLimit, stormStorage } from "./basin-sources.ts";
+import {
+  drainLimit,
+  emptyLimit,
+  largestFloor,
+  leastFloorPages,
+  leastRate,
+  prismoidal,
+  ruleOfThumb,
+  sizeLimit,
+  stormStorage,
+} from "./basin-sources.ts";
 import { balanceSteps } from "./basin-working.ts";
 import { digEquation, digSteps, tooSteepToDig } from "./digging.ts";
-import { drainsTooSlowly, NEVER_DRAINS, noAreaHolds } from "./draining.ts";
+import { statusOf } from "./design-status.ts";
+import { unlikelyStorm } from "./storm-cautions.ts";
 
 export const siteDesign = worksheetFunction({
   name: "SITEDESIGN",
@@ -47,6 +59,10 @@ export const siteDesign = worksheetFunction({
     shape,
     lengthToWidth,
     percent("groundSlope", "Ground slope").optional(0),
+    share("largestFloorShare", "Largest floor as a share of the contributing area").optional(LARGEST_FLOOR_SHARE),
+    area("leastFloor", "Least floor area").optional(LEAST_FLOOR_SQUARE_FEET),
+    rate("leastDesignRate", "Least design rate without an underdrain").optional(LEAST_DESIGN_INCHES_PER_HOUR),
+    hours("longestEmptyHours", "Longest hours to empty with the soil mix").optional(LONGEST_EMPTY_HOURS),
     units,
   ],
   result: rowOf([
@@ -66,13 +82,24 @@ export const siteDesign = worksheetFunction({
     prismoidal,
     drainLimit,
     sizeLimit,
+    largestFloor,
+    leastFloorPages,
+    leastRate,
+    emptyLimit,
     ruleOfThumb,
     commonPractice("Ponding of 8 in at most"),
     commonPractice("Mulch of 2 to 4 in, dug for under the finished floor and sides"),
   ],
   cautions: [
     callBeforeDigging,
-    ...deepPonding<SiteInputs>(({ ponding }) => ponding ?? 0),
+    ...deepPonding<SiteInputs>((inputs) => designSite(siteOf(inputs)).pondingInches),
+    ...unlikelyStorm<SiteInputs>(({ storm }) => storm),
+    {
+      when: ({ ponding, ...inputs }) => ponding !== undefined && designSite(siteOf({ ponding, ...inputs })).pondingInches < ponding,
+      says: (inputs, speaker) =>
+        `Less ponding than asked for: the least floor of ${speaker.area(inputs.leastFloor)} holds this storm at ${speaker.depth(designSite(siteOf(inputs)).pondingInches, "up")}.`,
+      about: "Less ponding than asked for, where the least floor holds the storm with less.",
+    },
     steepSides,
     standsLong<SiteInputs>(({ drainHours }) => drainHours),
     shortDrainTime,
@@ -96,9 +123,9 @@ export const siteDesign = worksheetFunction({
   },
   equation: [
     "design rate f = tested rate / reduction factor   (in/h)",
-    "ponding d = as given, or the smaller of f x drain hours and 8   (in)",
+    "ponding d = as given, or the smaller of f x drain hours and 8; on the least floor what the storm needs, at least 3   (in)",
     "runoff R = as given, or 0.95 x contributing area x P   (cu ft; area in sq ft, storm P in ft)",
-    "R + P Arim = V(d) + 0.25 A m, solved for the floor area A   (cu ft; areas in sq ft; ponding d and soil mix m in ft)",
+    "R + P Arim = V(d) + 0.25 A m, solved for the floor area A, at least the least floor   (cu ft; areas in sq ft; ponding d and soil mix m in ft)",
     "V(d) = A d + k (L + W) z d^2 + 4/3 k z^2 d^3, Arim = k (L + 2 z d) (W + 2 z d)   (cu ft, sq ft; A = k L W, L = length to width x W)",
     "drawdown = (d + 0.25 m) / f   (h; d and m in in)",
     ...digEquation,
@@ -106,7 +133,7 @@ export const siteDesign = worksheetFunction({
   working: (...values) => siteSteps(siteFrom(values)),
   calculate: (...values) => {
     const site = siteFrom(values);
-    return tooSteepToDig(site.groundSlopePercent, site.sideSlope) ?? siteRow(designSite(site), site, values[13]);
+    return tooSteepToDig(site.groundSlopePercent, site.sideSlope) ?? siteRow(designSite(site), site, values[17]);
   },
 });
 
@@ -124,6 +151,10 @@ interface SiteInputs {
   readonly shape: BasinShape;
   readonly lengthToWidth: number;
   readonly groundSlope: number;
+  readonly largestFloorShare: number;
+  readonly leastFloor: number;
+  readonly leastDesignRate: number;
+  readonly longestEmptyHours: number;
 }
 
 function siteOf(inputs: SiteInputs): Site {
@@ -140,6 +171,12 @@ function siteOf(inputs: SiteInputs): Site {
     drainHours: inputs.drainHours,
     outline: { shape: inputs.shape, lengthToWidth: inputs.lengthToWidth },
     groundSlopePercent: inputs.groundSlope,
+    limits: {
+      largestFloorShare: inputs.largestFloorShare,
+      leastFloorSquareFeet: inputs.leastFloor,
+      leastDesignInchesPerHour: inputs.leastDesignRate,
+      longestEmptyHours: inputs.longestEmptyHours,
+    },
   };
 }
 
@@ -164,11 +201,16 @@ type SiteValues = readonly [
   shape: BasinShape,
   lengthToWidth: number,
   groundSlope: number,
+  largestFloorShare: number,
+  leastFloor: number,
+  leastDesignRate: number,
+  longestEmptyHours: number,
   speaker: Speaker,
 ];
 
 function siteFrom([contributingArea, testedRate, reductionFactor, storm, runoff, ponding, ...rest]: SiteValues): Site {
-  const [media, mulch, slope, drainHours, outline, ratio, groundSlope] = rest;
+  const [media, mulch, slope, drainHours, outline, ratio, groundSlope, largestFloorShare, leastFloor, leastDesignRate, longestEmptyHours] =
+    rest;
   return siteOf({
     contributingArea,
     testedRate,
@@ -183,6 +225,10 @@ function siteFrom([contributingArea, testedRate, reductionFactor, storm, runoff,
     shape: outline,
     lengthToWidth: ratio,
     groundSlope,
+    largestFloorShare,
+    leastFloor,
+    leastDesignRate,
+    longestEmptyHours,
   });
 }
 
@@ -219,14 +265,4 @@ function siteRow(design: SiteDesign, site: Site, speaker: Speaker) {
     basin.dig.wholeCubicYards,
     status,
   ] as const;
-}
-
-function statusOf(
-  { verdict, pondingInches, designInchesPerHour }: SiteDesign,
-  { stormInches, drainHours }: Site,
-  speaker: Speaker,
-): string {
-  if (verdict === "fits") return verdict;
-  if (verdict === "drains too slowly") return drainsTooSlowly(pondingInches, designInchesPerHour, drainHours, speaker);
-  return verdict === "never drains" ? NEVER_DRAINS : noAreaHolds(stormInches, speaker);
 }

@@ -1,5 +1,6 @@
 /** What lifting, guarding and units cost: yards through SITEDESIGN and years of rain through LONGTERM, beside the bare calculations. */
 import { USUAL_OUTLINE } from "../../functions/basin/basin-shape.ts";
+import { USUAL_LIMITS } from "../../functions/basin/design-limits.ts";
 import { designSite } from "../../functions/basin/site-design.ts";
 import type { Garden } from "../../functions/basin/water-balance.ts";
 import { longTermBalance } from "../../functions/long-term/long-term-balance.ts";
@@ -51,6 +52,7 @@ function bare(): readonly unknown[] {
         drainHours: at(9, yard),
         outline: USUAL_OUTLINE,
         groundSlopePercent: 0,
+        limits: USUAL_LIMITS,
       }),
     );
   }
@@ -93,8 +95,11 @@ const calls: readonly (readonly Contender[])[] = [
     { name: `SITEDESIGN for ${YARDS} yards: bare calculation`, run: bare },
     { name: "a call for every yard / bare", run: callByCall },
     { name: "one call for the column / bare", run: () => siteDesign.evaluate(columns) },
-    { name: "one call, metric / bare", run: () => siteDesign.evaluate([...columns, null, null, null, "metric"]) },
-    { name: "one call, units by the yard / bare", run: () => siteDesign.evaluate([...columns, null, null, null, mixed]) },
+    { name: "one call, metric / bare", run: () => siteDesign.evaluate([...columns, null, null, null, null, null, null, null, "metric"]) },
+    {
+      name: "one call, units by the yard / bare",
+      run: () => siteDesign.evaluate([...columns, null, null, null, null, null, null, null, mixed]),
+    },
   ],
   [
     { name: "LONGTERM, 30 years of hours, one site: bare balance of the same cells", run: () => bareBalances([100]) },

@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { areaAtHeightSquareFeet, basinFloor } from "../../../functions/basin/basin-shape.ts";
 import { basinVolumeCubicFeet } from "../../../functions/basin/basin-volume.ts";
+import { USUAL_LIMITS, type DesignLimits } from "../../../functions/basin/design-limits.ts";
 import { designSite, type Site } from "../../../functions/basin/site-design.ts";
 import { measured } from "../measured.ts";
 import { lengthToWidth, shape } from "./basin-inputs.ts";
@@ -20,6 +21,15 @@ const roof: Site = {
   drainHours: 48,
   outline: { shape: "ellipse", lengthToWidth: 2 },
   groundSlopePercent: 0,
+  limits: USUAL_LIMITS,
+};
+
+/** Nothing is held against the design but that it drains. */
+const unlimited: DesignLimits = {
+  largestFloorShare: 1e9,
+  leastFloorSquareFeet: 0,
+  leastDesignInchesPerHour: 0,
+  longestEmptyHours: 1e9,
 };
 
 const contributing = measured(0, 5000);
@@ -32,7 +42,7 @@ const slope = measured(0, 5);
 describe("computed by hand", () => {
   test("1000 sq ft of roof on soil tested at 0.5 in/h fit 190 sq ft of vertical-sided basin 6 in deep", () => {
     const site = designSite({ ...roof, sideSlope: 0 });
-    expect(site).toMatchObject({ designInchesPerHour: 0.25, pondingInches: 6, verdict: "fits" });
+    expect(site).toMatchObject({ designInchesPerHour: 0.25, pondingInches: 6, breaches: [] });
     // 79.17 cu ft of runoff over 6 in less the 1 in of rain that falls on the basin itself.
     expect(site.runoffCubicFeet).toBeCloseTo(79.17, 2);
     expect(site.basin!.floorSquareFeet).toBeCloseTo(190, 1);
@@ -57,7 +67,7 @@ describe("computed by hand", () => {
 
   test("6 in of ponding on soil that drains 4.6 in within 48 h drains too slowly, and is sized all the same", () => {
     const site = designSite({ ...roof, testedInchesPerHour: 12 / 62 });
-    expect(site.verdict).toBe("drains too slowly");
+    expect(site.breaches).toEqual(["drains too slowly", "soil too slow"]);
     expect(site.basin!.drawdownHours).toBeCloseTo(62, 10);
     expect(site.basin!.floorSquareFeet).toBeGreaterThan(0);
   });
@@ -68,14 +78,14 @@ describe("computed by hand", () => {
       pondingInches: 6,
       runoffCubicFeet: 950 / 12,
       ruleSquareFeet: 100,
-      verdict: "never drains",
+      breaches: ["never drains"],
       basin: undefined,
     });
   });
 
   test("ponding shallower than the storm holds nothing however wide the basin is", () => {
     const site = designSite({ ...roof, testedInchesPerHour: 0.03, pondingInches: undefined });
-    expect(site).toMatchObject({ verdict: "no area holds it", basin: undefined });
+    expect(site).toMatchObject({ breaches: ["no area holds it", "soil too slow"], basin: undefined });
     expect(site.pondingInches).toBeCloseTo(0.72, 10);
   });
 });
@@ -105,10 +115,10 @@ describe("a rectangular floor of 17 by 7 ft, computed by hand", () => {
 });
 
 describe("any yard", () => {
-  test("whose basin has a size holds the runoff and the rain on its rim, no more and no less", () => {
+  test("whose floor is more than the least holds the runoff and the rain on its rim, no more and no less; a least floor holds them at 3 in, or just", () => {
     fc.assert(
       fc.property(contributing, rate, stormInches, ponding, media, slope, (area, tested, storm, given, layer, side) => {
-        const { basin, runoffCubicFeet } = designSite({
+        const { basin, runoffCubicFeet, pondingInches } = designSite({
           ...roof,
           contributingSquareFeet: area,
           testedInchesPerHour: tested,
@@ -117,9 +127,20 @@ describe("any yard", () => {
           mediaInches: layer,
           sideSlope: side,
         });
-        if (basin === undefined || basin.floorSquareFeet === 0) return;
-        expect(basin.heldCubicFeet / (runoffCubicFeet + (basin.rimSquareFeet * storm) / 12)).toBeCloseTo(1, 8);
+        if (basin === undefined) return;
+        const balance = basin.heldCubicFeet / (runoffCubicFeet + (basin.rimSquareFeet * storm) / 12);
+        expect(basin.floorSquareFeet).toBeGreaterThanOrEqual(50);
+        if (basin.floorSquareFeet > 50 || pondingInches > 3) expect(balance).toBeCloseTo(1, 6);
+        else expect(balance).toBeGreaterThanOrEqual(1 - 1e-9);
+        if (given !== undefined) expect(pondingInches).toBeLessThanOrEqual(given);
       }),
+      {
+        examples: [
+          // The sides of so deep a basin hold the storm alone, but on the least floor not at 4 in, under rain of 3.
+          [5, 1, 3, 4, 0, 3],
+          [1000, 0.5, 1, 30, 0, 3],
+        ],
+      },
     );
   });
 
@@ -133,6 +154,7 @@ describe("any yard", () => {
           pondingInches: given,
           sideSlope: side,
           outline: { shape: outline, lengthToWidth: ratio },
+          limits: unlimited,
         });
         if (basin === undefined || basin.floorSquareFeet === 0) return;
         expect(basin.heldCubicFeet / (runoffCubicFeet + basin.rimSquareFeet / 12)).toBeCloseTo(1, 8);
@@ -165,36 +187,85 @@ describe("any yard", () => {
     );
   });
 
-  test("fits whenever its ponding was left to be worked out and some area holds the storm", () => {
+  test("drains in time whenever its ponding was left to be worked out", () => {
     fc.assert(
       fc.property(contributing, measured(0.01, 12), stormInches, media, slope, (area, tested, storm, layer, side) => {
-        expect(["fits", "no area holds it"]).toContain(
-          designSite({
-            ...roof,
-            contributingSquareFeet: area,
-            testedInchesPerHour: tested,
-            stormInches: storm,
-            pondingInches: undefined,
-            mediaInches: layer,
-            sideSlope: side,
-          }).verdict,
-        );
+        const { breaches } = designSite({
+          ...roof,
+          contributingSquareFeet: area,
+          testedInchesPerHour: tested,
+          stormInches: storm,
+          pondingInches: undefined,
+          mediaInches: layer,
+          sideSlope: side,
+        });
+        expect(breaches).not.toContain("drains too slowly");
       }),
     );
   });
 
-  test("drains too slowly exactly when its ponding stands longer than the limit", () => {
+  test("is held against each limit by itself", () => {
     fc.assert(
-      fc.property(contributing, measured(0.01, 12), measured(4, 18), slope, (area, tested, given, side) => {
-        const { verdict } = designSite({
+      fc.property(measured(1, 5000), measured(0.01, 12), measured(4, 18), media, slope, (area, tested, given, layer, side) => {
+        const { breaches, basin, pondingInches } = designSite({
           ...roof,
           contributingSquareFeet: area,
           testedInchesPerHour: tested,
           pondingInches: given,
+          mediaInches: layer,
           sideSlope: side,
         });
-        expect(verdict === "drains too slowly").toBe(given / (tested / 2) > 48 * (1 + 1e-9));
+        const design = tested / 2;
+        expect(breaches.includes("drains too slowly")).toBe(pondingInches / design > 48 * (1 + 1e-9));
+        expect(breaches.includes("empties too slowly")).toBe((pondingInches + 0.25 * layer) / design > 72 * (1 + 1e-9));
+        expect(breaches.includes("soil too slow")).toBe(design * (1 + 1e-9) < 0.125);
+        expect(breaches.includes("floor too large")).toBe(basin!.floorSquareFeet > 0.43 * area * (1 + 1e-9));
       }),
     );
+  });
+});
+
+describe("limits met to the last digit are met", () => {
+  test("6 in through 0.125 in/h stand 48 h, and with 12 in of mix are gone in 72 h", () => {
+    expect(designSite({ ...roof, testedInchesPerHour: 0.25, mediaInches: 12 }).breaches).toEqual([]);
+    expect(designSite({ ...roof, testedInchesPerHour: 0.25, mediaInches: 12.1 }).breaches).toEqual(["empties too slowly"]);
+    expect(designSite({ ...roof, testedInchesPerHour: 0.2499, pondingInches: 5.9 }).breaches).toEqual(["soil too slow"]);
+  });
+
+  // Vertical sides by hand: runoff 0.95 x 1000 / 12 cu ft on (d - 1) / 12 ft; a floor of 430 sq ft for d = 1 + 950 / 430 in.
+  test("a floor of 43 percent of what drains to it is the largest", () => {
+    const upright = { ...roof, sideSlope: 0 };
+    expect(designSite({ ...upright, pondingInches: 1 + 950 / 430 }).breaches).toEqual([]);
+    expect(designSite({ ...upright, pondingInches: 1 + 950 / 431 }).breaches).toEqual(["floor too large"]);
+  });
+
+  // Vertical sides by hand: 50 sq ft under 1 in of rain and 0.95 in off 200 sq ft stand 1 + 190 / 50 in deep.
+  test("the least floor stands as deep as its storm needs, and no shallower than 3 in", () => {
+    const small = designSite({ ...roof, sideSlope: 0, contributingSquareFeet: 200 });
+    expect(small.basin!.floorSquareFeet).toBe(50);
+    expect(small.pondingInches).toBeCloseTo(4.8, 8);
+    expect(
+      designSite({ ...roof, sideSlope: 0, contributingSquareFeet: 120, limits: { ...USUAL_LIMITS, largestFloorShare: 1 } }),
+    ).toMatchObject({
+      pondingInches: expect.closeTo(3.28, 8) as number,
+      breaches: [],
+    });
+    expect(designSite({ ...roof, sideSlope: 0, contributingSquareFeet: 50 }).pondingInches).toBe(3);
+    expect(designSite({ ...roof, sideSlope: 0, contributingSquareFeet: 5, pondingInches: 2 }).pondingInches).toBe(2);
+  });
+});
+
+describe("no water has no size", () => {
+  test.each([
+    ["nothing drains to it", { contributingSquareFeet: 0 }],
+    ["there is no storm", { stormInches: 0 }],
+    ["nothing runs off", { runoffCubicFeet: 0 }],
+  ])("where %s", (_, none) => {
+    expect(designSite({ ...roof, ...none })).toMatchObject({
+      breaches: ["no water"],
+      basin: undefined,
+      pondingInches: 6,
+      runoffCubicFeet: 0,
+    });
   });
 });

@@ -53,7 +53,26 @@ describe("SITEDESIGN, computed by hand", () => {
 
   test("the same yard in metric is the same yard", () => {
     const us = design(1000, 0.5, 2, 1, 60, 6, 12, 2, 3, 48);
-    const metric = design(92.90304, 12.7, 2, 25.4, 60 * 0.3048 ** 3, 152.4, 304.8, 50.8, 3, 48, null, null, null, "metric");
+    const metric = design(
+      92.90304,
+      12.7,
+      2,
+      25.4,
+      60 * 0.3048 ** 3,
+      152.4,
+      304.8,
+      50.8,
+      3,
+      48,
+      null,
+      null,
+      null,
+      null,
+      null,
+      null,
+      null,
+      "metric",
+    );
     const factors = [25.4, 25.4, 0.09290304, 0.09290304, 0.028316846592, 0.028316846592, 1, 0.09290304, 0.764554857984];
     factors.forEach((factor, place) => expect((metric[place] as number) / (us[place] as number)).toBeCloseTo(factor, 9));
     expect(metric[STATUS]).toBe("fits");
@@ -76,15 +95,18 @@ describe("SITEDESIGN and the functions beside it", () => {
 
   test("agree on the words for a basin that drains too slowly, and its size is still shown", () => {
     const site = design(1000, 12 / 62, 2, 1, null, 6);
-    expect(site[STATUS]).toBe("Drains too slowly: 6 in needs 62 h and 48 h is the limit. Up to 4.6 in would drain.");
-    expect(cellOf(basinArea, 1000, 6 / 62, 6)).toEqual(refused(site[STATUS] as string));
+    const words = "Drains too slowly: 6 in needs 62 h and 48 h is the limit. Up to 4.6 in would drain.";
+    expect(site[STATUS]).toBe(
+      `${words} Soil too slow: the design rate of 0.0967 in/h is under 0.125 in/h, the least without an underdrain. Choose another place or ask a professional.`,
+    );
+    expect(cellOf(basinArea, 1000, 6 / 62, 6)).toEqual(refused(words));
     expect(site[HOURS]).toBeCloseTo(62, 8);
     expect(site[FLOOR]).toBeGreaterThan(100);
   });
 
   test("a metric yard is told in millimetres", () => {
-    expect(design(93, 300 / 62, 2, 25, null, 150, 0, null, 3, 48, null, null, null, "metric")[STATUS]).toBe(
-      "Drains too slowly: 150 mm needs 62 h and 48 h is the limit. Up to 116 mm would drain.",
+    expect(design(93, 300 / 62, 2, 25, null, 150, 0, null, 3, 48, null, null, null, null, null, null, null, "metric")[STATUS]).toEqual(
+      expect.stringMatching(/^Drains too slowly: 150 mm needs 62 h and 48 h is the limit. Up to 116 mm would drain. Soil too slow: /),
     );
   });
 });
@@ -129,6 +151,71 @@ describe("SITEDESIGN on ground that falls", () => {
   });
 });
 
+// What stood as "fits" or as a size, and what is wrong with each.
+describe("a verdict that means it", () => {
+  const SLOW = (rate: string) =>
+    `Soil too slow: the design rate of ${rate} is under 0.125 in/h, the least without an underdrain. Choose another place or ask a professional.`;
+
+  test("5,000 sq ft of garden for 1,000 sq ft of roof are too many, and 0.05 in/h is too slow", () => {
+    const site = design(1000, 0.05);
+    expect(site[FLOOR]).toBeCloseTo(4909, 0);
+    expect(site[STATUS]).toBe(
+      `${SLOW("0.025 in/h")} Too large: a floor of 4,909 sq ft is 491% of what drains to it and 43% is the limit. Pond deeper, add soil mix or look for faster soil.`,
+    );
+    expect(design(1000, 0.05, ...new Array<null>(11).fill(null), 1, null, 0)[STATUS]).toMatch(/^Too large: .* 100% is the limit/);
+  });
+
+  test("96 h to empty are said beside 48 h of standing water", () => {
+    const site = design(1000, 0.25, 2, 1, null, 6, 24);
+    expect(site[HOURS]).toBeCloseTo(96, 9);
+    expect(site[STATUS]).toBe(
+      "Empties too slowly: with its soil mix the basin needs 96 h and 72 h is the limit. Less soil mix or shallower ponding empties sooner.",
+    );
+    expect(design(1000, 0.25, 2, 1, null, 6, 24, ...new Array<null>(9).fill(null), 96)[STATUS]).toBe("fits");
+  });
+
+  test.each<[string, readonly Cell[], string]>([
+    ["nothing drains to it", [0, 0.5], "No size: nothing drains to this basin."],
+    ["there is no storm", [1000, 0.5, 2, 0], "No size: the storm is 0, so no water comes."],
+    ["nothing runs off", [1000, 0.5, 2, 1, 0], "No size: a storm of 1 in gives no runoff from what drains here."],
+  ])("where %s there is no size", (_, inputs, words) => {
+    const site = design(...inputs);
+    expect(site[STATUS]).toBe(words);
+    for (const place of [FLOOR, RIM, HELD, HOURS, DIG]) expect(site[place]).toEqual(notThere(words));
+  });
+
+  test("sides that alone hold the storm are no floor of 0: the least floor stands, with less ponding", () => {
+    const site = design(1000, 0.5, 2, 1, null, 30);
+    expect(site[FLOOR]).toBe(50);
+    expect(site[PONDING]).toBeGreaterThan(3);
+    expect(site[PONDING]).toBeLessThan(12);
+    // The prismoid of the least floor at that ponding holds the runoff and the rain on its own rim.
+    expect(cellOf(basinVolume, 50, site[PONDING]!, 3)).toBeCloseTo(950 / 12 + (site[RIM] as number) / 12, 6);
+    expect(site[STATUS]).toBe("fits");
+    expect(siteDesign.cautionsFor([1000, 0.5, 2, 1, null, 30])).toContainEqual(
+      expect.stringMatching(/^Less ponding than asked for: the least floor of 50 sq ft holds this storm at 11\.5 in\.$/),
+    );
+  });
+
+  test("50 sq ft of roof are too little to dig for", () => {
+    const site = design(50, 0.5);
+    expect(site[FLOOR]).toBe(50);
+    expect(site[STATUS]).toBe("Too little drains here: the least floor of 50 sq ft is more than 43% of 50 sq ft.");
+    expect(siteDesign.cautionsFor([50, 0.5])).not.toContainEqual(expect.stringMatching(/^Less ponding/));
+  });
+
+  test("a metric storm of 1 is cautioned as no storm", () => {
+    const inputs = [100, 12, 2, 1, ...new Array<null>(13).fill(null), "metric"];
+    expect(siteDesign.cautionsFor(inputs)).toContainEqual("A storm of 1 mm hardly runs off: look at its unit, an inch is 25.4 mm.");
+  });
+
+  test("a metric yard is told its limits in metric", () => {
+    expect(design(100, 1, 2, 25, ...new Array<null>(13).fill(null), "metric")[STATUS]).toMatch(
+      /Soil too slow: the design rate of 0\.5 mm\/h is under 3\.1[78] mm\/h, the least/,
+    );
+  });
+});
+
 describe("yards that cannot be sized", () => {
   const never = "Does not drain: the tested rate is 0. Choose another place or ask a professional.";
 
@@ -141,7 +228,7 @@ describe("yards that cannot be sized", () => {
   test("a storm that no area can hold says so", () => {
     const site = design(1000, 0.03);
     const words =
-      "No area can hold this storm: each part of the basin catches 1 in of rain itself and can hold no more than that. Pond deeper or add soil mix.";
+      "No area can hold this storm: each part of the basin catches 1 in of rain itself and can hold no more than that. Pond deeper or add soil mix. Soil too slow: the design rate of 0.015 in/h is under 0.125 in/h, the least without an underdrain. Choose another place or ask a professional.";
     expect(site[STATUS]).toBe(words);
     expect(site[FLOOR]).toEqual(notThere(words));
     expect(site[PONDING]).toBeCloseTo(0.72, 10);
@@ -162,9 +249,7 @@ describe("many yards in one call", () => {
       null,
       3,
       48,
-      null,
-      null,
-      null,
+      ...new Array<null>(7).fill(null),
       column("us", "metric", "us", "", "us", "us"),
     ]);
     expect(rows).toHaveLength(6);
@@ -178,7 +263,9 @@ describe("many yards in one call", () => {
   test("ponding left out is the deepest that drains, at most 8 in or 203.2 mm", () => {
     expect(design(1000, 0.2)[PONDING]).toBeCloseTo(4.8, 10);
     expect(design(1000, 8)[PONDING]).toBe(8);
-    expect(design(93, 200, 2, 25, null, null, null, null, null, null, null, null, null, "metric")[PONDING]).toBeCloseTo(203.2, 10);
+    expect(
+      design(93, 200, 2, 25, null, null, null, null, null, null, null, null, null, null, null, null, null, "metric")[PONDING],
+    ).toBeCloseTo(203.2, 10);
   });
 });
 
@@ -191,8 +278,8 @@ describe("cautions for a yard", () => {
   });
 
   test.each<[string, readonly Cell[], string]>([
-    ["ponding over 8 in", [500, 1, 2, 1, null, 9], "Ponding deeper than 8 in stands long and is a place to trip."],
-    ["ponding over 12 in", [500, 1, 2, 1, null, 13], "Ponding deeper than 12 in near children needs a barrier: ask locally."],
+    ["ponding over 8 in", [1500, 1, 2, 1, null, 9], "Ponding deeper than 8 in stands long and is a place to trip."],
+    ["ponding over 12 in", [2500, 1, 2, 1, null, 13], "Ponding deeper than 12 in near children needs a barrier: ask locally."],
     ["steep sides", [500, 1, 2, 1, null, 6, 0, null, 2], "Sides steeper than 3 to 1 wash and slump more easily."],
     [
       "a limit over 72 h",
@@ -209,7 +296,7 @@ describe("cautions for a yard", () => {
     ["a floor over 300 sq ft", [2500, 1, 2, 1, null, 6], "A floor over 300 sq ft is hard to dig level: consider two gardens."],
     [
       "a dig of 4 ft",
-      [500, 1, 2, 1, null, 6, 42],
+      [1500, 1, 2, 1, null, 6, 42],
       "A dig of 4 ft or more can cave in and needs a way out: refer it to a licensed contractor.",
     ],
   ])("speak of %s", (_, inputs, caution) => {
