@@ -10,6 +10,9 @@ import { surfacesSheet } from "./surfaces.ts";
 type DesignKey = KeyOf<typeof designSheet>;
 type SiteKey = KeyOf<typeof sitesSheet>;
 
+/** Largest floor share, least floor, least design rate, longest hours to empty: as printed. */
+const LIMITS_LEFT_OUT = ["", "", "", ""];
+
 /**
  * Design, a row a yard beside Sites. First what Sites holds stands here once more, so that the calls read this sheet
  * alone: a row inserted on Sites makes its columns longer than these, and columns of two lengths have no common answer.
@@ -85,6 +88,7 @@ export function designFormulas(places: Places): readonly FormulaWrite[] {
       own("lengthToWidth"),
       // Not measured yet: dug as on level ground.
       `IFNA(${own("groundSlopePercent")},"")`,
+      ...LIMITS_LEFT_OUT,
       own("units"),
     ]),
     call("floorLength", "SITETAKEOFF", [

@@ -188,6 +188,8 @@ export function sizeBasin(inputs: BasinInputs, settings: SettingValues): SizedBa
     lengthToWidth,
     // Ground that is not measured counts as level, as on Design.
     inputs.groundSlopePercent === "#N/A" ? null : inputs.groundSlopePercent,
+    // The limits as printed.
+    ...[null, null, null, null],
     units,
   ];
   const design = rowOf(siteDesign, designInputs, 10);

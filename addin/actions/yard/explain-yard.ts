@@ -83,6 +83,7 @@ function designFaults(program: Program, yard: Yard): Explanation[] {
     cells.shape,
     cells.lengthToWidth,
     yard.design.groundSlopePercent === "#N/A" ? null : yard.design.groundSlopePercent,
+    ...[null, null, null, null],
     yard.units,
   ];
   return faults("Basin", siteDesign, inputs.map(asInput), designCell(yard, "designRate"));
