@@ -1,4 +1,4 @@
-import { WorkbookRefused, type CellRange, type CellValue, type Workbook } from "../../workbook/port.ts";
+import { addressOf, WorkbookRefused, type CellRange, type CellValue, type Workbook } from "../../workbook/port.ts";
 import { asBuiltSheet, type AsBuiltRow } from "../../records/as-built.ts";
 import { designSheet } from "../../records/design.ts";
 import { digDaysSheet, type DigDayRow } from "../../records/dig-days.ts";
@@ -16,6 +16,8 @@ import type { UnitSystem } from "../../records/site-terms.ts";
 import { sitesSheet, type SiteRow } from "../../records/sites.ts";
 import { surfacesSheet, type SurfaceRow } from "../../records/surfaces.ts";
 import { visitsSheet, type VisitAnswerRow } from "../../records/visits.ts";
+import { PREPARED_ROWS_SETTING, preparedRows } from "../../records/prepared-rows.ts";
+import { uncountedRows, uncountedSites } from "./uncounted-rows.ts";
 import type { ChecklistDays } from "../../checklist/checklist-version.ts";
 import { readChecklistDays } from "./checklist-days.ts";
 import { readSettings, type OneCallSettings } from "./read-settings.ts";
@@ -44,6 +46,8 @@ export interface Yard {
   readonly followUps: readonly FollowUpRow[];
   /** Cells of this yard that do not hold what their column asks for. */
   readonly slips: readonly Slip[];
+  /** What was typed for this yard, or may have been, and no formula of its basin counts. Stands among its slips too. */
+  readonly uncounted: readonly Slip[];
 }
 
 export interface Program {
@@ -56,6 +60,8 @@ export interface Program {
   readonly plants: readonly PlantRow[];
   /** From which day on the steps of later checklists are asked of stages that were finished before. */
   readonly checklist: ChecklistDays;
+  /** Rows of no yard that can be told, on sheets that basins are computed from. Stands among the slips too. */
+  readonly uncounted: readonly Slip[];
   /** Slips that belong to no yard: headings, settings, rows without a site, Site IDs that stand twice. */
   readonly slips: readonly Slip[];
 }
@@ -84,12 +90,13 @@ const sheetsRead = { ...sheetsOfYards, ...sheetsOfProgram };
 type SheetsOfYards = typeof sheetsOfYards;
 type RowsOfYards = { readonly [Name in keyof SheetsOfYards]: SheetRecords<SheetsOfYards[Name]> };
 
-/** Reads the whole program: its sheets in one call of the port, and one setting. */
+/** Reads the whole program: its sheets in one call of the port, and two settings. */
 export async function readProgram(workbook: Workbook): Promise<Program> {
   const names = Object.keys(sheetsRead);
-  const [cells, checklist] = await Promise.all([
+  const [cells, checklist, preparedText] = await Promise.all([
     workbook.readSheets(Object.values(sheetsRead).map(({ name }) => name)),
     readChecklistDays(workbook),
+    workbook.readSetting(PREPARED_ROWS_SETTING),
   ]);
   const cellsOf = (name: keyof typeof sheetsRead) => cells[names.indexOf(name)] ?? [];
   const ofYards = Object.fromEntries(
@@ -102,13 +109,26 @@ export async function readProgram(workbook: Workbook): Promise<Program> {
   const settings = readSettings(cellsOf("program"));
   const design = readDesign(cellsOf("design"));
 
+  const siteIds = sites.rows.flatMap(({ record }) => (record.siteId === null ? [] : [record.siteId]));
+  const prepared = preparedRows(preparedText);
+  const basinRows = [
+    ...uncountedSites(sites, prepared),
+    ...uncountedRows(ofYards.surfaces, siteIds, prepared),
+    ...uncountedRows(ofYards.holeTests, siteIds, prepared),
+  ];
+  const otherRows = (Object.keys(sheetsOfYards) as (keyof SheetsOfYards)[])
+    .filter((name) => name !== "surfaces" && name !== "holeTests")
+    .flatMap((name) => uncountedRows<Sheet>(ofYards[name], siteIds, prepared));
   const claimed = new Set<Slip>();
   const yards = sites.rows.flatMap((site): Yard[] => {
     const { siteId } = site.record;
     if (siteId === null || isEarlier(sites.rows, site)) return [];
     const asTheyStand = rowsOfYard(ofYards, siteId);
     const rows = { ...asTheyStand, visits: oldestFirst(asTheyStand.visits) };
+    const uncounted = basinRows.filter((row) => row.siteIds.includes(siteId));
     const slips = [
+      ...uncounted,
+      ...otherRows.filter((row) => row.siteIds.includes(siteId)),
       ...slipsOn(sites, [site]),
       ...undated(rows.visits),
       ...(Object.keys(sheetsOfYards) as (keyof SheetsOfYards)[]).flatMap((name) => slipsOn(ofYards[name], rows[name])),
@@ -123,10 +143,13 @@ export async function readProgram(workbook: Workbook): Promise<Program> {
         answers: new Map(rows.visits.flatMap((row) => (row.record.step === null ? [] : [[row.record.step, row]]))),
         ...design.of(siteId),
         slips,
+        uncounted,
       },
     ];
   });
+  const spelled = new Set([...basinRows, ...otherRows].map(({ where }) => addressOf(where)));
 
+  const strayRows = sites.place === null ? [] : strays(ofYards, new Set(siteIds), spelled);
   const everySlip = [sites, ...Object.values(ofYards), rules, prices, plants, settings, design].flatMap(({ slips }) => slips);
   return {
     settings: settings.values,
@@ -141,13 +164,18 @@ export async function readProgram(workbook: Workbook): Promise<Program> {
     prices: prices.rows,
     plants: plants.rows,
     checklist,
+    uncounted: [...basinRows.filter((row) => !claimed.has(row)), ...strayRows.filter(({ where }) => BASIN_SHEETS.includes(where.sheet))],
     slips: [
       ...twiceUsed(sites.rows),
-      ...(sites.place === null ? [] : strays(ofYards, new Set(yards.map(({ siteId }) => siteId)))),
+      ...strayRows,
+      ...[...basinRows, ...otherRows].filter((row) => !claimed.has(row)),
       ...everySlip.filter((slip) => !claimed.has(slip)),
     ],
   };
 }
+
+/** What a basin is computed from. */
+const BASIN_SHEETS: readonly string[] = [surfacesSheet.name, holeTestsSheet.name];
 
 function rowsOfYard(
   ofYards: RowsOfYards,
@@ -181,10 +209,12 @@ function undated(visits: readonly VisitAnswerRow[]): Slip[] {
 }
 
 /** Site IDs on other sheets that no row of Sites bears: one slip an ID, at the first of its rows. */
-function strays(ofYards: RowsOfYards, siteIds: ReadonlySet<string>): Slip[] {
+function strays(ofYards: RowsOfYards, siteIds: ReadonlySet<string>, toldAlready: ReadonlySet<string>): Slip[] {
   const rows = Object.values(ofYards).flatMap((records) => records.rows as readonly SheetRow<SheetsOfYards["visits"]>[]);
   const unknown = rows.flatMap((row) =>
-    row.record.siteId === null || siteIds.has(row.record.siteId) ? [] : [{ siteId: row.record.siteId, where: row.at("siteId") }],
+    row.record.siteId === null || siteIds.has(row.record.siteId) || toldAlready.has(addressOf(row.at("siteId")))
+      ? []
+      : [{ siteId: row.record.siteId, where: row.at("siteId") }],
   );
   return [...new Set(unknown.map(({ siteId }) => siteId))].flatMap((siteId): Slip[] => {
     const [first, ...more] = unknown.filter((row) => row.siteId === siteId);

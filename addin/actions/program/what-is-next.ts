@@ -6,6 +6,8 @@ import type { PriceRow } from "../../records/prices.ts";
 import { retestFactsOf } from "../hole-test/combine-holes.ts";
 import { isoDate, momentText } from "../dates.ts";
 import { dueFollowUps, type DueFollowUp } from "../care/due-follow-ups.ts";
+import type { Slip } from "../../records/sheet.ts";
+import { addressOf } from "../../workbook/port.ts";
 import type { Program, Yard } from "./read-program.ts";
 import { yardStanding, type Place, type YardStanding } from "../visits/stage-standing.ts";
 
@@ -13,7 +15,7 @@ import { yardStanding, type Place, type YardStanding } from "../visits/stage-sta
 export const URGENCIES = ["stop", "overdue", "soon", "next", "waiting", "on record"] as const;
 export type Urgency = (typeof URGENCIES)[number];
 
-export const NOTICE_KINDS = ["step", "ticket", "re-test", "follow-up", "price", "override"] as const;
+export const NOTICE_KINDS = ["step", "not counted", "ticket", "re-test", "follow-up", "price", "override"] as const;
 export type NoticeKind = (typeof NOTICE_KINDS)[number];
 
 /** One line of what is next, for one yard or for the whole program. */
@@ -42,10 +44,24 @@ export function whatIsNext(program: Program, today: number, minutes?: number): r
       ...retestNotices(program, standing),
       ...overrideNotices(standing),
     ]),
+    ...uncountedNotices(program),
     ...followUpNotices(program, today),
     ...priceNotices(program.prices, today),
   ];
   return notices.toSorted((one, other) => URGENCIES.indexOf(one.urgency) - URGENCIES.indexOf(other.urgency));
+}
+
+/** Rows that somebody typed and nothing counts: of a yard where one may be meant, of the program where none can be told. */
+function uncountedNotices({ yards, uncounted }: Program): Notice[] {
+  const notice = (slip: Slip, yard: Yard | null): Notice => ({
+    kind: "not counted",
+    urgency: "soon",
+    sentence: `Not counted: ${addressOf(slip.where)}. ${slip.sentence}`,
+    yard,
+    stage: null,
+    place: null,
+  });
+  return [...yards.flatMap((yard) => yard.uncounted.map((slip) => notice(slip, yard))), ...uncounted.map((slip) => notice(slip, null))];
 }
 
 function stepNotices({ yard, next }: YardStanding): Notice[] {

@@ -14,7 +14,7 @@ import { judged, type JudgedBy, type StepVerdict } from "../../checklist/verdict
 import type { FollowUpKind } from "../../records/follow-ups.ts";
 import type { UnitSystem } from "../../records/site-terms.ts";
 import type { Verdict, VisitAnswerRow } from "../../records/visits.ts";
-import { isErrorCode, type CellValue } from "../../workbook/port.ts";
+import { addressOf, isErrorCode, type CellValue } from "../../workbook/port.ts";
 import { DECIDED_AT_STEP } from "../../checklist/decisions.ts";
 import { contradictionsOf } from "./contradictions.ts";
 import { checkRule, TESTED_RATE_RULE } from "./check-rule.ts";
@@ -142,7 +142,7 @@ const LOOKS: Partial<Record<StageId, readonly FollowUpKind[]>> = { week: ["1 wee
 
 /** What the gates ask of a yard, from its records and the Design sheet. */
 export function factsOf(program: Program, yard: Yard, today: number, minutes?: number): YardFacts {
-  const { testedRate, status } = yard.design;
+  const { testedRate } = yard.design;
   const rate = typeof testedRate === "number" ? testedRate : null;
   return {
     visits: yard.visits,
@@ -152,10 +152,20 @@ export function factsOf(program: Program, yard: Yard, today: number, minutes?: n
     ...(minutes === undefined ? {} : { minutes }),
     tested: rate !== null,
     rateVerdict: checkRule(TESTED_RATE_RULE, rate, program.rules, yard.units).verdict,
-    basinStatus: typeof status === "string" && status !== "" && !isErrorCode(status) ? status : null,
+    basinStatus: basinStatusOf(yard),
     asBuiltMeasured: yard.asBuilt.length > 0,
   };
 }
+
+/** What Design says of the basin, and not "fits" where something typed is not counted; null while there is none. */
+export function basinStatusOf({ design: { status }, uncounted }: Pick<Yard, "design" | "uncounted">): string | null {
+  if (typeof status !== "string" || status === "" || isErrorCode(status)) return null;
+  const [first, ...others] = uncounted;
+  if (status !== "fits" || first === undefined) return status;
+  return `${NOT_ALL_COUNTED}. ${addressOf(first.where)}: ${first.sentence}${others.length === 0 ? "" : ` And ${others.length} more.`}`;
+}
+
+export const NOT_ALL_COUNTED = "Not all counted";
 
 function stageOfYard(program: Program, yard: Yard, stage: Stage, facts: YardFacts): StageOfYard {
   const standing = stageStanding(program, yard, stage, facts);

@@ -10,6 +10,7 @@ export const nextText = {
   everything: "Everything",
   kinds: {
     step: "Next steps",
+    "not counted": "Not counted",
     ticket: "Tickets",
     "re-test": "Tests to repeat",
     "follow-up": "Follow-ups",

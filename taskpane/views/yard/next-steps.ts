@@ -43,6 +43,7 @@ export function nextSteps({ yard, stages, next: stageNext }: YardStanding, hasFa
     refers.length > 0 && { kind: "todo", tab: "visits", sentence: next.refer(titles(refers)), ...at(refers) },
     lock.length > 0 && { kind: "stop", tab: "visits", sentence: next.locked(lock[0]?.sentence ?? ""), ...atOf(lock[0]) },
     !tested && yard.holeTests.length === 0 && { kind: "todo", tab: "hole-test", sentence: next.holeTest },
+    yard.uncounted.length > 0 && { kind: "stop", tab: "yard", sentence: next.uncounted(yard.uncounted[0]?.sentence ?? "") },
     hasFaults && { kind: "todo", tab: "yard", sentence: next.faults },
     tested && !fits && typeof yard.design.floorArea === "number" && { kind: "todo", tab: "basin", sentence: next.basin(statusWords(yard)) },
     stageNext !== null &&

@@ -1,7 +1,7 @@
 import { minutesOfToday, today } from "../../../addin/actions/dates.ts";
 import { shallowHoles } from "../../../addin/actions/hole-test/planned-dig.ts";
 import { explainYard, type Explanation } from "../../../addin/actions/yard/explain-yard.ts";
-import { stepTitle, yardStanding, type YardStanding } from "../../../addin/actions/visits/stage-standing.ts";
+import { basinStatusOf, stepTitle, yardStanding, type YardStanding } from "../../../addin/actions/visits/stage-standing.ts";
 import { selectYard } from "../../../addin/actions/yard/select-yard.ts";
 import type { Yard } from "../../../addin/actions/program/read-program.ts";
 import { Button, MessageBar, VerdictBadge } from "../../parts/form.tsx";
@@ -61,11 +61,7 @@ function isIncomplete({ design, holeTests }: Yard): boolean {
 
 /** Both answers side by side: a basin that fits in a place that is ruled out is no basin. */
 function Standing({
-  standing: {
-    yard: { design },
-    current,
-    stages,
-  },
+  standing: { yard, current, stages },
   hasFaults,
   doubts,
 }: {
@@ -75,9 +71,10 @@ function Standing({
   readonly doubts: readonly string[];
 }) {
   const screening = stages.find(({ stage }) => stage.id === "screening")?.verdict ?? "not measured";
-  const { status } = design;
-  const known = typeof status === "string" && status !== "" && !status.startsWith("#");
+  const status = basinStatusOf(yard);
+  const known = status !== null;
   const fits = status === "fits";
+  const partly = yard.design.status === "fits" && !fits;
   const unknown = hasFaults ? yardText.status.faulty : yardText.status.unknown;
   return (
     <section aria-label={yardText.status.title} role="status" class="standing">
@@ -93,7 +90,8 @@ function Standing({
       <p>
         <strong>{yardText.status.basin}</strong>
         {fits && <VerdictBadge verdict="pass" says={yardText.status.fits} />}
-        {!fits && known && <VerdictBadge verdict="stop" says={yardText.status.doesNotFit} />}
+        {partly && <VerdictBadge verdict="refer" says={yardText.status.notAllCounted} />}
+        {!fits && !partly && known && <VerdictBadge verdict="stop" says={yardText.status.doesNotFit} />}
         {!known && <VerdictBadge verdict="not measured" />}
         {!fits && <span>{known ? status : unknown}</span>}
       </p>
