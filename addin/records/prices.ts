@@ -45,11 +45,20 @@ interface StartingItem {
 export const DRAFTED_ITEMS = {
   mulch: "shredded mulch",
   stone: "river stone",
-  plant: "plant plug",
   toolHire: "tool hire",
   disposal: "soil disposal",
   volunteerHour: "volunteer hour",
 } as const;
+
+/** What plants are sold in, smallest first, and the item that prices a plant of each. */
+export const PLANT_ITEMS = {
+  plug: "plant plug",
+  quart: "plant quart",
+  gallon: "plant gallon",
+  "3 gallon": "plant 3 gallon",
+} as const;
+
+export type Container = keyof typeof PLANT_ITEMS;
 
 const startingItems: readonly StartingItem[] = [
   { item: "sand", unit: "cu yd", note: "Washed, for soil mix." },
@@ -59,10 +68,13 @@ const startingItems: readonly StartingItem[] = [
   { item: DRAFTED_ITEMS.mulch, unit: "cu yd", note: "Hardwood, not dyed. In bags: give the price of a cu ft and the bag as package size." },
   { item: DRAFTED_ITEMS.stone, unit: "ton", note: "For the overflow and the inlet." },
   {
-    item: DRAFTED_ITEMS.plant,
+    item: PLANT_ITEMS.plug,
     unit: "plant",
-    note: "For plants that have no row of their own here. Give a plant its own row under its scientific name.",
+    note: "In plugs, 1 ft apart or closer. A plant with a row under its scientific name goes by that.",
   },
+  { item: PLANT_ITEMS.quart, unit: "plant", note: "In quarts, up to 1.5 ft apart." },
+  { item: PLANT_ITEMS.gallon, unit: "plant", note: "In gallons, wider than 1.5 ft apart." },
+  { item: PLANT_ITEMS["3 gallon"], unit: "plant", note: "Shrubs and trees, in 3 gallons." },
   { item: DRAFTED_ITEMS.toolHire, unit: "day", note: "Sod cutter, tamper, barrows: whatever you hire." },
   { item: DRAFTED_ITEMS.disposal, unit: "cu yd", note: "Loose soil hauled off the site, tipping included." },
   {

@@ -93,7 +93,7 @@ export const estimate = {
   "shredded mulch": hundredthUp(mulch) * 36, // 2.04 x 36 = 73.44
   "river stone": hundredthUp(stoneTons) * 60, // 0.3 x 60 = 18.00
   "soil disposal": hundredthUp(hauledOff) * 20, // 5.17 x 20 = 103.40
-  "plant plug": Math.ceil(plants / 32) * 32 * 3.2, // 4 trays of 32 at 3.20 a plug = 409.60
+  "plant quart": Math.ceil(plants / 32) * 32 * 3.2, // 4 trays of 32 quarts at 3.20 = 409.60
   "tool hire": 1 * 85, // 85.00
 } as const;
 export const cash = Object.values(estimate).reduce((sum, amount) => sum + amount, 0); // 848.73

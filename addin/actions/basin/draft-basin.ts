@@ -12,6 +12,7 @@ import type { SettingValues } from "../../records/program.ts";
 import type { SurfaceRow } from "../../records/surfaces.ts";
 import type { UnitSystem } from "../../records/site-terms.ts";
 import { basinEarthwork, type BasinEarthwork, type RimSize } from "./basin-earthwork.ts";
+import { plannedPlants } from "../planting/plant-counts.ts";
 import type { Yard } from "../program/read-program.ts";
 import { answer, rowOf, type Answer } from "../worksheet-answers.ts";
 
@@ -38,6 +39,8 @@ export interface BasinInputs extends BasinChoices {
   readonly soilGroup?: CellValue;
   /** What drains here, each by the rule of its own cover. Without any, the contributing area runs off as roof does. */
   readonly surfaces?: readonly Pick<SurfaceRow, "cells">[];
+  /** Of the planting plan; null where there is none, and plants are counted by their spacing. */
+  readonly plannedPlants: number | null;
 }
 
 /** The same quantities as the yard's row on Design, from the same worksheet functions. */
@@ -78,7 +81,9 @@ export interface BasinDraft {
   /** Why the mix cannot be worked out, when a recipe is chosen and it cannot. */
   readonly mixSentence: string | null;
   readonly mulchVolume: Answer;
+  /** Of the planting plan where there is one, else by the spacing on Program. */
   readonly plants: Answer;
+  readonly plantsFrom: "plan" | "spacing";
   readonly cautions: readonly string[];
 }
 
@@ -99,6 +104,7 @@ export function basinInputsOf(yard: Yard): BasinInputs {
     groundSlopePercent: blankAsNull(yard.design.groundSlopePercent),
     soilGroup: cells.soilGroup,
     surfaces: yard.surfaces,
+    plannedPlants: plannedPlants(yard.clumps),
   };
 }
 
@@ -162,7 +168,11 @@ export function draftBasin(inputs: BasinInputs, settings: SettingValues): BasinD
         : mixTable.flatMap(([material, volume]) => (typeof volume === "number" ? [{ material: String(material), volume }] : [])),
     mixSentence: mixFault?.sentence ?? null,
     mulchVolume: answer(rowOf(layerVolume, [rimArea, settings.mulchDepthInches * inchesAsDepth, 0, units], 1)[0]),
-    plants: answer(rowOf(plantCount, [rimArea, settings.plantSpacingFeet * feetAsLength, "triangle", units], 1)[0]),
+    plants:
+      inputs.plannedPlants === null
+        ? answer(rowOf(plantCount, [rimArea, settings.plantSpacingFeet * feetAsLength, "triangle", units], 1)[0])
+        : { value: inputs.plannedPlants },
+    plantsFrom: inputs.plannedPlants === null ? "spacing" : "plan",
     cautions: [...siteDesign.cautionsFor(designInputs), ...(mixRecipe === null ? [] : soilMix.cautionsFor(mixInputs))],
   };
 }

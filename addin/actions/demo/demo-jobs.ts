@@ -94,7 +94,7 @@ const jobs: readonly DemoJob[] = [
       { kind: "1 year", stage: "year", seen: { "year-weeds": "10 to 25 %" }, finding: "watch", action: "Watch: Weeds and invasives." },
     ],
     estimate: [
-      line("plants", "plant plug", 85, "plant", "cash", FUNDER),
+      line("plants", "plant quart", 85, "plant", "cash", FUNDER),
       line("mulch", "shredded mulch", 7.6, "cu yd", "cash", FUNDER),
       line("labor", "volunteer hour", 17.5, "h", "in-kind"),
     ],
@@ -132,7 +132,7 @@ const jobs: readonly DemoJob[] = [
       { kind: "1 month", stage: "month", seen: { "month-inlet": "Partly blocked" }, finding: "watch", action: "Watch: Inlet." },
     ],
     estimate: [
-      line("plants", "plant plug", 31, "plant", "cash", FUNDER),
+      line("plants", "plant quart", 31, "plant", "cash", FUNDER),
       line("stone", "river stone", 0.5, "ton", "cash", "Owner"),
       line("labor", "volunteer hour", 11.5, "h", "in-kind"),
     ],
@@ -164,7 +164,7 @@ const jobs: readonly DemoJob[] = [
     estimate: [
       line("soil", "compost", 1.1, "cu yd", "cash", FUNDER),
       line("mulch", "shredded mulch", 2.1, "cu yd", "cash", FUNDER),
-      line("plants", "plant plug", 116, "plant", "cash", "Owner"),
+      line("plants", "plant quart", 116, "plant", "cash", "Owner"),
       line("labor", "volunteer hour", 18, "h", "in-kind"),
     ],
   },
@@ -357,6 +357,14 @@ function demoPrices(today: number): DemoRow[] {
     priceDate: recent,
     supplier: "Weir End yard",
   });
+  const plant = (item: string, unitPrice: number) => ({
+    item,
+    unitPrice,
+    unit: "plant",
+    packageSize: 1,
+    priceDate: recent,
+    supplier: "Candlewick plants",
+  });
   return [
     yard("sand", 34, 2),
     yard("topsoil", 29, 2),
@@ -373,7 +381,10 @@ function demoPrices(today: number): DemoRow[] {
       priceDate: today - 300,
       supplier: "Weir End yard",
     },
-    { item: "plant plug", unitPrice: 3.25, unit: "plant", packageSize: 1, priceDate: recent, supplier: "Candlewick plants" },
+    plant("plant plug", 3.25),
+    plant("plant quart", 6.5),
+    plant("plant gallon", 11),
+    plant("plant 3 gallon", 28),
     { item: "tool hire", unitPrice: 85, unit: "day", packageSize: 1, priceDate: recent, supplier: "Tannery hire" },
     { item: "soil disposal", unitPrice: 28, unit: "cu yd", packageSize: 1, delivery: 90, priceDate: recent, supplier: "Weir End yard" },
     { item: "volunteer hour", unitPrice: 31.8, unit: "h", priceDate: recent },

@@ -6,10 +6,13 @@ import { plainKey } from "../../../functions/worksheet/calling/nearest-keys.ts";
 import { layerVolume, soilState } from "../../../functions/worksheet/soil.ts";
 import type { WorksheetFunction } from "../../../functions/worksheet/calling/worksheet-function.ts";
 import type { LINE_KINDS } from "../../records/estimate-lines.ts";
-import { DRAFTED_ITEMS, type PriceRow } from "../../records/prices.ts";
+import { DRAFTED_ITEMS, PLANT_ITEMS, type Container, type PriceRow } from "../../records/prices.ts";
 import type { SettingValues } from "../../records/program.ts";
 import type { UnitSystem } from "../../records/site-terms.ts";
 import type { Answer, BasinDraft } from "../basin/draft-basin.ts";
+import { readPalette } from "../planting/palette.ts";
+import { clumpOf } from "../planting/plan.ts";
+import { containerFor, plantsByKind, type PlantsOfKind } from "../planting/plant-counts.ts";
 import type { Program, Yard } from "../program/read-program.ts";
 
 export type LineKind = (typeof LINE_KINDS)[number];
@@ -73,7 +76,7 @@ export function draftLines(program: Program, yard: Yard, basin: BasinDraft): Est
   };
 }
 
-const GROUPS = {
+export const GROUPS = {
   soil: "Soil",
   mulch: "Mulch",
   stone: "Stone",
@@ -128,7 +131,7 @@ function handDigHours(digVolume: Answer, units: UnitSystem): number | null {
   return "value" in hours ? hours.value : null;
 }
 
-/** Plants of the planting plan, each priced by its own row where Prices has one; before there is a plan, a count by spacing. */
+/** Plants of the planting plan, by their own rows of Prices or by container; before there is a plan, a count by spacing. */
 function plantLines(program: Program, yard: Yard, basin: BasinDraft): DraftedLine[] {
   const line = (item: string, quantity: number, note: string): DraftedLine => ({
     group: GROUPS.plants,
@@ -138,31 +141,27 @@ function plantLines(program: Program, yard: Yard, basin: BasinDraft): DraftedLin
     kind: "cash",
     note,
   });
-  const planned = countsByPlant(yard);
-  if (planned.size === 0) {
+  const usual = containerFor(program.settings.plantSpacingFeet);
+  const kinds = plantsOfPlan(program, yard);
+  if (kinds.length === 0) {
     const { plants } = basin;
     return "value" in plants && plants.value > 0
-      ? [line(DRAFTED_ITEMS.plant, plants.value, "A first count by spacing: there is no planting plan yet.")]
+      ? [line(PLANT_ITEMS[usual], plants.value, "A first count by the spacing on Program: there is no planting plan yet.")]
       : [];
   }
-  const ownRow = [...planned].filter(([plant]) => priceRowOf(program.prices, plant) !== undefined);
-  const others = [...planned].filter(([plant]) => priceRowOf(program.prices, plant) === undefined);
-  const together = others.reduce((sum, [, count]) => sum + count, 0);
-  return [
-    ...ownRow.map(([plant, count]) => line(plant, count, "From the planting plan.")),
-    ...(together > 0
-      ? [line(DRAFTED_ITEMS.plant, together, `From the planting plan: ${others.map(([plant, count]) => `${count} ${plant}`).join(", ")}.`)]
-      : []),
-  ];
+  const hasOwnRow = ({ plant }: PlantsOfKind) => priceRowOf(program.prices, plant) !== undefined;
+  const containers = (Object.keys(PLANT_ITEMS) as Container[]).flatMap((container): DraftedLine[] => {
+    const own = kinds.filter((kind) => !hasOwnRow(kind) && (kind.container ?? usual) === container);
+    const together = own.reduce((sum, { count }) => sum + count, 0);
+    const named = own.map(({ plant, count }) => `${count} ${plant}`).join(", ");
+    return together > 0 ? [line(PLANT_ITEMS[container], together, `From the planting plan: ${named}.`)] : [];
+  });
+  return [...kinds.filter(hasOwnRow).map(({ plant, count }) => line(plant, count, "From the planting plan.")), ...containers];
 }
 
-export function countsByPlant(yard: Yard): ReadonlyMap<string, number> {
-  const counts = new Map<string, number>();
-  for (const { record } of yard.clumps) {
-    if (record.plant !== null && record.planned !== null && record.planned > 0)
-      counts.set(record.plant, (counts.get(record.plant) ?? 0) + record.planned);
-  }
-  return counts;
+/** Kinds of the plan with their counts, as drawing and list have them. */
+export function plantsOfPlan({ plants }: Pick<Program, "plants">, { clumps, units }: Yard): readonly PlantsOfKind[] {
+  return plantsByKind(clumps.map(clumpOf), readPalette(plants, units), units).filter(({ count }) => count > 0);
 }
 
 /** A volume in the unit in which its item is priced, where that is a unit of volume or weight; else in the yard's own. */

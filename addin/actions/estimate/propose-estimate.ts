@@ -2,7 +2,8 @@ import { plainKey } from "../../../functions/worksheet/calling/nearest-keys.ts";
 import { WorkbookRefused, type Workbook } from "../../workbook/port.ts";
 import { estimateLinesSheet, type EstimateLineRow } from "../../records/estimate-lines.ts";
 import { basinInputsOf, draftBasin } from "../basin/draft-basin.ts";
-import { draftLines, type DraftedLine } from "./draft-estimate.ts";
+import { PLANT_ITEMS } from "../../records/prices.ts";
+import { draftLines, GROUPS, type DraftedLine } from "./draft-estimate.ts";
 import { yardNow, type Program, type Yard } from "../program/read-program.ts";
 import { appendRows, changeRow, type Conflict } from "../program/write-records.ts";
 
@@ -20,12 +21,23 @@ export function proposeEstimate(program: Program, yard: Yard): EstimateProposal 
   return {
     missing: lines.filter((line) => standing(yard, line).length === 0),
     // An item split over several lines is the person's own arrangement: its sum is not for the draft to judge.
-    differing: lines.flatMap((drafted) => {
+    differing: [...lines, ...plantsNoLonger(yard, lines)].flatMap((drafted) => {
       const [row, ...others] = standing(yard, drafted);
       return row === undefined || others.length > 0 || row.record.quantity === drafted.quantity ? [] : [{ row, drafted }];
     }),
     sentences,
   };
+}
+
+/** Containers that the estimate buys plants in and the plan does not: left as they stand, its plants would be paid for twice. */
+function plantsNoLonger(yard: Yard, lines: readonly DraftedLine[]): readonly DraftedLine[] {
+  const items: readonly string[] = Object.values(PLANT_ITEMS);
+  const plants = lines.find(({ group }) => group === GROUPS.plants);
+  if (plants === undefined) return [];
+  return items
+    .filter((item) => lines.every((line) => line.item !== item))
+    .map((item): DraftedLine => ({ ...plants, item, quantity: 0, note: "No plant of the plan comes in it." }))
+    .filter((line) => standing(yard, line).length > 0);
 }
 
 /** The yard's lines of the same item. */

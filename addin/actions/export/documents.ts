@@ -2,7 +2,7 @@ import { fromUs, unitOf } from "../../../functions/quantities.ts";
 import { waterNeed } from "../../../functions/worksheet/plants.ts";
 import { isoDate } from "../dates.ts";
 import { basinInputsOf, draftBasin, type BasinDraft } from "../basin/draft-basin.ts";
-import { countsByPlant } from "../estimate/draft-estimate.ts";
+import { plantsOfPlan } from "../estimate/draft-estimate.ts";
 import type { Program, Yard } from "../program/read-program.ts";
 import { markingServiceOf } from "../visits/marking-service.ts";
 import { flagsOf, type YardEstimate } from "./estimate-sheets.ts";
@@ -74,7 +74,7 @@ export function estimateDocument({ yard, estimate }: YardEstimate, date: number)
 export function quantityDocument(program: Program, { yard, estimate }: YardEstimate, date: number): PrintedDocument {
   const words = text.quantities;
   const lines = estimate.lines.filter(({ kind, item }) => kind === "cash" && item !== "");
-  const plants = [...countsByPlant(yard)];
+  const plants = plantsOfPlan(program, yard);
   return {
     title: `${words.title} ${nameOf(yard)}`,
     subtitle: subtitleOf(yard, date),
@@ -104,7 +104,7 @@ export function quantityDocument(program: Program, { yard, estimate }: YardEstim
                   { heading: words.plant, isNumber: false },
                   { heading: words.count, isNumber: true },
                 ],
-                rows: plants.map(([plant, count]) => [plant, numberWords(count, 0)]),
+                rows: plants.map(({ plant, count }) => [plant, numberWords(count, 0)]),
                 totals: 0,
               },
             },

@@ -64,7 +64,7 @@ export function BasinResults({
           {row(words.digVolume, "earthVolume", draft.digVolume, words.digHint)}
           {row(words.looseVolume, "earthVolume", draft.looseVolume, words.looseHint)}
           {row(words.mulch, "earthVolume", draft.mulchVolume)}
-          <ResultRow label={words.plants}>
+          <ResultRow label={words.plants[draft.plantsFrom]} hint={words.plantsHint[draft.plantsFrom]}>
             {"value" in draft.plants ? <ResultNumber says={shown(draft.plants.value, 0)} /> : <NoNumber />}
           </ResultRow>
         </dl>

@@ -2,8 +2,9 @@ import type { ComponentChildren } from "preact";
 import { useId } from "preact/hooks";
 import { countsInMix } from "../../../addin/actions/planting/draft-planting.ts";
 import type { DrawnPlan } from "../../../addin/actions/planting/plan.ts";
+import { plantsByKind } from "../../../addin/actions/planting/plant-counts.ts";
 import { MOISTURE_ZONES, type PlantingZones } from "../../../addin/actions/planting/planting-zones.ts";
-import { fromUs } from "../../../functions/quantities.ts";
+import { fromUs, type UnitSystem } from "../../../functions/quantities.ts";
 import { Patterns } from "../basin/drafting.tsx";
 import { MessageBar } from "../../parts/form.tsx";
 import { quantityWords } from "../../parts/quantity-words.ts";
@@ -18,7 +19,7 @@ const words = plantingText.plan;
 /** How far an arrow key moves a clump, in feet. */
 const STEP_FEET = 0.5;
 
-/** The drawing with its legend, its counts held against SOAK.PLANTMIX, and what of the rows is not in it. */
+/** The drawing with its legend, its counts, the ground that SOAK.PLANTMIX finds bare, and what of the rows is not in it. */
 export function PlanSection({
   plan,
   marks,
@@ -49,7 +50,7 @@ export function PlanSection({
           />
           {drawn.standing.length > 0 && <p class="hint">{words.keys}</p>}
           {children}
-          <PlantLegend drawn={drawn} marks={marks} nameOf={nameOf} />
+          <PlantLegend {...plan} units={zones.units} marks={marks} />
           <ZoneLegend />
           <ZoneCounts drawn={drawn} zones={zones} />
           <p class="hint">{words.basis}</p>
@@ -69,31 +70,42 @@ function chooseNext({ drawn, chosen, choose }: Plan, step: 1 | -1): void {
   document.querySelector<SVGGElement>(`[data-clump="${next}"]`)?.focus();
 }
 
+/** As planned, whether or not all of them find room in the drawing: the notices say where they do not. */
 function plantsOf({ standing }: DrawnPlan, isWanted: (clump: DrawnPlan["standing"][number]["clump"]) => boolean): number {
-  return standing.reduce((sum, { clump, plants }) => sum + (isWanted(clump) ? plants.length : 0), 0);
+  return standing.reduce((sum, { clump }) => sum + (isWanted(clump) ? clump.count : 0), 0);
 }
 
-export function PlantLegend({ drawn, marks, nameOf }: Pick<Plan, "drawn" | "nameOf"> & { readonly marks: ReadonlyMap<string, PlantMark> }) {
-  if (marks.size === 0) return null;
+export function PlantLegend({
+  marks,
+  nameOf,
+  form,
+  palette,
+  units,
+}: Pick<Plan, "nameOf" | "form" | "palette"> & {
+  readonly marks: ReadonlyMap<string, PlantMark>;
+  readonly units: UnitSystem;
+}) {
+  const kinds = plantsByKind(form.value, palette, units);
+  if (kinds.length === 0) return null;
   return (
     <div>
       <p>
         {words.summary(
-          plantsOf(drawn, () => true),
-          marks.size,
-          drawn.standing.filter(({ plants }) => plants.length > 0).length,
+          kinds.reduce((sum, { count }) => sum + count, 0),
+          kinds.length,
+          form.value.filter(({ plant }) => plant !== null).length,
         )}
       </p>
       <ul class="plant-legend drawing" aria-label={words.legend}>
-        {[...marks].map(([plant, mark]) => (
-          <li key={plant}>
-            <MarkKey mark={mark} />
-            {words.legendLine(
-              nameOf(plant),
-              plantsOf(drawn, (clump) => clump.plant === plant),
-            )}
-          </li>
-        ))}
+        {kinds.map(({ plant, count }) => {
+          const mark = marks.get(plant);
+          return (
+            <li key={plant}>
+              {mark !== undefined && <MarkKey mark={mark} />}
+              {words.legendLine(nameOf(plant), count)}
+            </li>
+          );
+        })}
       </ul>
     </div>
   );
@@ -124,16 +136,10 @@ function ZoneCounts({ drawn, zones }: { readonly drawn: DrawnPlan; readonly zone
         const area = quantityWords("area", ring.area, zones.units);
         const spacings = new Map(own.map(({ clump }) => [clump.plant, clump.spacing]));
         const counted = countsInMix(ring, [...spacings.values()], zones).reduce((sum, count) => sum + count, 0);
+        const planned = plantsOf(drawn, ({ zone }) => zone === ring.zone);
         return (
           <li key={ring.zone}>
-            {own.length === 0
-              ? words.zoneEmpty(ring.zone, area)
-              : words.zoneCount(
-                  ring.zone,
-                  plantsOf(drawn, ({ zone }) => zone === ring.zone),
-                  area,
-                  counted,
-                )}
+            {own.length === 0 ? words.zoneEmpty(ring.zone, area) : words.zoneCount(ring.zone, planned, area, counted - planned)}
           </li>
         );
       })}

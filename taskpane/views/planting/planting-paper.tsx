@@ -14,7 +14,7 @@ import type { Plan } from "./use-plan.ts";
 export function PlantingPaper({
   heading,
   date,
-  plan: { zones, drawn, nameOf },
+  plan,
   marks,
   plants,
   lines,
@@ -23,13 +23,14 @@ export function PlantingPaper({
 }: {
   readonly heading: string;
   readonly date: string;
-  readonly plan: Pick<Plan, "zones" | "drawn" | "nameOf">;
+  readonly plan: Pick<Plan, "zones" | "drawn" | "nameOf" | "form" | "palette">;
   readonly marks: ReadonlyMap<string, PlantMark>;
   readonly plants: readonly PalettePlant[];
   readonly lines: readonly ShoppingLine[];
   readonly units: UnitSystem;
   readonly cautions: readonly string[];
 }) {
+  const { zones, drawn, nameOf } = plan;
   return (
     <div class="planting-paper">
       <h1>{heading}</h1>
@@ -37,7 +38,7 @@ export function PlantingPaper({
       {zones !== null && (
         <>
           <PrintedDrawing zones={zones} standing={drawn.standing} marks={marks} nameOf={nameOf} />
-          <PlantLegend drawn={drawn} marks={marks} nameOf={nameOf} />
+          <PlantLegend {...plan} units={units} marks={marks} />
           <ZoneLegend idPrefix={PAPER_PREFIX} />
           <p>
             {zones.rings.map(({ zone, area }) => `${plantingText.zone(zone)}: ${quantityWords("area", area, zones.units)}`).join(" · ")}

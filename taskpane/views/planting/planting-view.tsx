@@ -1,6 +1,7 @@
 import { isoDate, today } from "../../../addin/actions/dates.ts";
 import { plantNamed } from "../../../addin/actions/planting/palette.ts";
 import { putBack, type PlannedClump } from "../../../addin/actions/planting/plan.ts";
+import { countOf } from "../../../addin/actions/planting/plant-counts.ts";
 import { removedMeanwhile, stillOnSheet, writePlan } from "../../../addin/actions/planting/record-planting.ts";
 import { fromUs } from "../../../functions/quantities.ts";
 import "../basin/basin.css";
@@ -17,7 +18,7 @@ import { PlanSection } from "./plan-section.tsx";
 import { PlantPicker } from "./plant-picker.tsx";
 import { marksOf } from "./plant-marks.ts";
 import { PlantingPaper } from "./planting-paper.tsx";
-import { countOf, shoppingList } from "./shopping-list.ts";
+import { shoppingList } from "./shopping-list.ts";
 import { ShoppingView } from "./shopping-view.tsx";
 import { plantingText } from "./text.ts";
 import { usePlan, type Plan } from "./use-plan.ts";

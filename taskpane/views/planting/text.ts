@@ -1,8 +1,8 @@
 import type { Indicator, RatingRegion, SunLevel } from "../../../addin/actions/planting/palette.ts";
 import type { UndrawnClump } from "../../../addin/actions/planting/plan.ts";
 import type { MoistureZone } from "../../../addin/actions/planting/planting-zones.ts";
+import type { Container } from "../../../addin/actions/planting/plant-counts.ts";
 import type { Season } from "./bloom.ts";
-import type { Container } from "./shopping-list.ts";
 
 export function list(words: readonly string[]): string {
   return words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} and ${words.at(-1) ?? ""}`;
@@ -25,8 +25,8 @@ export const plantingText = {
     none: "No clumps yet. Choose plants below and draft a plan, or type rows on the Planting sheet.",
     summary: (plants: number, kinds: number, clumps: number) =>
       `${plural(plants, "plant")} of ${plural(kinds, "kind")} in ${plural(clumps, "clump")}.`,
-    zoneCount: (zone: MoistureZone, plants: number, area: string, counted: number) =>
-      `Zone ${zone}, ${area}: ${plural(plants, "plant")} drawn; SOAK.PLANTMIX counts ${counted} for these kinds on equal parts.`,
+    zoneCount: (zone: MoistureZone, plants: number, area: string, bare: number) =>
+      `Zone ${zone}, ${area}: ${plural(plants, "plant")}${bare > 0 ? `, and bare ground for about ${bare} more of these kinds` : ""}.`,
     zoneEmpty: (zone: MoistureZone, area: string) => `Zone ${zone}, ${area}: no plants.`,
     drawing: "Planting plan to scale",
     uphill: "uphill",
@@ -172,7 +172,7 @@ export const plantingText = {
     flats: (flats: number, plants: number) => `${plural(flats, "flat")}, ${plants} plants`,
     total: (plants: number) => `${plural(plants, "plant")} in all.`,
     basis:
-      "Containers follow from the spacing (common practice, no source): ask the nursery what it has. Many programs add 5 to 10 % for losses.",
+      "Containers follow from the spacing (common practice, no source), and estimates are drafted by them: ask the nursery what it has. Many programs add 5 to 10 % for losses.",
     copy: "Copy the list",
     copied: "The list was copied.",
     cannotCopy: "The clipboard is closed to this pane: select the list and copy it.",

@@ -1,3 +1,4 @@
+import { plannedPlants } from "../../../addin/actions/planting/plant-counts.ts";
 import type { Yard } from "../../../addin/actions/program/read-program.ts";
 import type { CellValue } from "../../../addin/workbook/port.ts";
 import { shown, shownUnit } from "../../parts/numbers.ts";
@@ -30,12 +31,8 @@ export function Results({ yard }: { readonly yard: Yard }) {
 function Result({ item, yard }: { readonly item: ChainItem; readonly yard: Yard }) {
   const { key, kind, decimals, headline } = item;
   const value = yard.design[key];
-  const holes =
-    key === "testedRate" && typeof yard.design.holes === "number" && yard.design.holes > 0
-      ? ` (${yardText.chain.holes(yard.design.holes)})`
-      : "";
   return (
-    <ResultRow label={`${yardText.chain[key]}${holes}`} headline={headline}>
+    <ResultRow label={labelOf(key, yard)} headline={headline}>
       {typeof value === "number" ? (
         <ResultNumber says={shown(value, decimals)} unit={shownUnit(kind, yard.units)} />
       ) : (
@@ -43,6 +40,15 @@ function Result({ item, yard }: { readonly item: ChainItem; readonly yard: Yard 
       )}
     </ResultRow>
   );
+}
+
+/** With how many holes, or whose count of plants, the number rests on. */
+function labelOf(key: ChainItem["key"], { design, clumps }: Yard): string {
+  const words = yardText.chain;
+  if (key === "plants") return plannedPlants(clumps) === null ? words.plantsBySpacing : words.plantsOfPlan;
+  return key === "testedRate" && typeof design.holes === "number" && design.holes > 0
+    ? `${words[key]} (${words.holes(design.holes)})`
+    : words[key];
 }
 
 /** Never the error itself: its sentence stands in the list above the results. */

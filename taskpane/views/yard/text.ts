@@ -61,6 +61,8 @@ export const yardText = {
     mixCompost: "Mix: compost, loose",
     mulchVolume: "Mulch",
     plants: "Plants",
+    plantsOfPlan: "Plants of the planting plan",
+    plantsBySpacing: "Plants by spacing",
     holes: (count: number) => (count === 1 ? "one hole" : `${count} holes`),
   },
 } as const;

@@ -17,6 +17,7 @@ const rectangle: BasinInputs = {
   shape: "rectangle",
   lengthToWidth: 17 / 7,
   groundSlopePercent: 6,
+  plannedPlants: null,
 };
 
 const valueOf = (answer: { readonly value: number } | { readonly sentence: string } | undefined) =>

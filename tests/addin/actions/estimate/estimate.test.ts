@@ -191,15 +191,53 @@ describe("A drafted estimate", () => {
     expect(inMetric / us).toBeLessThan(1.17);
   });
 
-  test("takes plants from the planting plan, each by its own price where it has one", async () => {
+  test("takes plants from the planting plan, each by its own price where it has one, the rest by their containers", async () => {
     await appendRows(book.workbook, plantingSheet, [
       { siteId, plant: "Asclepias incarnata", planned: 7 },
-      { siteId, plant: "Juncus effusus", planned: 12 },
+      { siteId, plant: "Juncus effusus", planned: 12, spacing: 1.5 },
+      { siteId, plant: "Carex vulpinoidea", planned: 20, spacing: 1 },
+      { siteId, plant: "Panicum virgatum", planned: 3, spacing: 2 },
+      { siteId, plant: "Cornus sericea", planned: 1 },
+      { siteId, plant: "Nobody's sedge", planned: 2 },
       { siteId, plant: "Asclepias incarnata", planned: 5 },
     ]);
     await book.price({ item: "Asclepias incarnata", unitPrice: 6, unit: "quart" });
     expect(await drafted("Asclepias incarnata")).toMatchObject({ quantity: 12, unit: "quart", group: "Plants" });
-    expect(await drafted("plant plug")).toMatchObject({ quantity: 12, unit: "plant", note: "From the planting plan: 12 Juncus effusus." });
+    expect(await drafted("plant plug")).toMatchObject({
+      quantity: 20,
+      unit: "plant",
+      note: "From the planting plan: 20 Carex vulpinoidea.",
+    });
+    // A plant of no known spacing stands at that of Program, 1.5 ft.
+    expect(await drafted("plant quart")).toMatchObject({
+      quantity: 14,
+      note: "From the planting plan: 12 Juncus effusus, 2 Nobody's sedge.",
+    });
+    expect(await drafted("plant gallon")).toMatchObject({ quantity: 3 });
+    expect(await drafted("plant 3 gallon")).toMatchObject({ quantity: 1 });
+  });
+
+  test("has one count of plants: the plan's on the basin and in the lines, over every row that names a plant", async () => {
+    await appendRows(book.workbook, plantingSheet, [
+      { siteId, plant: "Juncus effusus", planned: 12 },
+      { siteId, plant: "Carex vulpinoidea", planted: 7 },
+      { siteId, planned: 5 },
+    ]);
+    const yard = await book.read(siteId);
+    const program = await book.program();
+    const basin = draftBasin(basinInputsOf(yard), program.settings);
+    expect(basin.plants).toEqual({ value: 19 });
+    expect(basin.plantsFrom).toBe("plan");
+    const lines = draftLines(program, yard, basin).lines.filter(({ group }) => group === "Plants");
+    expect(lines.reduce((sum, { quantity }) => sum + quantity, 0)).toBe(19);
+  });
+
+  test("sets a container to nothing that the plan no longer buys in", async () => {
+    await book.lines(siteId, [{ item: "plant quart", quantity: 60, unit: "plant" }]);
+    await appendRows(book.workbook, plantingSheet, [{ siteId, plant: "Carex vulpinoidea", planned: 20, spacing: 1 }]);
+    const { missing, differing } = proposeEstimate(await book.program(), await book.read(siteId));
+    expect(missing.map(({ item }) => item)).toContain("plant plug");
+    expect(differing.map(({ drafted }) => [drafted.item, drafted.quantity])).toEqual([["plant quart", 0]]);
   });
 
   test("without a soil mix buys no soil, and hauls off what was dug", async () => {
@@ -208,7 +246,7 @@ describe("A drafted estimate", () => {
       "shredded mulch",
       "river stone",
       "soil disposal",
-      "plant plug",
+      "plant quart",
       "tool hire",
       "volunteer hour",
     ]);
@@ -224,7 +262,7 @@ describe("A drafted estimate", () => {
   });
 
   test("priced as a draft costs what its lines cost once they are written", async () => {
-    for (const item of ["shredded mulch", "river stone", "plant plug", "tool hire", "soil disposal", "volunteer hour"]) {
+    for (const item of ["shredded mulch", "river stone", "plant quart", "tool hire", "soil disposal", "volunteer hour"]) {
       await book.price({ item, unitPrice: 10, priceDate: TODAY });
     }
     const yard = await book.read(siteId);

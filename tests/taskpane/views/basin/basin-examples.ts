@@ -20,6 +20,7 @@ export const roofInUs: BasinInputs = {
   shape: null,
   lengthToWidth: null,
   groundSlopePercent: null,
+  plannedPlants: null,
 };
 
 /** The same roof, rate and depths in m², mm/h and mm. */
