@@ -34,19 +34,12 @@ export const LONG_PONDINGS_TO_RETEST = 2;
  * Source  Common practice, no source: no pre-soak, a single hole, readings that had not settled, holes that differ
  *         widely, ponding over 48 h twice, another soil at the dig, and ground that was moved or packed.
  */
-export function retestReasons({ holes, spread, widestSpread, longPondings, soilDiffers, regraded }: RetestFacts): readonly string[] {
+export function retestReasons(facts: RetestFacts): readonly string[] {
+  const { holes, spread, widestSpread, longPondings, soilDiffers, regraded } = facts;
   if (holes.length === 0) return [];
-  const named = (some: readonly TestedHole[]) => `${some.length === 1 ? "Hole" : "Holes"} ${some.map(({ name }) => name).join(", ")}`;
-  const dry = holes.filter(({ soaked }) => soaked === false);
-  const unrecorded = holes.filter(({ soaked }) => soaked === null);
-  const unsteady = holes.filter(({ steady }) => steady === false);
-  const without = holes.filter(({ steady }) => steady === null);
   const reasons: (string | false)[] = [
+    ...faultsOfHoles(holes),
     holes.length === 1 && "Only one hole was tested: test at least two.",
-    dry.length > 0 && `${named(dry)}: not soaked first, so the rate may be too high.`,
-    unrecorded.length > 0 && `${named(unrecorded)}: not recorded whether the soil was soaked first.`,
-    unsteady.length > 0 && `${named(unsteady)}: the rate had not settled at the last reading.`,
-    without.length > 0 && `${named(without)}: the readings give no rate.`,
     spread !== null &&
       spread > widestSpread &&
       `The highest rate is more than ${widestSpread} times the lowest: the yard may hold two soils.`,
@@ -55,4 +48,20 @@ export function retestReasons({ holes, spread, widestSpread, longPondings, soilD
     regraded && "The ground was graded, built on or driven over since the test.",
   ];
   return reasons.filter((reason) => reason !== false);
+}
+
+/** What is wrong with which hole; none where each was soaked, steady and gives a rate. */
+export function faultsOfHoles(holes: readonly TestedHole[]): readonly string[] {
+  const named = (some: readonly TestedHole[]) => `${some.length === 1 ? "Hole" : "Holes"} ${some.map(({ name }) => name).join(", ")}`;
+  const dry = holes.filter(({ soaked }) => soaked === false);
+  const unrecorded = holes.filter(({ soaked }) => soaked === null);
+  const unsteady = holes.filter(({ steady }) => steady === false);
+  const without = holes.filter(({ steady }) => steady === null);
+  const faults: (string | false)[] = [
+    dry.length > 0 && `${named(dry)}: not soaked first, so the rate may be too high.`,
+    unrecorded.length > 0 && `${named(unrecorded)}: not recorded whether the soil was soaked first.`,
+    unsteady.length > 0 && `${named(unsteady)}: the rate had not settled at the last reading.`,
+    without.length > 0 && `${named(without)}: the readings give no rate.`,
+  ];
+  return faults.filter((fault) => fault !== false);
 }

@@ -71,6 +71,9 @@ export const USUAL_MULCH_INCHES = 3;
 /** Common practice, no source: yards are mostly loam. */
 export const USUAL_EARTH: EarthSoil = "loam";
 
+/** 29 CFR 1926 subpart P (from memory): from here a ladder or ramp is required, and a program garden is referred. */
+export const REFERRED_DIG_DEPTH_INCHES = 48;
+
 /** From the full water down. */
 export function depthsInFeet({ pondingInches, mulchInches, mediaInches }: BasinHole) {
   return {

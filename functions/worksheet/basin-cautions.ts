@@ -9,7 +9,7 @@ import { MOST_PRINTED_VOID_SHARE } from "../basin/drawdown.ts";
 import { USUAL_SIDE_SLOPE } from "../basin/basin-volume.ts";
 import { LARGEST_USUAL_FLOOR_SQUARE_FEET } from "../basin/basin-area.ts";
 import { FASTEST_LIKELY_INCHES_PER_HOUR } from "../infiltration/design-rate.ts";
-import { REFERRED_DIG_DEPTH_INCHES } from "../earthwork/dig-volume.ts";
+import { REFERRED_DIG_DEPTH_INCHES } from "../earthwork/basin-dig.ts";
 import type { Caution } from "./calling/worksheet-function.ts";
 
 /** Cautions that several functions share, so that a danger is put in one set of words. */

@@ -3,7 +3,7 @@ import { isCellError, type Cell } from "../../../functions/worksheet/calling/cel
 import { drawdown } from "../../../functions/worksheet/basin.ts";
 import { designRate, holeRate } from "../../../functions/worksheet/hole-test.ts";
 import { decisionOn } from "../../checklist/decisions.ts";
-import { LONGEST_PONDING_HOURS, retestReasons, type RetestFacts } from "../../checklist/retest.ts";
+import { faultsOfHoles, LONGEST_PONDING_HOURS, retestReasons, type RetestFacts } from "../../checklist/retest.ts";
 import type { HoleTestRow } from "../../records/hole-tests.ts";
 import type { Answer } from "../basin/draft-basin.ts";
 import { draftHoleTest, type HoleInterval } from "./draft-hole-test.ts";
@@ -50,6 +50,8 @@ export interface CombinedHoles {
   readonly designRate: Answer;
   /** Of the combination: a wide spread, a hole that took no water, one that ends above the bottom of the dig. */
   readonly cautions: readonly string[];
+  /** What is wrong with which hole. */
+  readonly faults: readonly string[];
   readonly retest: readonly string[];
   /** Hours until the standing water of a full basin is gone; null while there is no basin that fits. */
   readonly ponding: { readonly depth: number; readonly hours: number } | null;
@@ -65,6 +67,7 @@ export function combineHoles(program: Program, yard: Yard): CombinedHoles {
   const testedRate = combined(1);
   const reduced = combined(reductionFactor);
   const spread = spreadOf(rates);
+  const facts = retestFacts(yard, holes, spread);
   return {
     holes,
     standing: holes.length === 0 ? "not tested" : "value" in testedRate ? "tested" : "no rate",
@@ -74,7 +77,8 @@ export function combineHoles(program: Program, yard: Yard): CombinedHoles {
     reductionFactor,
     designRate: reduced,
     cautions: cells.length === 0 ? [] : [...designRate.cautionsFor([cells, reductionFactor, null, units]), ...shallowHoles(program, yard)],
-    retest: retestReasons(retestFacts(yard, holes, spread)),
+    faults: faultsOfHoles(facts.holes),
+    retest: retestReasons(facts),
     ponding: pondingOf(yard, reduced),
   };
 }

@@ -47,7 +47,7 @@ export function HoleTestView(view: ViewProps) {
       <Caution {...view} />
       <div class="soil-first">
         <SoilInShort soil={soil} units={yard.units} />
-        <p class="hint">{holeTestText.holes.hint(yard.holeTests.length)}</p>
+        <p class="hint">{holeTestText.holes.hint(yard.holeTests.length, soil.faults)}</p>
       </div>
       {yard.holeTests.length > 0 && (
         <ChoiceField

@@ -23,10 +23,12 @@ export const holeTestText = {
     choose: "Hole",
     new: "A new hole",
     named: (name: string | null, row: number) => (name === null ? `Hole in row ${row}` : `Hole ${name}`),
-    hint: (holes: number) =>
-      holes === 0
-        ? "No hole of this yard is on the sheet yet. Test at least two."
-        : "Test at least two holes: the yard designs with the mean of all.",
+    /** What is wrong with which hole comes first; nobody who tested two is told to test two. */
+    hint(holes: number, faults: readonly string[]) {
+      if (holes === 0) return "No hole of this yard is on the sheet yet. Test at least two.";
+      if (faults.length > 0) return faults.join(" ");
+      return holes === 1 ? "One hole is tested: test at least one more." : `${holes} holes are tested: the yard designs with their mean.`;
+    },
     running: "clock running",
   },
 

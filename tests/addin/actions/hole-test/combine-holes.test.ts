@@ -6,6 +6,7 @@ import { setUpWorkbook } from "../../../../addin/actions/workbook/set-up-workboo
 import { appendRow, clearRow } from "../../../../addin/actions/program/write-records.ts";
 import { cellOf } from "../../../../addin/records/place.ts";
 import { visitsSheet } from "../../../../addin/records/visits.ts";
+import { holeTestText } from "../../../../taskpane/views/hole-test/text.ts";
 import { WorkbookInMemory } from "../../workbook-in-memory.ts";
 
 let workbook: WorkbookInMemory;
@@ -108,14 +109,21 @@ describe("the holes of one yard", () => {
         { minutes: 10, waterDepth: 8 },
       ],
     });
-    const { standing, spread, retest } = await combined();
+    const { standing, spread, retest, faults: wrong } = await combined();
     expect(standing).toBe("tested");
     expect(spread).toBeNull();
-    expect(retest).toEqual([
-      "Only one hole was tested: test at least two.",
-      "Hole A: not soaked first, so the rate may be too high.",
-      "Hole A: the rate had not settled at the last reading.",
-    ]);
+    const faults = ["Hole A: not soaked first, so the rate may be too high.", "Hole A: the rate had not settled at the last reading."];
+    expect(retest).toEqual([...faults, "Only one hole was tested: test at least two."]);
+    expect(wrong).toEqual(faults);
+    expect(holeTestText.holes.hint(1, wrong)).toBe(faults.join(" "));
+  });
+
+  test("nobody who tested two holes is told to test two: first what is wrong with which, else that the yard designs with both", () => {
+    const unsteady = "Hole 1: the rate had not settled at the last reading.";
+    expect(holeTestText.holes.hint(2, [unsteady])).toBe(unsteady);
+    expect(holeTestText.holes.hint(2, [])).toBe("2 holes are tested: the yard designs with their mean.");
+    expect(holeTestText.holes.hint(1, [])).toContain("at least one more");
+    expect(holeTestText.holes.hint(0, [])).toContain("Test at least two");
   });
 });
 

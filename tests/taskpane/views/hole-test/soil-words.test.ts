@@ -23,6 +23,7 @@ const soil: CombinedHoles = {
   reductionFactor: 2,
   designRate: { value: 0.6 },
   cautions: [],
+  faults: [],
   retest: [],
   ponding: { depth: 6, hours: 10 },
 };
