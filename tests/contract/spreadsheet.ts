@@ -1,6 +1,7 @@
 /** The workbook behind the in-memory Excel: sheets, cells, formats, what is selected, what changed. */
 import { Calculation } from "./calculation.ts";
 import type { Content, Grid } from "./formula-functions.ts";
+import { afterRowChange, afterSorting, deletedAt, insertedAt, type RowShift } from "./row-changes.ts";
 
 export interface Area {
   readonly row: number;
@@ -140,6 +141,67 @@ export class Spreadsheet {
     if (entry === "") sheet.cells.delete(key);
     else if (formula !== null) sheet.cells.set(key, { formula, content: 0 });
     else sheet.cells.set(key, { formula: null, content: isText || reading === "as formulas" ? entry : typedContent(entry) });
+  }
+
+  insertRow(sheet: Sheet, row: number): void {
+    this.#moveRows(sheet, (at) => (at >= row ? at + 1 : at), insertedAt(row));
+  }
+
+  deleteRow(sheet: Sheet, row: number): void {
+    this.#moveRows(sheet, (at) => (at === row ? null : at > row ? at - 1 : at), deletedAt(row));
+  }
+
+  /** The rows of an area in another order; a formula goes with its row, and reads it there. */
+  sortRows(sheet: Sheet, first: number, order: readonly number[]): void {
+    const target = new Map(order.map((from, place) => [from, first + place]));
+    this.#moveRows(sheet, (at) => target.get(at) ?? at, null);
+  }
+
+  /** By a null shift the ranges of formulas stay, and only what a row reads of itself moves. */
+  #moveRows(sheet: Sheet, to: (row: number) => number | null, shift: RowShift | null): void {
+    const moved: { row: number; column: number; cell: StoredCell }[] = [];
+    for (const [key, cell] of [...sheet.cells]) {
+      const { row, column } = placeOf(key);
+      if (cell.formula !== null) this.#calculation.setFormula(sheet, row, column, null);
+      const goesTo = to(row);
+      if (goesTo === null) continue;
+      const formula =
+        cell.formula === null
+          ? null
+          : shift === null
+            ? afterSorting(cell.formula, goesTo - row)
+            : afterRowChange(cell.formula, sheet.name, sheet.name, shift);
+      moved.push({ row: goesTo, column, cell: { formula, content: cell.content } });
+    }
+    const formats = [...sheet.formats];
+    sheet.formats.clear();
+    for (const [key, format] of formats) {
+      const { row, column } = placeOf(key);
+      const goesTo = to(row);
+      if (goesTo !== null) sheet.formats.set(keyOf(goesTo, column), format);
+    }
+    sheet.cells.clear();
+    for (const { row, column, cell } of moved) {
+      sheet.cells.set(keyOf(row, column), cell);
+      if (cell.formula !== null) this.#calculation.setFormula(sheet, row, column, cell.formula);
+    }
+    if (shift !== null)
+      for (const other of this.sheets.filter((one) => one !== sheet))
+        this.#rewrite(other, (formula) => afterRowChange(formula, other.name, sheet.name, shift));
+    this.#calculation.sheetAppeared(sheet);
+    this.happenings.push({ event: "changed", sheet });
+    this.settle();
+  }
+
+  #rewrite(sheet: Sheet, change: (formula: string) => string): void {
+    for (const [key, cell] of [...sheet.cells]) {
+      if (cell.formula === null) continue;
+      const formula = change(cell.formula);
+      if (formula === cell.formula) continue;
+      const { row, column } = placeOf(key);
+      this.#calculation.setFormula(sheet, row, column, formula);
+      sheet.cells.set(key, { formula, content: cell.content });
+    }
   }
 
   /** What waits is calculated; in manual mode only when somebody asks for it. */

@@ -12,7 +12,7 @@ export interface FormulaFound {
 }
 
 /** How far up and left the formula of a spilled cell is looked for. */
-export const FARTHEST = { rows: 1000, columns: 40 };
+export const FARTHEST = { rows: 5000, columns: 45 };
 
 /**
  * Our formula in the cell or, where the cell holds none, those up and to the left whose spill could reach it, the

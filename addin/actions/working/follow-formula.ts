@@ -1,4 +1,5 @@
 import { catalogue } from "../../../functions/worksheet/catalogue.ts";
+import { INCHES_PER_FOOT, metricPerUs } from "../../../functions/quantities.ts";
 import { isCellError, type Cell, type CellError, type CellInput } from "../../../functions/worksheet/calling/cell.ts";
 import type { WorksheetFunction } from "../../../functions/worksheet/calling/worksheet-function.ts";
 import type { CellRange } from "../../workbook/port.ts";
@@ -21,11 +22,14 @@ export function functionCalled({ name }: CallExpression): WorksheetFunction | un
 export const CELL_BY_CELL: ReadonlySet<string> = new Set(["IF", "IFERROR", "IFNA"]);
 
 /**
- * Works a formula out from the cells it reads: our functions, arithmetic, comparisons, IF, IFERROR, IFNA, AND, OR.
+ * Works a formula out from the cells it reads: our functions, arithmetic, comparisons, IF, IFERROR, IFNA, AND, OR, and
+ * what the workbook's own formulas are written with: LET, FILTER by a column, ROW of a range, CONVERT of a length.
  * Anything else is the spreadsheet's to work out, and what contains it is undefined here: nothing is guessed.
  */
 export class FormulaFollower {
   readonly #followed = new Map<Expression, Rows | undefined>();
+  /** What LET has named so far. */
+  readonly #named = new Map<string, Expression>();
 
   constructor(private readonly cellsIn: CellsIn) {}
 
@@ -56,9 +60,22 @@ export class FormulaFollower {
       case "call":
         return this.#call(expression);
       case "nothing":
-      case "name":
         return undefined;
+      case "name": {
+        const named = this.#named.get(expression.written.toUpperCase());
+        return named === undefined ? undefined : this.follow(named);
+      }
     }
+  }
+
+  #let(inputs: readonly Expression[]): Rows | undefined {
+    const result = inputs.at(-1);
+    for (let place = 0; place + 1 < inputs.length; place += 2) {
+      const [name, value] = [inputs[place], inputs[place + 1]];
+      if (name?.kind !== "name" || value === undefined) return undefined;
+      this.#named.set(name.written.toUpperCase(), value);
+    }
+    return result === undefined ? undefined : this.follow(result);
   }
 
   #operation(sign: string, operands: readonly Expression[]): Rows | undefined {
@@ -76,7 +93,14 @@ export class FormulaFollower {
       return inputs.every((input) => input !== undefined) ? own.evaluate(inputs.map(asInput)) : undefined;
     }
     const name = call.name.toUpperCase().replace(/^_XLFN\./, "");
+    if (name === "LET") return this.#let(call.inputs);
+    const [first] = call.inputs;
+    if (name === "ROW" && first?.kind === "reference")
+      return Array.from({ length: first.range.rows }, (_, row) => [first.range.row + row + 1]);
     const inputs = this.inputsOf(call);
+    if (name === "FILTER" && inputs.length === 2) return filtered(inputs[0], inputs[1]);
+    if (name === "CONVERT" && inputs.length === 3)
+      return cellByCell(inputs, ([value = null, from = null, to = null]) => converted(value, from, to));
     if (name === "IF" && (inputs.length === 2 || inputs.length === 3)) {
       // Without a third argument a spreadsheet answers FALSE, and 0 for one that is only a comma.
       const branches = [
@@ -95,6 +119,31 @@ export class FormulaFollower {
     return undefined;
   }
 }
+
+/** The rows for which the column beside them is true. */
+function filtered(rows: Rows | undefined, include: Rows | undefined): Rows | undefined {
+  if (rows === undefined || include?.length !== rows.length) return undefined;
+  const kept = rows.filter((_, row) => truth(include[row]?.[0] ?? null) === true);
+  return kept.length > 0 ? kept : undefined;
+}
+
+/** A length in another unit, by the factors that the functions convert with. */
+function converted(value: Cell, from: Cell, to: Cell): Cell | undefined {
+  if (isCellError(value)) return value;
+  const number = asNumber(value);
+  const factor = CONVERSIONS.get(`${asText(from)} ${asText(to)}`);
+  return number === undefined || factor === undefined ? undefined : number * factor;
+}
+
+const CONVERSIONS: ReadonlyMap<string, number> = new Map([
+  ["in mm", metricPerUs("depth")],
+  ["mm in", 1 / metricPerUs("depth")],
+  ["ft m", metricPerUs("length")],
+  ["m ft", 1 / metricPerUs("length")],
+  ["in ft", 1 / INCHES_PER_FOOT],
+  ["mm m", 0.001],
+  ["ft^2 m^2", metricPerUs("area")],
+]);
 
 /** One cell as a single cell, for functions that tell it from a range. */
 export function asInput(rows: Rows): CellInput {
