@@ -13,6 +13,8 @@ interface Step {
   readonly name: string;
   readonly words: readonly string[];
   readonly isShownAsItGoes?: true;
+  /** How many files of tests at once, where it is not two. */
+  readonly workers?: 1;
 }
 
 /** What the browser leaves of the machine is for the rest. */
@@ -21,7 +23,11 @@ const LANES: readonly (readonly Step[])[] = [
   [
     { name: "types", words: ["tsc", "-p", "."] },
     { name: "imports", words: ["npm", "run", "-s", "imports"] },
-    { name: "tests of the functions and everything else", words: [...VITEST, "--project", "together", "--project", "apart", "--coverage"] },
+    {
+      name: "tests of the functions and everything else",
+      words: [...VITEST, "--project", "together", "--project", "apart", "--coverage"],
+      workers: 1,
+    },
     { name: "lint", words: ["npm", "run", "-s", "lint"] },
   ],
 ];
@@ -49,11 +55,16 @@ async function runInTurn(steps: readonly Step[]): Promise<readonly string[]> {
   return failed;
 }
 
-function run({ words, isShownAsItGoes }: Step): Promise<{ readonly passed: boolean; readonly output: string }> {
+function run({ words, isShownAsItGoes, workers }: Step): Promise<{ readonly passed: boolean; readonly output: string }> {
   const [program = "", ...rest] = words;
   const shown = isShownAsItGoes === true ? "inherit" : "pipe";
   return new Promise((resolve) => {
-    const child = spawn(program, rest, { cwd: ROOT, shell: process.platform === "win32", stdio: ["ignore", shown, shown] });
+    const child = spawn(program, rest, {
+      cwd: ROOT,
+      env: { ...process.env, ...(workers === undefined ? {} : { VITEST_MAX_WORKERS: String(workers) }) },
+      shell: process.platform === "win32",
+      stdio: ["ignore", shown, shown],
+    });
     let output = "";
     for (const stream of [child.stdout, child.stderr]) stream?.setEncoding("utf8").on("data", (piece: string) => (output += piece));
     child.on("error", (error) => resolve({ passed: false, output: `${output}${error.message}` }));

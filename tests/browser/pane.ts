@@ -22,8 +22,11 @@ export function onProgramPage(take: (opened: OpenPage) => void, theme: Theme = {
     opened.page.setDefaultTimeout(PATIENCE.timeout);
     take(opened);
   }, START_MILLISECONDS);
-  afterAll(async () => {
-    if (opened !== undefined) await leaveWarmPage(opened);
+  afterAll(async (_, { tasks }) => {
+    if (opened === undefined) return;
+    // Whatever a test that failed has left going on the page is nobody else's.
+    if (tasks.some(({ result }) => result?.state === "fail")) await opened.context.close();
+    else await leaveWarmPage(opened);
   });
 }
 
