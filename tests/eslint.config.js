@@ -52,6 +52,15 @@ const unkeepable = [
   { selector: "JSXAttribute[name.name='dangerouslySetInnerHTML']", message: "Cell text enters the page as text only." },
 ];
 
+// A column of a sheet is longer than the list of arguments that a function takes: a spread of cells ends in a stack overflow.
+const spreadsOfCells = [
+  "CallExpression[callee.object.name='Math'][callee.property.name=/^(min|max|hypot)$/] > SpreadElement",
+  "CallExpression[callee.property.name=/^(push|unshift)$/] > SpreadElement",
+].map((selector) => ({
+  selector,
+  message: "Cells are more than a call takes: smallestOf and largestOf of functions/extremes.ts, or a push for each.",
+}));
+
 // no-restricted-globals does not look at types.
 const excelTypes = {
   selector: "TSQualifiedName[left.name=/^(Excel|Office|OfficeExtension|CustomFunctions)$/]",
@@ -103,14 +112,14 @@ export default tseslint.config(
     rules: {
       "@typescript-eslint/no-non-null-assertion": "error",
       "no-restricted-globals": ["error", ...dialogs, ...excelGlobals],
-      "no-restricted-syntax": ["error", ...unkeepable, excelTypes],
+      "no-restricted-syntax": ["error", ...unkeepable, ...spreadsOfCells, excelTypes],
       "no-restricted-properties": ["error", ...skippedTests, ...markupFromText],
     },
   },
   {
     name: "soakbook/embedded",
     files: ["addin/workbook/embedded/*.ts"],
-    rules: { "no-restricted-syntax": ["error", ...unkeepable, excelTypes, ...gridMembers] },
+    rules: { "no-restricted-syntax": ["error", ...unkeepable, ...spreadsOfCells, excelTypes, ...gridMembers] },
   },
   {
     name: "soakbook/calculations",
@@ -132,7 +141,7 @@ export default tseslint.config(
     plugins: { "office-addins": officeAddins },
     rules: {
       "no-restricted-globals": ["error", ...dialogs],
-      "no-restricted-syntax": ["error", ...unkeepable],
+      "no-restricted-syntax": ["error", ...unkeepable, ...spreadsOfCells],
       "office-addins/call-sync-after-load": "error",
       "office-addins/call-sync-before-read": "error",
       "office-addins/load-object-before-read": "error",

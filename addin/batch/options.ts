@@ -1,3 +1,4 @@
+import { largestOf } from "../../functions/extremes.ts";
 import { availableParallelism } from "node:os";
 import { parseArgs } from "node:util";
 import { catalogue } from "../../functions/worksheet/catalogue.ts";
@@ -143,7 +144,7 @@ function refuseTwice(options: Readonly<Record<string, ReadonlyMap<string, string
 }
 
 function helpFor({ name, summary, parameters, result }: WorksheetFunction): string {
-  const width = Math.max(...parameters.map(({ key }) => key.length)) + 2;
+  const width = largestOf(parameters.map(({ key }) => key.length)) + 2;
   const takes = parameters.map(
     ({ key, description, optional }) => `  ${key.padEnd(width)}${description}${optional ? " May be left out." : ""}\n`,
   );

@@ -1,3 +1,4 @@
+import { largestOf, smallestOf } from "../extremes.ts";
 import { farFactors, nearFactors, type FactorSoil, type SizeFactor } from "../published/wisconsin-size-factors.ts";
 
 /**
@@ -25,8 +26,8 @@ export function sizeFactor(soil: FactorSoil, pondingInches: number, isFar: boole
 /** Where a ponding depth stands among the printed bands. */
 export function depthFit(pondingInches: number): DepthFit {
   const bands = nearFactors.values;
-  if (pondingInches < Math.min(...bands.map(({ fromInches }) => fromInches)) * (1 - HAIR)) return "shallower";
-  if (pondingInches > Math.max(...bands.map(({ toInches }) => toInches)) * (1 + HAIR)) return "deeper";
+  if (pondingInches < smallestOf(bands.map(({ fromInches }) => fromInches)) * (1 - HAIR)) return "shallower";
+  if (pondingInches > largestOf(bands.map(({ toInches }) => toInches)) * (1 + HAIR)) return "deeper";
   return pondingInches > depthBand(pondingInches).toInches * (1 + HAIR) ? "between bands" : "in a band";
 }
 

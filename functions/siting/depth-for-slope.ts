@@ -1,3 +1,4 @@
+import { largestOf } from "../extremes.ts";
 import { slopeBands } from "../published/wisconsin-size-factors.ts";
 
 /**
@@ -17,7 +18,7 @@ import { slopeBands } from "../published/wisconsin-size-factors.ts";
  */
 export function pondingForSlope(groundSlopePercent: number): SlopePonding | undefined {
   const bands = slopeBands.values;
-  const steepest = Math.max(...bands.map(({ toPercent }) => toPercent));
+  const steepest = largestOf(bands.map(({ toPercent }) => toPercent));
   if (groundSlopePercent > steepest * (1 + HAIR)) return undefined;
   const band = bands.reduce((flatter, next) => (groundSlopePercent >= next.fromPercent * (1 - HAIR) ? next : flatter));
   const { toPercent, endExcluded, shallowestInches, deepestInches } = band;

@@ -1,8 +1,9 @@
 import type { Price } from "../cost/order-amount.ts";
 import { invalid, isCellError, missing, type Cell, type CellError } from "./calling/cell.ts";
-import { nearestKeys, plainKey } from "./calling/nearest-keys.ts";
+import { nearestKeys } from "./calling/nearest-keys.ts";
 import { isBlank } from "./calling/reading.ts";
 import { orList, quoted } from "./calling/sentences.ts";
+import { RowsByName, type Table } from "./rows-by-name.ts";
 
 /**
  * The columns of the Prices table, in order: Item | Unit price | Unit | Package size | Minimum order | Delivery | Price date.
@@ -28,10 +29,11 @@ export interface TablePrice extends Price {
 }
 
 /** The one row of the Prices table that prices an item, or the sentence that says what is wrong. */
-export function priceOf(item: string, table: readonly (readonly Cell[])[]): TablePrice | CellError {
-  const [row, ...others] = table.filter((each) => itemIn(each) === plainKey(item));
-  if (row === undefined) return unknownItem(item, table);
-  if (others.length > 0) return invalid(`Item ${quoted(item)} stands in the Prices table ${others.length + 1} times; keep one row.`);
+export function priceOf(item: string, table: Table): TablePrice | CellError {
+  const rows = items.named(item, table);
+  const [row] = rows;
+  if (row === undefined) return unknownItem(item, items.names(table));
+  if (rows.length > 1) return invalid(`Item ${quoted(item)} stands in the Prices table ${rows.length} times; keep one row.`);
   const unitPrice = amountIn(row, UNIT_PRICE);
   const packageSize = amountIn(row, PACKAGE_SIZE);
   const minimumOrder = amountIn(row, MINIMUM_ORDER);
@@ -53,15 +55,9 @@ function amountIn(row: readonly Cell[], column: keyof typeof COLUMN_NAMES): numb
   return invalid(`Item ${quoted(String(row[ITEM]))}: ${COLUMN_NAMES[column]} must be a number, 0 or more; it is ${quoted(cell)}.`);
 }
 
-function itemIn(row: readonly Cell[]): string {
-  const cell = row[ITEM];
-  return isBlank(cell) || isCellError(cell) ? "" : plainKey(String(cell));
-}
+const items = new RowsByName((row) => typeof row[UNIT_PRICE] === "number");
 
-function unknownItem(item: string, table: readonly (readonly Cell[])[]): CellError {
-  const items = [
-    ...new Set(table.filter((row) => typeof row[UNIT_PRICE] === "number" && itemIn(row) !== "").map((row) => String(row[ITEM]))),
-  ];
-  if (items.length === 0) return invalid(`Item ${quoted(item)} is not in the Prices table, which holds no prices.`);
-  return invalid(`Item ${quoted(item)} is not in the Prices table. The nearest are ${orList(nearestKeys(item, items), "and")}.`);
+function unknownItem(item: string, known: readonly string[]): CellError {
+  if (known.length === 0) return invalid(`Item ${quoted(item)} is not in the Prices table, which holds no prices.`);
+  return invalid(`Item ${quoted(item)} is not in the Prices table. The nearest are ${orList(nearestKeys(item, known), "and")}.`);
 }

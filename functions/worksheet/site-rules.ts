@@ -5,6 +5,7 @@ import { invalid, isCellError, missing, type Cell, type CellError } from "./call
 import { nearestKeys, plainKey } from "./calling/nearest-keys.ts";
 import { isBlank } from "./calling/reading.ts";
 import { orList, quoted, whyRefused } from "./calling/sentences.ts";
+import { RowsByName, type Table } from "./rows-by-name.ts";
 
 /** The rules of one name, with what kind of value they judge. Limits are in the kind's US unit. */
 export interface NamedRules {
@@ -30,8 +31,8 @@ const comparisonRule = choice("comparison", "Comparison", COMPARISONS).rule;
 const consequenceRule = choice("ifNotMet", "If not met", CONSEQUENCES).rule;
 
 /** The rows of the Rules table that bear a name. Other rows, a header among them, are not looked at. */
-export function rulesNamed(name: string, table: readonly (readonly Cell[])[]): NamedRules | CellError {
-  const rows = table.map(rowFrom).filter((row) => nameOf(row) !== "" && nameOf(row) === plainKey(name));
+export function rulesNamed(name: string, table: Table): NamedRules | CellError {
+  const rows = ruleRows.named(name, table).map(rowFrom);
   let kind: NumberKind | undefined;
   const rules: SiteRule[] = [];
   for (const row of rows) {
@@ -42,7 +43,7 @@ export function rulesNamed(name: string, table: readonly (readonly Cell[])[]): N
     kind = rule.kind;
     rules.push(rule);
   }
-  return kind === undefined ? unknownRule(name, table) : { kind, rules };
+  return kind === undefined ? unknownRule(name, ruleRows.names(table)) : { kind, rules };
 }
 
 /** A row of the Rules table, in the order of its columns. Source and the date it was checked follow, and are for people. */
@@ -87,13 +88,9 @@ function chosen<Choice extends string>(choices: readonly Choice[], cell: Cell): 
   return typeof cell === "string" ? choices.find((each) => each === plainKey(cell)) : undefined;
 }
 
-function nameOf({ name }: RuleRow): string {
-  return isBlank(name) || isCellError(name) ? "" : plainKey(String(name));
-}
+const ruleRows = new RowsByName((row) => chosen(COMPARISONS, rowFrom(row).comparison) !== undefined);
 
-function unknownRule(name: string, table: readonly (readonly Cell[])[]): CellError {
-  const rules = table.map(rowFrom).filter((row) => nameOf(row) !== "" && chosen(COMPARISONS, row.comparison) !== undefined);
-  const names = [...new Set(rules.map((row) => String(row.name)))];
+function unknownRule(name: string, names: readonly string[]): CellError {
   if (names.length === 0) return invalid(`Rule name ${quoted(name)} is not in the Rules table, which holds no rules.`);
   return invalid(`Rule name ${quoted(name)} is not in the Rules table. The nearest are ${orList(nearestKeys(name, names), "and")}.`);
 }

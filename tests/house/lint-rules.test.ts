@@ -96,4 +96,20 @@ describe("the lint rules", () => {
     );
     expect(await rulesBrokenBy("addin/records/planted.ts", 'import * as z from "zod"; export const planted = z;')).toEqual([]);
   });
+
+  test("keep cells from being spread into a call, which a column of them overflows", async () => {
+    for (const spread of ["Math.min(...cells)", "Math.max(0, ...cells)", "kept.push(...cells)", "kept.unshift(...cells)"])
+      for (const file of [
+        "addin/actions/planted.ts",
+        "functions/basin/planted.ts",
+        "addin/workbook/excel/excel-workbook.ts",
+        "taskpane/planted.tsx",
+      ])
+        expect(await rulesBrokenBy(file, `export const planted = (cells: number[], kept: number[]) => [kept, ${spread}];`)).toEqual([
+          "no-restricted-syntax",
+        ]);
+    expect(
+      await rulesBrokenBy("addin/actions/planted.ts", "export const planted = (cells: number[]) => [...cells, Math.min(1, 2)];"),
+    ).toEqual([]);
+  });
 });

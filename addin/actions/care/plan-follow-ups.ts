@@ -1,3 +1,4 @@
+import { largestOf } from "../../../functions/extremes.ts";
 import { followUpsSheet, type FollowUpKind, type FollowUpRow } from "../../records/follow-ups.ts";
 import { WorkbookRefused, type Workbook } from "../../workbook/port.ts";
 import { monthsAfter } from "../dates.ts";
@@ -26,7 +27,7 @@ const STORM_NOTE = "Within two days of 0.5 in (13 mm) of rain or more.";
 /** The day the first look counts from: planted, or measured as built where nobody noted the planting. */
 export function followUpsCountFrom(yard: Pick<Yard, "clumps" | "asBuilt">): number | null {
   const planted = yard.clumps.flatMap(({ record }) => (record.plantedOn === null ? [] : [record.plantedOn]));
-  return planted.length > 0 ? Math.floor(Math.max(...planted)) : wholeDay(newestAsBuilt(yard.asBuilt)?.record.date ?? null);
+  return planted.length > 0 ? Math.floor(largestOf(planted)) : wholeDay(newestAsBuilt(yard.asBuilt)?.record.date ?? null);
 }
 
 /** The first looks at a garden. A kind that already stands on Follow-ups is not proposed again. */

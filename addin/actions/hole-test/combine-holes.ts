@@ -1,3 +1,4 @@
+import { largestOf, smallestOf } from "../../../functions/extremes.ts";
 import { WIDE_SPREAD_RATIO } from "../../../functions/infiltration/design-rate.ts";
 import { isCellError, type Cell } from "../../../functions/worksheet/calling/cell.ts";
 import { drawdown } from "../../../functions/worksheet/basin.ts";
@@ -131,8 +132,8 @@ function rateCell(row: HoleTestRow, { units }: Yard): Cell {
 
 function spreadOf(rates: readonly number[]): Spread | null {
   if (rates.length < 2) return null;
-  const highest = Math.max(...rates);
-  const lowest = Math.min(...rates);
+  const highest = largestOf(rates);
+  const lowest = smallestOf(rates);
   return { highest, lowest, ratio: lowest === 0 ? null : highest / lowest };
 }
 

@@ -1,3 +1,4 @@
+import { smallestOf } from "../../../functions/extremes.ts";
 import { USUAL_OUTLINE } from "../../../functions/basin/basin-shape.ts";
 import { plantMix } from "../../../functions/worksheet/plants.ts";
 import { MOISTURE_ZONES } from "../../records/planting.ts";
@@ -54,7 +55,7 @@ export function draftPlanting(siteId: string, zones: PlantingZones, chosen: Chos
     ),
   );
   const leastPlanted = (laidOut: readonly ZoneClump[]) =>
-    Math.min(...planted.map((zone) => plantsIn(laidOut, zone) / plantsCounted(ringOf(zones, zone), spaced(chosen[zone]), zones)));
+    smallestOf(planted.map((zone) => plantsIn(laidOut, zone) / plantsCounted(ringOf(zones, zone), spaced(chosen[zone]), zones)));
   const [best = []] = [...tried].sort((one, other) => leastPlanted(other) - leastPlanted(one));
   const settled = settle(zones, best, kept);
   const clumps = settled.map(

@@ -1,3 +1,4 @@
+import { smallestOf } from "../../../functions/extremes.ts";
 import { nearestFreePlaces, STEPS_IN_A_SPACING, triangularGrid, type Ground } from "./place-plants.ts";
 import { distanceBetween, isInZone, type Spot, type ZoneRing } from "./planting-zones.ts";
 import { shuffled } from "./seeded-random.ts";
@@ -44,7 +45,7 @@ function standApart(ring: ZoneRing, { plant, spacing, count }: KindToPlant, grou
   const stood: Spot[] = [];
   while (stood.length < count) {
     const free = candidates.filter((place) => ground.isFree(place, spacing));
-    const apart = (place: Spot) => Math.min(...stood.map((other) => distanceBetween(place, other)));
+    const apart = (place: Spot) => smallestOf(stood.map((other) => distanceBetween(place, other)));
     const place = free.sort((one, other) => (stood.length === 0 ? 0 : apart(other) - apart(one)))[0];
     if (place === undefined) break;
     ground.take([place], spacing);

@@ -1,3 +1,4 @@
+import { largestOf, smallestOf } from "../../../functions/extremes.ts";
 import { fromUs, type UnitSystem } from "../../../functions/quantities.ts";
 import { MOISTURE_ZONES } from "../../records/planting.ts";
 import type { Plant } from "../../records/plants.ts";
@@ -74,7 +75,7 @@ export function sunLevels(written: string | null): readonly SunLevel[] {
     .split(/\bto\b|,|;|\//)
     .map((word) => SUN_LEVELS.indexOf(word.trim() as SunLevel));
   const known = places.filter((place) => place >= 0);
-  return known.length === 0 || known.length < places.length ? [] : SUN_LEVELS.slice(Math.min(...known), Math.max(...known) + 1);
+  return known.length === 0 || known.length < places.length ? [] : SUN_LEVELS.slice(smallestOf(known), largestOf(known) + 1);
 }
 
 /** Months 1 to 12 of "6 to 8", "5" or, over the winter, "11 to 2". What reads otherwise is not known. */

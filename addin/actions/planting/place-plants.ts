@@ -112,7 +112,7 @@ export class Ground {
 
   take(places: readonly Spot[], spacing: number): void {
     const added = places.map((place) => ({ ...place, spacing }));
-    this.#taken.push(...added);
+    for (const each of added) this.#taken.push(each);
     if (spacing <= this.#side) {
       added.forEach((place) => this.#keep(place));
       return;

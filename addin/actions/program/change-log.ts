@@ -1,3 +1,4 @@
+import { largestOf, smallestOf } from "../../../functions/extremes.ts";
 import {
   addressOf,
   WorkbookRefused,
@@ -56,7 +57,9 @@ export function logWrites(inner: Workbook): LoggedWorkbook {
     ranges.forEach((range, index) => {
       if (added.has(range.sheet)) return;
       if (before.isBlock(index) && after(index, 0, 0).holds === "value")
-        return void histories.push(...historiesOfBlock(range, before.values(index), (row, column) => after(index, row, column).content));
+        return historiesOfBlock(range, before.values(index), (row, column) => after(index, row, column).content).forEach((history) => {
+          histories.push(history);
+        });
       eachCell(range, (where, row, column) => {
         const held = before.held(index, row, column);
         const now = after(index, row, column);
@@ -171,14 +174,14 @@ function historiesOfBlock(
 /** The smallest range that covers all of those on one sheet: one question to the spreadsheet, however many cells are written. */
 function rangeAround(sheet: string, ranges: readonly CellRange[]): CellRange {
   const own = ranges.filter((range) => range.sheet === sheet);
-  const row = Math.min(...own.map((range) => range.row));
-  const column = Math.min(...own.map((range) => range.column));
+  const row = smallestOf(own.map((range) => range.row));
+  const column = smallestOf(own.map((range) => range.column));
   return {
     sheet,
     row,
     column,
-    rows: Math.max(...own.map((range) => range.row + range.rows)) - row,
-    columns: Math.max(...own.map((range) => range.column + range.columns)) - column,
+    rows: largestOf(own.map((range) => range.row + range.rows)) - row,
+    columns: largestOf(own.map((range) => range.column + range.columns)) - column,
   };
 }
 

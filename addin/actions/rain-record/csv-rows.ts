@@ -1,3 +1,5 @@
+import { largestOf } from "../../../functions/extremes.ts";
+
 /** One line of a CSV text, with the number it has in the text. */
 export interface CsvRow {
   readonly line: number;
@@ -41,7 +43,7 @@ function separatorOf(text: string): Separator | null {
     const usual = counts[Math.floor(counts.length / 2)] ?? 0;
     return usual === 0 ? 0 : counts.filter((count) => count === usual).length;
   });
-  const best = Math.max(...scores);
+  const best = largestOf(scores);
   return best === 0 ? null : (SEPARATORS[scores.indexOf(best)] ?? null);
 }
 

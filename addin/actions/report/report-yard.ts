@@ -1,3 +1,4 @@
+import { smallestOf } from "../../../functions/extremes.ts";
 import { USUAL_RUNOFF_STORM_SHARE, runoffCoefficient } from "../../../functions/runoff/pollutant-load.ts";
 import { toUs, type NumberKind } from "../../../functions/quantities.ts";
 import type { CellInput } from "../../../functions/worksheet/calling/cell.ts";
@@ -76,7 +77,7 @@ function dateOf({ asBuilt, digDays }: Yard): number | null {
   const measured = newestAsBuilt(asBuilt);
   if (measured !== null) return measured.record.date;
   const days = digDays.flatMap(({ record }) => (record.date === null ? [] : [record.date]));
-  return days.length === 0 ? null : Math.min(...days);
+  return days.length === 0 ? null : smallestOf(days);
 }
 
 export function signIns({ digDays }: Yard): Yard["digDays"] {

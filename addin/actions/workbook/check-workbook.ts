@@ -1,3 +1,4 @@
+import { largestOf } from "../../../functions/extremes.ts";
 import { addressOf, columnLetters, type CellRange, type CellValue, type FormulaWrite, type Workbook } from "../../workbook/port.ts";
 import { workbookFormulas } from "../../records/formulas.ts";
 import { findPlace, headingText, type MissingColumn } from "../../records/place.ts";
@@ -166,8 +167,8 @@ async function formulaFindings(workbook: Workbook, places: Places, lastRows: Rea
   const findings = await Promise.all(
     [...new Set(expected.map(({ range }) => range.sheet))].map(async (sheet): Promise<Finding[]> => {
       const own = expected.filter(({ range }) => range.sheet === sheet);
-      const rows = Math.max(...own.map(({ range }) => range.row + range.rows));
-      const columns = Math.max(...own.map(({ range }) => range.column + range.columns));
+      const rows = largestOf(own.map(({ range }) => range.row + range.rows));
+      const columns = largestOf(own.map(({ range }) => range.column + range.columns));
       const whole = { sheet, row: 0, column: 0, rows, columns };
       const [formulas, [values = []]] = await Promise.all([workbook.readFormulas(whole), workbook.read([whole])]);
       const same = (one: string, other: string) => covering(plain(one), sheet, lastRows) === covering(plain(other), sheet, lastRows);

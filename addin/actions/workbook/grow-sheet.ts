@@ -1,3 +1,4 @@
+import { largestOf } from "../../../functions/extremes.ts";
 import { designSheet } from "../../records/design.ts";
 import { workbookFormulas } from "../../records/formulas.ts";
 import { rowsCovering } from "../../records/place.ts";
@@ -63,7 +64,7 @@ export function rowsInUse(sheet: Sheet, cells: readonly (readonly CellValue[])[]
 function addedRows(sheet: Sheet, before: Places, after: Places): CellRange {
   const { rows, firstRow } = before.of(sheet);
   const place = after.of(sheet);
-  const columns = Math.max(...Object.keys(sheet.columns).map((key) => place.columnIndex(key))) + 1;
+  const columns = largestOf(Object.keys(sheet.columns).map((key) => place.columnIndex(key))) + 1;
   return { sheet: sheet.name, row: firstRow + rows, column: 0, rows: place.rows - rows, columns };
 }
 
@@ -112,8 +113,8 @@ async function formulasAt(workbook: Workbook, cells: readonly CellRange[]): Prom
     await Promise.all(
       sheets.map(async (sheet) => {
         const own = cells.filter((cell) => cell.sheet === sheet);
-        const rows = Math.max(...own.map(({ row }) => row)) + 1;
-        const columns = Math.max(...own.map(({ column }) => column)) + 1;
+        const rows = largestOf(own.map(({ row }) => row)) + 1;
+        const columns = largestOf(own.map(({ column }) => column)) + 1;
         return [sheet, await workbook.readFormulas({ sheet, row: 0, column: 0, rows, columns })] as const;
       }),
     ),
@@ -134,7 +135,7 @@ function inColumns(writes: readonly FormulaWrite[]): readonly FormulaWrite[] {
     if (!goesOn) joined.push({ range, formulas: formulas.map((line) => [...line]) });
     else {
       last.range = { ...last.range, rows: last.range.rows + 1 };
-      last.formulas.push(...formulas.map((line) => [...line]));
+      for (const line of formulas) last.formulas.push([...line]);
     }
   }
   return joined;

@@ -1,3 +1,4 @@
+import { largestOf } from "../../../functions/extremes.ts";
 import { recordSheets } from "../../records/program-sheets.ts";
 import { layoutOf } from "../../records/sheet.ts";
 import { WorkbookRefused, type SheetLayout, type Workbook } from "../../workbook/port.ts";
@@ -13,7 +14,7 @@ export async function turnIntoValues(workbook: Workbook): Promise<string> {
   const [cells = []] = await workbook.readSheets([sheet]);
   if (cells.length === 0) throw new WorkbookRefused(`Sheet "${sheet}" is blank: there is nothing to copy.`);
   const name = freeName(sheet, await workbook.sheetNames());
-  const columns = Math.max(...cells.map((row) => row.length));
+  const columns = largestOf(cells.map((row) => row.length));
   await workbook.addSheets([layoutOfCopy(sheet, name, columns)]);
   const values = cells.map((row) => Array.from({ length: columns }, (_, column) => row[column] ?? null));
   await workbook.writeValues([{ range: { sheet: name, row: 0, column: 0, rows: values.length, columns }, values }]);

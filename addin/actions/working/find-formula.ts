@@ -32,7 +32,7 @@ export async function formulasReaching(workbook: Workbook, cell: CellRange): Pro
       (formula, place) => formula !== "" && area.column + place >= openColumn && area.column + place <= cell.column,
     );
     if (nearest === -1) continue;
-    reaching.push(...found(line[nearest] ?? "", { ...cell, row, column: area.column + nearest }, cell));
+    for (const each of found(line[nearest] ?? "", { ...cell, row, column: area.column + nearest }, cell)) reaching.push(each);
     openColumn = area.column + nearest + 1;
   }
   return reaching;

@@ -1,3 +1,4 @@
+import { largestOf } from "../../../functions/extremes.ts";
 import { catalogue } from "../../../functions/worksheet/catalogue.ts";
 import { INCHES_PER_FOOT, metricPerUs } from "../../../functions/quantities.ts";
 import { isCellError, type Cell, type CellError, type CellInput } from "../../../functions/worksheet/calling/cell.ts";
@@ -166,8 +167,8 @@ function whenEmpty(input: Expression | undefined, rows: Rows | undefined): Rows 
 
 function cellByCell(inputs: readonly (Rows | undefined)[], work: (cells: readonly Cell[]) => Cell | undefined): Rows | undefined {
   if (!inputs.every((input) => input !== undefined)) return undefined;
-  const rows = Math.max(...inputs.map((input) => input.length));
-  const columns = Math.max(...inputs.map((input) => input[0]?.length ?? 0));
+  const rows = largestOf(inputs.map((input) => input.length));
+  const columns = largestOf(inputs.map((input) => input[0]?.length ?? 0));
   const answers: Cell[][] = [];
   for (let row = 0; row < rows; row += 1) {
     const line: Cell[] = [];

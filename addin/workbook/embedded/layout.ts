@@ -1,3 +1,4 @@
+import { largestOf } from "../../../functions/extremes.ts";
 import { BooleanNumber, VerticalAlign, WrapStrategy, type ICellData, type IStyleData, type IWorksheetData } from "@univerjs/core";
 import { textCell } from "./cells.ts";
 import type { ColumnLayout, SheetLayout } from "../port.ts";
@@ -104,7 +105,7 @@ function widthPixels(column: ColumnLayout): number {
 
 function headingHeightPixels(columns: readonly ColumnLayout[]): number {
   const lines = columns.map((column) => lineCount(column.heading, widthPixels(column) - 8));
-  return Math.max(...lines, 1) * LINE_HEIGHT_PIXELS + 12;
+  return largestOf([1, ...lines]) * LINE_HEIGHT_PIXELS + 12;
 }
 
 /** Lines that the words take when they are wrapped at the width. */

@@ -58,7 +58,9 @@ async function read(ranges: readonly CellRange[]): Promise<readonly (readonly (r
   const answers: CellValue[][][] = ranges.map(() => []);
   for (const pieces of readRequests(ranges)) {
     const values = await readPieces(pieces);
-    pieces.forEach((piece, index) => answers[piece.of]?.push(...(values[index] ?? [])));
+    pieces.forEach((piece, index) => {
+      for (const row of values[index] ?? []) answers[piece.of]?.push(row);
+    });
   }
   return answers;
 }

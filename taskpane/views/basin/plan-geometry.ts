@@ -1,3 +1,4 @@
+import { largestOf, smallestOf } from "../../../functions/extremes.ts";
 import { FILL, type BasinShape } from "../../../functions/basin/basin-shape.ts";
 import type { BasinDimensions } from "./basin-dimensions.ts";
 import { bermStartsAt, rimProfile } from "./rim-profile.ts";
@@ -78,7 +79,7 @@ export function planGeometry(basin: BasinDimensions): PlanGeometry {
   };
   const sillToe = sideAt(basin, floor, SILL_ANGLE);
   const outermost = [...berm.crestOuter, ...toes.filter((toe) => toe !== null), ...cutEdge];
-  const halfLength = Math.max(...outermost.map(({ x }) => Math.abs(x)));
+  const halfLength = largestOf(outermost.map(({ x }) => Math.abs(x)));
   return {
     floor,
     rim,
@@ -90,8 +91,8 @@ export function planGeometry(basin: BasinDimensions): PlanGeometry {
     extent: {
       left: -halfLength,
       right: halfLength,
-      top: Math.min(...outermost.map(({ y }) => y)),
-      bottom: Math.max(...outermost.map(({ y }) => y)),
+      top: smallestOf(outermost.map(({ y }) => y)),
+      bottom: largestOf(outermost.map(({ y }) => y)),
     },
   };
 }

@@ -1,3 +1,4 @@
+import { largestOf } from "../../../functions/extremes.ts";
 import { dayNumberOf, isoDate } from "../../../addin/actions/dates.ts";
 import { HOLE_READINGS } from "../../../addin/actions/hole-test/draft-hole-test.ts";
 import { readingsOf, type HoleTestEntry, type Reading } from "../../../addin/actions/yard/record-yard.ts";
@@ -177,7 +178,7 @@ export function lastReadingMinutes(draft: HoleDraft): number | null {
     const typed = readTypedNumber(minutes, { label: "", atLeast: 0 });
     return isRefused(typed) || typed.value === null ? [] : [typed.value];
   });
-  return times.length === 0 ? null : Math.max(...times);
+  return times.length === 0 ? null : largestOf(times);
 }
 
 export function hasRoom(draft: HoleDraft): boolean {

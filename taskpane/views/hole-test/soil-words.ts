@@ -1,3 +1,4 @@
+import { smallestOf } from "../../../functions/extremes.ts";
 import { PONDING_LIMIT_HOURS, type CombinedHole, type CombinedHoles } from "../../../addin/actions/hole-test/combine-holes.ts";
 import type { UnitSystem } from "../../../functions/quantities.ts";
 import { shown, shownUnit } from "../../parts/numbers.ts";
@@ -47,7 +48,7 @@ export function spreadWords({ spread }: CombinedHoles, units: UnitSystem): strin
 export function homeownerNote(soil: CombinedHoles, units: UnitSystem): string | null {
   const drops = soil.holes.flatMap(({ dropRate }) => ("value" in dropRate ? [dropRate.value] : []));
   if (soil.standing !== "tested" || drops.length === 0 || !("value" in soil.designRate)) return null;
-  const slowest = Math.min(...drops);
+  const slowest = smallestOf(drops);
   const { note } = words;
   const { ponding } = soil;
   return [

@@ -1,3 +1,4 @@
+import { largestOf } from "../../../../functions/extremes.ts";
 import {
   ArrayValueObject,
   BooleanValueObject,
@@ -216,7 +217,7 @@ function forEachText(
   const criteria = given
     .filter((_, place) => place % 2 === 1)
     .map((one) => (one.isReferenceObject() ? (one as BaseReferenceObject).toArrayValueObject() : (one as BaseValueObject)));
-  const count = Math.max(...criteria.map((one) => (one.isArray() ? (one as ArrayValueObject).getRowCount() : 1)));
+  const count = largestOf(criteria.map((one) => (one.isArray() ? (one as ArrayValueObject).getRowCount() : 1)));
   const height = columns[0]?.getRowCount();
   const fits = (one: BaseValueObject) =>
     singleCell(one) !== null || ((one as ArrayValueObject).getRowCount() === count && (one as ArrayValueObject).getColumnCount() === 1);
