@@ -2,6 +2,7 @@ import { absolute, addressOf, type FormulaWrite } from "../workbook/port.ts";
 import { designSheet } from "./design.ts";
 import { spilled } from "./formula-writes.ts";
 import { holeTestsSheet } from "./hole-tests.ts";
+import { plantingSheet } from "./planting.ts";
 import type { Places, ProgramKey } from "./program.ts";
 import type { KeyOf } from "./sheet.ts";
 import { sitesSheet } from "./sites.ts";
@@ -26,6 +27,7 @@ export function designFormulas(places: Places): readonly FormulaWrite[] {
   const hole = (key: KeyOf<typeof holeTestsSheet>) => places.of(holeTestsSheet).listReference(key);
   const readings = (first: "minutes1" | "water1", last: "minutes10" | "water10") =>
     places.of(holeTestsSheet).listTableReference(first, last);
+  const clump = (key: KeyOf<typeof plantingSheet>) => places.of(plantingSheet).listReference(key);
   const own = (key: DesignKey) => design.ownColumn(key);
   const setting = (key: ProgramKey) => absolute(addressOf(places.setting(key)));
   // A setting on Program is in US units; a metric yard's column of numbers needs the same thing in its own.
@@ -73,6 +75,11 @@ export function designFormulas(places: Places): readonly FormulaWrite[] {
     typed("mixRecipe", "mixRecipe", '""'),
     typed("shape", "shape", '""'),
     typed("lengthToWidth", "lengthToWidth", '""'),
+    spilled(
+      design,
+      "plannedPlants",
+      `=LET(i,${own("siteId")},n,SUMIFS(${clump("planned")},${clump("siteId")},i),IF(i="","",IF(n=0,"",n)))`,
+    ),
     call("designRate", "SITEDESIGN", [
       own("contributingArea"),
       own("testedRate"),
@@ -102,6 +109,7 @@ export function designFormulas(places: Places): readonly FormulaWrite[] {
       setting("settlingShare"),
       own("shape"),
       own("lengthToWidth"),
+      own("plannedPlants"),
       own("units"),
     ]),
   ];

@@ -35,6 +35,7 @@ export const siteTakeoff = worksheetFunction({
     share("settlingShare", "Settling share").lessThan(1).optional(USUAL_SETTLING_SHARE),
     choice("shape", "Shape", BASIN_SHAPES).optional("ellipse"),
     number("lengthToWidth", "Length to width").atLeast(1).optional(USUAL_LENGTH_TO_WIDTH),
+    count("plannedPlants", "Plants of the plan").leftOutMeans("plants are counted by their spacing over the rim area"),
     units,
   ],
   result: rowOf([
@@ -65,9 +66,9 @@ export const siteTakeoff = worksheetFunction({
     "dig loose = dig in place x 1.25   (cu yd; loam)",
     "mix = floor area x depth / 324, loose = mix / (1 - settling share), each material its share of that   (cu yd; sq ft, in)",
     "mulch = rim area x depth / 324   (cu yd)",
-    "plants = rim area / (spacing^2 sin 60 degrees), rounded up   (sq ft, ft)",
+    "plants = those of the plan, or rim area / (spacing^2 sin 60 degrees), rounded up   (sq ft, ft)",
   ],
-  calculate(floorArea, rimArea, inPlace, media, mulch, spacing, recipe, settlingShare, shape, lengthToWidth) {
+  calculate(floorArea, rimArea, inPlace, media, mulch, spacing, recipe, settlingShare, shape, lengthToWidth, plannedPlants) {
     const { lengthFeet, widthFeet, edgeFeet } = basinFloorSize(floorArea, shape, lengthToWidth);
     const mix = layerVolumeCubicYards(floorArea, media, 0);
     const parts = mixRecipes.find(({ name }) => name === recipe)?.parts;
@@ -87,7 +88,7 @@ export const siteTakeoff = worksheetFunction({
       compost,
       nativeSoil,
       layerVolumeCubicYards(rimArea, mulch, 0),
-      wholePlants(rimArea, spacing, "triangle"),
+      plannedPlants ?? wholePlants(rimArea, spacing, "triangle"),
     ] as const;
   },
 });

@@ -136,6 +136,14 @@ describe("the demo's yards", () => {
     }
   });
 
+  test("has Design's plants: those of the plan where there is one, else by spacing over the rim area", () => {
+    for (const { yard, draft } of dug) expect(valueOf(draft.plants), yard.siteId).toBe(yard.design.plants);
+    expect(new Set(dug.map(({ draft }) => draft.plantsFrom))).toEqual(new Set(["plan", "spacing"]));
+    const planned = dug.find(({ yard }) => yard.siteId === "Y-010");
+    // 15, 9 and 7 planned on Planting.
+    expect(planned?.yard.design.plants).toBe(31);
+  });
+
   test("hold as much when they are measured as they are drawn", () => {
     for (const { yard, drawing } of dug) {
       const depth = (length: number) => (drawing.units === "us" ? length * 12 : length * 1000);

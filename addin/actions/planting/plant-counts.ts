@@ -9,9 +9,9 @@ export function countOf({ planned, planted }: Pick<PlannedClump, "planned" | "pl
   return planned ?? planted ?? 0;
 }
 
-/** Plants of a yard's plan, over the rows that name one; null where there is no plan, and the count by spacing stands. */
+/** Plants of a yard's plan, as Design adds them up; null where there is no plan, and the count by spacing stands. */
 export function plannedPlants(clumps: readonly Pick<ClumpRow, "record">[]): number | null {
-  const sum = clumps.reduce((plants, { record }) => plants + (record.plant === null ? 0 : countOf(record)), 0);
+  const sum = clumps.reduce((plants, { record }) => plants + (record.planned ?? 0), 0);
   return sum > 0 ? sum : null;
 }
 
