@@ -11,9 +11,6 @@ import { surfacesSheet } from "./surfaces.ts";
 type DesignKey = KeyOf<typeof designSheet>;
 type SiteKey = KeyOf<typeof sitesSheet>;
 
-/** Largest floor share, least floor, least design rate, longest hours to empty: as printed. */
-const LIMITS_LEFT_OUT = ["", "", "", ""];
-
 /**
  * Design, a row a yard beside Sites. First what Sites holds stands here once more, so that the calls read this sheet
  * alone: a row inserted on Sites makes its columns longer than these, and columns of two lengths have no common answer.
@@ -95,7 +92,10 @@ export function designFormulas(places: Places): readonly FormulaWrite[] {
       own("lengthToWidth"),
       // Not measured yet: dug as on level ground.
       `IFNA(${own("groundSlopePercent")},"")`,
-      ...LIMITS_LEFT_OUT,
+      setting("largestFloorShare"),
+      inUnits("leastFloorSquareFeet", "ft^2", "m^2"),
+      inUnits("leastDesignRateInchesPerHour", "in", "mm"),
+      setting("longestEmptyHours"),
       own("units"),
     ]),
     call("floorLength", "SITETAKEOFF", [

@@ -1,7 +1,15 @@
+import {
+  LARGEST_FLOOR_SHARE,
+  LEAST_DESIGN_INCHES_PER_HOUR,
+  LEAST_FLOOR_SQUARE_FEET,
+  LONGEST_EMPTY_HOURS,
+} from "../../functions/basin/design-limits.ts";
+import { fromUs } from "../../functions/quantities.ts";
 import { dateColumn, numberColumn, textColumn } from "./column.ts";
 import { placeAsSetUp, cellOf, firstRow, type Place } from "./place.ts";
 import { layoutOf, type Sheet } from "./sheet.ts";
 import { PROGRAM_PLACES } from "./one-call-rules/rules.ts";
+import type { UnitSystem } from "./site-terms.ts";
 import type { CellRange, SheetLayout } from "../workbook/port.ts";
 
 /** The program's own settings, a row each. Sites that leave a design input blank use the value here. */
@@ -139,6 +147,30 @@ export const programSettings = {
     unit: "share",
     meaning: "Share of a year's runoff that your gardens keep, such as SOAK.LONGTERM works out from a rain record. Blank: not computed.",
   },
+  largestFloorShare: {
+    setting: "Largest floor",
+    value: LARGEST_FLOOR_SHARE,
+    unit: "share of what drains to it",
+    meaning: "A larger floor does not fit. The largest printed size factor: Wisconsin's rain garden manual, clayey soil near the house.",
+  },
+  leastFloorSquareFeet: {
+    setting: "Least floor",
+    value: LEAST_FLOOR_SQUARE_FEET,
+    unit: "sq ft",
+    meaning: "No floor is smaller; the ponding shrinks instead. Rebate pages of programs ask for so much.",
+  },
+  leastDesignRateInchesPerHour: {
+    setting: "Least design rate",
+    value: LEAST_DESIGN_INCHES_PER_HOUR,
+    unit: "in/h",
+    meaning: "A slower yard does not fit without an underdrain. Half of the 0.25 in/h that Wisconsin's test hole asks for.",
+  },
+  longestEmptyHours: {
+    setting: "Empty within, soil mix included",
+    value: LONGEST_EMPTY_HOURS,
+    unit: "h",
+    meaning: "From full to empty. State manuals print 48 to 96 hours.",
+  },
 } as const satisfies Record<string, ProgramSetting>;
 
 /** The one setting that is a choice: below the numbers, with a drop-down in its own cell. Blank where nobody has chosen. */
@@ -180,3 +212,13 @@ export interface Places {
 }
 
 export const placesAsSetUp: Places = { of: placeAsSetUp, setting: settingCell };
+
+/** What SITEDESIGN holds a basin against, in the yard's units and in the order of its arguments. */
+export function designLimits(settings: SettingValues, units: UnitSystem): readonly number[] {
+  return [
+    settings.largestFloorShare,
+    fromUs("area", settings.leastFloorSquareFeet, units),
+    fromUs("rate", settings.leastDesignRateInchesPerHour, units),
+    settings.longestEmptyHours,
+  ];
+}

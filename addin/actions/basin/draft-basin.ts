@@ -8,7 +8,7 @@ import { siteDesign } from "../../../functions/worksheet/site-design.ts";
 import { siteRunoff } from "../../../functions/worksheet/site-runoff.ts";
 import { layerVolume, soilMix, soilState } from "../../../functions/worksheet/soil.ts";
 import { isErrorCode, type CellValue } from "../../workbook/port.ts";
-import type { SettingValues } from "../../records/program.ts";
+import { designLimits, type SettingValues } from "../../records/program.ts";
 import type { SurfaceRow } from "../../records/surfaces.ts";
 import type { UnitSystem } from "../../records/site-terms.ts";
 import { basinEarthwork, type BasinEarthwork, type RimSize } from "./basin-earthwork.ts";
@@ -198,8 +198,7 @@ export function sizeBasin(inputs: BasinInputs, settings: SettingValues): SizedBa
     lengthToWidth,
     // Ground that is not measured counts as level, as on Design.
     inputs.groundSlopePercent === "#N/A" ? null : inputs.groundSlopePercent,
-    // The limits as printed.
-    ...[null, null, null, null],
+    ...designLimits(settings, units),
     units,
   ];
   const design = rowOf(siteDesign, designInputs, 10);

@@ -8,6 +8,7 @@ import { isBlank, type Sheet } from "../../records/sheet.ts";
 import { recordSheets } from "../../records/program-sheets.ts";
 import { placeSetting, programSettings, programSheet, type Places, type ProgramKey } from "../../records/program.ts";
 import { readProgram } from "../program/read-program.ts";
+import { earlierLayoutFindings } from "./earlier-layout.ts";
 import { growSheets, neededRows, readPreparedRows, rowsInUse } from "./grow-sheet.ts";
 import { placesIn } from "./places-in.ts";
 import { plainFormula as plain } from "./plain-formula.ts";
@@ -31,6 +32,8 @@ export async function checkWorkbook(workbook: Workbook): Promise<readonly Findin
   const missing = await missingSheets(workbook);
   if (missing.length > 0) return missing;
   const cells = await workbook.readSheets(recordSheets.map(({ name }) => name));
+  const earlier = await earlierLayoutFindings(workbook, cells);
+  if (earlier.length > 0) return earlier;
   const headings = recordSheets.flatMap((sheet, index) => headingFindings(sheet, cells[index] ?? []));
   if (headings.length > 0) return headings;
   const settings = settingFindings(cells[recordSheets.indexOf(programSheet)] ?? []);

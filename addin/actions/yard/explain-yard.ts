@@ -7,6 +7,7 @@ import { groundSlope } from "../../../functions/worksheet/siting.ts";
 import type { WorksheetFunction } from "../../../functions/worksheet/calling/worksheet-function.ts";
 import { isErrorCode, type CellRange, type CellValue } from "../../workbook/port.ts";
 import type { designSheet } from "../../records/design.ts";
+import { designLimits } from "../../records/program.ts";
 import { minutesKey, READINGS, waterKey, type HoleTestRow } from "../../records/hole-tests.ts";
 import type { KeyOf } from "../../records/sheet.ts";
 import type { Program, Yard } from "../program/read-program.ts";
@@ -83,7 +84,7 @@ function designFaults(program: Program, yard: Yard): Explanation[] {
     cells.shape,
     cells.lengthToWidth,
     yard.design.groundSlopePercent === "#N/A" ? null : yard.design.groundSlopePercent,
-    ...[null, null, null, null],
+    ...designLimits(settings, yard.units),
     yard.units,
   ];
   return faults("Basin", siteDesign, inputs.map(asInput), designCell(yard, "designRate"));

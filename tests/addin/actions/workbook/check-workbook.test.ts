@@ -180,6 +180,48 @@ describe("versions", () => {
     expect(left.filter(({ repair }) => repair !== undefined)).toEqual([]);
   });
 
+  test("the layout of the version before gives way: computed sheets are written anew, left-over formulas go, nothing typed is lost", async () => {
+    const fresh = structuredClone(workbook.sheets);
+    workbook.settings.set(RECORDS_VERSION_SETTING, "2");
+    const design = workbook.sheets.get("Design");
+    if (design === undefined) throw new Error("no Design");
+    design.values[headingRow(designSheet)] = [
+      "Site ID",
+      "Yard",
+      "Units",
+      "Contributing area (sq ft | m²)",
+      "Runoff by curve numbers (cu ft | m³)",
+    ];
+    design.formulas[firstRow(designSheet)] = ["=1", "=2", "=3"];
+    const surfaces = workbook.sheets.get("Surfaces");
+    const wide = Object.keys(surfacesSheet.columns).length;
+    await workbook.writeValues([{ range: cellOf(surfacesSheet, headingRow(surfacesSheet), "siteId"), values: [["Site ID"]] }]);
+    (surfaces?.values[headingRow(surfacesSheet)] ?? [])[wide] = "Contributing area (sq ft | m²)";
+    await workbook.writeFormulas([
+      {
+        range: { sheet: "Surfaces", row: firstRow(surfacesSheet), column: wide, rows: 1, columns: 1 },
+        formulas: [['=IF(D4:D603="","",D4:D603)']],
+      },
+    ]);
+    const first = await checkWorkbook(workbook);
+    expect(first.map(({ sentence }) => sentence)).toEqual([
+      "Sheet Design is laid out as an earlier version of the records had it.",
+      'Column "Contributing area (sq ft | m²)" of sheet Surfaces is no longer computed there: Design works it out from the areas and shares typed.',
+    ]);
+    let left = first;
+    for (let round = 0; round < 5 && left.some(({ repair }) => repair !== undefined); round++) left = await repairWorkbook(workbook, left);
+    expect(left.filter(({ repair }) => repair !== undefined)).toEqual([]);
+    expect(workbook.settings.get(RECORDS_VERSION_SETTING)).toBe("3");
+    for (const name of ["Sites", "Hole tests", "Estimate lines"])
+      expect(workbook.sheets.get(name)?.values).toEqual(fresh.get(name)?.values);
+    expect(workbook.sheets.get("Design")?.formulas[firstRow(designSheet)]?.filter(Boolean)).toEqual(
+      fresh.get("Design")?.formulas[firstRow(designSheet)]?.filter(Boolean),
+    );
+    expect(
+      (await workbook.readFormulas({ sheet: "Surfaces", row: firstRow(surfacesSheet), column: wide, rows: 1, columns: 1 })).flat(),
+    ).toEqual([""]);
+  });
+
   test("a workbook of a later version is left alone", async () => {
     workbook.settings.set(RECORDS_VERSION_SETTING, "4");
     expect(await programState(workbook)).toEqual({ state: "newer" });
