@@ -87,8 +87,12 @@ describe("A cell of a range", () => {
     expect(said("RUNOFFDEPTH", [[typed]], [[100]])).toBe(`Rain must be a number; it is the text "${typed}".`);
   });
 
-  test("formatted as a percentage arrives as a share, and a percent argument says how to write it", () => {
-    expect(said("POLLUTANTLOAD", [[1000]], [[40]], [[0.85]], [["TP"]])).toMatch(/percent|%/i);
+  test("formatted as a percentage arrives as a share: a percent argument takes it as it stands and says how a percent is written", () => {
+    const pollutantLoad = catalogue.find(({ name }) => name === "POLLUTANTLOAD")!;
+    expect(call("POLLUTANTLOAD", [[1000]], [[40]], [[0.85]], [["TP"]])).toEqual(pollutantLoad.evaluate([1000, 40, 0.85, "TP"]));
+    expect(pollutantLoad.cautionsFor([1000, 40, 0.85, "TP"])).toContain(
+      "Impervious percent is taken as 0.85%: write a percent as 2, not 0.02.",
+    );
   });
 });
 

@@ -2,11 +2,10 @@
  * What leaves the printer, read back from the PDF: every row of the report, every plant of the list, every line of the
  * estimate and of a field sheet, to the last page.
  */
-import { readFile } from "node:fs/promises";
 import { getDocument } from "pdfjs-dist/legacy/build/pdf.mjs";
 import type { Locator, Page } from "playwright-core";
 import { beforeAll, describe, expect, it } from "vitest";
-import type { OpenPage } from "./page.ts";
+import { savedBytes, type OpenPage } from "./page.ts";
 import { button, onProgramPage, openTab, openYard, pane, pickStage, START_MILLISECONDS } from "./pane.ts";
 
 const PAPER = { format: "Letter", margin: { top: "0.5in", bottom: "0.5in", left: "0.5in", right: "0.5in" } } as const;
@@ -65,7 +64,7 @@ describe("What is printed", { timeout: START_MILLISECONDS }, () => {
     await openTab(page, "Estimate");
     const [download] = await Promise.all([page.waitForEvent("download"), button(page, "Estimate, to print").click()]);
     const sheet = await opened.context.newPage();
-    await sheet.setContent(await readFile(await download.path(), "utf8"));
+    await sheet.setContent((await savedBytes(download)).toString("utf8"));
     const texts = await textNodes(sheet.locator("body"));
     expect(texts.length).toBeGreaterThan(10);
     expectAll({ texts, printed: await printedBy(sheet) });

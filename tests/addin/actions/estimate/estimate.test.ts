@@ -141,11 +141,11 @@ describe("What to look at again", () => {
     ]);
   });
 
-  test("a volunteer's rate over the newest national value read is to be cited", async () => {
-    await book.price({ item: "volunteer hour", unitPrice: 40, priceDate: TODAY });
+  test("a volunteer's rate far from the values read is to be cited", async () => {
+    await book.price({ item: "volunteer hour", unitPrice: 60, priceDate: TODAY });
     await book.lines(siteId, [{ item: "volunteer hour", quantity: 10, unit: "h", kind: "in-kind" }]);
-    expect((await estimate()).lines[0]?.flags.join(" ")).toContain("The rate is over the 2022 national value of $31.80");
-    expect(volunteerHoursValue(await book.program(), 10)).toEqual({ value: 400 });
+    expect((await estimate()).lines[0]?.flags.join(" ")).toContain("the newest national one is $31.80 for 2022");
+    expect(volunteerHoursValue(await book.program(), 10)).toEqual({ value: 600 });
   });
 
   test("a blank line is no line, and a yard without lines has no cost for a unit", async () => {
