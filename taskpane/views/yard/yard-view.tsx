@@ -124,8 +124,15 @@ function Next({ steps: [first, ...others], open }: { readonly steps: readonly Ne
         <>
           <h3>{yardText.next.more}</h3>
           <ul class="bullets">
-            {others.map(({ sentence }) => (
-              <li key={sentence}>{sentence}</li>
+            {others.map((step) => (
+              <li key={step.sentence}>
+                {step.sentence}
+                {step.at !== undefined && (
+                  <Button kind="quiet" onClick={() => open(step)}>
+                    {yardText.next.go(stepTitle(step.at))}
+                  </Button>
+                )}
+              </li>
             ))}
           </ul>
         </>
