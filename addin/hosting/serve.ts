@@ -15,6 +15,9 @@ const TYPES: ReadonlyMap<string, string> = new Map([
   [".woff2", "font/woff2"],
 ]);
 
+/** Scripts and style sheets whose name changes with their content. */
+const HASHED = /-([A-Z0-9]{8}|[0-9a-f]{8})\.(js|css)$/;
+
 export interface Serving {
   readonly address: string;
   stop(): Promise<void>;
@@ -57,7 +60,7 @@ async function answer(directory: string, url: string, response: ServerResponse):
   response.writeHead(200, {
     "content-type": TYPES.get(extname(file)) ?? "application/octet-stream",
     "content-length": found.size,
-    "cache-control": "no-cache",
+    "cache-control": HASHED.test(file) ? "public, max-age=31536000, immutable" : "no-cache",
     "x-content-type-options": "nosniff",
   });
   createReadStream(file).pipe(response);

@@ -14,6 +14,8 @@ describe("The server on this machine", () => {
     await mkdir(join(folder, "dist"));
     await writeFile(join(folder, "dist", "index.html"), "<!doctype html>");
     await writeFile(join(folder, "dist", "browser.js"), "export {};");
+    await writeFile(join(folder, "dist", "browser-QX7L2ABC.js"), "export {};");
+    await writeFile(join(folder, "dist", "help-3f9a2c41.css"), "");
     await writeFile(join(folder, "secret.txt"), "outside");
     serving = await serve(join(folder, "dist"), 0);
   });
@@ -28,6 +30,12 @@ describe("The server on this machine", () => {
     expect(page.headers.get("content-type")).toBe("text/html; charset=utf-8");
     expect(await page.text()).toBe("<!doctype html>");
     expect((await fetch(`${serving.address}browser.js`)).headers.get("content-type")).toBe("text/javascript; charset=utf-8");
+  });
+
+  it("lets a browser keep for ever what bears the hash of its content, and asks it to look again for the rest", async () => {
+    const keeping = async (name: string) => (await fetch(`${serving.address}${name}`)).headers.get("cache-control");
+    for (const name of ["browser-QX7L2ABC.js", "help-3f9a2c41.css"]) expect(await keeping(name)).toContain("immutable");
+    for (const name of ["", "browser.js"]) expect(await keeping(name)).toBe("no-cache");
   });
 
   it("says when there is no such file", async () => {
