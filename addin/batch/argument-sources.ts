@@ -6,6 +6,7 @@ import { orList, quoted } from "../../functions/worksheet/calling/sentences.ts";
 import { cellFromText, inputFromText } from "./cells.ts";
 import type { ArgumentSource } from "./computed-rows.ts";
 import type { BatchOptions } from "./options.ts";
+import { decodedWhole } from "./decoded.ts";
 import { Refusal } from "./refusal.ts";
 
 /** For each argument where it comes from, given the headings of a CSV stream. Refuses when a required one has no place. */
@@ -26,7 +27,7 @@ export function sourcesInJson(options: BatchOptions): readonly ArgumentSource[] 
 }
 
 function sourcesBy(
-  { fn, columns, values, files }: BatchOptions,
+  { fn, columns, values, files, encoding }: BatchOptions,
   headings: readonly string[] | undefined,
   placeOf: (parameter: Parameter, asked: string | undefined) => number | undefined,
 ): readonly ArgumentSource[] {
@@ -34,7 +35,7 @@ function sourcesBy(
     const { key, optional } = parameter;
     const [value, file] = [values.get(key), files.get(key)];
     if (value !== undefined) return { same: inputFromText(value, parameter) };
-    if (file !== undefined) return { same: cellsIn(file, parameter) };
+    if (file !== undefined) return { same: cellsIn(file, parameter, encoding) };
     const place = placeOf(parameter, columns.get(key));
     if (place !== undefined) return { ofRow: place };
     if (optional) return undefined;
@@ -44,9 +45,13 @@ function sourcesBy(
   });
 }
 
-function cellsIn(path: string, parameter: Parameter): CellInput {
+function cellsIn(path: string, parameter: Parameter, encoding: string): CellInput {
   try {
-    const rows: string[][] = parse(readFileSync(path), { bom: true, relax_column_count: true, skip_empty_lines: true });
+    const rows: string[][] = parse(decodedWhole(readFileSync(path), encoding), {
+      bom: true,
+      relax_column_count: true,
+      skip_empty_lines: true,
+    });
     const width = rows.reduce((most, row) => Math.max(most, row.length), 0);
     // A series may as well lie in one row: a record of rain is then one list, and not hundreds of thousands for every worker to be handed.
     if (parameter.isRange && parameter.kind !== "cells" && width === 1) return [rows.map(([word = ""]) => cellFromText(word, parameter))];

@@ -7,6 +7,8 @@ import { sourcesInColumns } from "./argument-sources.ts";
 import { inputFromText } from "./cells.ts";
 import { computedRows, type RowAnswer } from "./computed-rows.ts";
 import type { BatchOptions } from "./options.ts";
+import { decoded } from "./decoded.ts";
+import { freeName } from "./own-names.ts";
 import { Refusal } from "./refusal.ts";
 import { inBatches, type OpenStream, type StreamRow, type StreamWork } from "./stream.ts";
 
@@ -15,7 +17,10 @@ const LONGEST_ROW_BYTES = 1_048_576;
 
 /** A CSV stream up to its headings; its output has results and an Error column after its own. */
 export async function openCsv(input: Readable, options: BatchOptions): Promise<OpenStream> {
-  const rows = rowsOf(input, parse({ bom: true, relax_column_count: true, skip_empty_lines: true, max_record_size: LONGEST_ROW_BYTES }));
+  const rows = rowsOf(
+    decoded(input, options.encoding),
+    parse({ bom: true, relax_column_count: true, skip_empty_lines: true, max_record_size: LONGEST_ROW_BYTES }),
+  );
   const headings = options.headings ?? (await rows.next()).value;
   if (headings === undefined) throw new Refusal("The stream is empty: it needs a line of headings, or --headings.");
   const twice = headings.find((heading, place) => headings.indexOf(heading) !== place);
@@ -28,13 +33,20 @@ export async function openCsv(input: Readable, options: BatchOptions): Promise<O
 }
 
 /** Every row up to where the stream breaks: whoever iterates over the parser itself loses what it holds at that moment. */
-async function* rowsOf(input: Readable, parser: Parser): AsyncGenerator<StreamRow, undefined> {
+async function* rowsOf(input: AsyncIterable<string>, parser: Parser): AsyncGenerator<StreamRow, undefined> {
   parser.on("error", () => undefined);
+  let refused: Refusal | null = null;
   try {
-    for await (const chunk of input) {
-      const fault = new Promise<Error | null | undefined>((resolve) => parser.write(chunk, resolve));
-      yield* parsedRows(parser);
-      throwIfAny(await fault);
+    try {
+      for await (const chunk of input) {
+        const fault = new Promise<Error | null | undefined>((resolve) => parser.write(chunk, resolve));
+        yield* parsedRows(parser);
+        throwIfAny(await fault);
+      }
+    } catch (error) {
+      if (!(error instanceof Refusal)) throw error;
+      // The stream breaks off between two lines: the parser still holds the last whole one.
+      refused = error;
     }
     const fault = await new Promise<Error | null | undefined>((resolve) => parser.end(resolve));
     yield* parsedRows(parser);
@@ -42,6 +54,7 @@ async function* rowsOf(input: Readable, parser: Parser): AsyncGenerator<StreamRo
   } catch (error) {
     throw new Refusal(`The stream is not CSV that can be read: ${error instanceof Error ? error.message : String(error)}`);
   }
+  if (refused !== null) throw refused;
 }
 
 function* parsedRows(parser: Parser): Generator<StreamRow> {
@@ -54,7 +67,7 @@ function throwIfAny(fault: Error | null | undefined): void {
 
 function outputHeadings(headings: readonly string[], fn: WorksheetFunction): readonly string[] {
   const ours = [...fn.result.values.map(({ label }) => label), "Error"];
-  return [...headings, ...ours.map((heading) => (headings.includes(heading) ? `${heading} (${fn.name})` : heading))];
+  return [...headings, ...ours.map((heading) => freeName(heading, (name) => headings.includes(name), fn.name))];
 }
 
 export function computedCsv({ headings, sources }: StreamWork, fn: WorksheetFunction, rows: readonly StreamRow[]): string {
@@ -74,7 +87,8 @@ export function computedCsv({ headings, sources }: StreamWork, fn: WorksheetFunc
 function answeredLines(row: StreamRow, width: number, fn: WorksheetFunction, answer: RowAnswer | undefined): string {
   const own = Array.from({ length: width }, (_, place) => row[place] ?? "");
   const blank = fn.result.values.map(() => null);
-  if (row.length > width) return csvLine([...own, ...blank, `The row has ${row.length} cells under ${width} headings.`]);
+  if (row.length > width)
+    return csvLine([...own, ...blank, `The row has ${row.length} cells under ${width} headings.`, ...row.slice(width)]);
   const { rows = [], error = "" } = answer ?? {};
   return (rows.length === 0 ? [blank] : rows).map((cells) => csvLine([...own, ...cells, error])).join("");
 }

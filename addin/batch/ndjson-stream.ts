@@ -5,12 +5,16 @@ import { sourcesInJson } from "./argument-sources.ts";
 import { inputFromJson } from "./cells.ts";
 import { computedRows, type RowAnswer } from "./computed-rows.ts";
 import type { BatchOptions } from "./options.ts";
+import { decoded } from "./decoded.ts";
+import { freeName } from "./own-names.ts";
 import { Refusal } from "./refusal.ts";
 import { inBatches, type OpenStream, type StreamRow, type StreamWork } from "./stream.ts";
 
 const LONGEST_LINE = 16_777_216;
 
 interface JsonRow {
+  /** As it came, without the spaces around it. */
+  readonly line: string;
   readonly given: Readonly<Record<string, unknown>>;
   readonly fault: string;
 }
@@ -21,20 +25,19 @@ export function openNdjson(input: Readable, options: BatchOptions): OpenStream {
   const headings = fn.parameters.map(({ key }) => columns.get(key) ?? key);
   return {
     head: "",
-    batches: inBatches(rowsOf(input)),
+    batches: inBatches(rowsOf(decoded(input, options.encoding))),
     work: { functionName: fn.name, format: "ndjson", headings, sources: sourcesInJson(options) },
   };
 }
 
-async function* rowsOf(input: Readable): AsyncGenerator<StreamRow> {
+async function* rowsOf(input: AsyncIterable<string>): AsyncGenerator<StreamRow> {
   for await (const line of linesOf(input)) if (line.trim() !== "") yield [line];
 }
 
-async function* linesOf(input: Readable): AsyncGenerator<string> {
-  input.setEncoding("utf8");
+async function* linesOf(input: AsyncIterable<string>): AsyncGenerator<string> {
   let rest = "";
   for await (const chunk of input) {
-    const lines = `${rest}${String(chunk)}`.split("\n");
+    const lines = `${rest}${chunk}`.split("\n");
     rest = lines.pop() ?? "";
     yield* lines;
     if (rest.length > LONGEST_LINE)
@@ -43,13 +46,14 @@ async function* linesOf(input: Readable): AsyncGenerator<string> {
   yield rest;
 }
 
-function rowFrom(line: string): JsonRow {
+function rowFrom(typed: string): JsonRow {
+  const line = typed.trim();
   try {
     const given: unknown = JSON.parse(line);
-    if (typeof given === "object" && given !== null && !Array.isArray(given)) return { given: given as JsonRow["given"], fault: "" };
-    return { given: {}, fault: "The line is not a JSON object." };
+    if (typeof given === "object" && given !== null && !Array.isArray(given)) return { line, given: given as JsonRow["given"], fault: "" };
+    return { line, given: {}, fault: "The line is not a JSON object." };
   } catch {
-    return { given: {}, fault: "The line is not JSON." };
+    return { line, given: {}, fault: "The line is not JSON." };
   }
 }
 
@@ -65,18 +69,16 @@ export function computedNdjson({ headings, sources }: StreamWork, fn: WorksheetF
     sources,
     inputs.map((row) => (isCell(row) ? row : row.map(() => null))),
   );
-  return batch
-    .map((row, place) => `${JSON.stringify(output(row, inputs[place] ?? [], answers[place], fn, isCell(inputs[place] ?? [])))}\n`)
-    .join("");
+  return batch.map((row, place) => `${output(row, inputs[place] ?? [], answers[place], fn, isCell(inputs[place] ?? []))}\n`).join("");
 }
 
 function output(
-  { given, fault }: JsonRow,
+  { line, given, fault }: JsonRow,
   inputs: readonly CellInput[],
   answer: RowAnswer | undefined,
   fn: WorksheetFunction,
   isCell: boolean,
-): object {
+): string {
   const listed = fn.parameters.find(({ isRange }, place) => !isRange && Array.isArray(inputs[place]));
   const error = fault !== "" ? fault : !isCell && listed !== undefined ? `${listed.label} must be a single value.` : (answer?.error ?? "");
   const rows = fault === "" && isCell ? (answer?.rows ?? []) : [];
@@ -84,5 +86,13 @@ function output(
     Object.fromEntries(fn.result.values.map(({ label }, place): [string, Cell] => [label, cells[place] ?? null])),
   );
   const result = fn.result.shape === "table" ? named : (named[0] ?? null);
-  return { ...given, result, ...(error === "" ? {} : { error }) };
+  const name = (ours: string) => freeName(ours, (known) => Object.hasOwn(given, known), fn.name);
+  const ours = { [name("result")]: result, ...(error === "" ? {} : { [name("error")]: error }) };
+  return fault === "" ? withOurs(line, given, ours) : JSON.stringify({ line, ...ours });
+}
+
+/** The line as it came, digit for digit, with ours before its last brace: to read it and write it anew would round its long numbers. */
+function withOurs(line: string, given: JsonRow["given"], ours: object): string {
+  const between = Object.keys(given).length === 0 ? "" : ",";
+  return `${line.slice(0, -1).trimEnd()}${between}${JSON.stringify(ours).slice(1)}`;
 }

@@ -5,6 +5,7 @@ import { catalogue } from "../../functions/worksheet/catalogue.ts";
 import { nearestKeys } from "../../functions/worksheet/calling/nearest-keys.ts";
 import { orList, quoted } from "../../functions/worksheet/calling/sentences.ts";
 import type { WorksheetFunction } from "../../functions/worksheet/calling/worksheet-function.ts";
+import { encodingNamed, USUAL_ENCODING } from "./decoded.ts";
 import { Refusal } from "./refusal.ts";
 
 export const FORMATS = ["csv", "ndjson"] as const;
@@ -20,6 +21,8 @@ export interface BatchOptions {
   readonly values: ReadonlyMap<string, string>;
   /** Argument to a file whose cells every row gets. */
   readonly files: ReadonlyMap<string, string>;
+  /** Of the bytes that come in; what goes out is UTF-8. */
+  readonly encoding: string;
   /** Threads that compute. */
   readonly workers: number;
 }
@@ -27,8 +30,9 @@ export interface BatchOptions {
 export const HELP = `node soakbook-batch.mjs FUNCTION [options] < rows > rows
 
 Computes a Soakbook function for every row of a stream: CSV by default, or one JSON object a line. Rows keep their order
-and their columns; results come after them, and last an Error column, with a sentence where a row has no answer. However
-long the stream, memory stays the same.
+and their columns; results come after them, and last an Error column, with a sentence where a row has no answer. Columns
+and JSON keys of the stream go through unchanged: where one bears a name of ours, ours has the function's name added. Cells
+beyond the headings come after the Error column. However long the stream, memory stays the same.
 
   --format csv|ndjson      what comes in and goes out (csv)
   --column NAME=HEADING    where an argument stands; NAME=#3 is the third column. Without it, an argument stands under
@@ -36,6 +40,8 @@ long the stream, memory stays the same.
   --value NAME=VALUE       the same value for every row, such as --value units=metric
   --file NAME=PATH         the same cells for every row, out of a CSV file: a rain record, a table
   --headings A,B,C         the stream has no line of headings, and these are its columns; the output has none either
+  --encoding NAME          what the stream and the files are written in, such as windows-1252 or utf-16le (utf-8); what comes
+                           out is UTF-8
   --workers N              threads that compute; one for each core, 4 at most, if left out. The output is the same
   --list                   every function
   --help                   this; after a function, its arguments and results
@@ -70,9 +76,10 @@ export function optionsFrom(words: readonly string[]): BatchOptions | { readonly
     values: pairs("value", values.value, fn),
     files: pairs("file", values.file, fn),
   };
+  const encoding = encodingNamed(values.encoding ?? USUAL_ENCODING);
   const workers = workersFrom(values.workers);
   refuseTwice(options);
-  return { fn, format, ...(values.headings === undefined ? {} : { headings: values.headings.split(",") }), ...options, workers };
+  return { fn, format, ...(values.headings === undefined ? {} : { headings: values.headings.split(",") }), ...options, encoding, workers };
 }
 
 function parsed(words: readonly string[]) {
@@ -87,6 +94,7 @@ function parsed(words: readonly string[]) {
         column: several,
         value: several,
         file: several,
+        encoding: { type: "string" },
         workers: { type: "string" },
         list: { type: "boolean" },
         help: { type: "boolean", short: "h" },

@@ -1,6 +1,7 @@
 /** Any worksheet function over a stream of rows, from standard input to standard output: dist/soakbook-batch.mjs --help says how. */
 import { once } from "node:events";
-import { argv, stdin, stdout } from "node:process";
+import { writeSync } from "node:fs";
+import { argv, stderr, stdin, stdout } from "node:process";
 import { isMainThread } from "node:worker_threads";
 import { openCsv } from "./csv-stream.ts";
 import { openNdjson } from "./ndjson-stream.ts";
@@ -16,8 +17,7 @@ if (isMainThread) await answerCommand();
 else computeWhatIsHanded();
 
 async function answerCommand(): Promise<void> {
-  // Whoever reads may stop early, as `head` does: then there is nobody left to compute for.
-  stdout.on("error", () => process.exit(0));
+  stdout.on("error", endAfter);
   try {
     const options = optionsFrom(argv.slice(2));
     if ("print" in options) stdout.write(options.print);
@@ -27,6 +27,14 @@ async function answerCommand(): Promise<void> {
     console.error(error.message);
     process.exitCode = 1;
   }
+}
+
+/** Whoever reads may stop early, as `head` does: then there is nobody left to compute for. Anything else is a loss, and says so. */
+function endAfter(error: NodeJS.ErrnoException): never {
+  if (error.code === "EPIPE") process.exit(0);
+  const reason = error.code === "ENOSPC" ? "the disk is full" : error.message;
+  writeSync(stderr.fd, `The output could not be written: ${reason}. What was written before is not the whole of it.\n`);
+  process.exit(1);
 }
 
 async function answerStream(options: BatchOptions): Promise<void> {

@@ -76,7 +76,7 @@ describe("a CSV stream", () => {
     const output = await answered(["DRAWDOWN"], "ponding,designRate\n,\n6,0.5,7\n#N/A,0.5\n6\n");
     expect(output.split("\n").slice(1, 5)).toEqual([
       ",,,Nothing is given in this row.",
-      "6,0.5,,The row has 3 cells under 2 headings.",
+      "6,0.5,,The row has 3 cells under 2 headings.,7",
       "#N/A,0.5,,An input cell shows #N/A.",
       "6,,,Design rate is missing.",
     ]);
@@ -189,8 +189,8 @@ describe("a stream of JSON objects", () => {
     ];
     expect((await answered(["DRAWDOWN", "--format", "ndjson"], lines.join("\r\n"))).trim().split("\n")).toEqual([
       '{"id":1,"ponding":6,"designRate":0.5,"result":{"Drawdown":12}}',
-      '{"result":null,"error":"The line is not JSON."}',
-      '{"result":null,"error":"The line is not a JSON object."}',
+      '{"line":"not json","result":null,"error":"The line is not JSON."}',
+      '{"line":"[6,0.5]","result":null,"error":"The line is not a JSON object."}',
       '{"ponding":[6],"designRate":0.5,"result":null,"error":"Ponding depth must be a single value."}',
       String.raw`{"ponding":"six","designRate":0.5,"result":null,"error":"Ponding depth must be a number; it is the text \"six\"."}`,
       '{"result":null,"error":"Nothing is given in this row."}',
