@@ -58,6 +58,9 @@ export interface BasinStorm {
   readonly outline?: BasinOutline;
 }
 
+/** A design storm is a day long at most, as the 24-hour curves of the Soil Conservation Service are: more hours were minutes. */
+export const LONGEST_STORM_HOURS = 24;
+
 /** Common practice, no source: most rains in most places are no deeper. */
 export const USUAL_STORM_INCHES = 1;
 

@@ -36,7 +36,8 @@ export function areaForCaptureSquareFeet(
   while (!captures(enough)) {
     if (enough.floorSquareFeet === largest) return undefined;
     tooSmall = enough;
-    enough = tryFloor(Math.min(BRACKET_RATIO * enough.floorSquareFeet, largest));
+    // From a floor that arithmetic has lost, four times as much is still none.
+    enough = tryFloor(Math.min(BRACKET_RATIO * enough.floorSquareFeet || Number.MIN_VALUE, largest));
   }
   while (captures(tooSmall)) {
     enough = tooSmall;
@@ -60,7 +61,12 @@ function captures({ spareShare }: Trial): boolean {
 function narrowed(tooSmall: Trial, enough: Trial, tryFloor: (floorSquareFeet: number) => Trial): number {
   let [newest, opposite, part] = [enough, tooSmall, 0.5];
   for (;;) {
-    const next = tryFloor(newest.floorSquareFeet + part * (opposite.floorSquareFeet - newest.floorSquareFeet));
+    const floorSquareFeet = newest.floorSquareFeet + part * (opposite.floorSquareFeet - newest.floorSquareFeet);
+    // No number lies between the two: the floor is too small for the tolerance to be one.
+    if (floorSquareFeet === newest.floorSquareFeet || floorSquareFeet === opposite.floorSquareFeet) {
+      return Math.max(newest.floorSquareFeet, opposite.floorSquareFeet);
+    }
+    const next = tryFloor(floorSquareFeet);
     let before = newest;
     if (captures(next) !== captures(newest)) [before, opposite] = [opposite, newest];
     newest = next;

@@ -1,4 +1,4 @@
-import { basinFloorSquareFeet, USUAL_STORM_INCHES, type BasinStorm } from "../basin/basin-area.ts";
+import { basinFloorSquareFeet, LONGEST_STORM_HOURS, USUAL_STORM_INCHES, type BasinStorm } from "../basin/basin-area.ts";
 import { basinDepthInches } from "../basin/basin-depth.ts";
 import { basinFloorSize } from "../basin/basin-size.ts";
 import { basinVolumeCubicFeet } from "../basin/basin-volume.ts";
@@ -16,7 +16,7 @@ import { handbookOfMathematicalFunctions } from "../published/documents.ts";
 import { commonPractice, computedByHand } from "../published/source.ts";
 import { sustainableTechnologiesWiki } from "../published/sustainable-technologies-wiki.ts";
 import { ROOF_RUNOFF_SHARE, runoffVolumeCubicFeet } from "../runoff/runoff-volume.ts";
-import { area, depth, flag, hours, length, number, percent, rate, share, units, waterVolume } from "./calling/arguments.ts";
+import { area, depth, flag, hours, length, percent, rate, share, units, waterVolume } from "./calling/arguments.ts";
 import { drainHoursAllowed, lengthToWidth, shape, sideSlope } from "./basin-arguments.ts";
 import { deepPonding, largeFloor, largeVoids, shortDrainTime, standsLong, steepSides, fasterThanSoil } from "./basin-cautions.ts";
 import { drainLimit, prismoidal, ruleOfThumb, sizeLimit, stormStorage } from "./basin-sources.ts";
@@ -57,8 +57,8 @@ export const basinArea = worksheetFunction({
     share("runoffShare", "Runoff share").optional(ROOF_RUNOFF_SHARE),
     depth("media", "Soil mix depth").optional(0),
     share("voidShare", "Void share").optional(USUAL_VOID_SHARE),
-    hours("stormHours", "Storm hours").optional(0),
-    number("sideSlope", "Side slope").atLeast(0).optional(0),
+    hours("stormHours", "Storm hours").atMost(LONGEST_STORM_HOURS).optional(0),
+    sideSlope,
     flag("rainOnBasin", "Rain on the basin counted").optional(true),
     drainHoursAllowed,
     units,

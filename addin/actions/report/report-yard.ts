@@ -2,7 +2,7 @@ import { smallestOf } from "../../../functions/extremes.ts";
 import { USUAL_RUNOFF_STORM_SHARE, runoffCoefficient } from "../../../functions/runoff/pollutant-load.ts";
 import { toUs, type NumberKind } from "../../../functions/quantities.ts";
 import type { CellInput } from "../../../functions/worksheet/calling/cell.ts";
-import { pollutantLoad } from "../../../functions/worksheet/long-term.ts";
+import { pollutantLoad } from "../../../functions/worksheet/pollutant-load.ts";
 import { runoffVolume } from "../../../functions/worksheet/runoff.ts";
 import type { WorksheetFunction } from "../../../functions/worksheet/calling/worksheet-function.ts";
 import type { EstimateLineRow } from "../../records/estimate-lines.ts";

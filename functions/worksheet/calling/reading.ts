@@ -78,3 +78,9 @@ function choiceReader(choices: readonly string[]): Reader {
   const byPlainKey = new Map(choices.map((choice) => [plainKey(choice), choice]));
   return (cell) => (typeof cell === "string" ? (byPlainKey.get(cell) ?? byPlainKey.get(plainKey(cell)) ?? refused) : refused);
 }
+
+/** A number that stands where a word might as well. */
+export function numberFrom(typed: string): number | undefined {
+  const value = typed.trim() === "" ? NaN : Number(typed);
+  return Number.isFinite(value) ? value : undefined;
+}

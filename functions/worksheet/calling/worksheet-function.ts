@@ -94,7 +94,6 @@ export function worksheetFunction<const Arguments extends readonly AnyArgument[]
   const planned = rules
     .map((rule, place) => ({ rule, place, readers: { us: readerOf(rule, "us"), metric: readerOf(rule, "metric") } }))
     .filter(({ place }) => place !== unitsPlace);
-  const cautions = (): readonly Caution<InputsOf<Arguments>>[] => [...(declaration.cautions ?? []), ...smallPercentCautions(rules)];
   const plan: Plan = {
     name,
     arguments: planned,
@@ -110,7 +109,7 @@ export function worksheetFunction<const Arguments extends readonly AnyArgument[]
     result,
     sources,
     /** @documentation */
-    cautions: cautions(),
+    cautions: cautionsOf(declaration),
     example,
     equation,
     evaluate: (inputs) => answerToCells(plan, inputs) ?? new Call(plan, inputs).answers(),
@@ -119,7 +118,7 @@ export function worksheetFunction<const Arguments extends readonly AnyArgument[]
       const row = new Call(plan, inputs).firstRow();
       if (row === undefined) return [];
       const typed = Object.fromEntries(planned.map(({ rule }, own) => [rule.key, row.values[own]])) as InputsOf<Arguments>;
-      return cautions()
+      return cautionsOf(declaration)
         .filter(({ when }) => when(typed))
         .map(({ says }) => (typeof says === "string" ? says : says(typed, row.speaker)));
     },
@@ -136,6 +135,14 @@ export function worksheetFunction<const Arguments extends readonly AnyArgument[]
       }
     },
   };
+}
+
+/** Those declared, and those that every percent carries. */
+function cautionsOf<Arguments extends readonly AnyArgument[]>({
+  arguments: own,
+  cautions = [],
+}: Pick<Declaration<Arguments, unknown>, "arguments" | "cautions">): readonly Caution<InputsOf<Arguments>>[] {
+  return [...cautions, ...smallPercentCautions(own.map(({ rule }) => rule))];
 }
 
 function noSteps(): readonly WorkingStep[] {

@@ -62,6 +62,25 @@ describe("corners", () => {
   });
 });
 
+// Numbers at the end of what arithmetic can tell apart: each of these once went on for ever.
+test.each([
+  "contributingSquareFeet",
+  "runoffShare",
+  "pondingInches",
+  "designInchesPerHour",
+  "mediaInches",
+  "voidShare",
+  "sideSlope",
+] as const)("an answer is found for the least number there is as %s, and for a share wanted or rain of it", (key) => {
+  const least = { ...roofGarden, [key]: Number.MIN_VALUE };
+  for (const share of [Number.MIN_VALUE, 0.5, 1]) {
+    for (const rain of [1, Number.MIN_VALUE]) {
+      const floor = areaForCaptureSquareFeet(share, rainRecord([rain, 0], 1), least);
+      expect(floor === undefined || floor >= 0).toBe(true);
+    }
+  }
+});
+
 describe("any record on any garden", () => {
   test("captures the share on the area found, and less than it on a hair less", () => {
     fc.assert(

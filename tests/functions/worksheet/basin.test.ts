@@ -32,16 +32,16 @@ describe("BASINAREA", () => {
   });
 
   // Computed by hand: 79.17 cu ft over 6 in less 1 in of rain on the basin.
-  test("everything left out but area, rate and ponding, 1000 sq ft need 190 sq ft", () => {
-    expect(cellOf(basinArea, 1000, 0.25, 6)).toBeCloseTo(190, 10);
-    expect(cellOf(basinArea, 92.90304, 6.35, 152.4, null, null, null, null, null, null, null, null, "metric")).toBeCloseTo(
+  test("vertical sides and the rest left out, 1000 sq ft need 190 sq ft", () => {
+    expect(cellOf(basinArea, 1000, 0.25, 6, null, null, null, null, null, 0)).toBeCloseTo(190, 10);
+    expect(cellOf(basinArea, 92.90304, 6.35, 152.4, null, null, null, null, null, 0, null, null, "metric")).toBeCloseTo(
       190 * 0.09290304,
       10,
     );
   });
 
   test("a column of areas against a row of rates is a what-if grid", () => {
-    const grid = basinArea.evaluate([column(500, 1000), row(0.2, 0.1), 6]);
+    const grid = basinArea.evaluate([column(500, 1000), row(0.2, 0.1), 6, null, null, null, null, null, 0]);
     expect(grid[0]![0]).toBeCloseTo(95, 10);
     expect(grid[1]![0]).toBeCloseTo(190, 10);
     expect(isCellError(grid[0]![1])).toBe(true);
@@ -61,7 +61,16 @@ describe("BASINAREA", () => {
   });
 
   test("a limit of 72 h lets through what 48 h does not", () => {
-    expect(cellOf(basinArea, 1000, 0.1, 6, null, null, null, null, null, null, null, 72)).toBeCloseTo(190, 10);
+    expect(cellOf(basinArea, 1000, 0.1, 6, null, null, null, null, null, 0, null, 72)).toBeCloseTo(190, 10);
+  });
+
+  test("sides are 3 to 1 where nothing else is said, as everywhere", () => {
+    expect(cellOf(basinArea, 1000, 0.25, 6)).toBe(cellOf(basinArea, 1000, 0.25, 6, null, null, null, null, null, 3));
+  });
+
+  test("storm hours over a day are minutes typed as hours", () => {
+    expect(cellOf(basinArea, 1000, 0.25, 6, 1, 0.95, 0, 0.25, 360)).toEqual(refused("Storm hours must be 24 or less."));
+    expect(cellOf(basinArea, 1000, 0.25, 6, 1, 0.95, 0, 0.25, 24)).toBeTypeOf("number");
   });
 
   test("a storm deeper than the basin holds is refused in words", () => {
@@ -70,7 +79,7 @@ describe("BASINAREA", () => {
         "No area can hold this storm: each part of the basin catches 3 in of rain itself and can hold no more than that. Pond deeper or add soil mix.",
       ),
     );
-    expect(cellOf(basinArea, 1000, 0.5, 2, 3, null, null, null, null, null, false)).toBeCloseTo((0.95 * 3000) / 2, 8);
+    expect(cellOf(basinArea, 1000, 0.5, 2, 3, null, null, null, null, 0, false)).toBeCloseTo((0.95 * 3000) / 2, 8);
   });
 
   test("what is missing or mistyped is named", () => {

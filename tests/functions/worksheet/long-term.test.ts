@@ -1,6 +1,8 @@
 import { describe, expect, test } from "vitest";
 import type { Cell, CellInput } from "../../../functions/worksheet/calling/cell.ts";
-import { areaForCapture, longTerm, pollutantLoad, stormRoute } from "../../../functions/worksheet/long-term.ts";
+import { areaForCapture, longTerm } from "../../../functions/worksheet/long-term.ts";
+import { pollutantLoad } from "../../../functions/worksheet/pollutant-load.ts";
+import { stormRoute } from "../../../functions/worksheet/storm-route.ts";
 import { dailyRainMillimetres } from "../rainfall/daily-rain.ts";
 import { cellOf, column, notThere, refused } from "./sample-functions.ts";
 
@@ -45,7 +47,8 @@ describe("POLLUTANTLOAD", () => {
   });
 });
 
-const roofBasin = [1000, 0.95, 100, 6, 0.5, 24] as const;
+/** Vertical sides. */
+const roofBasin = [1000, 0.95, 100, 6, 0.5, 24, 0.25, 0] as const;
 
 describe("STORMROUTE", () => {
   test("routes one depth by the type of its storm, in quarters of an hour", () => {
@@ -66,7 +69,7 @@ describe("STORMROUTE", () => {
 
   test("gives the same storm on a metric sheet", () => {
     const us = stormRoute.evaluate([4, "III", ...roofBasin]);
-    const metric = stormRoute.evaluate([101.6, "III", 92.90304, 0.95, 9.290304, 152.4, 12.7, 609.6, null, null, "metric"]);
+    const metric = stormRoute.evaluate([101.6, "III", 92.90304, 0.95, 9.290304, 152.4, 12.7, 609.6, null, 0, "metric"]);
     expect(metric).toHaveLength(us.length);
     const cubicMetres = 0.028316846592;
     for (const [place, [hours, inflow, stored, ponding, soaked, overflow]] of us.entries()) {
@@ -121,7 +124,7 @@ const seattle = column(...dailyRainMillimetres.Seattle);
 
 describe("LONGTERM", () => {
   test("counts runoff, capture, overflows and ponding a year, for Seattle's days in millimetres", () => {
-    const row = longTerm.evaluate([seattle, 24, 100, 0.95, 10, 150, 6, 0, null, null, null, "metric"])[0]!;
+    const row = longTerm.evaluate([seattle, 24, 100, 0.95, 10, 150, 6, 0, null, 0, null, "metric"])[0]!;
     const [runoff, captured, overflows, overflow, ponding, soaked] = row.map(Number);
     expect(runoff).toBeCloseTo((0.95 * 100 * 4.426) / 4, 9);
     const reached = runoff! + (10 * 4.426) / 4;

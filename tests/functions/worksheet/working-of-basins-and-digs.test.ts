@@ -135,7 +135,7 @@ describe("water over time", () => {
 
   // Computed by hand: 87.5 cu ft come to 100 sq ft of floor that lets 4.1667 cu ft an hour go; all of it soaks in.
   test("a routed storm shows what the basin can hold and where its water went", () => {
-    expectSteps(workingOf("STORMROUTE", [[1]], 360, 1000, 0.95, 100, 6, 0.5, 24), [
+    expectSteps(workingOf("STORMROUTE", [[1]], 360, 1000, 0.95, 100, 6, 0.5, 24, 0.25, 0), [
       ["Rim area", 100, "sq ft"],
       ["Held in the soil mix's voids", 50, "cu ft"],
       ["Held when full", 100, "cu ft"],
@@ -158,7 +158,7 @@ describe("water over time", () => {
   // Computed by hand: 350 cu ft in the first quarter, 2,191.5 h x 0.08333 cu ft soak in, 50 stay and soak in later, the rest spills.
   test("a record shows what came and where it went", () => {
     const soaked = (2191.5 * 0.01 * 100) / 12 + 50;
-    expectSteps(workingOf("LONGTERM", [[4], [0], [0], [0]], 2191.5, 1000, 0.95, 100, 6, 0.01), [
+    expectSteps(workingOf("LONGTERM", [[4], [0], [0], [0]], 2191.5, 1000, 0.95, 100, 6, 0.01, 0, 0.25, 0), [
       ["Rim area", 100, "sq ft"],
       ["Held in the soil mix's voids", 0, "cu ft"],
       ["Held when full", 50, "cu ft"],

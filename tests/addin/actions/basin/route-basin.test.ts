@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { draftBasin, type BasinInputs } from "../../../../addin/actions/basin/draft-basin.ts";
 import { routeBasin, type RoutedBasin } from "../../../../addin/actions/basin/route-basin.ts";
 import { STORM_TYPES } from "../../../../functions/published/scs-24-hour-storms.ts";
-import { stormRoute } from "../../../../functions/worksheet/long-term.ts";
+import { stormRoute } from "../../../../functions/worksheet/storm-route.ts";
 import { pondingPoints, routedFacts, routedSentence, stepPoints } from "../../../../taskpane/views/basin/routing-words.ts";
 import { roofInMetric, roofInUs, settings } from "../../../taskpane/views/basin/basin-examples.ts";
 
