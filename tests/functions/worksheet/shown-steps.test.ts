@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { depth, rate, text, hours } from "../../../functions/worksheet/calling/arguments.ts";
+import { depth, rate, text, units, hours } from "../../../functions/worksheet/calling/arguments.ts";
 import { invalid } from "../../../functions/worksheet/calling/cell.ts";
 import { worksheetFunction } from "../../../functions/worksheet/calling/worksheet-function.ts";
 import { writtenUnit } from "../../../functions/worksheet/calling/working.ts";
@@ -9,7 +9,7 @@ import { about, pondedVolume } from "./sample-functions.ts";
 const soakHours = worksheetFunction({
   ...about,
   name: "SOAKHOURS",
-  arguments: [depth("depth", "Ponding depth"), rate("rate", "Rate")],
+  arguments: [depth("depth", "Ponding depth"), rate("rate", "Rate"), units],
   result: hours("Drawdown"),
   equation: ["t = d / f   (h)"],
   working: (inches, inchesPerHour) => [

@@ -1,11 +1,11 @@
 import { describe, expect, test } from "vitest";
-import { depth, flag, length, number, text, type ResultValue } from "../../../../functions/worksheet/calling/arguments.ts";
+import { depth, flag, length, number, text, units, type ResultValue } from "../../../../functions/worksheet/calling/arguments.ts";
 import { rowOf, tableOf, type ResultSpec } from "../../../../functions/worksheet/calling/results.ts";
 import { worksheetFunction } from "../../../../functions/worksheet/calling/worksheet-function.ts";
 import { about, cellOf, column, pondedVolume, product, refused } from "../sample-functions.ts";
 
 const returning = (result: ResultSpec<never>, output: unknown) =>
-  worksheetFunction({ ...about, name: "SAMPLE", arguments: [number("x", "Width")], result, calculate: () => output as never });
+  worksheetFunction({ ...about, name: "SAMPLE", arguments: [number("x", "Width"), units], result, calculate: () => output as never });
 
 const value = (one: ResultValue<unknown>) => one as ResultValue<never>;
 const fault = refused("SAMPLE could not be computed. This is a fault in Soakbook, not in your sheet: please report it.");
@@ -64,7 +64,7 @@ describe("rows and tables", () => {
   const row = rowOf([length("Length"), text("Status"), flag("Fits")]);
 
   test("a row is shown in the units of the caller", () => {
-    const declared = worksheetFunction({ ...about, name: "SAMPLE", arguments: [], result: row, calculate: () => [10, "fits", true] });
+    const declared = worksheetFunction({ ...about, name: "SAMPLE", arguments: [units], result: row, calculate: () => [10, "fits", true] });
     expect(declared.evaluate(["us"])).toEqual([[10, "fits", true]]);
     expect(declared.evaluate(["metric"])).toEqual([[3.048, "fits", true]]);
   });
