@@ -53,9 +53,6 @@ export const drawdownHours = (5 + 0.25 * 6) / designRate; // 24.5 h, soil mix in
 
 // --- Earth and materials.
 const mixHole = (floorArea * 6) / FT / CU_YD; // 2.417 cu yd
-export const digVolume = ponded / CU_YD + mixHole; // 5.088 cu yd in place
-/** Common earth swells to 1.25 (US Army FM 5-434, table 1-1). */
-export const looseVolume = 1.25 * digVolume; // 6.36 cu yd
 /** "tight soil": 52 % sand, 24 % topsoil, 24 % compost; loose, it settles by 15 %, the value on Program. */
 const mixLoose = mixHole / (1 - 0.15); // 2.844 cu yd
 export const sand = 0.52 * mixLoose; // 1.479 cu yd
@@ -65,22 +62,73 @@ export const mulch = (rimArea * 3) / FT / CU_YD; // 2.031 cu yd, 3 in over floor
 /** Triangles of 1.5 ft: a plant stands for sin 60 degrees x 1.5 x 1.5 = 1.949 sq ft. */
 export const plants = Math.ceil(rimArea / (Math.sin(Math.PI / 3) * 1.5 ** 2)); // 112.6, so 113
 
-// --- Cut and berm on ground that falls 6 in 150, 4 %, taken as a rectangle as wide as the rim and as large as the water
-// at half depth. The water stands where the cut, compacted to 0.9 (FM 5-434, table 1-1), fills the downhill side:
-const across = middle / rimWide; // 13.5976 ft
-const fromUphill = rimWide / (1 + Math.sqrt(0.9)); // 6.4974 ft
-const uphillCut = d + 0.04 * fromUphill; // 0.6766 ft
-const downhillCut = d - 0.04 * (rimWide - fromUphill); // 0.1701 ft
-const cut = (across * rimWide * (uphillCut + downhillCut)) / 2 / CU_YD; // 2.699 cu yd
-// The berm: 2 in above the water, crest 1 ft, sides 4 to 1, so h (1 + 4 h) sq ft; uphill the ground is higher than it.
-const bermHeight = 2 / FT + 0.04 * (rimWide - fromUphill); // 0.4132 ft
-const bermSection = (height: number) => height * (1 + 4 * height); // 1.0963 sq ft downhill
-const bermEnds = (2 * (bermHeight / 0.04) * (4 * bermSection(bermHeight / 2) + bermSection(bermHeight))) / 6; // 8.973 cu ft
-const berm = (across * bermSection(bermHeight) + bermEnds) / CU_YD; // 0.8844 cu yd, compacted
-const hauledOff = 1.25 * (cut - berm / 0.9 + mixHole); // 5.167 cu yd loose
+// --- Dig and berm on ground that falls 6 in 150, 4 %. Full water stands where a pad as wide as the rim would have its cut,
+// compacted to 0.9 (FM 5-434, table 1-1), fill its downhill side: 6.4974 ft from the uphill rim. The dug bottom lies the
+// mulch's 3 in, under the floor the mix's 6 in more, under the finished surface; the berm's crest 2 in over the water, 1 ft
+// wide, sides 4 to 1. Cut into 20,000 slices across the slope, in each of which the ground is level and the rest straight lines.
+const fromUphill = rimWide / (1 + Math.sqrt(0.9));
+const groundAt = (down: number) => 0.04 * (fromUphill - (down + rimWide / 2));
+const [mulchFeet, mixFeet, freeboard] = [3 / FT, 6 / FT, 2 / FT];
+const crestFrom = reach + 4 * freeboard;
+const crestTo = crestFrom + 1;
+/** Heights at the two ends of each straight piece, by the way out from the floor's edge. */
+const under = (out: number) => out / 4 - d;
+const inside: readonly Piece[] = [{ from: 0, to: reach, height: (out) => under(out) - mulchFeet }];
+const dugPieces: readonly Piece[] = [...inside, { from: reach, to: 12, height: under }];
+const placedPieces: readonly Piece[] = [
+  ...inside,
+  { from: reach, to: crestFrom, height: under },
+  { from: crestFrom, to: crestTo, height: () => freeboard },
+  { from: crestTo, to: 12, height: (out) => freeboard - (out - crestTo) / 4 },
+];
+const earth = (pieces: readonly Piece[], side: 1 | -1): number => {
+  const slices = 20_000;
+  const edges = [0, width / 2, ...pieces.map(({ to }) => width / 2 + to)];
+  let cubicFeet = 0;
+  for (const [place, to] of edges.slice(1).entries()) {
+    const from = edges[place] as number;
+    for (let slice = 0; slice < slices; slice += 1) {
+      const middleOf = from + ((to - from) * (slice + 0.5)) / slices;
+      const out = middleOf - width / 2;
+      const straight = pieces.find((piece) => out >= piece.from && out < piece.to);
+      const bottom = straight === undefined ? -d - mulchFeet - mixFeet : straight.height(out);
+      for (const down of [middleOf, -middleOf]) {
+        const over = (height: number) => side * (groundAt(down) - height);
+        const ends = pieces
+          .filter((piece) => piece.to > out)
+          .map((piece) => {
+            const first = Math.max(piece.from, out);
+            return (piece.to - first) * above(over(piece.height(first)), over(piece.height(piece.to)));
+          });
+        const across = Math.max(over(bottom), 0) * (long + 2 * Math.max(out, 0)) + 2 * ends.reduce((sum, one) => sum + one, 0);
+        cubicFeet += (across * (to - from)) / slices;
+      }
+    }
+  }
+  return cubicFeet;
+};
+
+interface Piece {
+  readonly from: number;
+  readonly to: number;
+  readonly height: (out: number) => number;
+}
+
+/** Mean of what of a straight line is above nothing. */
+function above(start: number, end: number): number {
+  if (start >= 0 && end >= 0) return (start + end) / 2;
+  if (start <= 0 && end <= 0) return 0;
+  return Math.max(start, end) ** 2 / (2 * Math.abs(start - end));
+}
+
+export const digVolume = earth(dugPieces, 1) / CU_YD; // 7.3075 cu yd in place
+const berm = earth(placedPieces, -1) / CU_YD; // 1.3716 cu yd, compacted
+/** Common earth swells to 1.25 (US Army FM 5-434, table 1-1). */
+export const looseVolume = 1.25 * digVolume; // 9.134 cu yd
+const hauledOff = 1.25 * (digVolume - berm / 0.9); // 7.229 cu yd loose
 
 // --- Hours by hand: 0.43 cu m an hour in firm soil (Planning Planet wiki, pits to 2 sq m), volunteers 1.5 times as long.
-const digHours = ((digVolume * CU_M) / 0.43) * 1.5; // 13.57 h
+const digHours = ((digVolume * CU_M) / 0.43) * 1.5; // 19.49 h
 /** 12 sq ft of stone 6 in deep on Program, at 100 lb a cu ft (TM 9-2320-366-10-1, table 2-15). */
 const stoneTons = (12 * 0.5 * 100) / 2000; // 0.3 ton
 
@@ -92,16 +140,16 @@ export const estimate = {
   compost: hundredthUp(compost) * 45, // 0.69 x 45 = 31.05
   "shredded mulch": hundredthUp(mulch) * 36, // 2.04 x 36 = 73.44
   "river stone": hundredthUp(stoneTons) * 60, // 0.3 x 60 = 18.00
-  "soil disposal": hundredthUp(hauledOff) * 20, // 5.17 x 20 = 103.40
+  "soil disposal": hundredthUp(hauledOff) * 20, // 7.23 x 20 = 144.60
   "plant quart": Math.ceil(plants / 32) * 32 * 3.2, // 4 trays of 32 quarts at 3.20 = 409.60
   "tool hire": 1 * 85, // 85.00
 } as const;
-export const cash = Object.values(estimate).reduce((sum, amount) => sum + amount, 0); // 848.73
-const contingency = cash * 0.15; // 127.31
-export const cost = cash + contingency; // 976.04
-export const inKind = hundredthUp(digHours) * 31.8; // 13.58 x 31.80 = 431.84
-export const costPerSquareFoot = cost / contributingArea; // 1.39, all of it roof and paving
-export const costPerGallon = cost / (waterHeld * GALLONS); // 976.04 / 661.6 gal = 1.48
+export const cash = Object.values(estimate).reduce((sum, amount) => sum + amount, 0); // 889.93
+const contingency = cash * 0.15; // 133.49
+export const cost = cash + contingency; // 1023.42
+export const inKind = hundredthUp(digHours) * 31.8; // 19.49 x 31.80 = 619.78
+export const costPerSquareFoot = cost / contributingArea; // 1.46, all of it roof and paving
+export const costPerGallon = cost / (waterHeld * GALLONS); // 1023.42 / 661.6 gal = 1.55
 
 // --- Planting: zone A the floor, B the sides, C a berm's crest of 1 ft around the rim, in sq ft.
 export const zones = {

@@ -86,16 +86,21 @@ export function walkFromTheDigOn(yard: YardWalk): void {
     }
     await button(page, "Write to the Planting sheet").click();
     await yard.said("The planting plan of Y-017 was written to Planting.");
-    const planned = (await recordsOf(page, plantingSheet, SITE_ID)).reduce((sum, { record }) => sum + (record.planned ?? 0), 0);
-    expect(String(planned)).toBe(drawn);
+    const clumps = (await recordsOf(page, plantingSheet, SITE_ID)).map(({ record }) => record);
+    expect(String(clumps.reduce((sum, { planned }) => sum + (planned ?? 0), 0))).toBe(drawn);
+    // Between 1 and 1.5 ft apart plants come in quarts; what comes in plugs and gallons is a line of its own.
+    const quarts = clumps.reduce(
+      (sum, { planned, spacing }) => sum + ((spacing ?? 0) > 1.02 && (spacing ?? 0) <= 1.52 ? (planned ?? 0) : 0),
+      0,
+    );
     await openTab(page, "Estimate");
     await expect
       .poll(() => pane(page).getByRole("region", { name: "Draft from the basin" }).innerText(), PATIENCE)
-      .toContain(`plant plug: 113 plant on the sheet, ${planned} plant by the basin`);
-    await button(page, `plant plug: Take ${planned} plant`).click();
-    await yard.said(`plant plug was set to ${planned} plant.`);
-    // Whole trays of 32 at 3.20 a plug, in place of four of them.
-    const cash = byHand.cash + (Math.ceil(planned / 32) - 4) * 32 * 3.2;
+      .toContain(`plant quart: 113 plant on the sheet, ${quarts} plant by the basin`);
+    await button(page, `plant quart: Take ${quarts} plant`).click();
+    await yard.said(`plant quart was set to ${quarts} plant.`);
+    // Whole trays of 32 at 3.20 a quart, in place of four of them.
+    const cash = byHand.cash + (Math.ceil(quarts / 32) - 4) * 32 * 3.2;
     await expect.poll(() => yard.total("Cash lines"), PATIENCE).toBe(cash.toFixed(2));
   });
 
