@@ -101,7 +101,9 @@ export function walkFromTheDigOn(yard: YardWalk): void {
     await yard.said(`plant quart was set to ${quarts} plant.`);
     // Whole trays of 32 at 3.20 a quart, in place of four of them.
     const cash = byHand.cash + (Math.ceil(quarts / 32) - 4) * 32 * 3.2;
-    await expect.poll(() => yard.total("Cash lines"), PATIENCE).toBe(cash.toFixed(2));
+    await expect
+      .poll(() => yard.total("Cash lines"), PATIENCE)
+      .toBe(cash.toLocaleString("en-US", { minimumFractionDigits: 2, maximumFractionDigits: 2 }));
   });
 
   it("has its plants counted as they go into the ground, clump by clump", async () => {

@@ -444,15 +444,15 @@ describe("The sail loft in Sailmaker Lane, from the first call to the look after
       amount.toFixed(2),
     ]);
     await expect.poll(amounts, PATIENCE).toEqual(Object.fromEntries(expected));
-    await expect.poll(() => yard.total("Cost"), PATIENCE).toBe("976.04");
+    await expect.poll(() => yard.total("Cost"), PATIENCE).toBe("1,023.42");
     expect([
-      byHand.cost.toFixed(2),
+      byHand.cost.toLocaleString("en-US", { minimumFractionDigits: 2, maximumFractionDigits: 2 }),
       await yard.total("Cash lines"),
       await yard.total("Contingency"),
       await yard.total("In-kind value"),
-    ]).toEqual(["976.04", "848.73", "127.31", "431.84"]);
-    // 60 % of 976.04 is 585.62, so the cap stands; 976.04 - 500.
-    expect([await yard.total("Cost share"), await yard.total("Left to pay")]).toEqual(["500.00", "476.04"]);
+    ]).toEqual(["1,023.42", "889.93", "133.49", "619.78"]);
+    // 60 % of 1,023.42 is 614.05, so the cap stands; 1,023.42 - 500.
+    expect([await yard.total("Cost share"), await yard.total("Left to pay")]).toEqual(["500.00", "523.42"]);
     expect([await yard.total("Cost for each sq ft treated"), await yard.total("Cost for each gal held")]).toEqual([
       byHand.costPerSquareFoot.toFixed(2),
       byHand.costPerGallon.toFixed(2),
