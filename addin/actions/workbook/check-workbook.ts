@@ -9,20 +9,13 @@ import { recordSheets } from "../../records/program-sheets.ts";
 import { placeSetting, programSettings, programSheet, type Places, type ProgramKey } from "../../records/program.ts";
 import { readProgram } from "../program/read-program.ts";
 import { earlierLayoutFindings } from "./earlier-layout.ts";
+import type { Finding } from "./finding.ts";
 import { growSheets, neededRows, readPreparedRows, rowsInUse } from "./grow-sheet.ts";
 import { placesIn } from "./places-in.ts";
 import { plainFormula as plain } from "./plain-formula.ts";
 import { readSettings } from "../program/read-settings.ts";
 import { RECORDS_VERSION, RECORDS_VERSION_SETTING, recordsVersion, startingSheets } from "./set-up-workbook.ts";
 import { appendRow } from "../program/write-records.ts";
-
-/** Something about the workbook that is not as the pane and the formulas need it, and what would put it right. */
-export interface Finding {
-  readonly sentence: string;
-  readonly where?: CellRange;
-  /** What a repair would do, in words, and the doing. Left out where only a person can decide. */
-  readonly repair?: { readonly says: string; readonly run: (workbook: Workbook) => Promise<void> };
-}
 
 /**
  * Looks over sheets, headings, settings, formulas and Site IDs. What stands in the way of the next look comes alone:

@@ -6,7 +6,7 @@ import { reportYardsSheet } from "../../records/report-yards.ts";
 import { reportSheet } from "../../records/report.ts";
 import type { Sheet } from "../../records/sheet.ts";
 import type { CellValue, Workbook } from "../../workbook/port.ts";
-import type { Finding } from "./check-workbook.ts";
+import type { Finding } from "./finding.ts";
 import { RECORDS_VERSION, recordsVersion } from "./set-up-workbook.ts";
 
 type Cells = readonly (readonly CellValue[])[];

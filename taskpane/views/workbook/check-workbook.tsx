@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
-import { checkWorkbook, repairWorkbook, type Finding } from "../../../addin/actions/workbook/check-workbook.ts";
+import { checkWorkbook, repairWorkbook } from "../../../addin/actions/workbook/check-workbook.ts";
+import type { Finding } from "../../../addin/actions/workbook/finding.ts";
 import type { Workbook } from "../../../addin/workbook/port.ts";
 import { Button, MessageBar } from "../../parts/form.tsx";
 import type { GoTo } from "../../parts/slip-list.tsx";
