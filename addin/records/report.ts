@@ -134,7 +134,7 @@ export const reportFigures = [
     label: "Captured in the design storm",
     unit: "gallons",
     column: "stormCapture",
-    source: `Yard by yard the smaller of the storm's runoff (SOAK.RUNOFFVOLUME, share ${ROOF_RUNOFF_SHARE}) and the water held. Soaking during the storm is not counted.`,
+    source: `Yard by yard the smaller of the storm's runoff (Design, Runoff: SOAK.SITERUNOFF, roof and paving by a share of ${ROOF_RUNOFF_SHARE}, other ground by curve number) and the water held. Soaking during the storm is not counted.`,
   },
   {
     key: "yearGallons",

@@ -52,7 +52,7 @@ export function reportYard({ settings }: Pick<Program, "settings">, yard: Yard, 
       imperviousArea: impervious,
       gardenArea: inUs(yard, "area", builtOr("floorArea")),
       storage,
-      stormCapture: stormCapture(yard, contributingArea, storage),
+      stormCapture: stormCapture(yard, storage),
       ...yearly(settings, contributingArea, impervious),
       plants:
         yard.clumps.length === 0 ? null : sum(yard.clumps.map(({ record }) => (countsAs === "built" ? record.planted : record.planned))),
@@ -102,9 +102,9 @@ function moneyOf(lines: readonly EstimateLineRow[], ofKind: (kind: EstimateLineR
   return sum(lines.filter(({ record }) => ofKind(record.kind)).map(({ record }) => (isBelievable(record.amount) ? record.amount : null)));
 }
 
-function stormCapture(yard: Yard, contributingArea: number | null, storage: number | null): number | null {
-  const rain = inUs(yard, "depth", yard.design.stormDepth);
-  const runoff = answer(runoffVolume, [contributingArea, rain]);
+/** Of the runoff that the basin was sized for: each surface by the rule of its own cover. */
+function stormCapture(yard: Yard, storage: number | null): number | null {
+  const runoff = inUs(yard, "waterVolume", yard.design.runoff);
   return runoff === null || storage === null ? null : Math.min(runoff, storage);
 }
 

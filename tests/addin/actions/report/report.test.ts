@@ -57,17 +57,17 @@ beforeAll(async () => {
   await addYard(
     0,
     { siteId: "Y-001", units: "us" },
-    { contributingArea: 1000, stormDepth: 1, floorArea: 90, waterHeld: 60, status: "fits" },
+    { contributingArea: 1000, stormDepth: 1, runoff: 0.95 * (1000 / 12), floorArea: 90, waterHeld: 60, status: "fits" },
   );
   await addYard(
     1,
     { siteId: "Y-002", units: "metric" },
-    { contributingArea: 150, stormDepth: 25.4, floorArea: 9, waterHeld: 1.9, status: "fits" },
+    { contributingArea: 150, stormDepth: 25.4, runoff: 0.95 * 150 * 0.0254, floorArea: 9, waterHeld: 1.9, status: "fits" },
   );
   await addYard(
     2,
     { siteId: "Y-003", units: "us" },
-    { contributingArea: 800, stormDepth: 1, floorArea: 60, waterHeld: 70, status: "fits" },
+    { contributingArea: 800, stormDepth: 1, runoff: 0.95 * (800 / 12), floorArea: 60, waterHeld: 70, status: "fits" },
   );
   await addYard(3, { siteId: "Y-004", units: "us" }, { contributingArea: 500, stormDepth: 1, status: "#N/A" });
   await add(surfacesSheet, { siteId: "Y-001", cover: "roof", area: 1000 });
