@@ -11,6 +11,7 @@ import { DEMO_SETTING, IS_DEMO } from "./records/demo-mark.ts";
 import { firstRow } from "./records/place.ts";
 import { computedSheets } from "./records/program-sheets.ts";
 import { sitesSheet } from "./records/sites.ts";
+import { UNFINISHED_SETTING } from "./records/unfinished-mark.ts";
 import { ask, tell } from "./window/ask.ts";
 import { showCellWords } from "./window/cell-words.ts";
 import { askWhichSave, openFirstWorkbook } from "./window/first-workbook.ts";
@@ -164,7 +165,8 @@ function keepByItself(): void {
   });
   // Leaving saves by itself what is waiting; it asks only where that would not help.
   window.addEventListener("beforeunload", (event) => {
-    if (storage.wouldBeLost) event.preventDefault();
+    const isMidWrite = (workbook.settingNow(UNFINISHED_SETTING) ?? "") !== "";
+    if (storage.wouldBeLost || isMidWrite) event.preventDefault();
   });
 }
 

@@ -99,6 +99,11 @@ export const text = {
     undone: (what: string) => `Undone: ${what}`,
     notOnLog: (done: string, why: string) => `${done} It is not on the Change log: ${why}`,
     unfinished: (what: string) => `Not finished: ${what}`,
+    /** At the next start, after a long write that the page was closed in. */
+    settled: {
+      write: "The page was closed while much was being written. It was taken back: nothing of it is left.",
+      undo: "The page was closed while a large change was being undone. The undo was finished.",
+    },
   },
 
   errors: {

@@ -1,5 +1,7 @@
 import { useMemo, useState } from "preact/hooks";
 import { undoChange, type LoggedWorkbook } from "../../addin/actions/program/change-log.ts";
+import { settleUnfinished } from "../../addin/actions/program/long-write.ts";
+import { unfinishedIn } from "../../addin/actions/program/unfinished.ts";
 import type { Progress } from "../../addin/actions/program/progress.ts";
 import { writeUnlessChanged, type Conflict } from "../../addin/actions/program/write-records.ts";
 import { rememberedName } from "./remembered-name.ts";
@@ -47,7 +49,7 @@ export function useWriting({ workbook, forget, anyWritten, putOnLog }: LoggedWor
       });
 
     const perform = async (action: Parameters<ViewProps["write"]>[0], done: string): Promise<boolean> => {
-      forget();
+      forget({ by: rememberedName(), what: done });
       const progress: Progress = (share) => {
         say({ kind: "working", sentence: text.status.writingShare(Math.floor(share * 100)) });
         return drawn();
@@ -99,6 +101,14 @@ export function useWriting({ workbook, forget, anyWritten, putOnLog }: LoggedWor
       return written;
     };
     const undo = (change: number, what: string) => write((progress) => undoChange(workbook, change, progress), text.status.undone(what));
+
+    /** What an earlier visit was in the midst of is taken back, or undone to its end, before anything else is written. */
+    const settle = async (): Promise<void> => {
+      const unfinished = await unfinishedIn(workbook).catch(() => null);
+      if (unfinished !== null)
+        await perform((progress) => settleUnfinished(workbook, unfinished, progress), text.status.settled[unfinished.doing]);
+    };
+    queue = settle();
 
     return {
       write,

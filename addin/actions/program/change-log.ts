@@ -12,38 +12,34 @@ import { changeLogSheet, type ChangeRow } from "../../records/change-log.ts";
 import { findPlace, headingText } from "../../records/place.ts";
 import { readRecords } from "../../records/read-records.ts";
 import { recordSheets } from "../../records/program-sheets.ts";
-import { blocksOf, fitsInBlocks, isLarge, packed, unpacked } from "./change-blocks.ts";
+import { areaOf, contentsOf, hasFormula, historiesOf, inPieces, rangeOf, sameHeld, type CellHistory, type Held } from "./cell-history.ts";
+import { packed, unpacked } from "./change-blocks.ts";
 import { now } from "../dates.ts";
 import { nobodyWaits } from "./progress.ts";
+import { marked } from "./unfinished.ts";
 import { standsBefore } from "./unlogged.ts";
-import { sameCell } from "./write-records.ts";
-
-/** What one cell held, a value or a formula as typed; or the values of a block of cells. */
-interface Held {
-  readonly holds: "value" | "formula" | "values";
-  readonly content: CellValue;
-}
-
-interface CellHistory {
-  readonly where: CellRange;
-  readonly before: Held;
-  readonly after: Held;
-}
 
 /** A workbook whose writes are remembered until they are put on the log. */
 export interface LoggedWorkbook {
   readonly workbook: Workbook;
-  /** Forgets what was written so far. */
-  readonly forget: () => void;
+  /** Forgets what was written so far; what comes next is by whom and what, where it has to be on the log before it is written. */
+  readonly forget: (next?: NamedChange) => void;
   readonly anyWritten: () => boolean;
   /** Puts what was written since on the Change log under one number, which is the answer; null when no cell changed. */
-  readonly putOnLog: (change: { readonly by: string; readonly what: string }) => Promise<number | null>;
+  readonly putOnLog: (change: NamedChange) => Promise<number | null>;
+}
+
+export interface NamedChange {
+  readonly by: string;
+  readonly what: string;
 }
 
 /** Every write through the workbook returned is kept with what the cells held before. */
 export function logWrites(inner: Workbook): LoggedWorkbook {
   let histories: CellHistory[] = [];
   let written = false;
+  let next: NamedChange = { by: "", what: "" };
+  let loggedAhead: number | null = null;
   /** Sheets that did not exist before: what is first written on them changes nothing anybody had. */
   const added = new Set<string>();
   const keep = async (
@@ -51,21 +47,10 @@ export function logWrites(inner: Workbook): LoggedWorkbook {
     after: (range: number, row: number, column: number) => Held,
     write: () => Promise<void>,
   ) => {
-    const before = await contentsOf(inner, ranges);
+    const found = await historiesOf(inner, ranges, after);
     await write();
     written = true;
-    ranges.forEach((range, index) => {
-      if (added.has(range.sheet)) return;
-      if (before.isBlock(index) && after(index, 0, 0).holds === "value")
-        return historiesOfBlock(range, before.values(index), (row, column) => after(index, row, column).content).forEach((history) => {
-          histories.push(history);
-        });
-      eachCell(range, (where, row, column) => {
-        const held = before.held(index, row, column);
-        const now = after(index, row, column);
-        if (!sameHeld(held, now)) histories.push({ where, before: held, after: now });
-      });
-    });
+    for (const history of found) if (!added.has(history.where.sheet)) histories.push(history);
   };
   const workbook: Workbook = {
     ...boundTo(inner),
@@ -87,19 +72,34 @@ export function logWrites(inner: Workbook): LoggedWorkbook {
         () => inner.writeFormulas(writes),
       ),
   };
-  standsBefore(workbook, inner);
+  standsBefore(workbook, {
+    inner,
+    logAhead: async (cells) => {
+      loggedAhead = cells.length === 0 ? null : await appendToLog(inner, cells, next);
+      written = true;
+      return loggedAhead;
+    },
+    nothingWritten: () => {
+      loggedAhead = null;
+      written = histories.length > 0;
+    },
+  });
   return {
     workbook,
-    forget: () => {
+    forget: (change = { by: "", what: "" }) => {
+      next = change;
       histories = [];
+      loggedAhead = null;
       written = false;
       added.clear();
     },
     anyWritten: () => written,
     putOnLog: async (change) => {
       const cells = histories;
+      const ahead = loggedAhead;
       histories = [];
-      return cells.length === 0 ? null : appendToLog(inner, cells, change);
+      loggedAhead = null;
+      return cells.length === 0 ? ahead : appendToLog(inner, cells, change);
     },
   };
 }
@@ -127,87 +127,13 @@ function boundTo(inner: Workbook): Workbook {
   };
 }
 
-/** What ranges held before they are written. */
-interface Contents {
-  held(range: number, row: number, column: number): Held;
-  values(range: number): readonly (readonly CellValue[])[];
-  /** Whether the range is kept as blocks: large, and without a formula that would have to come back. */
-  isBlock(range: number): boolean;
-}
-
-async function contentsOf(workbook: Workbook, ranges: readonly CellRange[]): Promise<Contents> {
-  const around = [...new Set(ranges.map(({ sheet }) => sheet))].map((sheet) => rangeAround(sheet, ranges));
-  const [values, ...formulas] = await Promise.all([workbook.read(ranges), ...around.map((range) => workbook.readFormulas(range))]);
-  const formulaAt = (range: CellRange, row: number, column: number) => {
-    const of = around.findIndex(({ sheet }) => sheet === range.sheet);
-    const { row: top = 0, column: left = 0 } = around[of] ?? {};
-    return formulas[of]?.[range.row - top + row]?.[range.column - left + column] ?? "";
-  };
-  return {
-    held: (index, row, column) => {
-      const range = ranges[index];
-      const formula = range === undefined ? "" : formulaAt(range, row, column);
-      return formula === "" ? { holds: "value", content: values[index]?.[row]?.[column] ?? null } : { holds: "formula", content: formula };
-    },
-    values: (index) => values[index] ?? [],
-    isBlock: (index) => {
-      const range = ranges[index];
-      if (range === undefined || !isLarge(range) || !fitsInBlocks(values[index] ?? [])) return false;
-      return !(values[index] ?? []).some((cells, row) => cells.some((_, column) => formulaAt(range, row, column) !== ""));
-    },
-  };
-}
-
-function historiesOfBlock(
-  range: CellRange,
-  before: readonly (readonly CellValue[])[],
-  after: (row: number, column: number) => CellValue,
-): readonly CellHistory[] {
-  const now = before.map((cells, row) => cells.map((_, column) => after(row, column)));
-  return blocksOf(range, before, now).map((block) => ({
-    where: block.where,
-    before: { holds: "values", content: block.before },
-    after: { holds: "values", content: block.after },
-  }));
-}
-
-/** The smallest range that covers all of those on one sheet: one question to the spreadsheet, however many cells are written. */
-function rangeAround(sheet: string, ranges: readonly CellRange[]): CellRange {
-  const own = ranges.filter((range) => range.sheet === sheet);
-  const row = smallestOf(own.map((range) => range.row));
-  const column = smallestOf(own.map((range) => range.column));
-  return {
-    sheet,
-    row,
-    column,
-    rows: largestOf(own.map((range) => range.row + range.rows)) - row,
-    columns: largestOf(own.map((range) => range.column + range.columns)) - column,
-  };
-}
-
-function sameHeld(one: Held, other: Held): boolean {
-  return one.holds === other.holds && sameCell(one.content, other.content);
-}
-
-function eachCell(range: CellRange, visit: (where: CellRange, row: number, column: number) => void): void {
-  for (let row = 0; row < range.rows; row++) {
-    for (let column = 0; column < range.columns; column++) {
-      visit({ sheet: range.sheet, row: range.row + row, column: range.column + column, rows: 1, columns: 1 }, row, column);
-    }
-  }
-}
-
 /** Below the last row of the log, however long it has grown. */
-async function appendToLog(
-  workbook: Workbook,
-  cells: readonly CellHistory[],
-  { by, what }: { readonly by: string; readonly what: string },
-): Promise<number> {
+async function appendToLog(workbook: Workbook, cells: readonly CellHistory[], { by, what }: NamedChange): Promise<number> {
   const touched = [...new Set(cells.map(({ where }) => where.sheet))];
   const [log = [], ...sheets] = await workbook.readSheets([changeLogSheet.name, ...touched]);
   const { place, rows, slips } = readRecords(changeLogSheet, log);
   if (place === null) throw new WorkbookRefused(slips[0]?.sentence ?? "The Change log has lost a heading.");
-  const change = Math.max(0, ...rows.map(({ record }) => record.change ?? 0)) + 1;
+  const change = afterLast(rows);
   const when = now();
   const row = (rows.at(-1)?.row ?? place.headingRow) + 1;
   const keys = Object.keys(changeLogSheet.columns) as (keyof typeof changeLogSheet.columns)[];
@@ -256,7 +182,16 @@ function contextsIn(names: readonly string[], sheets: readonly (readonly (readon
   };
 }
 
-async function readLog(workbook: Workbook): Promise<readonly ChangeRow[]> {
+function afterLast(rows: readonly ChangeRow[]): number {
+  return rows.reduce((last, { record }) => Math.max(last, record.change ?? 0), 0) + 1;
+}
+
+/** The number that the next change on the log will bear. */
+export async function nextChange(workbook: Workbook): Promise<number> {
+  return afterLast(await readLog(workbook));
+}
+
+export async function readLog(workbook: Workbook): Promise<readonly ChangeRow[]> {
   const [log = []] = await workbook.readSheets([changeLogSheet.name]);
   return readRecords(changeLogSheet, log).rows;
 }
@@ -324,35 +259,19 @@ export async function undoChange(workbook: Workbook, change: number, progress = 
   const values = places.filter(({ row }) => row.record.beforeHolds !== "formula");
   const formulas = places.filter(({ row }) => row.record.beforeHolds === "formula");
   const pieces = inPieces(values);
-  for (const [done, piece] of pieces.entries()) {
-    await progress(done / pieces.length);
-    await workbook.writeValues(
-      piece.map(({ row, where }) => ({
-        range: where,
-        values: row.record.beforeHolds === "values" ? unpacked(row.record.before, where) : [[row.record.before]],
-      })),
-    );
-  }
-  if (formulas.length > 0)
-    await workbook.writeFormulas(formulas.map(({ row, where }) => ({ range: where, formulas: [[String(row.record.before)]] })));
-}
-
-/** About as many as the spreadsheet takes within seconds. */
-const CELLS_AT_A_TIME = 50_000;
-
-/** Places one after the other, so many cells at a time. */
-function inPieces<Placed extends { readonly where: CellRange }>(places: readonly Placed[]): readonly (readonly Placed[])[] {
-  const pieces: Placed[][] = [];
-  let room = 0;
-  for (const place of places) {
-    if (room <= 0) {
-      pieces.push([]);
-      room = CELLS_AT_A_TIME;
+  await marked(workbook, pieces.length > 1 ? { change, doing: "undo" } : null, async () => {
+    for (const [done, piece] of pieces.entries()) {
+      await progress(done / pieces.length);
+      await workbook.writeValues(
+        piece.map(({ row, where }) => ({
+          range: where,
+          values: row.record.beforeHolds === "values" ? unpacked(row.record.before, where) : [[row.record.before]],
+        })),
+      );
     }
-    pieces.at(-1)?.push(place);
-    room -= areaOf(place.where);
-  }
-  return pieces;
+    if (formulas.length > 0)
+      await workbook.writeFormulas(formulas.map(({ row, where }) => ({ range: where, formulas: [[String(row.record.before)]] })));
+  });
 }
 
 const SENTENCES_SHOWN = 3;
@@ -364,26 +283,4 @@ function inShort(sentences: readonly string[]): string {
 
 function spoken(value: CellValue): string {
   return value === null || value === "" ? "nothing" : `"${String(value).slice(0, 60)}"`;
-}
-
-function hasFormula(held: Contents, index: number, { rows, columns }: CellRange): boolean {
-  return Array.from({ length: rows }).some((_, row) =>
-    Array.from({ length: columns }).some((__, column) => held.held(index, row, column).holds === "formula"),
-  );
-}
-
-function areaOf({ rows, columns }: CellRange): number {
-  return rows * columns;
-}
-
-/** Of "B4", or of a block such as "B4:C903". */
-function rangeOf({ record }: ChangeRow): CellRange {
-  const [first, last = first] = (record.cell ?? "").split(":").map(cellAt);
-  const { row = 0, column = 0 } = first ?? {};
-  return { sheet: record.sheet ?? "", row, column, rows: (last?.row ?? row) - row + 1, columns: (last?.column ?? column) - column + 1 };
-}
-
-function cellAt(address: string): { readonly row: number; readonly column: number } {
-  const [, letters = "A", row = "1"] = /^([A-Z]+)(\d+)$/.exec(address) ?? [];
-  return { row: Number(row) - 1, column: [...letters].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0) - 1 };
 }

@@ -2,6 +2,7 @@ import { MOST_READINGS, rainRecordSheet } from "../../records/rain-record.ts";
 import { WorkbookRefused, type CellValue, type ValueWrite, type Workbook } from "../../workbook/port.ts";
 import { growSheets } from "../workbook/grow-sheet.ts";
 import { nobodyWaits } from "../program/progress.ts";
+import { writeWhole } from "../program/long-write.ts";
 import { unlogged } from "../program/unlogged.ts";
 import type { Remark, RainSeries } from "./rain-series.ts";
 import { readRecordedRain, type RecordedRain } from "./recorded-rain.ts";
@@ -54,10 +55,11 @@ export async function writeRainRecord(
   if (rowsInAll > rainRecordSheet.rows) await growSheets(unlogged(workbook), new Map([[rainRecordSheet, rowsInAll]]));
   // Pieces of one size: a short one at the end would stand on the Change log cell by cell.
   const size = Math.ceil(rows / Math.ceil(rows / ROWS_AT_A_TIME));
-  for (let from = 0; from < rows; from += size) {
-    await progress(from / rows);
-    await workbook.writeValues(columns(from, Math.min(from + size, rows)));
-  }
+  await writeWhole(
+    workbook,
+    { count: Math.ceil(rows / size), piece: (index) => columns(index * size, Math.min((index + 1) * size, rows)) },
+    progress,
+  );
 }
 
 type Key = keyof typeof rainRecordSheet.columns;
