@@ -237,12 +237,13 @@ export class EmbeddedWorkbook implements Workbook {
 
   /** Why the first cell of the range shows an error, in the words of the function that refused; or null. */
   sentenceAt(range: CellRange): string | null {
-    return this.#grid.sentenceAt(this.#sheet(range.sheet).getSheetId(), range.row, range.column);
+    const sheet = this.#workbook.getSheetByName(range.sheet);
+    return sheet ? this.#grid.sentenceAt(sheet.getSheetId(), range.row, range.column) : null;
   }
 
-  /** The note on the cell, or null. */
+  /** The note on the cell, or null. Like its sentence it is asked for later than it was selected: its sheet may be gone by then. */
   noteAt(range: CellRange): string | null {
-    const cell = this.#sheet(range.sheet).getSheet().getCellRaw(range.row, range.column);
+    const cell = this.#workbook.getSheetByName(range.sheet)?.getSheet().getCellRaw(range.row, range.column);
     const note: unknown = cell?.custom?.["note"];
     return typeof note === "string" ? note : null;
   }

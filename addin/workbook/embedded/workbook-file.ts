@@ -19,21 +19,54 @@ const MOST_COLUMNS = 16_384;
 
 /** A key that could be mistaken for a part of every object is no name for a sheet or a style. */
 const name = z.string().regex(/^(?!__proto__$)[^\s].{0,199}$/s);
-const place = z.string().regex(/^\d{1,7}$/);
+const placeBelow = (count: number) =>
+  z
+    .string()
+    .regex(/^\d{1,7}$/)
+    .refine((index) => Number(index) < count);
+const rowPlace = placeBelow(MOST_ROWS);
+const columnPlace = placeBelow(MOST_COLUMNS);
+const rowIndex = z.int().min(0).lt(MOST_ROWS);
+const columnIndex = z.int().min(0).lt(MOST_COLUMNS);
+const pixels = z.number().min(0).max(10_000).nullish();
 
 const cell = z.looseObject({
   v: z.union([z.string(), z.number(), z.boolean()]).nullish(),
   f: z.string().startsWith("=").nullish(),
   t: z.int().min(1).max(4).nullish(),
+  /** The name of a style, or the style itself. */
+  s: z.union([z.string(), z.looseObject({})]).nullish(),
+  p: z.looseObject({ body: z.looseObject({ dataStream: z.string() }).nullish() }).nullish(),
+  custom: z.looseObject({}).nullish(),
 });
+
+const mergedCells = z
+  .looseObject({ startRow: rowIndex, endRow: rowIndex, startColumn: columnIndex, endColumn: columnIndex })
+  .refine(({ startRow, endRow, startColumn, endColumn }) => startRow <= endRow && startColumn <= endColumn);
 
 const sheet = z.looseObject({
   id: name,
   name,
-  cellData: z.record(place, z.record(place, cell)).optional(),
+  cellData: z.record(rowPlace, z.record(columnPlace, cell)).optional(),
   rowCount: z.int().min(1).max(MOST_ROWS).optional(),
   columnCount: z.int().min(1).max(MOST_COLUMNS).optional(),
+  mergeData: z.array(mergedCells).nullish(),
+  rowData: z.record(rowPlace, z.looseObject({ h: pixels, ah: pixels }).nullish()).optional(),
+  columnData: z.record(columnPlace, z.looseObject({ w: pixels }).nullish()).optional(),
+  freeze: z
+    .looseObject({
+      xSplit: columnIndex,
+      ySplit: rowIndex,
+      startRow: z.int().min(-1).lt(MOST_ROWS),
+      startColumn: z.int().min(-1).lt(MOST_COLUMNS),
+    })
+    .optional(),
+  defaultRowHeight: pixels,
+  defaultColumnWidth: pixels,
 });
+
+/** Drop-downs, pictures and the like: the grid keeps each as a text of its own. */
+const resource = z.looseObject({ name: z.string(), data: z.string().refine((data) => data === "" || isJson(data)) });
 
 const snapshot = z
   .looseObject({
@@ -41,8 +74,8 @@ const snapshot = z
     name: z.string().optional(),
     sheetOrder: z.array(name).min(1),
     sheets: z.record(name, sheet),
-    styles: z.record(name, z.unknown()).optional(),
-    resources: z.array(z.looseObject({ name: z.string(), data: z.string() })).optional(),
+    styles: z.record(name, z.looseObject({}).nullish()).optional(),
+    resources: z.array(resource).optional(),
   })
   .refine((workbook) => workbook.sheetOrder.every((id) => workbook.sheets[id]?.id === id), { path: ["sheetOrder"] });
 
@@ -140,6 +173,8 @@ function whatIsWrong(path: readonly PropertyKey[], content: Record<string, unkno
   if (part !== "sheets") return `the workbook's "${part}" is missing or not what it should be`;
   if (sheetId === undefined) return "the workbook's sheets are missing";
   const sheetName = sheetNameIn(content, sheetId);
+  if (matrix === "cellData" && row !== undefined && Number(row) >= MOST_ROWS)
+    return `sheet "${sheetName}" has a cell in row ${Number(row) + 1}, below the last row there is`;
   if (matrix !== "cellData" || row === undefined) return `sheet "${sheetName}" has no proper "${matrix ?? "content"}"`;
   if (column === undefined) return `sheet "${sheetName}", row ${Number(row) + 1} is not a row of cells`;
   const address = `${columnLetters(Number(column))}${Number(row) + 1}`;
@@ -153,6 +188,15 @@ function sheetNameIn(content: Record<string, unknown>, sheetId: string): string 
   const found = isObject(sheets) ? sheets[sheetId] : undefined;
   const sheetName = isObject(found) ? found["name"] : undefined;
   return typeof sheetName === "string" ? sheetName : sheetId;
+}
+
+function isJson(text: string): boolean {
+  try {
+    JSON.parse(text);
+    return true;
+  } catch {
+    return false;
+  }
 }
 
 function isObject(value: unknown): value is Record<string, unknown> {

@@ -114,6 +114,29 @@ describe("A workbook file", () => {
     for (const [change, sentence] of cases) expect(refusal(fileWith(change))).toBe(damaged + sentence);
   });
 
+  it("that would stop the page is refused: merged cells that are no list, a cell below the last row, parts that are no text of the grid", () => {
+    const damaged = '"ferry.soakbook" is damaged: ';
+    const sheetWith = (parts: Record<string, unknown>) => (file: ReturnType<typeof parsed>) =>
+      (file.workbook.sheets["s2"] = { id: "s2", name: "Design", ...parts });
+    const range = { startRow: 1, endRow: 2, startColumn: 0, endColumn: 1 };
+    const cases: [(file: ReturnType<typeof parsed>) => void, string][] = [
+      [sheetWith({ mergeData: { 0: range } }), 'sheet "Design" has no proper "mergeData".'],
+      [sheetWith({ mergeData: [{ ...range, endRow: 0 }] }), 'sheet "Design" has no proper "mergeData".'],
+      [sheetWith({ mergeData: [{ ...range, endColumn: "B" }] }), 'sheet "Design" has no proper "mergeData".'],
+      [sheetWith({ cellData: { "9999998": { "0": { v: 1 } } } }), 'sheet "Design" has a cell in row 9999999, below the last row there is.'],
+      [sheetWith({ cellData: { "3": { "16384": { v: 1 } } } }), /^sheet "Design", cell XFE4 holds/.source],
+      [sheetWith({ rowData: { "1": "tall" } }), 'sheet "Design" has no proper "rowData".'],
+      [sheetWith({ columnData: { "1": { w: "wide" } } }), 'sheet "Design" has no proper "columnData".'],
+      [sheetWith({ freeze: { xSplit: 1 } }), 'sheet "Design" has no proper "freeze".'],
+      [
+        (file) => (file.workbook["resources"] = [{ name: "A", data: "{cut off" }]),
+        'the workbook\'s "resources" is missing or not what it should be.',
+      ],
+      [(file) => (file.workbook["styles"] = { heading: "bold" }), 'the workbook\'s "styles" is missing or not what it should be.'],
+    ];
+    for (const [change, sentence] of cases) expect(refusal(fileWith(change))).toContain(damaged + sentence.replace(/^\^/, ""));
+  });
+
   it("cannot smuggle in a name that every object has", () => {
     const text = writeWorkbookFile(workbook, SAVED_AT).replace('"s2":{"id":"s2"', '"__proto__":{"id":"__proto__"');
     expect(refusal(text)).toMatch(/is damaged/);
