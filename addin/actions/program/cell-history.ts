@@ -3,19 +3,8 @@ import { largestOf, smallestOf } from "../../../functions/extremes.ts";
 import type { ChangeRow } from "../../records/change-log.ts";
 import type { CellRange, CellValue, ValueWrite, Workbook } from "../../workbook/port.ts";
 import { blocksOf, fitsInBlocks, isLarge } from "./change-blocks.ts";
+import type { CellHistory, Held } from "./held.ts";
 import { sameCell } from "./write-records.ts";
-
-/** What one cell held, a value or a formula as typed; or the values of a block of cells. */
-export interface Held {
-  readonly holds: "value" | "formula" | "values";
-  readonly content: CellValue;
-}
-
-export interface CellHistory {
-  readonly where: CellRange;
-  readonly before: Held;
-  readonly after: Held;
-}
 
 /** What ranges held before they are written. */
 export interface Contents {

@@ -4,8 +4,9 @@
  */
 import { UNFINISHED_SETTING } from "../../records/unfinished-mark.ts";
 import type { CellValue, ValueWrite, Workbook } from "../../workbook/port.ts";
-import { historiesOfValues, inPieces, rangeOf, type CellHistory } from "./cell-history.ts";
+import { historiesOfValues, inPieces, rangeOf } from "./cell-history.ts";
 import { unpacked } from "./change-blocks.ts";
+import type { CellHistory } from "./held.ts";
 import { nextChange, readLog } from "./change-log.ts";
 import type { Progress } from "./progress.ts";
 import { marked, type Unfinished } from "./unfinished.ts";

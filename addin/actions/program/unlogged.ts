@@ -1,5 +1,5 @@
 import type { Workbook } from "../../workbook/port.ts";
-import type { CellHistory } from "./cell-history.ts";
+import type { CellHistory } from "./held.ts";
 
 /** What stands behind a workbook whose writes are logged. */
 export interface BehindLog {
