@@ -12,7 +12,7 @@ import { changeLogSheet, type ChangeRow } from "../../records/change-log.ts";
 import { findPlace, headingText } from "../../records/place.ts";
 import { readRecords } from "../../records/read-records.ts";
 import { recordSheets } from "../../records/program-sheets.ts";
-import { areaOf, contentsOf, hasFormula, historiesOf, inPieces, rangeOf, sameHeld, type Held } from "./cell-history.ts";
+import { areaOf, contentsOf, hasFormula, historiesOf, inPieces, rangeOf, sameHeld } from "./cell-history.ts";
 import type { CellHistory, Held } from "./held.ts";
 import { packed, unpacked } from "./change-blocks.ts";
 import { now } from "../dates.ts";
