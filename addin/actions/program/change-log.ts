@@ -1,4 +1,3 @@
-import { largestOf, smallestOf } from "../../../functions/extremes.ts";
 import {
   addressOf,
   WorkbookRefused,
