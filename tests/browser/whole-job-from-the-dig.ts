@@ -46,7 +46,7 @@ export function walkFromTheDigOn(yard: YardWalk): void {
       .poll(() => pane(page).getByRole("region", { name: "Totals" }).innerText(), PATIENCE)
       .toContain("2027-04-17 4 people, 12.5 h.");
     for (const [item, quantity] of [
-      ["soil dug, in place", "5.2"],
+      ["soil dug, in place", "7.4"],
       ["compost brought, loose", "0.75"],
     ] as const) {
       await yard.field("Item").selectOption(item);
@@ -55,8 +55,8 @@ export function walkFromTheDigOn(yard: YardWalk): void {
       await yard.said("Written to Dig days.");
     }
     const moved = pane(page).getByRole("region", { name: "Really dug, hauled and placed" });
-    // 5.2 / 5.088 = 102 %, 0.75 / 0.682 = 110 %.
-    await expect.poll(() => moved.innerText(), PATIENCE).toContain("soil dug, in place 5.2 cu yd of 5.09 cu yd designed (102 %).");
+    // 7.4 / 7.3075 = 101 %, 0.75 / 0.682 = 110 %.
+    await expect.poll(() => moved.innerText(), PATIENCE).toContain("soil dug, in place 7.4 cu yd of 7.31 cu yd designed (101 %).");
     expect(await moved.innerText()).toContain("compost brought, loose 0.75 cu yd of 0.68 cu yd designed (110 %).");
     await tabTo(page, /^Everyone was briefed/);
     await answerStep(page, "Briefing", "Space");
