@@ -1,6 +1,6 @@
 /** The pane beside the grid, as a person finds their way in it, and the cells of a yard by the names of their columns. */
 import type { Locator, Page } from "playwright-core";
-import { afterAll, beforeAll } from "vitest";
+import { afterAll, afterEach, beforeAll } from "vitest";
 import { cellOf, firstRow } from "../../addin/records/place.ts";
 import { readRecords } from "../../addin/records/read-records.ts";
 import type { Sheet, SheetRow } from "../../addin/records/sheet.ts";
@@ -22,10 +22,14 @@ export function onProgramPage(take: (opened: OpenPage) => void, theme: Theme = {
     opened.page.setDefaultTimeout(PATIENCE.timeout);
     take(opened);
   }, START_MILLISECONDS);
-  afterAll(async (_, { tasks }) => {
+  let failed = false;
+  afterEach(({ task }) => {
+    failed ||= task.result?.state === "fail";
+  });
+  afterAll(async () => {
     if (opened === undefined) return;
     // Whatever a test that failed has left going on the page is nobody else's.
-    if (tasks.some(({ result }) => result?.state === "fail")) await opened.context.close();
+    if (failed) await opened.context.close();
     else await leaveWarmPage(opened);
   });
 }
