@@ -95,6 +95,8 @@ describe("a CSV stream", () => {
       "designRate=0.5",
       "--value",
       "media=24",
+      "--value",
+      "sideSlope=0",
     ];
     const output = await answered(words, "yard,stormRains,typeOrMinutes,contributingArea\na,0.5;0.5,180,1000\nb,x,180,1000\n");
     const lines = output.trim().split("\n");

@@ -62,7 +62,7 @@ describe("CUTFILL", () => {
 
   test("has only the reminder to have lines marked for a usual garden, and says 811 in US units alone", () => {
     expect(cutFill.cautionsFor([...usual])).toEqual([CALL_811]);
-    const [marked] = cutFill.cautionsFor([6, 3, 150, 6, 0.6, 4, 50, "loam", "metric"]);
+    const [marked] = cutFill.cautionsFor([6, 3, 150, 6, 3, 75, 0, "rectangle", 0.6, 4, 50, "loam", "metric"]);
     expect(marked).toContain("ask the local one-call or utility-marking service");
     expect(marked).not.toContain("811");
   });

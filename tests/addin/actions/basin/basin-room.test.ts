@@ -84,11 +84,15 @@ describe("what would fit", () => {
 
   test("is less rain where nothing holds this storm there, and then as much as fits", () => {
     const tight = { ...rectangle, testedRate: 0.34 };
-    const less = remedy(tight, 7, 7);
+    const less = remedy(tight, 10, 10);
     expect(less?.kind).toBe("storm");
     const storm = Number(less?.changes.stormDepth);
     expect(storm).toBeLessThan(1);
-    expect(check({ ...tight, ...less?.changes }, 7, 7).verdict).toBe("fits");
+    expect(check({ ...tight, ...less?.changes }, 10, 10).verdict).toBe("fits");
+  });
+
+  test("is nothing in a room of 7 by 7 ft, 49 sq ft, for a floor of at least 50 sq ft", () => {
+    expect(remedy({ ...rectangle, testedRate: 0.34 }, 7, 7)).toBeNull();
   });
 
   test("is nothing in a room smaller than the sloping sides alone", () => {
