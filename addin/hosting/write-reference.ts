@@ -25,7 +25,7 @@ export function takenBack(before: Listed, after: Listed): readonly string[] {
     const names = now.get(id)?.map(({ name }) => name);
     if (names === undefined) return [`SOAK.${id} is gone.`];
     const moved = parameters.findIndex(({ name }, place) => names[place] !== name);
-    return moved === -1 ? [] : [`SOAK.${id} takes ${names[moved] ?? "nothing"} where it took ${parameters[moved]!.name}.`];
+    return moved === -1 ? [] : [`SOAK.${id} takes ${names[moved] ?? "nothing"} where it took ${parameters[moved]?.name ?? "nothing"}.`];
   });
 }
 

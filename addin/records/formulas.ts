@@ -39,7 +39,9 @@ function holeTestFormulas(holeTests: Place<typeof holeTestsSheet>, sites: Place<
     inEachRow(
       holeTests,
       "infiltrationRate",
-      (row) => `=SOAK.HOLERATE(${readings(row, "minutes1")},${readings(row, "water1")},${here(row, "holeDiameter")},${here(row, "units")})`,
+      // Only a row with readings is a call: Excel answers each one on its own.
+      (row) =>
+        `=IF(COUNT(${readings(row, "minutes1")},${readings(row, "water1")})=0,"",SOAK.HOLERATE(${readings(row, "minutes1")},${readings(row, "water1")},${here(row, "holeDiameter")},${here(row, "units")}))`,
     ),
   ];
 }

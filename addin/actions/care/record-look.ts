@@ -1,3 +1,4 @@
+import { largestOf } from "../../../functions/extremes.ts";
 import { itemOfStep, lookOf } from "../../checklist/looks.ts";
 import { LONG_PONDINGS_TO_RETEST, LONGEST_PONDING_HOURS } from "../../checklist/retest.ts";
 import type { Stage, Step } from "../../checklist/stage.ts";
@@ -124,7 +125,7 @@ function repairWords(stage: Stage, step: Step): string {
 /** Days on which water was found standing too long since the soil was last tested. The newest answer of a day's look counts. */
 export function longPondingDays({ visits, followUps, holeTests }: Pick<Yard, "visits" | "followUps" | "holeTests">): ReadonlySet<number> {
   const retested = followUps.flatMap(({ record }) => (record.kind === "re-test" ? [record.done ?? 0] : []));
-  const tested = Math.max(0, ...retested, ...holeTests.map(({ record }) => record.date ?? 0));
+  const tested = largestOf([0, ...retested, ...holeTests.map(({ record }) => record.date ?? 0)]);
   const looks = visits.filter(({ record }) => record.step?.endsWith(PONDING_STEP) === true && (record.date ?? 0) > tested);
   const newest = new Map(looks.map(({ record }) => [`${record.date} ${record.step}`, record]));
   return new Set([...newest.values()].flatMap(({ date, verdict }) => (verdict === "fail" ? [date ?? 0] : [])));

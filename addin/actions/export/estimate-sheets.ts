@@ -120,7 +120,8 @@ function yardSheet({ yard, estimate }: YardEstimate, name: string, date: number)
   each(text.totals.held(estimate.held.unit), estimate.held.volume, text.totals.costOfHeld(estimate.held.unit), estimate.held.cost);
 
   const flags = flagsOf(estimate);
-  if (flags.length > 0) rows.push([], [{ value: text.estimate.lookAgain, look: "total" }], ...flags.map((flag) => [{ value: flag }]));
+  if (flags.length > 0) rows.push([], [{ value: text.estimate.lookAgain, look: "total" }]);
+  for (const flag of flags) rows.push([{ value: flag }]);
   rows.push([], [{ value: text.confirm, look: "note" }]);
   return {
     yard,

@@ -1,3 +1,4 @@
+import { largestOf } from "../../../functions/extremes.ts";
 import { writeXlsx, type Cell, type CellStyle, type WriteSheet } from "hucre/xlsx";
 import { isErrorCode } from "../../workbook/port.ts";
 
@@ -81,7 +82,7 @@ function linesIn(row: FileSheet["rows"][number], widths: FileSheet["widths"]): n
       ? Math.ceil((cell.value.length * 1.1) / (widths[column] ?? 10)) + cell.value.split("\n").length - 1
       : 1,
   );
-  return Math.min(MOST_LINES, Math.max(1, ...lines));
+  return Math.min(MOST_LINES, largestOf([1, ...lines]));
 }
 
 /** Text of a table wraps within its column; a line that stands alone runs on over the blank cells beside it. */

@@ -138,7 +138,7 @@ function spreadOf(rates: readonly number[]): Spread | null {
 }
 
 function retestFacts(yard: Yard, holes: readonly CombinedHole[], spread: Spread | null): RetestFacts {
-  const since = Math.max(0, ...yard.holeTests.map(({ record }) => record.date ?? 0));
+  const since = largestOf([0, ...yard.holeTests.map(({ record }) => record.date ?? 0)]);
   const after = (date: number | null) => date !== null && date > since;
   const refers = (step: string) => {
     const answer = yard.answers.get(step)?.record;

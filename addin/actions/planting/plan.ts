@@ -1,3 +1,4 @@
+import { largestOf } from "../../../functions/extremes.ts";
 import { fromUs, type UnitSystem } from "../../../functions/quantities.ts";
 import type { SettingValues } from "../../records/program.ts";
 import type { ClumpRow } from "../../records/planting.ts";
@@ -159,5 +160,5 @@ export const NEW_CLUMP: Omit<PlannedClump, "id"> = {
 };
 
 export function nextId(clumps: readonly PlannedClump[]): string {
-  return `new-${Math.max(0, ...clumps.map(({ id }) => Number(/^new-(\d+)$/.exec(id)?.[1] ?? 0))) + 1}`;
+  return `new-${largestOf([0, ...clumps.map(({ id }) => Number(/^new-(\d+)$/.exec(id)?.[1] ?? 0))]) + 1}`;
 }

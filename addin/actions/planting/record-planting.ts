@@ -47,12 +47,11 @@ export async function writePlan(
     const row = rowOf(before);
     if (row === undefined) continue;
     const after = plan.find((clump) => clump.row === before.row) ?? (isPlanAlone(before) ? added.shift() : undefined);
-    changed.push(
-      ...changesOfRow(
-        { ...row, cells: before.cells },
-        after === undefined ? blankCells() : { ...changedCells(yard, before, after), ...notedBefore(seen, after) },
-      ),
+    const changes = changesOfRow(
+      { ...row, cells: before.cells },
+      after === undefined ? blankCells() : { ...changedCells(yard, before, after), ...notedBefore(seen, after) },
     );
+    for (const change of changes) changed.push(change);
   }
   const conflicts = await writeUnlessChanged(workbook, changed);
   if (conflicts.length === 0)

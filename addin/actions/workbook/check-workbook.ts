@@ -73,7 +73,7 @@ function headingFindings(sheet: Sheet, cells: readonly (readonly CellValue[])[])
       : [];
   const headings = (cells[at.headingRow] ?? []).map(headingText);
   const taken = new Set(at.found.values());
-  let free = Math.max(headings.length, ...cells.map((row) => row.length));
+  let free = largestOf([headings.length, ...cells.map((row) => row.length)]);
   return at.missing.map((column) => {
     const here = column.expectedAt.column;
     const renamed = !taken.has(here) && (headings[here] ?? "") !== "" && isBetweenNeighbors(sheet, column, at.found);

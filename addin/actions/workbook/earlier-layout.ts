@@ -1,3 +1,4 @@
+import { largestOf } from "../../../functions/extremes.ts";
 import { designSheet } from "../../records/design.ts";
 import { headingText } from "../../records/place.ts";
 import { recordSheets } from "../../records/program-sheets.ts";
@@ -35,7 +36,7 @@ function computedFinding(sheet: Sheet, cells: Cells): Finding[] {
   const row = sheet.preface.length;
   const present = (cells[row] ?? []).map(headingText);
   if (headings.every((heading, column) => present[column] === heading)) return [];
-  const columns = Math.max(headings.length, ...cells.map((line) => line.length));
+  const columns = largestOf([headings.length, ...cells.map((line) => line.length)]);
   const rows = Math.max(cells.length, row + 1) - row;
   const blank = Array.from({ length: rows }, (_, place) =>
     Array.from({ length: columns }, (__, column) => (place === 0 ? (headings[column] ?? null) : null)),

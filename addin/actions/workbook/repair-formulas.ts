@@ -1,3 +1,4 @@
+import { largestOf } from "../../../functions/extremes.ts";
 import { WorkbookRefused, type FormulaWrite, type Workbook } from "../../workbook/port.ts";
 
 /** How many formulas were written once more, and the sheets that refused it. */
@@ -42,7 +43,7 @@ async function unnamedFormulas(
   sheet: string,
   cells: readonly (readonly unknown[])[],
 ): Promise<readonly FormulaWrite[]> {
-  const columns = Math.max(0, ...cells.map((row) => row.length));
+  const columns = largestOf([0, ...cells.map((row) => row.length)]);
   if (!cells.some((row) => row.includes("#NAME?"))) return [];
   const formulas = await workbook.readFormulas({ sheet, row: 0, column: 0, rows: cells.length, columns });
   return cells.flatMap((row, rowIndex) =>

@@ -1,3 +1,4 @@
+import { largestOf } from "../../../functions/extremes.ts";
 import type { CellValue, Workbook } from "../../workbook/port.ts";
 import { holeTestsSheet, minutesKey, READINGS, waterKey, type HoleTestRow } from "../../records/hole-tests.ts";
 import type { UnitSystem } from "../../records/site-terms.ts";
@@ -29,7 +30,7 @@ const LAST_SITE_ID_SETTING = "soakbook.lastSiteId";
 /** One above the highest number ever used, "Y-017" after "Y-016", so that an ID in the records never means two yards. */
 function nextSiteId(used: readonly string[]): string {
   const numbers = used.map((siteId) => Number(/^Y-(\d+)$/.exec(siteId)?.[1] ?? 0));
-  return `Y-${String(Math.max(0, ...numbers) + 1).padStart(3, "0")}`;
+  return `Y-${String(largestOf([0, ...numbers]) + 1).padStart(3, "0")}`;
 }
 
 export interface SurfaceEntry {

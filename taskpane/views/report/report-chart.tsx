@@ -1,3 +1,4 @@
+import { largestOf } from "../../../functions/extremes.ts";
 import type { ReportPart } from "../../../addin/actions/report/report.ts";
 import { shown } from "../../parts/numbers.ts";
 
@@ -47,7 +48,7 @@ export function ReportChart({
   readonly paper?: boolean;
 }) {
   const { title, parts } = chart;
-  const most = Math.max(1, ...parts.flatMap(({ built, designed }) => [built, designed]));
+  const most = largestOf([1, ...parts.flatMap(({ built, designed }) => [built, designed])]);
   const widthOf = (value: number) => Math.max(value > 0 ? 2 : 0, (value / most) * (CHART_PIXELS - VALUE - 8));
   const height = chartHeight(chart);
   return (
