@@ -2,7 +2,8 @@ import { render, type ComponentChildren } from "preact";
 
 /**
  * Prints what is given alone; false where the page may not print. `kind` names the paper for its style sheet.
- * With `onePage` what is longer than a page is made smaller until it fits, on Letter as on A4.
+ * With `onePage` what is longer than a page is made smaller until it fits, on Letter as on A4. What would then be too small
+ * to read keeps its size and goes on over the page.
  */
 export function printPaper(content: ComponentChildren, kind = "working", onePage = false): boolean {
   const paper = document.createElement("div");
@@ -37,16 +38,18 @@ function fitToPage(paper: HTMLElement): void {
   const page = ruler.getBoundingClientRect().height;
   ruler.remove();
   let zoom = 1;
-  while (paper.getBoundingClientRect().height > page && zoom > SMALLEST_ZOOM) {
+  const isLonger = () => paper.getBoundingClientRect().height > page;
+  while (isLonger() && zoom - ZOOM_STEP >= SMALLEST_ZOOM) {
     zoom -= ZOOM_STEP;
     style.setProperty("zoom", String(zoom));
     style.width = `calc(${PAGE_WIDTH} / ${zoom})`;
   }
-  style.cssText = zoom === 1 ? "" : `zoom: ${zoom}`;
+  style.cssText = zoom === 1 || isLonger() ? "" : `zoom: ${zoom}`;
 }
 
 /** Within margins of half an inch: 210 mm of A4 and 11 in of Letter. */
 const PAGE_WIDTH = "184mm";
 const PAGE_HEIGHT = "252mm";
-const SMALLEST_ZOOM = 0.5;
+/** The smallest print of a long sheet is 7 points, and 6 is the least to read on a clipboard: common practice, no source. */
+const SMALLEST_ZOOM = 0.86;
 const ZOOM_STEP = 0.04;
