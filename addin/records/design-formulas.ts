@@ -93,7 +93,8 @@ export function designFormulas(places: Places): readonly FormulaWrite[] {
       // Not measured yet: dug as on level ground.
       `IFNA(${own("groundSlopePercent")},"")`,
       setting("largestFloorShare"),
-      inUnits("leastFloorSquareFeet", "ft^2", "m^2"),
+      // Feet to metres twice over: the CONVERT of the page without Excel knows no square metre.
+      `IF(${own("units")}="metric",CONVERT(CONVERT(${setting("leastFloorSquareFeet")},"ft","m"),"ft","m"),${setting("leastFloorSquareFeet")})`,
       inUnits("leastDesignRateInchesPerHour", "in", "mm"),
       setting("longestEmptyHours"),
       own("units"),

@@ -41,7 +41,10 @@ export function reportYardsFormulas(places: Places): readonly FormulaWrite[] {
   const setting = (key: ProgramKey) => absolute(addressOf(places.setting(key)));
   const column = (key: KeyOf<typeof reportYardsSheet>, formula: string): FormulaWrite => spilled(here, key, `=${formula}`);
   const forYards = (formula: string) => `LET(i,${own("siteId")},IF(i="","",${formula}))`;
-  const toUs = (metric: string, us: string) => `IF(${design.columnReference("units")}="metric",CONVERT(1,"${metric}","${us}"),1)`;
+  const factor = (usPerMetric: string) => `IF(${design.columnReference("units")}="metric",${usPerMetric},1)`;
+  // Metres to feet twice over: the CONVERT of the page without Excel knows no square metre.
+  const toUs = (metric: string, us: string) =>
+    factor(metric === "m^2" ? 'CONVERT(CONVERT(1,"m","ft"),"m","ft")' : `CONVERT(1,"${metric}","${us}")`);
   // An error, a blank and words are no number: left out, never 0.
   const numberIn = (value: string, metric: string, us: string) => `LET(x,${value},IF(ISNUMBER(x),x*${toUs(metric, us)},""))`;
   // The newest row of As-built, and of two of one day the lower: looked for from below by Site ID and day.
