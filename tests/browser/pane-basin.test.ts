@@ -73,8 +73,19 @@ describe("The basin in the pane", () => {
     expect(await pane(page).innerText()).not.toMatch(/NaN|Infinity|#VALUE!/);
   });
 
-  it("says that 40 in of ponding drains too slowly, and stops", async () => {
+  it("says that the least floor holds 1 in of rain with less than the 40 in of ponding asked for", async () => {
     await field(page, "Storm depth").fill("");
+    await field(page, "Ponding depth").fill("40");
+    // By hand: 710 sq ft x 0.95 in run off, 56.208 cu ft; an ellipse of 50 sq ft twice as long as wide, sides 3 to 1, holds
+    // them and 1 in on its rim at 9.285 in.
+    await expect
+      .poll(() => pane(page).innerText())
+      .toContain("Less ponding than asked for: the least floor of 50 sq ft holds this storm at 9.3 in.");
+  });
+
+  it("says that 40 in of ponding drains too slowly where the storm needs them, and stops", async () => {
+    // By hand: the same floor holds 959 cu ft at 40 in; 12 in of rain bring 674.5, and 630 on its rim: the floor must be larger.
+    await field(page, "Storm depth").fill("12");
     await field(page, "Ponding depth").fill("40");
     const size = pane(page).locator(".checks li", { hasText: "Size and soil" });
     await expect.poll(() => size.innerText()).toMatch(/Drains too slowly: 40 in needs .* 48 h is the limit/);
