@@ -143,7 +143,6 @@ const CONVERSIONS: ReadonlyMap<string, number> = new Map([
   ["m ft", 1 / metricPerUs("length")],
   ["in ft", 1 / INCHES_PER_FOOT],
   ["mm m", 0.001],
-  ["ft^2 m^2", metricPerUs("area")],
 ]);
 
 /** One cell as a single cell, for functions that tell it from a range. */
