@@ -124,7 +124,7 @@ function sumFormulas(places: Places): readonly FormulaWrite[] {
         places,
         "built",
         rowOf(line),
-        `LET(c,${cash},q,${quantity},b,ISNUMBER(c)*ISNUMBER(q),k,${isCounted},a,${sum("q")}${factor === 1 ? "" : `*${factor}`},IF(a>0,${sum("c")}/a,"none"))`,
+        `LET(m,${cash},q,${quantity},b,ISNUMBER(m)*ISNUMBER(q),k,${isCounted},a,${sum("q")}${factor === 1 ? "" : `*${factor}`},IF(a>0,${sum("m")}/a,"none"))`,
       );
     }),
   ];
@@ -140,6 +140,8 @@ function otherFormulas(places: Places): readonly FormulaWrite[] {
   const yards = places.of(reportYardsSheet);
   const [ids, countsAs] = [yards.columnReference("siteId"), yards.columnReference("countsAs")];
   const counted = (key: ReportFigureKey) => `SUM(${block(places, "built", rowOf(key), 1, 2)})`;
+  // Sums of the same numbers in another order differ in their last digit: what nothing is left of is 0.
+  const rest = (all: string, key: ReportFigureKey) => `ROUND(${all}-${counted(key)},6)`;
   const other = (key: ReportFigureKey, formula: string) => formulaAt(places, "other", rowOf(key), formula);
   const are = (classes: string) => `COUNTIFS(${ids},i,${countsAs},"${classes}")`;
   const species = (classes: "built" | "designed", amount: "planted" | "planned") =>
@@ -165,10 +167,10 @@ function otherFormulas(places: Places): readonly FormulaWrite[] {
     people("designed", are("designed")),
     people("other", `${are("built")}+${are("designed")}=0`),
     other("yards", `COUNTIFS(${countsAs},"neither")`),
-    other("hours", `SUMIFS(${digDay("hours")},${digDay("entry")},"sign-in")-${counted("hours")}`),
-    other("volunteerValue", `LET(r,${volunteerRate(places)},IF(r=0,"none",${block(places, "other", rowOf("hours"), 1)}*r))`),
-    other("cash", `${money("<>in-kind")}-${counted("cash")}`),
-    other("inKind", `${money("in-kind")}-${counted("inKind")}`),
+    other("hours", rest(`SUMIFS(${digDay("hours")},${digDay("entry")},"sign-in")`, "hours")),
+    other("volunteerValue", `LET(p,${volunteerRate(places)},IF(p=0,"none",${block(places, "other", rowOf("hours"), 1)}*p))`),
+    other("cash", rest(money("<>in-kind"), "cash")),
+    other("inKind", rest(money("in-kind"), "inKind")),
     // The heading is no line.
     other("unpriced", `${unpriced}-${counted("unpriced")}`),
     formulaAt(
@@ -187,7 +189,7 @@ function listFormulas(places: Places): readonly FormulaWrite[] {
   const [date, countsAs, cash] = [yards.columnReference("date"), yards.columnReference("countsAs"), yards.columnReference("cash")];
   const years = block(places, "figure", YEARS + 1, REPORT_YEARS + 1);
   const year = `k,${countsAs},d,${date},y,IF((k="built")+(k="designed"),IF(ISNUMBER(d),YEAR(d),"without a date"),"")`;
-  const ofYears = (value: string) => `LET(${year},IF(${years}="","",MMULT((${years}=TRANSPOSE(y))*1,${value}*(k=${CLASSES}))))`;
+  const ofYears = (value: string) => `LET(${year},IF(${years}="","",MMULT((${years}=TRANSPOSE(y))*1,(k=${CLASSES})*${value})))`;
   const funders = block(places, "figure", FUNDERS + 1, MOST_FUNDERS);
   const isCash = (amount: string) => `ISNUMBER(${amount})*(${line("kind")}<>"in-kind")`;
   const funder = (cells: string) => `TRIM(IF(${cells}="","${NO_FUNDER}",${cells}))`;

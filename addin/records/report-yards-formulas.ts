@@ -19,7 +19,12 @@ const HARD_MORE = Number((runoffCoefficient(100) - SOFT).toPrecision(12));
 /** What an hour of a volunteer is worth on Prices; 0 where it has no price. */
 export function volunteerRate(places: Places): string {
   const prices = places.of(pricesSheet);
-  return `MAXIFS(${prices.listReference("unitPrice")},${prices.listReference("item")},"${DRAFTED_ITEMS.volunteerHour}")`;
+  return extreme("MAXIFS", prices.listReference("unitPrice"), prices.listReference("item"), `"${DRAFTED_ITEMS.volunteerHour}"`);
+}
+
+/** 0 where no row of the key has a number above 0: the spreadsheet of the page without Excel has words or infinity there. */
+function extreme(name: "MAXIFS" | "MINIFS", numbers: string, keys: string, key: string): string {
+  return `IF(COUNTIFS(${keys},${key},${numbers},">0")=0,0,${name}(${numbers},${keys},${key}))`;
 }
 
 /** Every column of Report yards, row for row beside Design: it reads that sheet, and what other sheets hold by Site ID. */
@@ -49,7 +54,7 @@ export function reportYardsFormulas(places: Places): readonly FormulaWrite[] {
   const numberIn = (value: string, metric: string, us: string) => `LET(x,${value},IF(ISNUMBER(x),x*${toUs(metric, us)},""))`;
   // The newest row of As-built, and of two of one day the lower: looked for from below by Site ID and day.
   const newest = (key: "floorArea" | "waterHeld") =>
-    `LET(i,${own("siteId")},a,${asBuilt("siteId")},d,${asBuilt("date")},XLOOKUP(i&"|"&MAXIFS(d,a,i),a&"|"&IF(ISNUMBER(d),d,0),${asBuilt(key)},"",0,-1))`;
+    `LET(i,${own("siteId")},a,${asBuilt("siteId")},d,${asBuilt("date")},XLOOKUP(i&"|"&${extreme("MAXIFS","d","a","i")},a&"|"&IF(ISNUMBER(d),d,0),${asBuilt(key)},"",0,-1))`;
   const builtOr = (key: "floorArea" | "waterHeld") => `IF(${own("countsAs")}="built",${newest(key)},${design.columnReference(key)})`;
   const [area, hard, rain] = [own("contributingArea"), own("imperviousArea"), setting("yearlyRainInches")];
   const yearly = (formula: string) => `IF(${rain}="","",IFERROR(${formula},""))`;
@@ -69,7 +74,7 @@ export function reportYardsFormulas(places: Places): readonly FormulaWrite[] {
     ),
     column(
       "date",
-      `LET(i,${own("siteId")},b,MAXIFS(${asBuilt("date")},${asBuilt("siteId")},i),d,MINIFS(${digDay("date")},${digDay("siteId")},i),IF(i="","",IF(b>0,b,IF((COUNTIFS(${asBuilt("siteId")},i)>0)+(d=0)>0,"",d))))`,
+      `LET(i,${own("siteId")},b,${extreme("MAXIFS", asBuilt("date"), asBuilt("siteId"), "i")},d,${extreme("MINIFS", digDay("date"), digDay("siteId"), "i")},IF(i="","",IF(b>0,b,IF((COUNTIFS(${asBuilt("siteId")},i)>0)+(d=0)>0,"",d))))`,
     ),
     column("yards", forYards("1")),
     column("contributingArea", numberIn(design.tableReference("contributingArea", "hardArea"), "m^2", "ft^2")),
@@ -77,7 +82,7 @@ export function reportYardsFormulas(places: Places): readonly FormulaWrite[] {
     column("storage", numberIn(builtOr("waterHeld"), "m^3", "ft^3")),
     column(
       "stormCapture",
-      `LET(h,${own("storage")},r,IFERROR(${design.columnReference("runoff")}*${toUs("m^3", "ft^3")},""),IF(ISNUMBER(h)*ISNUMBER(r),IF(h<r,h,r),""))`,
+      `LET(h,${own("storage")},w,IFERROR(${design.columnReference("runoff")}*${toUs("m^3", "ft^3")},""),IF(ISNUMBER(h)*ISNUMBER(w),IF(h<w,h,w),""))`,
     ),
     column("yearRunoff", yearly(`SOAK.RUNOFFVOLUME(${area},${rain}*${USUAL_RUNOFF_STORM_SHARE},${SOFT}+${HARD_MORE}*${hard}/${area})`)),
     column(
@@ -95,7 +100,7 @@ export function reportYardsFormulas(places: Places): readonly FormulaWrite[] {
     column("looksDone", looks(`${look("done")},">0"`)),
     column("looksOpen", looks(`${look("kind")},"<>",${look("done")},"="`)),
     column("hours", forYards(`SUMIFS(${digDay("hours")},${digDay("siteId")},i,${digDay("entry")},"sign-in")`)),
-    column("hoursValue", `LET(r,${volunteerRate(places)},IF((r=0)+(${own("hours")}="")>0,"",${own("hours")}*r))`),
+    column("hoursValue", `LET(p,${volunteerRate(places)},IF((p=0)+(${own("hours")}="")>0,"",${own("hours")}*p))`),
     column("cash", money("<>in-kind")),
     column("inKind", money("in-kind")),
     column("unpriced", forYards(`${lines("")}-${lines(`,${line("amount")},">=0"`)}`)),

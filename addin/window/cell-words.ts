@@ -21,10 +21,15 @@ export interface CellEvents {
   onCellHovered(listener: (cell: CellRange) => void): StopListening;
 }
 
+/** Long enough to be read: the Enter that ends a word typed in vain moves on to another cell. */
+const REFUSAL_STAYS_MILLISECONDS = 8000;
+
 /** Shows why the selected cell is in error, or its note, under the grid; and a note beside the pointer when it is pointed at. */
 export function showCellWords(words: CellWords, events: CellEvents, places: WordsPlaces): void {
   let selected: CellRange | null = null;
+  let refusal: ReturnType<typeof setTimeout> | null = null;
   const showLine = (): void => {
+    if (refusal !== null) return;
     const sentence = selected && words.sentenceAt(selected);
     const note = selected && words.noteAt(selected);
     places.line.classList.toggle("error", sentence !== null);
@@ -37,6 +42,11 @@ export function showCellWords(words: CellWords, events: CellEvents, places: Word
   });
   events.onCellsChanged(showLine);
   events.onRefused((sentence) => {
+    if (refusal !== null) clearTimeout(refusal);
+    refusal = setTimeout(() => {
+      refusal = null;
+      showLine();
+    }, REFUSAL_STAYS_MILLISECONDS);
     places.line.classList.add("error");
     places.line.textContent = sentence;
   });

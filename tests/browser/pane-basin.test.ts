@@ -80,7 +80,7 @@ describe("The basin in the pane", () => {
     // them and 1 in on its rim at 9.285 in.
     await expect
       .poll(() => pane(page).innerText())
-      .toContain("Less ponding than asked for: the least floor of 50 sq ft holds this storm at 9.3 in.");
+      .toContain("Less ponding than asked for: the least floor of 50 sq ft holds this storm at 9.29 in.");
   });
 
   it("says that 40 in of ponding drains too slowly where the storm needs them, and stops", async () => {

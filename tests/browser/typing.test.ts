@@ -10,7 +10,7 @@ import { layoutOf, type Sheet } from "../../addin/records/sheet.ts";
 import { sitesSheet } from "../../addin/records/sites.ts";
 import { visitsSheet } from "../../addin/records/visits.ts";
 import { columnLetters, type ValueWrite } from "../../addin/workbook/port.ts";
-import { at, calculated, expectCell, formula, goTo, pressWithoutWaiting, typeInto, values } from "./grid.ts";
+import { at, calculated, expectCell, formula, goTo, pressWithoutWaiting, typeInto, value, values } from "./grid.ts";
 import { onProgramPage } from "./pane.ts";
 import { inputsOf, typeRecord } from "./typed-record.ts";
 
@@ -128,7 +128,7 @@ describe("What is typed into a cell of the page without Excel", { timeout: 60_00
     240_000,
   );
 
-  it("is what Enter takes, though a list of functions stands beside it; Tab takes the function", async () => {
+  it("is what Enter and Tab take, though a list of functions stands beside it; a click takes the function", async () => {
     await goTo(page, "Program!K40");
     await page.keyboard.type("=TRU", { delay: 40 });
     const list = page.getByText("TRUNC", { exact: true });
@@ -139,12 +139,18 @@ describe("What is typed into a cell of the page without Excel", { timeout: 60_00
     expect(await formula(page, "Program!K40")).toBe("=TRUE");
     await list.waitFor({ state: "hidden" });
     await goTo(page, "Program!K41");
+    await page.keyboard.type("=TRU", { delay: 40 });
+    await list.waitFor({ timeout: 20_000 });
+    await page.keyboard.type("E");
+    await pressWithoutWaiting(page, ["Tab", "7", "Enter"]);
+    await calculated(page);
+    expect([await formula(page, "Program!K41"), await value(page, "Program!L41")]).toEqual(["=TRUE", 7]);
+    await goTo(page, "Program!K42");
     await page.keyboard.type("=MEDI", { delay: 40 });
-    await page.getByText("MEDIAN", { exact: true }).waitFor({ timeout: 20_000 });
-    await page.keyboard.press("Tab");
+    await page.getByText("MEDIAN", { exact: true }).click();
     await pressWithoutWaiting(page, ["2,4)", "Enter"]);
     await calculated(page);
-    expect(await formula(page, "Program!K41")).toBe("=MEDIAN(2,4)");
+    expect(await formula(page, "Program!K42")).toBe("=MEDIAN(2,4)");
   });
 
   it.each([sitesSheet, visitsSheet, holeTestsSheet, digDaysSheet, estimateLinesSheet])(

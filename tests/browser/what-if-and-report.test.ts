@@ -270,7 +270,7 @@ it("the sheet's formulas and the pane report the same of every figure, a metric 
   expect(report.built.length).toBeGreaterThan(0);
   expect(report.designed.length).toBeGreaterThan(0);
   report.lines.forEach(({ figure, built, designed }, place) => {
-    const [label, builtCell, , designedCell] = shown[place] ?? [];
+    const [label, builtCell, designedCell] = shown[place] ?? [];
     expect(label).toBe(figure.label);
     for (const [cell, total] of [
       [builtCell, built],
@@ -281,12 +281,11 @@ it("the sheet's formulas and the pane report the same of every figure, a metric 
     }
   });
   const twice = shown[report.lines.length] ?? [];
-  expect(twice.at(5)).toBe(1);
-  expect(String(twice.at(-1))).toContain("Y-001");
+  expect(String(twice[Object.keys(reportSheet.columns).indexOf("source")])).toContain("Y-001");
   const funders = shown
     .slice(shown.findIndex(([label]) => label === "Cash by funder") + 1)
     .filter(([label]) => label !== null && label !== "");
-  expect(funders.map(([label, built, , designed]) => [label, built, designed])).toEqual(
+  expect(funders.map(([label, built, designed]) => [label, built, designed])).toEqual(
     expect.arrayContaining(
       report.cashByFunder.map(({ name, built, designed }) => [name, expect.closeTo(built, 6), expect.closeTo(designed, 6)]),
     ),

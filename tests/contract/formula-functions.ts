@@ -279,6 +279,11 @@ const FUNCTIONS: Readonly<Record<string, (given: Given) => Grid>> = {
   MMULT: product,
   NA: () => single("#N/A"),
   PI: () => single(Math.PI),
+  ROUND: (given) =>
+    cellByCell(given, (value = null, digits = null) => {
+      const [number, power] = [numberOf(value), 10 ** Number(digits)];
+      return number === null ? "#VALUE!" : (Math.sign(number) * Math.round(Math.abs(number) * power)) / power;
+    }),
   ROWS: ([grid = []]) => {
     const error = grid.length === 1 && grid[0]?.length === 1 ? grid[0][0] : undefined;
     return single(error !== undefined && isErrorCode(error) ? error : grid.length);

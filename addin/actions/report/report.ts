@@ -190,7 +190,9 @@ function times(value: number | null, factor: number): number | null {
   return value === null ? null : value * factor;
 }
 
+/** What no yard has a number for is not known: never 0. */
 function added(behind: ReportTotal["behind"]): ReportTotal {
+  if (behind.length > 0 && behind.every(({ value }) => value === null)) return { value: null, why: "No yard has a number for it.", behind };
   return { value: behind.reduce((sum, { value }) => sum + (value ?? 0), 0), why: null, behind };
 }
 

@@ -123,13 +123,25 @@ export class EmbeddedGrid {
       locales: { [LocaleType.EN_US]: mergeLocales(coreWords, dataValidationWords, drawingWords) },
       logLevel: LogLevel.ERROR,
     });
+    this.injector = univer.__getInjector();
+    // Before the grid's own parts listen: they forget what a formula filled before they ask whether it may be typed over.
+    refuseTypingOverResults(
+      this.injector,
+      {
+        refusalAt: (...place) => this.#refusalAt(...place),
+        refusalOf: (sheetId) => this.#refusalOf(sheetId),
+        refused: (sentence) => {
+          for (const listener of this.#refusalListeners) listener(sentence);
+        },
+      },
+      () => this.#isWriting,
+    );
     makeEarlyRepairs(this.#without);
     for (const plugin of presets.flatMap((preset) => preset.plugins)) {
       if (Array.isArray(plugin)) univer.registerPlugin(plugin[0], plugin[1]);
       else univer.registerPlugin(plugin);
     }
     this.api = FUniver.newAPI(univer);
-    this.injector = univer.__getInjector();
   }
 
   /** Opens a workbook in place of the present one. */
@@ -338,17 +350,6 @@ export class EmbeddedGrid {
   #start(): void {
     this.#engineIsIdle = makeRepairs(this.injector, (...place) => this.#errorWordsAt(...place), this.#without).engineIsIdle;
     this.#watchCalculations();
-    refuseTypingOverResults(
-      this.injector,
-      {
-        refusalAt: (...place) => this.#refusalAt(...place),
-        refusalOf: (sheetId) => this.#refusalOf(sheetId),
-        refused: (sentence) => {
-          for (const listener of this.#refusalListeners) listener(sentence);
-        },
-      },
-      () => this.#isWriting,
-    );
   }
 
   #watchCalculations(): void {

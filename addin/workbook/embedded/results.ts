@@ -29,9 +29,8 @@ const TAKES_BACK = /^univer\.command\.(undo|redo)/;
 
 type Refusal = string | null;
 
-/** Refuses changes by people to results. What is written while `isOurs` answers true is ours, and passes. */
+/** Refuses changes by people to results; called before the grid has a workbook. What is written while `isOurs` answers true is ours, and passes. */
 export function refuseTypingOverResults(injector: Injector, cells: ResultCells, isOurs: () => boolean): void {
-  const editor = injector.get(IEditorBridgeService);
   let command = "";
   injector.get(ICommandService).beforeCommandExecuted((info, options) => {
     if (info.type === CommandType.COMMAND) command = info.id;
@@ -55,7 +54,7 @@ export function refuseTypingOverResults(injector: Injector, cells: ResultCells, 
   }
 
   function refusalToEdit(): Refusal {
-    const cell = editor.getEditLocation();
+    const cell = injector.get(IEditorBridgeService).getEditLocation();
     return cell ? cells.refusalAt(cell.sheetId, cell.row, cell.column) : null;
   }
 

@@ -1,7 +1,7 @@
 /** The rules of the workbook's formulas, as DEVELOPERS.md states them. */
 import { describe, expect, test } from "vitest";
 import { callsIn, rangesIn } from "../../../addin/actions/working/find-formula.ts";
-import { readFormula } from "../../../addin/actions/working/read-formula.ts";
+import { readFormula, type Expression } from "../../../addin/actions/working/read-formula.ts";
 import { workbookFormulas } from "../../../addin/records/formulas.ts";
 import { recordSheets } from "../../../addin/records/program-sheets.ts";
 import type { Sheet } from "../../../addin/records/sheet.ts";
@@ -64,8 +64,25 @@ describe.each(computed.map((sheet) => [sheet.name, sheet] as const))("%s, which 
   });
 });
 
+test("no formula gives a name twice, nor one that Excel reads as a reference: R and C are rows and columns", () => {
+  for (const each of everyFormula) {
+    const names = namesIn(expressionOf(each)).map((name) => name.toUpperCase());
+    expect([...new Set(names)], each.formula).toEqual(names);
+    expect(names.filter((name) => /^([RC]|[A-Z]{1,3}\d+)$/.test(name)), each.formula).toEqual([]);
+  }
+});
+
 test("no formula holds a factor between unit systems: CONVERT and the functions have them", () => {
   expect(everyFormula.filter(({ formula }) => /25\.4|0\.3048|0\.0929|0\.0283/.test(formula)).map(({ where }) => addressOf(where))).toEqual(
     [],
   );
 });
+
+/** What each LET of an expression calls its values. */
+function namesIn(expression: Expression): readonly string[] {
+  if (expression.kind === "operation") return expression.operands.flatMap(namesIn);
+  if (expression.kind !== "call") return [];
+  const pairs = expression.name.toUpperCase().endsWith("LET") ? expression.inputs.slice(0, -1) : [];
+  const own = pairs.flatMap((input, place) => (place % 2 === 0 ? [input.kind === "name" ? input.written : input.kind] : []));
+  return [...own, ...expression.inputs.flatMap(namesIn)];
+}
