@@ -88,6 +88,7 @@ moveBetweenRegions([
 darkScheme.addEventListener("change", () => {
   grid.setDark(darkScheme.matches);
 });
+const wasCutShort = await lastStartWasCutShort();
 const start = startBegins();
 await openFirst();
 performance.mark(FUNCTIONS_REGISTERED);
@@ -118,7 +119,7 @@ async function openFirst(): Promise<void> {
     saveToFile: (read) => {
       saveFile(fileName(), keptWorkbook(read)?.file ?? JSON.stringify(read), JSON_TYPE);
     },
-    lastStartWasCutShort: await lastStartWasCutShort(),
+    lastStartWasCutShort: wasCutShort,
     ask,
   });
   if (opened === "the latest") bar.showSaving({ state: "saved" });

@@ -12,10 +12,10 @@ export interface KeptSave {
 
 export interface Keeping<Save extends KeptSave> {
   find(): Promise<
-    { readonly is: "nothing" } | { readonly is: "kept"; readonly latest: Save } | { readonly is: "unreadable"; readonly sentence: string }
+    | { readonly is: "nothing" }
+    | { readonly is: "kept"; readonly latest: Save; readonly earlier: readonly Save[] }
+    | { readonly is: "unreadable"; readonly sentence: string }
   >;
-  /** The latest first. */
-  saves(): Promise<readonly Save[]>;
   read(save: Save): Promise<unknown>;
   holdBack(sentence: string): void;
 }
@@ -44,7 +44,7 @@ export async function openFirstWorkbook<Save extends KeptSave>(
       await first.openDemo();
       return "the demo";
     }
-    if (found.is === "kept") return openOneOf(first, found.latest, await keeping.saves());
+    if (found.is === "kept") return openOneOf(first, found.latest, found.earlier);
     const answer = await first.ask({
       title: "What this browser keeps could not be read",
       text: `${found.sentence} It may hold your workbook, so nothing is saved over it. Close other tabs with this page, then try again.`,
@@ -57,7 +57,7 @@ export async function openFirstWorkbook<Save extends KeptSave>(
 async function openOneOf<Save extends KeptSave>(
   first: FirstWorkbook<Save>,
   latest: Save,
-  saves: readonly Save[],
+  earlier: readonly Save[],
 ): Promise<"the latest" | "an earlier one" | "the demo, saving nothing"> {
   let wanted: Save = latest;
   let fault: { readonly title: string; readonly text: string } | null = first.lastStartWasCutShort
@@ -74,7 +74,7 @@ async function openOneOf<Save extends KeptSave>(
       failed.add(wanted);
       fault = { title: "The workbook kept in this browser cannot be opened", text: `${refusal} Nothing is saved over it.` };
     }
-    const left = saves.filter((save) => !failed.has(save));
+    const left = [latest, ...earlier].filter((save) => !failed.has(save));
     const answer = await first.ask({ ...fault, choices: [...choicesOf(left, latest), TO_FILE, DEMO] });
     if (answer === DEMO.answer) return demoSavingNothing(first, "it keeps a workbook that was not opened. Save to a file.");
     if (answer === TO_FILE.answer) first.saveToFile(await first.keeping.read(wanted).catch(unreadable));

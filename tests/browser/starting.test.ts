@@ -86,6 +86,7 @@ describe("A workbook kept in the browser", () => {
       });
       await stuck.goto(host.address);
       const dialog = stuck.getByRole("dialog", { name: "The last start did not finish" });
+      await dialog.waitFor();
       expect(await dialog.getByRole("button").allInnerTexts()).toEqual([
         expect.stringMatching(/^Open the latest, saved /),
         expect.stringMatching(/^Open the one saved /),

@@ -25,7 +25,7 @@ export interface WorkbookToKeep extends KeptWorkbook {
 /** Nothing kept, something kept, and not to be read are three answers: only the first lets a start begin with something else. */
 export type Found =
   | { readonly is: "nothing" }
-  | { readonly is: "kept"; readonly latest: Save }
+  | { readonly is: "kept"; readonly latest: Save; readonly earlier: readonly Save[] }
   | { readonly is: "unreadable"; readonly sentence: string };
 
 export interface SavingState {
@@ -81,8 +81,8 @@ export class BrowserStorage {
   /** What is kept from earlier visits. */
   async find(): Promise<Found> {
     try {
-      const [latest] = await this.saves();
-      return latest === undefined ? { is: "nothing" } : { is: "kept", latest };
+      const [latest, ...earlier] = await this.saves();
+      return latest === undefined ? { is: "nothing" } : { is: "kept", latest, earlier };
     } catch (error) {
       return { is: "unreadable", sentence: reasonUnread(error) };
     }

@@ -203,7 +203,6 @@ export class EmbeddedGrid {
   onPersonalChange(listener: () => void): StopListening {
     this.#settingListeners.add(listener);
     const stops = [
-      this.onOpened(listener),
       this.onMutation((mutation, options) => {
         if (options?.onlyLocal !== true && !GRID_HOUSEKEEPING.test(mutation.id)) listener();
       }),

@@ -22,9 +22,8 @@ async function start({ saves = [], unreadable = 0, cutShort = false, answers = [
     keeping: {
       find: async () => {
         if (faults-- > 0) return { is: "unreadable", sentence: "The browser's storage did not answer (UnknownError)." };
-        return saves[0] === undefined ? { is: "nothing" } : { is: "kept", latest: saves[0] };
+        return saves[0] === undefined ? { is: "nothing" } : { is: "kept", latest: saves[0], earlier: saves.slice(1) };
       },
-      saves: async () => saves,
       read: async (one) => one.content,
       holdBack: (sentence) => heldBack.push(sentence),
     },
