@@ -54,7 +54,7 @@ export function reportYardsFormulas(places: Places): readonly FormulaWrite[] {
   const numberIn = (value: string, metric: string, us: string) => `LET(x,${value},IF(ISNUMBER(x),x*${toUs(metric, us)},""))`;
   // The newest row of As-built, and of two of one day the lower: looked for from below by Site ID and day.
   const newest = (key: "floorArea" | "waterHeld") =>
-    `LET(i,${own("siteId")},a,${asBuilt("siteId")},d,${asBuilt("date")},XLOOKUP(i&"|"&${extreme("MAXIFS","d","a","i")},a&"|"&IF(ISNUMBER(d),d,0),${asBuilt(key)},"",0,-1))`;
+    `LET(i,${own("siteId")},a,${asBuilt("siteId")},d,${asBuilt("date")},XLOOKUP(i&"|"&${extreme("MAXIFS", "d", "a", "i")},a&"|"&IF(ISNUMBER(d),d,0),${asBuilt(key)},"",0,-1))`;
   const builtOr = (key: "floorArea" | "waterHeld") => `IF(${own("countsAs")}="built",${newest(key)},${design.columnReference(key)})`;
   const [area, hard, rain] = [own("contributingArea"), own("imperviousArea"), setting("yearlyRainInches")];
   const yearly = (formula: string) => `IF(${rain}="","",IFERROR(${formula},""))`;

@@ -4,8 +4,8 @@ import { describe, expect, it } from "vitest";
 import { digDaysSheet } from "../../addin/records/dig-days.ts";
 import { estimateLinesSheet } from "../../addin/records/estimate-lines.ts";
 import { holeTestsSheet } from "../../addin/records/hole-tests.ts";
-import { recordSheets } from "../../addin/records/program-sheets.ts";
 import { readRecords } from "../../addin/records/read-records.ts";
+import { rulesSheet } from "../../addin/records/rules.ts";
 import { layoutOf, type Sheet } from "../../addin/records/sheet.ts";
 import { sitesSheet } from "../../addin/records/sites.ts";
 import { visitsSheet } from "../../addin/records/visits.ts";
@@ -97,11 +97,13 @@ describe("What is typed into a cell of the page without Excel", { timeout: 60_00
     await expectCell(page, "Program!H29", "theirs and mine");
   });
 
-  const typed = recordSheets.filter((sheet) => sheet.frozenColumns > 0 && layoutOf(sheet).columns.some(({ role }) => role === "input"));
+  // The sheet of most columns, one of few, and one whose first column is the widest.
+  const typed = [sitesSheet, visitsSheet, rulesSheet] as const satisfies readonly Sheet[];
 
-  it.each(typed.map((sheet) => [sheet.name, sheet] as const))(
-    "is kept whole in every cell of a row of %s after a click in its frozen column, six times slowed, while the workbook computes",
-    async (name, sheet) => {
+  it.each(typed)(
+    "is kept whole in every cell of a row of $name after a click in its frozen column, six times slowed, while the workbook computes",
+    async (sheet: Sheet) => {
+      const { name } = sheet;
       const BLANK_ROW = 150;
       const { columns } = layoutOf(sheet);
       const words = columns.map(({ role, choices }, index) => (role === "input" && choices === undefined ? `w${index} abc` : ""));

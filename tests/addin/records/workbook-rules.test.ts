@@ -68,7 +68,10 @@ test("no formula gives a name twice, nor one that Excel reads as a reference: R 
   for (const each of everyFormula) {
     const names = namesIn(expressionOf(each)).map((name) => name.toUpperCase());
     expect([...new Set(names)], each.formula).toEqual(names);
-    expect(names.filter((name) => /^([RC]|[A-Z]{1,3}\d+)$/.test(name)), each.formula).toEqual([]);
+    expect(
+      names.filter((name) => /^([RC]|[A-Z]{1,3}\d+)$/.test(name)),
+      each.formula,
+    ).toEqual([]);
   }
 });
 
