@@ -20,7 +20,10 @@ export const LEAST_FLOOR_SQUARE_FEET = 50;
  */
 export const LEAST_DESIGN_INCHES_PER_HOUR = 0.125;
 
-/** State manuals of Washington, Virginia and Pennsylvania (from memory); print that was read runs from 48 h to 96 h. */
+/**
+ * District of Columbia Stormwater Management Guidebook, chapter 3.5 (read): without an underdrain the design storm soaks in
+ * within 72 h. Other print that was read runs from 48 h to 96 h.
+ */
 export const LONGEST_EMPTY_HOURS = 72;
 
 /** The shallowest ponding printed for a rain garden: Wisconsin homeowner manual (read). */

@@ -1,3 +1,4 @@
+import type { BasinShape } from "../basin/basin-shape.ts";
 import { basinFloorSquareFeet, LONGEST_STORM_HOURS, USUAL_STORM_INCHES, type BasinStorm } from "../basin/basin-area.ts";
 import { basinDepthInches } from "../basin/basin-depth.ts";
 import { basinFloorSize } from "../basin/basin-size.ts";
@@ -24,6 +25,7 @@ import { balanceSteps, prismoidSteps } from "./basin-working.ts";
 import { invalid } from "./calling/cell.ts";
 import { DOES_NOT_DRAIN, drainsTooSlowly, noAreaHolds } from "./draining.ts";
 import { rowOf } from "./calling/results.ts";
+import { unlikelyStorm } from "./storm-cautions.ts";
 import { stepsOf } from "./calling/working.ts";
 import { worksheetFunction } from "./calling/worksheet-function.ts";
 
@@ -67,6 +69,7 @@ export const basinArea = worksheetFunction({
   sources: [stormStorage, prismoidal, drainLimit, sizeLimit],
   cautions: [
     ...deepPonding<{ readonly ponding: number }>(({ ponding }) => ponding),
+    ...unlikelyStorm<{ readonly storm: number }>(({ storm }) => storm),
     steepSides,
     standsLong<{ readonly drainHours: number }>(({ drainHours }) => drainHours),
     shortDrainTime,
@@ -137,6 +140,14 @@ export const basinArea = worksheetFunction({
     return basinFloorSquareFeet(stormOf(inputs)) ?? invalid(noAreaHolds(storm, speaker));
   },
 });
+
+interface BasinDepthInputs {
+  readonly volume: number;
+  readonly floorArea: number;
+  readonly sideSlope: number;
+  readonly shape: BasinShape;
+  readonly lengthToWidth: number;
+}
 
 interface BasinAreaInputs {
   readonly contributingArea: number;
@@ -254,7 +265,12 @@ export const basinDepth = worksheetFunction({
   arguments: [waterVolume("volume", "Volume"), area("floorArea", "Floor area").moreThan(0), sideSlope, shape, lengthToWidth, units],
   result: depth("Depth"),
   sources: [prismoidal],
-  cautions: [steepSides],
+  cautions: [
+    ...deepPonding<BasinDepthInputs>(({ volume, floorArea: squareFeet, sideSlope: slope, shape: outline, lengthToWidth: ratio }) =>
+      basinDepthInches(volume, squareFeet, slope, outline, ratio),
+    ),
+    steepSides,
+  ],
   example: {
     arguments: [79, 119, 3, "rectangle", 17 / 7],
     result: 6,

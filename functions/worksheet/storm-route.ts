@@ -17,6 +17,7 @@ import { plainKey } from "./calling/nearest-keys.ts";
 import { rainSeries } from "./rain-series.ts";
 import { tableOf } from "./calling/results.ts";
 import { orList, quoted } from "./calling/sentences.ts";
+import { unlikelyStorm } from "./storm-cautions.ts";
 import { worksheetFunction } from "./calling/worksheet-function.ts";
 
 import { numberFrom } from "./calling/reading.ts";
@@ -69,6 +70,7 @@ export const stormRoute = worksheetFunction({
   sources: [waterBalance, ...stormCurveSources, mediaVoids],
   cautions: [
     ...basinCautions,
+    ...unlikelyStorm<RouteInputs>(({ stormRains }) => stormRains.reduce<number>((sum, inches) => sum + (inches ?? 0), 0)),
     {
       when: (inputs: RouteInputs) => routed(inputs).some(({ overflowCubicFeet }) => overflowCubicFeet > 0),
       says: "The basin overflows in this storm: lead the overflow over a stone sill to where it does no harm, and off the neighbor's lot.",

@@ -33,6 +33,8 @@ export interface CaptureCurve {
   /** What the last point captures at least, or the area where that takes more than drains to it. */
   readonly endsAt: "share wanted" | "contributing area";
   readonly knee: CapturedYears | null;
+  /** Of the rain on all that drains here, in every step of the record: that of the design storm. */
+  readonly runoffShare: number;
   /** The basin as drafted, wherever the curve ends. */
   readonly drafted: CapturedYears;
   /** The same garden with another floor. */
@@ -93,6 +95,7 @@ export function captureCurve(inputs: BasinInputs, draft: BasinDraft, { record }:
       last <= end ? [] : Array.from({ length: FURTHER_POINTS }, (_, index) => at(end + ((last - end) * (index + 1)) / FURTHER_POINTS)),
     endsAt: wanted <= contributingSquareFeet ? "share wanted" : "contributing area",
     knee: captureKnee(points) ?? null,
+    runoffShare: garden.runoffShare,
     drafted: at(floorSquareFeet),
     at: (area) => at(toUs("area", area, units)),
   };

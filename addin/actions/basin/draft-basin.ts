@@ -1,6 +1,7 @@
 import { isCellError, type Cell, type CellInput } from "../../../functions/worksheet/calling/cell.ts";
 import { BASIN_SHAPES, USUAL_OUTLINE, type BasinShape } from "../../../functions/basin/basin-shape.ts";
 import { fromUs, INCHES_PER_FOOT, toUs } from "../../../functions/quantities.ts";
+import { ROOF_RUNOFF_SHARE } from "../../../functions/runoff/runoff-volume.ts";
 import { basinSize } from "../../../functions/worksheet/basin.ts";
 import { plantCount } from "../../../functions/worksheet/planting.ts";
 import { zoneAreas } from "../../../functions/worksheet/plants.ts";
@@ -57,6 +58,10 @@ export interface BasinDraft {
   readonly floorArea: Answer;
   readonly rimArea: Answer;
   readonly runoff: Answer;
+  /** How much of the storm runs off each cover, in words. */
+  readonly runoffRule: string;
+  /** Of the storm's rain on all that drains here, what runs off. */
+  readonly runoffShare: number;
   readonly waterHeld: Answer;
   readonly drawdownHours: Answer;
   readonly ruleArea: Answer;
@@ -112,7 +117,7 @@ export function draftBasin(inputs: BasinInputs, settings: SettingValues): BasinD
   const { units, mixRecipe } = inputs;
   const inchesAsDepth = units === "metric" ? 25.4 : 1;
   const feetAsLength = units === "metric" ? 0.3048 : 1;
-  const { stormDepth, sideSlope, mediaDepth, designInputs, design, size, rim } = sizeBasin(inputs, settings);
+  const { stormDepth, sideSlope, mediaDepth, runoffRule, designInputs, design, size, rim } = sizeBasin(inputs, settings);
   const [designRate, pondingDepth, floorArea, rimArea, runoff, waterHeld, drawdownHours, ruleArea, digVolume, status] = design;
   const [floorLength, floorWidth, floorEdge] = size;
   const [zoneA, zoneB, zoneC] = rowOf(zoneAreas, [floorArea, pondingDepth, sideSlope, null, inputs.shape, inputs.lengthToWidth, units], 3);
@@ -133,6 +138,8 @@ export function draftBasin(inputs: BasinInputs, settings: SettingValues): BasinD
     floorArea: answer(floorArea),
     rimArea: answer(rimArea),
     runoff: answer(runoff),
+    runoffRule,
+    runoffShare: shareRunningOff(inputs, runoff, stormDepth),
     waterHeld: answer(waterHeld),
     drawdownHours: answer(drawdownHours),
     ruleArea: answer(ruleArea),
@@ -183,12 +190,13 @@ export function sizeBasin(inputs: BasinInputs, settings: SettingValues): SizedBa
   const stormDepth = inputs.stormDepth ?? fromUs("depth", settings.stormDepthInches, units);
   const sideSlope = inputs.sideSlope ?? settings.sideSlope;
   const mediaDepth = inputs.mediaDepth ?? 0;
+  const { runoff, rule: runoffRule } = runoffOf(inputs, stormDepth);
   const designInputs: CellInput[] = [
     inputs.contributingArea,
     inputs.testedRate,
     settings.reductionFactor,
     stormDepth,
-    runoffOf(inputs, stormDepth),
+    runoff,
     inputs.pondingDepth,
     mediaDepth,
     fromUs("depth", settings.mulchDepthInches, units),
@@ -204,16 +212,25 @@ export function sizeBasin(inputs: BasinInputs, settings: SettingValues): SizedBa
   const design = rowOf(siteDesign, designInputs, 10);
   const [, pondingDepth, floorArea] = design;
   const size = rowOf(basinSize, [floorArea, shape, lengthToWidth, units], 3);
-  return { stormDepth, sideSlope, mediaDepth, designInputs, design, size, rim: rimOf(size, pondingDepth, sideSlope, units) };
+  return { stormDepth, sideSlope, mediaDepth, runoffRule, designInputs, design, size, rim: rimOf(size, pondingDepth, sideSlope, units) };
 }
 
-/** As Design works it out, for the storm of the draft; null where nothing on Surfaces drains here yet. */
-function runoffOf({ surfaces = [], soilGroup = null, units }: BasinInputs, stormDepth: CellValue): Cell {
+/** As Design works it out, for the storm of the draft; a blank runoff where nothing on Surfaces drains here yet. */
+function runoffOf({ surfaces = [], soilGroup = null, units }: BasinInputs, stormDepth: CellValue): { runoff: Cell; rule: string } {
   const column = (key: "siteId" | "cover" | "area" | "share") => surfaces.map(({ cells }) => [asCell(cells[key])]);
   const lists = (["siteId", "cover", "area", "share"] as const).map(column);
-  const [, , runoff = null] = rowOf(siteRunoff, [lists[0]?.[0]?.[0] ?? null, stormDepth, soilGroup, ...lists, units], 4);
-  return surfaces.length === 0 || runoff === "" ? null : runoff;
+  const [, , runoff = null, rule = ""] = rowOf(siteRunoff, [lists[0]?.[0]?.[0] ?? null, stormDepth, soilGroup, ...lists, units], 4);
+  if (surfaces.length === 0 || runoff === "") return { runoff: null, rule: ALL_AS_ROOF };
+  return { runoff, rule: isCellError(rule) ? "" : String(rule) };
 }
+
+function shareRunningOff({ contributingArea, units }: BasinInputs, runoff: Cell | undefined, stormDepth: CellValue): number {
+  if (typeof contributingArea !== "number" || typeof runoff !== "number" || typeof stormDepth !== "number") return ROOF_RUNOFF_SHARE;
+  const rainCubicFeet = (toUs("area", contributingArea, units) * toUs("depth", stormDepth, units)) / INCHES_PER_FOOT;
+  return rainCubicFeet > 0 ? Math.min(toUs("waterVolume", runoff, units) / rainCubicFeet, 1) : ROOF_RUNOFF_SHARE;
+}
+
+const ALL_AS_ROOF = `${ROOF_RUNOFF_SHARE} of the storm off all that drains here`;
 
 function asCell(value: CellValue): Cell {
   return isErrorCode(value) ? { code: value, sentence: "" } : value;
@@ -223,6 +240,7 @@ export interface SizedBasin {
   readonly stormDepth: CellValue;
   readonly sideSlope: CellValue;
   readonly mediaDepth: CellValue;
+  readonly runoffRule: string;
   readonly designInputs: readonly CellInput[];
   /** As SITEDESIGN answers. */
   readonly design: readonly (Cell | undefined)[];

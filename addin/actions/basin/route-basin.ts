@@ -3,7 +3,6 @@ import type { Garden } from "../../../functions/basin/water-balance.ts";
 import { USUAL_VOID_SHARE } from "../../../functions/basin/drawdown.ts";
 import type { StormType } from "../../../functions/published/scs-24-hour-storms.ts";
 import { fromUs, toUs } from "../../../functions/quantities.ts";
-import { ROOF_RUNOFF_SHARE } from "../../../functions/runoff/runoff-volume.ts";
 import type { BasinDraft, BasinInputs } from "./draft-basin.ts";
 
 /** One step of the design storm through the basin, in the yard's units, as SOAK.STORMROUTE has it. */
@@ -20,6 +19,9 @@ export interface RoutedStep {
 export interface RoutedBasin {
   readonly type: StormType;
   readonly stormDepth: number;
+  /** Of the rain on all that drains here. */
+  readonly runoffShare: number;
+  readonly runoffRule: string;
   readonly stepHours: number;
   readonly steps: readonly RoutedStep[];
   readonly inflow: number;
@@ -41,7 +43,7 @@ export function draftedGarden(inputs: BasinInputs, draft: BasinDraft): Garden | 
   if (!("value" in floorArea) || !("value" in pondingDepth) || !("value" in designRate) || floorArea.value <= 0) return null;
   return {
     contributingSquareFeet: toUs("area", inputs.contributingArea, units),
-    runoffShare: ROOF_RUNOFF_SHARE,
+    runoffShare: draft.runoffShare,
     floorSquareFeet: toUs("area", floorArea.value, units),
     pondingInches: toUs("depth", pondingDepth.value, units),
     designInchesPerHour: toUs("rate", designRate.value, units),
@@ -65,6 +67,8 @@ export function routeBasin(inputs: BasinInputs, draft: BasinDraft, type: StormTy
   return {
     type,
     stormDepth,
+    runoffShare: garden.runoffShare,
+    runoffRule: draft.runoffRule,
     stepHours: rains.stepMinutes / 60,
     steps: routed.map((step) => ({
       hours: step.hours,

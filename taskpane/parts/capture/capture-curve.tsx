@@ -5,7 +5,7 @@ import type { UnitSystem } from "../../../functions/quantities.ts";
 import type { Workbook } from "../../../addin/workbook/port.ts";
 import { MessageBar } from "../form.tsx";
 import { LiveSentence } from "../live-sentence.tsx";
-import { shownUnit } from "../numbers.ts";
+import { shown, shownUnit } from "../numbers.ts";
 import { useRecordedRain, type RainReading } from "../../views/rain/use-recorded-rain.ts";
 import { ResultRow } from "../result-row.tsx";
 import { TimeChart } from "../time-chart.tsx";
@@ -131,6 +131,7 @@ function Drawn({ curve, rain, units }: { readonly curve: CaptureCurve; readonly 
         </table>
       </details>
       <p class="hint">{basisWords(curve)}</p>
+      <p class="hint">{words.runoff(`${shown(100 * curve.runoffShare, 0)} %`)}</p>
       {rain.isShort && <MessageBar kind="warning">{words.short(yearsWords(rain))}</MessageBar>}
       {rain.hasLongSteps && <p class="hint">{words.longSteps}</p>}
     </>

@@ -37,6 +37,8 @@ export const captureText = {
     "share wanted": (percent: string) => `the garden that captures ${percent}`,
     "contributing area": (_percent: string) => "a garden as large as what drains to it",
   },
+  runoff: (share: string) =>
+    `Of every rain ${share} runs off, as in the design storm; ground other than roof and paving sheds less of a small rain and more of a large one.`,
   short: (years: string) => `The record covers ${years}: 20 to 30 are advised before a design rests on it.`,
   longSteps: "Rain is spread evenly over each step, so steps longer than an hour hide bursts: more will overflow than this shows.",
 } as const;

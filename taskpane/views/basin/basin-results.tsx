@@ -53,7 +53,7 @@ export function BasinResults({
         <h3>{words.groups.water}</h3>
         <dl>
           {row(words.pondingDepth, "depth", draft.pondingDepth)}
-          {row(words.runoff, "waterVolume", draft.runoff)}
+          {row(words.runoff, "waterVolume", draft.runoff, draft.runoffRule)}
           {row(words.waterHeld, "waterVolume", draft.waterHeld)}
           {row(words.drawdown, "hours", draft.drawdownHours, words.drawdownHint)}
         </dl>

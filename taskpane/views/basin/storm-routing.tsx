@@ -3,7 +3,7 @@ import { STORM_TYPES, type StormType } from "../../../functions/published/scs-24
 import type { UnitSystem } from "../../../functions/quantities.ts";
 import { Segmented } from "../../parts/form.tsx";
 import { LiveSentence } from "../../parts/live-sentence.tsx";
-import { shownUnit } from "../../parts/numbers.ts";
+import { shown, shownUnit } from "../../parts/numbers.ts";
 import { ResultRow } from "../../parts/result-row.tsx";
 import { TimeChart } from "../../parts/time-chart.tsx";
 import { pondingPoints, routedFacts, routedSentence, stepPoints } from "./routing-words.ts";
@@ -70,7 +70,7 @@ function Routed({ routed, units }: { readonly routed: RoutedBasin; readonly unit
         />
       )}
       <p class="chart-axis">{words.axis}</p>
-      <p class="hint">{words.basis}</p>
+      <p class="hint">{words.basis(`${shown(100 * routed.runoffShare, 0)} %`, routed.runoffRule)}</p>
     </>
   );
 }

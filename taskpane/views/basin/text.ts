@@ -210,8 +210,8 @@ export const basinText = {
     captured: "Captured",
     sentence: (peak: string, empty: string, overflow: string, captured: string) =>
       `Deepest ponding ${peak}. Empty after ${empty}. Overflow ${overflow}, ${captured} captured.`,
-    basis:
-      "0.95 of the rain on the contributing area runs off; rain on the rim counts; soaking goes on through the floor alone. Runoff arrives in the quarter of an hour in which it rains.",
+    basis: (share: string, rule: string) =>
+      `${share} of the rain on the contributing area runs off, as in the whole storm: ${rule}. Rain on the rim counts; soaking goes on through the floor alone. Runoff arrives in the quarter of an hour in which it rains.`,
   },
 
   sheetOfDrawings: {

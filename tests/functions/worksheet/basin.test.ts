@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { isCellError } from "../../../functions/worksheet/calling/cell.ts";
 import { basinArea, basinDepth, basinSize, basinVolume, deepestPonding, drawdown, ruleArea } from "../../../functions/worksheet/basin.ts";
+import { stormRoute } from "../../../functions/worksheet/storm-route.ts";
 import { cellOf, column, notThere, refused, row } from "./sample-functions.ts";
 
 const TRIP = "Ponding deeper than 8 in stands long and is a place to trip.";
@@ -93,6 +94,12 @@ describe("BASINAREA", () => {
   test("it cautions about deep ponding, steep sides, long standing, a large floor and no floor", () => {
     expect(basinArea.cautionsFor([500, 1, 9])).toEqual([TRIP]);
     expect(basinArea.cautionsFor([500, 1, 13])).toEqual([FENCE]);
+    // 100 sq ft with upright sides hold 75 cu ft at 9 in: the depth that comes out is held against the same limit.
+    expect(basinDepth.cautionsFor([75, 100, 0])).toContain(TRIP);
+    expect(basinDepth.cautionsFor([50, 100, 0])).not.toContain(TRIP);
+    // 25.4 typed for an inch.
+    expect(basinArea.cautionsFor([500, 1, 6, 25.4]).join()).toContain("Few places ever had 25.4 in of rain in a day");
+    expect(stormRoute.cautionsFor([25.4, "II", 1000, 0.95, 200, 6, 0.5]).join()).toContain("Few places ever had 25.4 in");
     expect(basinArea.cautionsFor([500, 1, 6, 1, 0.95, 0, 0.25, 0, 2])).toEqual(["Sides steeper than 3 to 1 wash and slump more easily."]);
     expect(basinArea.cautionsFor([500, 1, 6, 1, 0.95, 0, 0.25, 0, 0, true, 73])).toEqual([STANDS]);
     expect(basinArea.cautionsFor([2000, 1, 6])).toEqual(["A floor over 300 sq ft is hard to dig level: consider two gardens."]);

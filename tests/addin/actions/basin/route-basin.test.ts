@@ -44,6 +44,24 @@ describe("the storm through a drafted basin", () => {
     expect(answer.peakPonding).toBeLessThanOrEqual(6);
   });
 
+  // By hand: 520 x 0.95 / 12 = 41.17 cu ft off the roof; good lawn on group C has curve number 74, S 3.5135 in, and sheds
+  // (1 - 0.7027)^2 / (1 + 2.8108) = 0.0232 in x 900 / 12 = 1.74 cu ft (TR-55, equation 2-3 and table 2-2a): 42.91 cu ft
+  // of the 118.33 cu ft that fall on 1,420 sq ft.
+  test("brings what runs off each cover, not 0.95 of all that drains there", () => {
+    const surface = (cover: string, area: number) => ({ cells: { siteId: "Y-001", cover, area, share: 1 } }) as never;
+    const yard: BasinInputs = {
+      ...roofInUs,
+      contributingArea: 1420,
+      soilGroup: "C",
+      surfaces: [surface("roof", 520), surface("good lawn", 900)],
+    };
+    const draft = draftBasin(yard, settings);
+    expect(valueOf(draft.runoff)).toBeCloseTo(42.91, 2);
+    expect(routed(yard).runoffShare).toBeCloseTo(42.91 / 118.33, 4);
+    expect(routed(yard).inflow).toBeCloseTo(42.91 + valueOf(draft.rimArea) / 12, 2);
+    expect(routed(yard).runoffRule).toBe("0.95 of the storm off roof and paving; other ground by curve number, soil group C");
+  });
+
   test("overflows by what neither fits nor soaks in where three times the rain falls than it is sized for", () => {
     const draft = draftBasin(roofInUs, settings);
     const answer = routeBasin(roofInUs, { ...draft, stormDepth: 3 }, "II");
@@ -91,6 +109,8 @@ describe("its key numbers in words", () => {
   const step = { hours: 1, inflow: 10, stored: 8, pondingDepth: 2, soaked: 1, overflow: 1 };
   const answer: RoutedBasin = {
     type: "III",
+    runoffShare: 0.95,
+    runoffRule: "",
     stormDepth: 1,
     stepHours: 0.25,
     steps: [step],
