@@ -37,9 +37,13 @@ async function* rowsOf(input: AsyncIterable<string>): AsyncGenerator<StreamRow> 
 async function* linesOf(input: AsyncIterable<string>): AsyncGenerator<string> {
   let rest = "";
   for await (const chunk of input) {
-    const lines = `${rest}${chunk}`.split("\n");
-    rest = lines.pop() ?? "";
-    yield* lines;
+    // What is left of a line is put on, not looked through again: a long line comes in hundreds of chunks.
+    const [end = "", ...lines] = chunk.split("\n");
+    rest += end;
+    for (const begun of lines) {
+      yield rest;
+      rest = begun;
+    }
     if (rest.length > LONGEST_LINE)
       throw new Refusal("A line of the stream is over 16 million characters long: give one JSON object a line.");
   }

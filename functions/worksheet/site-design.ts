@@ -40,7 +40,6 @@ import {
 import { balanceSteps } from "./basin-working.ts";
 import { digEquation, digSteps, tooSteepToDig } from "./digging.ts";
 import { statusOf } from "./design-status.ts";
-import { unlikelyStorm } from "./storm-cautions.ts";
 
 export const siteDesign = worksheetFunction({
   name: "SITEDESIGN",
@@ -93,7 +92,6 @@ export const siteDesign = worksheetFunction({
   cautions: [
     callBeforeDigging,
     ...deepPonding<SiteInputs>((inputs) => designSite(siteOf(inputs)).pondingInches),
-    ...unlikelyStorm<SiteInputs>(({ storm }) => storm),
     {
       when: ({ ponding, ...inputs }) => ponding !== undefined && designSite(siteOf({ ponding, ...inputs })).pondingInches < ponding,
       says: (inputs, speaker) =>

@@ -3,15 +3,20 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { expectCell, typeInto, formula, value, values } from "./grid.ts";
 import { asksBeforeClosing, button, expectSaved, savedFile, openFile } from "./keeping.ts";
 import { PageHost, savedBytes, started } from "./page.ts";
+import { openYard } from "./pane.ts";
 
 const START_MILLISECONDS = 120_000;
 const TEST_MILLISECONDS = 150_000;
 
 describe("A workbook in the page without Excel", () => {
   let host: PageHost;
+  /** Opened once, for one test after the other: what each asks does not depend on where the one before it ended. */
+  let page: Page;
+  let faults: readonly string[];
 
   beforeAll(async () => {
     host = await PageHost.start();
+    ({ page, faults } = await host.openProgram());
   }, START_MILLISECONDS);
 
   afterAll(async () => {
@@ -19,9 +24,23 @@ describe("A workbook in the page without Excel", () => {
   });
 
   it(
+    "of the untouched demo is still untouched after the page is loaded anew, so starting over asks nothing more",
+    async () => {
+      expect(await page.locator("#saving-state").innerText()).toBe("Demo, nothing changed yet");
+      await page.reload();
+      await started(page);
+      await button(page, "Start over with the demo").click();
+      const dialog = page.getByRole("dialog", { name: "Start over with the demo?" });
+      expect(await dialog.locator("p").innerText()).toBe("The present workbook will be replaced.");
+      expect(await dialog.getByRole("button", { name: "Save to file first" }).count()).toBe(0);
+      await page.keyboard.press("Escape");
+    },
+    TEST_MILLISECONDS,
+  );
+
+  it(
     "is there again after the page is loaded anew, a text that starts with = included",
     async () => {
-      const { page, context, faults } = await host.openProgram();
       await typeInto(page, "Program!H21", "Ask at the bakery first");
       await typeInto(page, "Program!H22", "'=1+1");
       await typeInto(page, "Program!H23", "=SOAK.DRAWDOWN(6,2)");
@@ -32,24 +51,6 @@ describe("A workbook in the page without Excel", () => {
       expect(await values(page, "Program!H21:H23")).toEqual([["Ask at the bakery first"], ["=1+1"], [3]]);
       expect(await formula(page, "Program!H22")).toBe("");
       expect(await page.evaluate(() => window.soakbook?.workbook.readSetting("kept"))).toBe("yes");
-      expect(faults).toEqual([]);
-      await context.close();
-    },
-    TEST_MILLISECONDS,
-  );
-
-  it(
-    "of the untouched demo is still untouched after the page is loaded anew, so starting over asks nothing more",
-    async () => {
-      const { page, context } = await host.openProgram();
-      expect(await page.locator("#saving-state").innerText()).toBe("Demo, nothing changed yet");
-      await page.reload();
-      await started(page);
-      await button(page, "Start over with the demo").click();
-      const dialog = page.getByRole("dialog", { name: "Start over with the demo?" });
-      expect(await dialog.locator("p").innerText()).toBe("The present workbook will be replaced.");
-      expect(await dialog.getByRole("button", { name: "Save to file first" }).count()).toBe(0);
-      await context.close();
     },
     TEST_MILLISECONDS,
   );
@@ -57,12 +58,10 @@ describe("A workbook in the page without Excel", () => {
   it(
     "is kept even when the page goes right after the last key",
     async () => {
-      const { page, context } = await host.openProgram();
       await typeInto(page, "Program!H21", "typed last");
       await page.reload();
       await started(page);
       await expectCell(page, "Program!H21", "typed last");
-      await context.close();
     },
     TEST_MILLISECONDS,
   );
@@ -70,7 +69,6 @@ describe("A workbook in the page without Excel", () => {
   it(
     "comes back the same from a file after starting over with the demo",
     async () => {
-      const { page, context, faults } = await host.openProgram();
       await typeInto(page, "Sites!B4", "A yard of my own");
       await typeInto(page, "Program!H21", "'=2+2");
       const before = await everything(page);
@@ -86,8 +84,6 @@ describe("A workbook in the page without Excel", () => {
       await expect.poll(() => value(page, "Program!H21"), { timeout: 20_000 }).toBe("=2+2");
       await page.evaluate(() => window.soakbook?.workbook.calculated());
       expect(await everything(page)).toEqual(before);
-      expect(faults).toEqual([]);
-      await context.close();
     },
     TEST_MILLISECONDS,
   );
@@ -95,7 +91,6 @@ describe("A workbook in the page without Excel", () => {
   it(
     "is not replaced by the demo before a person says so",
     async () => {
-      const { page, context } = await host.openProgram();
       await typeInto(page, "Program!H21", "mine");
       await button(page, "Start over with the demo").press("Enter");
       const dialog = page.getByRole("dialog", { name: "Start over with the demo?" });
@@ -107,7 +102,6 @@ describe("A workbook in the page without Excel", () => {
       await page.keyboard.press("Enter");
       await dialog.waitFor({ state: "detached" });
       expect(await value(page, "Program!H21")).toBe("mine");
-      await context.close();
     },
     TEST_MILLISECONDS,
   );
@@ -115,8 +109,8 @@ describe("A workbook in the page without Excel", () => {
   it(
     "takes what was typed in the pane with it when another takes its place, and says so before",
     async () => {
-      const { page, context } = await host.openProgram();
       const pane = page.locator("#pane");
+      await openYard(page, 0, "Yard");
       await pane.getByRole("button", { name: "Add a surface" }).click();
       await pane.getByLabel("Surface", { exact: true }).fill("Shed roof");
       await button(page, "Start over with the demo").click();
@@ -124,9 +118,9 @@ describe("A workbook in the page without Excel", () => {
       expect(await dialog.innerText()).toContain("What is typed in the pane and not written yet goes with it.");
       await dialog.getByRole("button", { name: "Start over" }).click();
       await pane.getByLabel("Surface", { exact: true }).waitFor({ state: "detached" });
+      await openYard(page, 0, "Yard");
       await pane.getByRole("button", { name: "Add a surface" }).click();
       expect(await pane.getByLabel("Surface", { exact: true }).inputValue()).toBe("");
-      await context.close();
     },
     TEST_MILLISECONDS,
   );
@@ -134,7 +128,6 @@ describe("A workbook in the page without Excel", () => {
   it(
     "can be saved to a file on the way when another is opened, so that nothing typed is lost",
     async () => {
-      const { page, context } = await host.openProgram();
       const demo = await savedFile(page);
       await typeInto(page, "Program!H21", "not yet in a file");
       await openFile(page, demo);
@@ -142,7 +135,6 @@ describe("A workbook in the page without Excel", () => {
       await page.getByRole("dialog").getByRole("button", { name: "Save to file first" }).click();
       expect((await savedBytes(await downloading)).toString()).toContain("not yet in a file");
       await expectCell(page, "Program!H21", null);
-      await context.close();
     },
     TEST_MILLISECONDS,
   );
@@ -150,7 +142,6 @@ describe("A workbook in the page without Excel", () => {
   it(
     "stays as it is when a chosen file is damaged, and the sentence says what is wrong and where",
     async () => {
-      const { page, context } = await host.openProgram();
       await typeInto(page, "Program!H21", "still here");
       const whole = await savedFile(page);
       const sites = /"([^"]+)":\{[^{}]*"name":"Sites"/.exec(whole)?.[1] ?? "";
@@ -175,10 +166,13 @@ describe("A workbook in the page without Excel", () => {
         await dialog.getByRole("button", { name: "Close" }).click();
         expect(await value(page, "Program!H21")).toBe("still here");
       }
-      await context.close();
     },
     TEST_MILLISECONDS,
   );
+
+  it("caused no error on the page", () => {
+    expect(faults).toEqual([]);
+  });
 
   it(
     "goes on being saved when a second tab merely opens, and is not overwritten once that one changed it",

@@ -31,6 +31,7 @@ async function lastPage(): Promise<OpenPage | null> {
   left = null;
   if (found === null) return null;
   try {
+    await live(found, "active");
     await putBack(found);
     return found;
   } catch (error) {
@@ -43,7 +44,17 @@ async function lastPage(): Promise<OpenPage | null> {
 /** Keeps the page for the next file, unless something went wrong on it. */
 export async function leaveWarmPage(opened: OpenPage): Promise<void> {
   if (opened.faults.length > 0 || left !== null) await opened.context.close();
-  else left = opened;
+  else {
+    await live(opened, "frozen");
+    left = opened;
+  }
+}
+
+/** A page that waits for the next file would go on drawing frames, a quarter of a core for nothing. */
+async function live({ page, context }: OpenPage, state: "frozen" | "active"): Promise<void> {
+  const session = await context.newCDPSession(page);
+  await session.send("Page.setWebLifecycleState", { state });
+  await session.detach();
 }
 
 async function putBack({ page }: OpenPage): Promise<void> {

@@ -204,9 +204,12 @@ describe("a verdict that means it", () => {
     expect(siteDesign.cautionsFor([50, 0.5])).not.toContainEqual(expect.stringMatching(/^Less ponding/));
   });
 
-  test("a metric storm of 1 is cautioned as no storm", () => {
-    const inputs = [100, 12, 2, 1, ...new Array<null>(13).fill(null), "metric"];
-    expect(siteDesign.cautionsFor(inputs)).toContainEqual("A storm of 1 mm hardly runs off: look at its unit, an inch is 25.4 mm.");
+  test("a metric storm of 1 and one of 25.4 in are no storms, and nothing fits them", () => {
+    const metric = (storm: number) => design(100, 12, 2, storm, ...new Array<null>(13).fill(null), "metric")[STATUS];
+    expect(metric(1)).toMatch(/^A storm of 1 mm hardly runs off: look at its unit, an inch is 25\.4 mm\./);
+    expect(metric(5)).not.toMatch(/look at its unit/);
+    expect(design(1000, 0.5, 2, 25.4)[STATUS]).toMatch(/^Few places ever had 25\.4 in of rain in a day: look at its unit/);
+    expect(design(1000, 0.5, 2, 12)[STATUS]).not.toMatch(/look at its unit/);
   });
 
   test("a metric yard is told its limits in metric", () => {
