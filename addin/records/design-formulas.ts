@@ -75,7 +75,7 @@ export function designFormulas(places: Places): readonly FormulaWrite[] {
     spilled(
       design,
       "plannedPlants",
-      `=LET(i,${own("siteId")},n,SUMIFS(${clump("planned")},${clump("siteId")},i),IF(i="","",IF(n=0,"",n)))`,
+      `=LET(i,${own("siteId")},n,SUMIFS(${clump("planned")},${clump("siteId")},i)+SUMIFS(${clump("planted")},${clump("siteId")},i,${clump("planned")},"="),IF(i="","",IF(n=0,"",n)))`,
     ),
     call("designRate", "SITEDESIGN", [
       own("contributingArea"),

@@ -4,6 +4,9 @@ import { basinInputsOf, draftBasin, type Answer, type BasinDraft } from "../../a
 import { fillDemoProgram } from "../../addin/actions/demo/demo-program.ts";
 import { draftLines } from "../../addin/actions/estimate/draft-estimate.ts";
 import { draftMaterials } from "../../addin/actions/estimate/draft-materials.ts";
+import { placeAsSetUp } from "../../addin/records/place.ts";
+import { plantingSheet } from "../../addin/records/planting.ts";
+import type { Workbook } from "../../addin/workbook/port.ts";
 import { readProgram, type Program, type Yard } from "../../addin/actions/program/read-program.ts";
 import { setUpWorkbook } from "../../addin/actions/workbook/set-up-workbook.ts";
 import { excelWorkbook } from "../../addin/workbook/excel/excel-workbook.ts";
@@ -26,12 +29,13 @@ interface DugYard {
   readonly drawing: BasinDimensions;
 }
 
+let workbook: Workbook;
 let program: Program;
 let dug: readonly DugYard[];
 
 beforeAll(async () => {
   new InMemoryExcel();
-  const workbook = excelWorkbook((error) => expect.fail(String(error)));
+  workbook = excelWorkbook((error) => expect.fail(String(error)));
   await setUpWorkbook(workbook);
   await fillDemoProgram(workbook);
   program = await readProgram(workbook);
@@ -164,5 +168,21 @@ describe("the demo's yards", () => {
       expect(built.waterHeld, yard.siteId).toBeCloseTo(Number(yard.design.waterHeld), 9);
       expect(built.rimArea).toBeCloseTo(Number(yard.design.rimArea), 9);
     }
+  });
+
+  // Last, since it types into the workbook: a clump planted and never planned is counted as the list of plants counts it.
+  test("has Design's plants where some were planted that nobody had planned", async () => {
+    const clump = program.yards.flatMap(({ clumps }) => clumps).find(({ record }) => record.siteId === "Y-010");
+    if (clump === undefined) throw new Error("Y-010 has no plan.");
+    const place = placeAsSetUp(plantingSheet);
+    await workbook.writeValues([
+      { range: place.cell(clump.row, "planned"), values: [[null]] },
+      { range: place.cell(clump.row, "planted"), values: [[4]] },
+    ]);
+    await workbook.calculated();
+    const changed = (await readProgram(workbook)).yards.find(({ siteId }) => siteId === "Y-010");
+    const others = 31 - Number(clump.record.planned);
+    expect(changed?.design.plants).toBe(others + 4);
+    expect(changed && valueOf(draftBasin(basinInputsOf(changed), program.settings).plants)).toBe(others + 4);
   });
 });

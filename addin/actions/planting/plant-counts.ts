@@ -11,7 +11,7 @@ export function countOf({ planned, planted }: Pick<PlannedClump, "planned" | "pl
 
 /** Plants of a yard's plan, as Design adds them up; null where there is no plan, and the count by spacing stands. */
 export function plannedPlants(clumps: readonly Pick<ClumpRow, "record">[]): number | null {
-  const sum = clumps.reduce((plants, { record }) => plants + (record.planned ?? 0), 0);
+  const sum = clumps.reduce((plants, { record }) => plants + countOf(record), 0);
   return sum > 0 ? sum : null;
 }
 
