@@ -62,17 +62,14 @@ function narrowed(tooSmall: Trial, enough: Trial, tryFloor: (floorSquareFeet: nu
   let [newest, opposite, part] = [enough, tooSmall, 0.5];
   for (;;) {
     const floorSquareFeet = newest.floorSquareFeet + part * (opposite.floorSquareFeet - newest.floorSquareFeet);
-    // No number lies between the two: the floor is too small for the tolerance to be one.
-    if (floorSquareFeet === newest.floorSquareFeet || floorSquareFeet === opposite.floorSquareFeet) {
-      return Math.max(newest.floorSquareFeet, opposite.floorSquareFeet);
-    }
     const next = tryFloor(floorSquareFeet);
     let before = newest;
     if (captures(next) !== captures(newest)) [before, opposite] = [opposite, newest];
     newest = next;
     const [least, most] = captures(newest) ? [opposite, newest] : [newest, opposite];
     const width = most.floorSquareFeet - least.floorSquareFeet;
-    const tolerance = TOLERANCE * least.floorSquareFeet;
+    // Nothing lies between two neighbors among the least numbers there are.
+    const tolerance = Math.max(TOLERANCE * least.floorSquareFeet, Number.MIN_VALUE);
     if (width <= tolerance) return most.floorSquareFeet;
     // Half the tolerance past the root, so that the next floor closes the bracket from the other side.
     const leastPart = tolerance / 2 / width;

@@ -97,7 +97,7 @@ function ratesOf(
   if (differ !== undefined) return differ;
   const rates: number[] = [];
   for (const [place, row] of rowsOfSite(ids, siteId).entries()) {
-    const [timeCells, depthCells] = [times[row] ?? [], depths[row] ?? []];
+    const [timeCells, depthCells] = [times[row]!, depths[row]!];
     if ([...timeCells, ...depthCells].every(isBlank)) continue;
     const rate = rateOf(timeCells, depthCells, diameters[row]?.[0], system);
     if (isCellError(rate)) return { ...rate, sentence: rate.sentence === "" ? "" : `Hole ${place + 1}: ${rate.sentence}` };

@@ -50,6 +50,13 @@ describe("SITERUNOFF", () => {
     );
   });
 
+  test("works a surface without a cover and a yard without a soil group out as the worst of them", () => {
+    // 0.95 x 100 x 2 / 12 = 15.83; good lawn on group D, curve number 80: S 2.5 in, Q (2 - 0.5)^2 / (2 + 2) = 0.5625 in, x 500 / 12 = 23.44.
+    const [bare, lawn] = siteRunoff.workingFor(["A", 2, null, ids("A", "A"), ids(null, "good lawn"), ids(100, 500)]);
+    expect(bare).toMatchObject({ label: "Surface 1, no cover, runoff", unit: "cu ft", value: expect.closeTo(15.83, 2) });
+    expect(lawn).toMatchObject({ label: "Surface 2, good lawn, runoff", value: expect.closeTo(23.44, 2) });
+  });
+
   test("a metric yard's surfaces are in m² and its storm in mm: 100 m² of roof in 25.4 mm are 2.413 m³", () => {
     const row = siteRunoff.evaluate(["A", 25.4, "B", ids("A"), ids("roof"), ids(100), null, "metric"])[0];
     expect(row?.[0]).toBeCloseTo(100, 9);
