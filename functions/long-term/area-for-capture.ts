@@ -31,13 +31,13 @@ export function areaForCaptureSquareFeet(
   };
   if (captures(tryFloor(0))) return 0;
   const largest = LARGEST_TIMES_CONTRIBUTING * garden.contributingSquareFeet;
-  let enough = tryFloor(FIRST_TIMES_CONTRIBUTING * garden.contributingSquareFeet);
+  // Four times no floor would be none for ever.
+  let enough = tryFloor(Math.max(FIRST_TIMES_CONTRIBUTING * garden.contributingSquareFeet, Number.MIN_VALUE));
   let tooSmall = enough;
   while (!captures(enough)) {
     if (enough.floorSquareFeet === largest) return undefined;
     tooSmall = enough;
-    // From a floor that arithmetic has lost, four times as much is still none.
-    enough = tryFloor(Math.min(BRACKET_RATIO * enough.floorSquareFeet || Number.MIN_VALUE, largest));
+    enough = tryFloor(Math.min(BRACKET_RATIO * enough.floorSquareFeet, largest));
   }
   while (captures(tooSmall)) {
     enough = tooSmall;
