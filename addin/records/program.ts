@@ -4,6 +4,7 @@ import {
   LEAST_FLOOR_SQUARE_FEET,
   LONGEST_EMPTY_HOURS,
 } from "../../functions/basin/design-limits.ts";
+import { DESIGN_STORM_INCHES } from "../../functions/rainfall/likely-rain.ts";
 import { fromUs } from "../../functions/quantities.ts";
 import { dateColumn, numberColumn, textColumn } from "./column.ts";
 import { placeAsSetUp, cellOf, firstRow, type Place } from "./place.ts";
@@ -171,6 +172,18 @@ export const programSettings = {
     unit: "h",
     meaning: "From full to empty. State manuals print 48 to 96 hours.",
   },
+  leastStormInches: {
+    setting: "Least likely storm",
+    value: DESIGN_STORM_INCHES.least,
+    unit: "in",
+    meaning: "A yard's storm under this does not fit: it is more likely a slip of units (common practice).",
+  },
+  largestStormInches: {
+    setting: "Largest likely storm",
+    value: DESIGN_STORM_INCHES.most,
+    unit: "in",
+    meaning: "The same of a storm over this: few places have a day of so much rain (common practice).",
+  },
 } as const satisfies Record<string, ProgramSetting>;
 
 /** The one setting that is a choice: below the numbers, with a drop-down in its own cell. Blank where nobody has chosen. */
@@ -220,5 +233,7 @@ export function designLimits(settings: SettingValues, units: UnitSystem): readon
     fromUs("area", settings.leastFloorSquareFeet, units),
     fromUs("rate", settings.leastDesignRateInchesPerHour, units),
     settings.longestEmptyHours,
+    fromUs("depth", settings.leastStormInches, units),
+    fromUs("depth", settings.largestStormInches, units),
   ];
 }

@@ -1,4 +1,5 @@
 import { nearFactors, slopeBands } from "../published/wisconsin-size-factors.ts";
+import { DESIGN_STORM_INCHES } from "../rainfall/likely-rain.ts";
 
 /** What a basin is held against beside its storm and its ponding. A program's own limits take their place. */
 export interface DesignLimits {
@@ -6,6 +7,9 @@ export interface DesignLimits {
   readonly leastFloorSquareFeet: number;
   readonly leastDesignInchesPerHour: number;
   readonly longestEmptyHours: number;
+  /** A storm outside these two is more likely a slip of units. */
+  readonly leastStormInches: number;
+  readonly largestStormInches: number;
 }
 
 /** The largest size factor of the Wisconsin homeowner manual, clayey soil under 3 to 5 in (from memory; the next, 0.34, was read). */
@@ -34,4 +38,6 @@ export const USUAL_LIMITS: DesignLimits = {
   leastFloorSquareFeet: LEAST_FLOOR_SQUARE_FEET,
   leastDesignInchesPerHour: LEAST_DESIGN_INCHES_PER_HOUR,
   longestEmptyHours: LONGEST_EMPTY_HOURS,
+  leastStormInches: DESIGN_STORM_INCHES.least,
+  largestStormInches: DESIGN_STORM_INCHES.most,
 };

@@ -1,6 +1,5 @@
 import { basinDig, USUAL_EARTH, type BasinDig, type BasinHole } from "../earthwork/basin-dig.ts";
 import { INCHES_PER_FOOT } from "../quantities.ts";
-import { DESIGN_STORM_INCHES } from "../rainfall/likely-rain.ts";
 import { ROOF_RUNOFF_SHARE, runoffVolumeCubicFeet } from "../runoff/runoff-volume.ts";
 import { basinFloorSquareFeet, type BasinStorm } from "./basin-area.ts";
 import { areaAtHeightSquareFeet, basinFloor, volumeToHeightCubicFeet, type BasinOutline } from "./basin-shape.ts";
@@ -105,7 +104,8 @@ export interface SiteDesign {
 
 export type DesignBreach =
   | "no water"
-  | "unlikely storm"
+  | "storm too small"
+  | "storm too large"
   | "never drains"
   | "no area holds it"
   | "drains too slowly"
@@ -130,9 +130,8 @@ function breachesOf(site: Site, { designInchesPerHour, runoffCubicFeet }: BasinS
   if (designInchesPerHour === 0) return NEVER_DRAINS;
   const { limits } = site;
   const breaches: DesignBreach[] = [];
-  if (site.stormInches * HAIR < DESIGN_STORM_INCHES.least || site.stormInches > DESIGN_STORM_INCHES.most * HAIR) {
-    breaches.push("unlikely storm");
-  }
+  if (site.stormInches * HAIR < limits.leastStormInches) breaches.push("storm too small");
+  if (site.stormInches > limits.largestStormInches * HAIR) breaches.push("storm too large");
   if (basin === undefined) breaches.push("no area holds it");
   else {
     if (!drainsInTime(basin.pondingInches, designInchesPerHour, site.drainHours)) breaches.push("drains too slowly");

@@ -10,5 +10,5 @@ export const MOST_MEASURED_INCHES = { hour: 12.01, day: 71.85 } as const;
 /** Towns get between about 4 in (100 mm) and 120 in (3,000 mm) of rain in a year. */
 export const YEARLY_INCHES = { least: 4, most: 120 } as const;
 
-/** No garden is designed for less than 5 mm (0.2 in), so 1 in typed as 1 mm shows; few places have a day of more than 12 in (305 mm). */
-export const DESIGN_STORM_INCHES = { least: 5 / 25.4, most: 12 } as const;
+/** No garden is designed for less than 0.15 in (3.8 mm), so 1 in typed as 1 mm shows; few places have a day of more than 12 in (305 mm). */
+export const DESIGN_STORM_INCHES = { least: 0.15, most: 12 } as const;

@@ -1,8 +1,7 @@
 import type { DesignBreach, Site, SiteDesign } from "../basin/site-design.ts";
-import { DESIGN_STORM_INCHES } from "../rainfall/likely-rain.ts";
 import type { Speaker } from "./calling/speaker.ts";
 import { drainsTooSlowly, NEVER_DRAINS, noAreaHolds } from "./draining.ts";
-import { fewPlacesHad, hardlyRunsOff } from "./storm-cautions.ts";
+import { LOOK_AT_ITS_UNIT } from "./storm-cautions.ts";
 
 /** "fits", or a sentence for each limit that the design breaches, in the units of the yard. */
 export function statusOf(design: SiteDesign, site: Site, speaker: Speaker): string {
@@ -18,8 +17,10 @@ const SENTENCES: Readonly<Record<DesignBreach, Sentence>> = {
       ? "No size: nothing drains to this basin."
       : `No size: a storm of ${speaker.depth(site.stormInches)} gives no runoff from what drains here.`;
   },
-  "unlikely storm": (_, { stormInches }, speaker) =>
-    stormInches < DESIGN_STORM_INCHES.least ? hardlyRunsOff(stormInches, speaker) : fewPlacesHad(stormInches, speaker),
+  "storm too small": (_, { stormInches, limits }, speaker) =>
+    `Unlikely storm: ${speaker.depth(stormInches)} is under the least of ${speaker.depth(limits.leastStormInches)}: ${LOOK_AT_ITS_UNIT}`,
+  "storm too large": (_, { stormInches, limits }, speaker) =>
+    `Unlikely storm: ${speaker.depth(stormInches)} is over the largest of ${speaker.depth(limits.largestStormInches)}: ${LOOK_AT_ITS_UNIT}`,
   "never drains": () => NEVER_DRAINS,
   "no area holds it": (_, site, speaker) => noAreaHolds(site.stormInches, speaker),
   "drains too slowly": (design, site, speaker) =>

@@ -5,6 +5,7 @@ import { LARGEST_FLOOR_SHARE, LEAST_DESIGN_INCHES_PER_HOUR, LEAST_FLOOR_SQUARE_F
 import { designSite, siteHole, siteStorm, type Site, type SiteDesign } from "../basin/site-design.ts";
 import { stormBalance } from "../basin/storm-balance.ts";
 import { deepestDigFeet, USUAL_MULCH_INCHES } from "../earthwork/basin-dig.ts";
+import { DESIGN_STORM_INCHES } from "../rainfall/likely-rain.ts";
 import { FASTEST_TREATING_INCHES_PER_HOUR, USUAL_REDUCTION_FACTOR } from "../infiltration/design-rate.ts";
 import { commonPractice, computedByHand } from "../published/source.ts";
 import { INCHES_PER_FOOT } from "../quantities.ts";
@@ -62,6 +63,8 @@ export const siteDesign = worksheetFunction({
     area("leastFloor", "Least floor area").optional(LEAST_FLOOR_SQUARE_FEET),
     rate("leastDesignRate", "Least design rate without an underdrain").optional(LEAST_DESIGN_INCHES_PER_HOUR),
     hours("longestEmptyHours", "Longest hours to empty with the soil mix").optional(LONGEST_EMPTY_HOURS),
+    depth("leastStorm", "Least likely storm").optional(DESIGN_STORM_INCHES.least),
+    depth("largestStorm", "Largest likely storm").optional(DESIGN_STORM_INCHES.most),
     units,
   ],
   result: rowOf([
@@ -131,7 +134,7 @@ export const siteDesign = worksheetFunction({
   working: (...values) => siteSteps(siteFrom(values)),
   calculate: (...values) => {
     const site = siteFrom(values);
-    return tooSteepToDig(site.groundSlopePercent, site.sideSlope) ?? siteRow(designSite(site), site, values[17]);
+    return tooSteepToDig(site.groundSlopePercent, site.sideSlope) ?? siteRow(designSite(site), site, values[19]);
   },
 });
 
@@ -153,6 +156,8 @@ interface SiteInputs {
   readonly leastFloor: number;
   readonly leastDesignRate: number;
   readonly longestEmptyHours: number;
+  readonly leastStorm: number;
+  readonly largestStorm: number;
 }
 
 function siteOf(inputs: SiteInputs): Site {
@@ -174,6 +179,8 @@ function siteOf(inputs: SiteInputs): Site {
       leastFloorSquareFeet: inputs.leastFloor,
       leastDesignInchesPerHour: inputs.leastDesignRate,
       longestEmptyHours: inputs.longestEmptyHours,
+      leastStormInches: inputs.leastStorm,
+      largestStormInches: inputs.largestStorm,
     },
   };
 }
@@ -203,12 +210,27 @@ type SiteValues = readonly [
   leastFloor: number,
   leastDesignRate: number,
   longestEmptyHours: number,
+  leastStorm: number,
+  largestStorm: number,
   speaker: Speaker,
 ];
 
 function siteFrom([contributingArea, testedRate, reductionFactor, storm, runoff, ponding, ...rest]: SiteValues): Site {
-  const [media, mulch, slope, drainHours, outline, ratio, groundSlope, largestFloorShare, leastFloor, leastDesignRate, longestEmptyHours] =
-    rest;
+  const [
+    media,
+    mulch,
+    slope,
+    drainHours,
+    outline,
+    ratio,
+    groundSlope,
+    largestFloorShare,
+    leastFloor,
+    leastDesignRate,
+    longestEmptyHours,
+    leastStorm,
+    largestStorm,
+  ] = rest;
   return siteOf({
     contributingArea,
     testedRate,
@@ -227,6 +249,8 @@ function siteFrom([contributingArea, testedRate, reductionFactor, storm, runoff,
     leastFloor,
     leastDesignRate,
     longestEmptyHours,
+    leastStorm,
+    largestStorm,
   });
 }
 

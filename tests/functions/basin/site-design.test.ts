@@ -30,6 +30,8 @@ const unlimited: DesignLimits = {
   leastFloorSquareFeet: 0,
   leastDesignInchesPerHour: 0,
   longestEmptyHours: 1e9,
+  leastStormInches: 0,
+  largestStormInches: 1e9,
 };
 
 const contributing = measured(0, 5000);
