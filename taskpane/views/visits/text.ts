@@ -38,7 +38,7 @@ export const visitsText = {
   decision: {
     title: "What was decided",
     hint: "Somebody who may decide has to, before the yard goes on. Until then later stages stay shut.",
-    says: "It comes to",
+    says: "Outcome",
     by: "Who decided",
     byHint: "Name and office, such as the county sanitarian",
     what: "What was decided",
