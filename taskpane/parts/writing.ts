@@ -1,5 +1,6 @@
 import { useMemo, useState } from "preact/hooks";
-import { undoChange, type LoggedWorkbook } from "../../addin/actions/program/change-log.ts";
+import type { LoggedWorkbook } from "../../addin/actions/program/change-log.ts";
+import { undoChange } from "../../addin/actions/program/undo-change.ts";
 import { settleUnfinished } from "../../addin/actions/program/long-write.ts";
 import { unfinishedIn } from "../../addin/actions/program/unfinished.ts";
 import type { Progress } from "../../addin/actions/program/progress.ts";

@@ -1,6 +1,7 @@
 import { beforeAll, beforeEach, describe, expect, test } from "vitest";
 import { addWhatIf } from "../../addin/actions/what-if/add-what-if.ts";
-import { logWrites, undoChange } from "../../addin/actions/program/change-log.ts";
+import { logWrites } from "../../addin/actions/program/change-log.ts";
+import { undoChange } from "../../addin/actions/program/undo-change.ts";
 import { recordDownspout } from "../../addin/actions/yard/check-downspout.ts";
 import { fillDemoProgram } from "../../addin/actions/demo/demo-program.ts";
 import { openFollowUps } from "../../addin/actions/care/due-follow-ups.ts";

@@ -11,12 +11,9 @@ import { changeLogSheet, type ChangeRow } from "../../records/change-log.ts";
 import { findPlace, headingText } from "../../records/place.ts";
 import { readRecords } from "../../records/read-records.ts";
 import { recordSheets } from "../../records/program-sheets.ts";
-import { areaOf, contentsOf, hasFormula, historiesOf, inPieces, rangeOf, sameHeld } from "./cell-history.ts";
+import { areaOf, historiesOf, rangeOf } from "./cell-history.ts";
 import type { CellHistory, Held } from "./held.ts";
-import { packed, unpacked } from "./change-blocks.ts";
 import { now } from "../dates.ts";
-import { nobodyWaits } from "./progress.ts";
-import { marked } from "./unfinished.ts";
 import { standsBefore } from "./unlogged.ts";
 
 /** A workbook whose writes are remembered until they are put on the log. */
@@ -155,8 +152,12 @@ async function appendToLog(workbook: Workbook, cells: readonly CellHistory[], { 
       after: after.content,
     };
   });
+  // The number comes last: rows that the page went in the midst of have none, and belong to no change.
   await workbook.writeValues(
-    keys.map((key) => ({ range: { ...place.cell(row, key), rows: entries.length }, values: entries.map((entry) => [entry[key]]) })),
+    [...keys.filter((key) => key !== "change"), "change" as const].map((key) => ({
+      range: { ...place.cell(row, key), rows: entries.length },
+      values: entries.map((entry) => [entry[key]]),
+    })),
   );
   return change;
 }
@@ -167,7 +168,10 @@ interface CellContext {
 }
 
 /** The Site ID of a cell's row and the heading of its column, where its sheet is one of ours; each sheet is looked through once. */
-function contextsIn(names: readonly string[], sheets: readonly (readonly (readonly CellValue[])[])[]): (where: CellRange) => CellContext {
+export function contextsIn(
+  names: readonly string[],
+  sheets: readonly (readonly (readonly CellValue[])[])[],
+): (where: CellRange) => CellContext {
   const places = names.map((name, index) => {
     const sheet = recordSheets.find((one) => one.name === name);
     const found = sheet === undefined ? null : findPlace(sheet, sheets[index] ?? []);
@@ -224,63 +228,4 @@ export async function latestChanges(workbook: Workbook, count: number): Promise<
       cells: cells.reduce((sum, row) => sum + areaOf(rangeOf(row)), 0),
     };
   });
-}
-
-/**
- * Puts back what the cells of a change held before it. Rejects with WorkbookRefused, and writes nothing, when any of
- * them no longer holds what the change left there, or when its row belongs to another yard by now.
- */
-export async function undoChange(workbook: Workbook, change: number, progress = nobodyWaits): Promise<void> {
-  const cells = (await readLog(workbook)).filter(({ record }) => record.change === change);
-  if (cells.length === 0) throw new WorkbookRefused(`The Change log has no change ${change}.`);
-  const places = cells.map((row) => ({ row, where: rangeOf(row) }));
-  const held = await contentsOf(
-    workbook,
-    places.map(({ where }) => where),
-  );
-  const touched = [...new Set(places.map(({ where }) => where.sheet))];
-  const contextAt = contextsIn(touched, await workbook.readSheets(touched));
-  const changedSince = places.flatMap(({ row: { record }, where }, index): string[] => {
-    const now =
-      record.afterHolds === "values" && !hasFormula(held, index, where)
-        ? { holds: "values" as const, content: packed(held.values(index)) }
-        : held.held(index, 0, 0);
-    const around = contextAt(where);
-    // A row that the change itself filled or emptied says whose it is by its Site ID cell, which is among the cells compared.
-    const moved =
-      around.heading !== record.heading || (around.siteId !== null && record.siteId !== null && around.siteId !== record.siteId);
-    const isSame = sameHeld(now, { holds: record.afterHolds ?? "value", content: record.after });
-    if (isSame && !moved) return [];
-    return [
-      `${addressOf(where)} was left with ${spoken(record.after)} and holds ${spoken(now.content)} now; before the change it held ${spoken(record.before)}.`,
-    ];
-  });
-  if (changedSince.length > 0) throw new WorkbookRefused(`Nothing was undone, because cells have changed since. ${inShort(changedSince)}`);
-  const values = places.filter(({ row }) => row.record.beforeHolds !== "formula");
-  const formulas = places.filter(({ row }) => row.record.beforeHolds === "formula");
-  const pieces = inPieces(values);
-  await marked(workbook, pieces.length > 1 ? { change, doing: "undo" } : null, async () => {
-    for (const [done, piece] of pieces.entries()) {
-      await progress(done / pieces.length);
-      await workbook.writeValues(
-        piece.map(({ row, where }) => ({
-          range: where,
-          values: row.record.beforeHolds === "values" ? unpacked(row.record.before, where) : [[row.record.before]],
-        })),
-      );
-    }
-    if (formulas.length > 0)
-      await workbook.writeFormulas(formulas.map(({ row, where }) => ({ range: where, formulas: [[String(row.record.before)]] })));
-  });
-}
-
-const SENTENCES_SHOWN = 3;
-
-function inShort(sentences: readonly string[]): string {
-  const more = sentences.length - SENTENCES_SHOWN;
-  return [...sentences.slice(0, SENTENCES_SHOWN), ...(more > 0 ? [`And ${more} more cells.`] : [])].join(" ");
-}
-
-function spoken(value: CellValue): string {
-  return value === null || value === "" ? "nothing" : `"${String(value).slice(0, 60)}"`;
 }

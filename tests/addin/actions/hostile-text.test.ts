@@ -1,7 +1,8 @@
 import fc from "fast-check";
 import { beforeAll, describe, expect, test } from "vitest";
 import { addWhatIf } from "../../../addin/actions/what-if/add-what-if.ts";
-import { logWrites, undoChange } from "../../../addin/actions/program/change-log.ts";
+import { logWrites } from "../../../addin/actions/program/change-log.ts";
+import { undoChange } from "../../../addin/actions/program/undo-change.ts";
 import { recordDownspout } from "../../../addin/actions/yard/check-downspout.ts";
 import { checkWorkbook } from "../../../addin/actions/workbook/check-workbook.ts";
 import { estimateOf } from "../../../addin/actions/estimate/estimate.ts";

@@ -1,5 +1,6 @@
 import { beforeEach, describe, expect, test } from "vitest";
-import { latestChanges, undoChange, type LoggedWorkbook } from "../../../../addin/actions/program/change-log.ts";
+import { latestChanges, type LoggedWorkbook } from "../../../../addin/actions/program/change-log.ts";
+import { undoChange } from "../../../../addin/actions/program/undo-change.ts";
 import type { CellValue } from "../../../../addin/workbook/port.ts";
 import type { WorkbookInMemory } from "../../workbook-in-memory.ts";
 import { changeLogIn, loggedInMemory } from "./logged-workbook.ts";

@@ -219,30 +219,89 @@ describe("A storage that is full", () => {
   });
 });
 
+/** What a page has saved before, and the save it is in the midst of when it goes. */
+interface Interrupted {
+  readonly save: string;
+  /** What the storage is asked for in that save, one thing after the other. */
+  readonly requests: number;
+  readonly saved: readonly string[];
+  /** Saved by an earlier visit instead of by this page. */
+  readonly before?: readonly string[];
+  readonly isFull?: true;
+  /** What is kept once the page has gone, by the request it went at; without it, what was kept before. */
+  readonly left?: (request: number) => readonly string[];
+}
+
+const INTERRUPTED: readonly Interrupted[] = [
+  { save: "the first of all", saved: [], requests: 3 },
+  { save: "the second", saved: ["one"], requests: 2 },
+  { save: "the third", saved: ["one", "two"], requests: 2 },
+  { save: "the fourth, which pushes one out", saved: ["one", "two", "three"], requests: 3 },
+  { save: "one of the demo", saved: ["one", "two", "demo one", "demo two", "demo three"], requests: 3 },
+  { save: "the first of a new visit", before: ["one", "two", "three"], saved: [], requests: 4 },
+  { save: "a later one of a new visit", before: ["one", "two", "three"], saved: ["four", "five", "six"], requests: 3 },
+  {
+    save: "one that makes room first, in a full storage",
+    saved: ["one", "two", "three"],
+    isFull: true,
+    requests: 5,
+    left: (request) => (request < 3 ? ["three", "two", "one"] : ["three"]),
+  },
+];
+
 describe("A page that goes in the midst of a save", () => {
-  // A save asks the storage for five things at most: content, list, and up to three places to empty.
-  it.each(Array.from({ length: 20 }, (_, place) => ({ save: 1 + Math.floor(place / 4), request: place % 4 })))(
-    "leaves the save before it or itself, whole: save $save stopped at its request $request",
-    async ({ save, request }) => {
-      const tab = openTab();
-      for (let number = 1; number < save; number += 1) await tab.type(`save ${number}`);
-      let requests = 0;
-      const stopping = <Given extends unknown[], Answer>(work: (this: IDBObjectStore, ...given: Given) => Answer) =>
-        function (this: IDBObjectStore, ...given: Given): Answer {
-          const answer = work.apply(this, given);
-          if (requests++ === request) this.transaction.abort();
-          return answer;
-        };
-      Object.assign(IDBObjectStore.prototype, { put: stopping(put), delete: stopping(remove) });
-      await tab.type(`save ${save}`);
-      Object.assign(IDBObjectStore.prototype, { put, delete: remove });
-      const wasStopped = requests > request;
-      const left = Array.from({ length: wasStopped ? save - 1 : save }, (_, index) => `save ${index + 1}`).reverse();
-      expect(await filesIn(openTab().storage)).toEqual(left.slice(0, 3));
-      expect(tab.storage.wouldBeLost).toBe(wasStopped);
-      // The next save of the same page goes through.
-      await tab.type("after that");
-      expect(await filesIn(openTab().storage)).toEqual(["after that", ...left].slice(0, 3));
+  const isDemo = (text: string): boolean => text.startsWith("demo");
+
+  /** Saves with the page going at a request; the answer is how many requests the save came to. */
+  async function goneAt(request: number, { saved, before = [], isFull }: Interrupted, text: string): Promise<number> {
+    const earlier = openTab();
+    for (const one of before) await earlier.type(one);
+    listeners.clear();
+    const tab = openTab();
+    for (const one of saved) await tab.type(one, isDemo(one));
+    let refusals = isFull ? 1 : 0;
+    let requests = 0;
+    const stopping = <Given extends unknown[], Answer>(work: (this: IDBObjectStore, ...given: Given) => Answer) =>
+      function (this: IDBObjectStore, ...given: Given): Answer {
+        if (refusals-- > 0) throw new DOMException("", "QuotaExceededError");
+        const answer = work.apply(this, given);
+        // What has not been committed when a page goes is taken back by the browser.
+        if (requests++ === request) this.transaction.abort();
+        return answer;
+      };
+    Object.assign(IDBObjectStore.prototype, { put: stopping(put), delete: stopping(remove), get: stopping(get) });
+    await tab.type(text, isDemo(text));
+    Object.assign(IDBObjectStore.prototype, { put, delete: remove, get });
+    expect(tab.storage.wouldBeLost).toBe(requests > request);
+    return requests;
+  }
+
+  const textOf = ({ save }: Interrupted): string => (save.includes("demo") ? "demo at last" : "at last");
+  const latestFirst = ({ saved, before = [] }: Interrupted): readonly string[] => [...before, ...saved].reverse();
+
+  it.each(INTERRUPTED.flatMap((one) => Array.from({ length: one.requests }, (_, request) => ({ ...one, request }))))(
+    "leaves what was saved before, whole: $save, at its request $request",
+    async ({ request, ...one }) => {
+      expect(await goneAt(request, one, textOf(one))).toBe(request + 1);
+      const expected = one.left?.(request) ?? keptOf(latestFirst(one), one);
+      expect(await filesIn(openTab().storage)).toEqual(expected);
+      // The next visit saves again, and what was saved last is still there beside it.
+      listeners.clear();
+      await openTab().type("the next visit");
+      expect((await filesIn(openTab().storage)).slice(0, 2)).toEqual(["the next visit", expected[0]].filter((file) => file !== undefined));
     },
   );
+
+  it.each(INTERRUPTED)("has no other place where it could go: $save", async (one) => {
+    expect(await goneAt(one.requests, one, textOf(one))).toBe(one.requests);
+    expect((await filesIn(openTab().storage))[0]).toBe(textOf(one));
+  });
+
+  /** Of the person's own and of the demo the last three, and the last of the visit before. */
+  function keptOf(files: readonly string[], { before = [] }: Interrupted): readonly string[] {
+    const lastBefore = before.at(-1);
+    const places = (demo: boolean) => files.filter((file) => isDemo(file) === demo).slice(0, 3);
+    const kept = new Set([...places(false), ...places(true), ...(lastBefore === undefined ? [] : [lastBefore])]);
+    return files.filter((file) => kept.has(file));
+  }
 });
