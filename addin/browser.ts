@@ -2,6 +2,7 @@
 import "@univerjs/preset-sheets-core/lib/index.css";
 import "@univerjs/preset-sheets-data-validation/lib/index.css";
 import "@univerjs/preset-sheets-drawing/lib/index.css";
+import "@univerjs/preset-sheets-filter/lib/index.css";
 import "./browser.css";
 import { catalogue } from "../functions/worksheet/catalogue.ts";
 import { saveFile } from "../taskpane/parts/save-file.ts";
@@ -9,7 +10,7 @@ import { fillDemoProgram } from "./actions/demo/demo-program.ts";
 import { setUpWorkbook } from "./actions/workbook/set-up-workbook.ts";
 import { DEMO_SETTING, IS_DEMO } from "./records/demo-mark.ts";
 import { firstRow } from "./records/place.ts";
-import { computedSheets } from "./records/program-sheets.ts";
+import { computedSheets, sheetsKeptInOrder } from "./records/program-sheets.ts";
 import { sitesSheet } from "./records/sites.ts";
 import { UNFINISHED_SETTING } from "./records/unfinished-mark.ts";
 import { ask, tell } from "./window/ask.ts";
@@ -57,7 +58,10 @@ const grid = new EmbeddedGrid({
   container: element("grid", HTMLElement),
   functions: catalogue,
   dark: darkScheme.matches,
-  computedSheets: new Map(computedSheets.map(({ name, columns }) => [name, Object.keys(columns).length])),
+  sheetRules: {
+    computed: new Map(computedSheets.map(({ name, columns }) => [name, Object.keys(columns).length])),
+    keptInOrder: new Set(sheetsKeptInOrder.map(({ name }) => name)),
+  },
 });
 const workbook = new EmbeddedWorkbook(grid);
 

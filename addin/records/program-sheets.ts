@@ -44,3 +44,6 @@ export const recordSheets: readonly Sheet[] = [
 export const computedSheets: readonly Sheet[] = recordSheets.filter(({ columns }) =>
   Object.values(columns).every(({ role }) => role === "result"),
 );
+
+/** Sheets that nobody sorts: formulas find a setting by its cell, and rain and changes are read one after the other. */
+export const sheetsKeptInOrder: readonly Sheet[] = [programSheet, rainRecordSheet, changeLogSheet];

@@ -8,7 +8,7 @@ import {
   Univer,
   mergeLocales,
 } from "@univerjs/core";
-import type { ICellData, ICommandInfo, IDisposable, IExecutionOptions, IRange, Injector, IWorkbookData, Nullable } from "@univerjs/core";
+import type { ICellData, ICommandInfo, IDisposable, IExecutionOptions, Injector, IWorkbookData, Nullable } from "@univerjs/core";
 import { FUniver } from "@univerjs/core/facade";
 import {
   CalculationMode,
@@ -36,17 +36,20 @@ import { UniverSheetsDataValidationPreset } from "@univerjs/preset-sheets-data-v
 import dataValidationWords from "@univerjs/preset-sheets-data-validation/locales/en-US";
 import { UniverSheetsDrawingPreset } from "@univerjs/preset-sheets-drawing";
 import drawingWords from "@univerjs/preset-sheets-drawing/locales/en-US";
+import { UniverSheetsFilterPreset } from "@univerjs/preset-sheets-filter";
+import filterWords from "@univerjs/preset-sheets-filter/locales/en-US";
 import { defaultTheme } from "@univerjs/themes";
 import { filter, firstValueFrom, from, timeout } from "rxjs";
 import type { WorksheetFunction } from "../../../functions/worksheet/calling/worksheet-function.ts";
 import { cellValue, holdsSomething } from "./cells.ts";
 import type { DraftedWorkbook } from "./draft.ts";
 import { functionRegistration } from "./functions.ts";
-import { refuseTypingOverResults } from "./results.ts";
+import { ResultCells, refuseTypingOverResults, type SheetRules } from "./results.ts";
 import { CellSentences } from "./sentences.ts";
 import { makeEarlyRepairs, makeRepairs, type Repair } from "./repairs/list.ts";
+import { offerSorting } from "./sorting.ts";
 import { toolbarMenus } from "./toolbar.ts";
-import { WorkbookRefused, columnLetters, isErrorCode, type CellValue, type StopListening } from "../port.ts";
+import { WorkbookRefused, isErrorCode, type CellValue, type StopListening } from "../port.ts";
 
 const LONGEST_CALCULATION_MILLISECONDS = 120_000;
 const SETTINGS = "soakbookSettings";
@@ -71,8 +74,8 @@ export interface GridOptions {
   readonly container: HTMLElement;
   readonly functions: readonly WorksheetFunction[];
   readonly dark: boolean;
-  /** Sheets that formulas fill, with the number of their columns: nothing is typed there. */
-  readonly computedSheets?: ReadonlyMap<string, number>;
+  /** What people do not change on which sheet. */
+  readonly sheetRules?: SheetRules;
   /** Repairs that a test leaves out, to show what for they are there. */
   readonly without?: readonly Repair[];
 }
@@ -89,15 +92,12 @@ export class EmbeddedGrid {
   #calculationBeforeChange = -1;
   #engineIsIdle = (): Promise<void> => Promise.resolve();
   readonly #without: ReadonlySet<Repair>;
-  readonly #computedSheets: ReadonlyMap<string, number>;
-  readonly #refusalListeners = new Set<(sentence: string) => void>();
-  #isWriting = false;
+  readonly #results: ResultCells;
   readonly #openListeners = new Set<() => void>();
   readonly #settingListeners = new Set<() => void>();
 
   constructor(options: GridOptions) {
     this.#without = new Set(options.without);
-    this.#computedSheets = options.computedSheets ?? new Map();
     const presets = [
       UniverSheetsCorePreset({
         container: options.container,
@@ -115,27 +115,19 @@ export class EmbeddedGrid {
       // The search field of the list would take the keyboard from a cell that is being typed into.
       UniverSheetsDataValidationPreset({ showSearchOnDropdown: false, showEditOnDropdown: false }),
       UniverSheetsDrawingPreset(),
+      UniverSheetsFilterPreset(),
     ];
     const univer = new Univer({
       theme: defaultTheme,
       darkMode: options.dark,
       locale: LocaleType.EN_US,
-      locales: { [LocaleType.EN_US]: mergeLocales(coreWords, dataValidationWords, drawingWords) },
+      locales: { [LocaleType.EN_US]: mergeLocales(coreWords, dataValidationWords, drawingWords, filterWords) },
       logLevel: LogLevel.ERROR,
     });
     this.injector = univer.__getInjector();
     // Before the grid's own parts listen: they forget what a formula filled before they ask whether it may be typed over.
-    refuseTypingOverResults(
-      this.injector,
-      {
-        refusalAt: (...place) => this.#refusalAt(...place),
-        refusalOf: (sheetId) => this.#refusalOf(sheetId),
-        refused: (sentence) => {
-          for (const listener of this.#refusalListeners) listener(sentence);
-        },
-      },
-      () => this.#isWriting,
-    );
+    this.#results = new ResultCells(this, options.sheetRules);
+    refuseTypingOverResults(this.injector, this.#results);
     makeEarlyRepairs(this.#without);
     for (const plugin of presets.flatMap((preset) => preset.plugins)) {
       if (Array.isArray(plugin)) univer.registerPlugin(plugin[0], plugin[1]);
@@ -295,46 +287,12 @@ export class EmbeddedGrid {
 
   /** Somebody tried to type over what formulas fill, and the sentence says why not. */
   onRefused(listener: (sentence: string) => void): StopListening {
-    this.#refusalListeners.add(listener);
-    return () => this.#refusalListeners.delete(listener);
+    return this.#results.onRefused(listener);
   }
 
   /** What is written through the port is written by us, not typed by a person. */
   writing<Answer>(work: () => Answer): Answer {
-    this.#isWriting = true;
-    try {
-      return work();
-    } finally {
-      this.#isWriting = false;
-    }
-  }
-
-  #refusalOf(sheetId: string): string | null {
-    const name = this.workbook().getWorkbook().getSheetBySheetId(sheetId)?.getName() ?? "";
-    if (!this.#computedSheets.has(name)) return null;
-    return `${name} is computed, and nothing is typed there: change what it is computed from.`;
-  }
-
-  #refusalAt(sheetId: string, row: number, column: number): string | null {
-    const name = this.workbook().getWorkbook().getSheetBySheetId(sheetId)?.getName() ?? "";
-    if (column < (this.#computedSheets.get(name) ?? 0)) return this.#refusalOf(sheetId);
-    const formula = this.#formulaThatFills(sheetId, row, column);
-    if (formula === null) return null;
-    const cell = (place: { row: number; column: number }): string => `${columnLetters(place.column)}${place.row + 1}`;
-    return `${cell({ row, column })} is filled by the formula in ${cell(formula)}: change that one, or what it is computed from.`;
-  }
-
-  /** Where the formula stands whose answer spills into the cell; null for a cell of its own. */
-  #formulaThatFills(sheetId: string, row: number, column: number): { readonly row: number; readonly column: number } | null {
-    const spills = this.injector.get(FormulaDataModel).getArrayFormulaRange()[this.workbook().getId()]?.[sheetId];
-    for (const [top, line] of Object.entries(spills ?? {})) {
-      for (const [left, range] of Object.entries<IRange>(line ?? {})) {
-        if (Number(top) === row && Number(left) === column) continue;
-        const holds = row >= range.startRow && row <= range.endRow && column >= range.startColumn && column <= range.endColumn;
-        if (holds) return { row: Number(top), column: Number(left) };
-      }
-    }
-    return null;
+    return this.#results.writing(work);
   }
 
   get #calculations(): FormulaCalculationSessionService {
@@ -349,6 +307,7 @@ export class EmbeddedGrid {
   #start(): void {
     this.#engineIsIdle = makeRepairs(this.injector, (...place) => this.#errorWordsAt(...place), this.#without).engineIsIdle;
     this.#watchCalculations();
+    offerSorting(this, this.#results);
   }
 
   #watchCalculations(): void {

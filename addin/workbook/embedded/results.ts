@@ -1,6 +1,8 @@
 /** People do not type over what formulas fill: it would turn into #SPILL!, or into a number that follows nothing any more. */
-import { CanceledError, CommandType, ICommandService, type ICellData, type ICommandInfo, type Injector } from "@univerjs/core";
+import { CanceledError, CommandType, ICommandService, type ICellData, type ICommandInfo, type IRange, type Injector } from "@univerjs/core";
+import type { FUniver } from "@univerjs/core/facade";
 import {
+  FormulaDataModel,
   IEditorBridgeService,
   InsertColMutation,
   InsertRowMutation,
@@ -10,31 +12,123 @@ import {
   SetCellEditVisibleOperation,
   SetRangeValuesMutation,
 } from "@univerjs/preset-sheets-core";
+import { columnLetters, type StopListening } from "../port.ts";
 
-export interface ResultCells {
-  /** Why nothing is typed into the cell, or null where typing is as usual. */
-  refusalAt(sheetId: string, row: number, column: number): string | null;
+/** What people leave as it is, by the sheet's name. */
+export interface SheetRules {
+  /** Sheets that formulas fill, with the number of their columns: nothing is typed there. */
+  readonly computed: ReadonlyMap<string, number>;
+  /** Sheets whose rows are found by their place: nobody sorts them. */
+  readonly keptInOrder: ReadonlySet<string>;
+}
+
+interface OpenGrid {
+  readonly injector: Injector;
+  workbook(): ReturnType<FUniver["createWorkbook"]>;
+}
+
+/** Which cells hold results, and what people are told who would change them. */
+export class ResultCells {
+  readonly #grid: OpenGrid;
+  readonly #rules: SheetRules;
+  readonly #listeners = new Set<(sentence: string) => void>();
+  #isWriting = false;
+
+  constructor(grid: OpenGrid, rules: SheetRules = { computed: new Map(), keptInOrder: new Set() }) {
+    this.#grid = grid;
+    this.#rules = rules;
+  }
+
+  /** What is written meanwhile is ours, and passes. */
+  get isWriting(): boolean {
+    return this.#isWriting;
+  }
+
+  writing<Answer>(work: () => Answer): Answer {
+    this.#isWriting = true;
+    try {
+      return work();
+    } finally {
+      this.#isWriting = false;
+    }
+  }
+
+  /** Somebody tried all the same, and the sentence says why not. */
+  onRefused(listener: (sentence: string) => void): StopListening {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  }
+
+  refused(sentence: string): void {
+    for (const listener of this.#listeners) listener(sentence);
+  }
+
   /** Why the sheet's rows and columns stay as they are, or null. */
-  refusalOf(sheetId: string): string | null;
-  /** A person tried all the same. */
-  refused(sentence: string): void;
+  refusalOf(sheetId: string): string | null {
+    const name = this.#nameOf(sheetId);
+    return this.#rules.computed.has(name) ? `${name} is computed, and nothing is typed there: change what it is computed from.` : null;
+  }
+
+  /** Why the sheet's rows stay in their order, or null. */
+  refusalToSort(sheetId: string): string | null {
+    const name = this.#nameOf(sheetId);
+    if (this.#rules.computed.has(name)) return `${name} is computed, and its rows follow the sheets that it is computed from: sort those.`;
+    return this.#rules.keptInOrder.has(name) ? `The rows of ${name} stay in their order: they are found by their place.` : null;
+  }
+
+  /** Why nothing is typed into the cell, or null where typing is as usual. */
+  refusalAt(sheetId: string, row: number, column: number): string | null {
+    if (column < (this.#rules.computed.get(this.#nameOf(sheetId)) ?? 0)) return this.refusalOf(sheetId);
+    const spill = this.spills(sheetId).find(
+      ({ formula, cells }) => holds(cells, row, column) && !(formula.row === row && formula.column === column),
+    );
+    return spill === undefined
+      ? null
+      : `${cellName({ row, column })} is filled by the formula in ${cellName(spill.formula)}: change that one, or what it is computed from.`;
+  }
+
+  /** The formulas of a sheet that fill more than their own cell. */
+  spills(sheetId: string): readonly { readonly formula: Place; readonly cells: IRange }[] {
+    const spills = this.#grid.injector.get(FormulaDataModel).getArrayFormulaRange()[this.#grid.workbook().getId()]?.[sheetId];
+    return Object.entries(spills ?? {}).flatMap(([row, line]) =>
+      Object.entries<IRange>(line ?? {}).map(([column, cells]) => ({ formula: { row: Number(row), column: Number(column) }, cells })),
+    );
+  }
+
+  #nameOf(sheetId: string): string {
+    return this.#grid.workbook().getWorkbook().getSheetBySheetId(sheetId)?.getName() ?? "";
+  }
+}
+
+interface Place {
+  readonly row: number;
+  readonly column: number;
+}
+
+/** "K52". */
+export function cellName({ row, column }: Place): string {
+  return `${columnLetters(column)}${row + 1}`;
+}
+
+function holds(cells: IRange, row: number, column: number): boolean {
+  return row >= cells.startRow && row <= cells.endRow && column >= cells.startColumn && column <= cells.endColumn;
 }
 
 /** What a person does with the content of cells: typing, deleting, pasting, cutting, filling, dragging, sorting. */
 const CHANGES_CONTENT =
-  /^(sheet\.command\.(set-range-values|clear-selection-(content|all)|paste|auto-fill|refill|move-range|sort-range|delete-range|insert-range|cut)|univer\.command\.(paste|cut))/;
+  /^(sheet\.command\.(set-range-values|clear-selection-(content|all)|paste|auto-fill|refill|move-range|delete-range|insert-range|cut)|univer\.command\.(paste|cut))/;
 const CHANGES_ROWS: ReadonlySet<string> = new Set([InsertRowMutation.id, InsertColMutation.id, RemoveRowMutation.id, RemoveColMutation.id]);
 /** Taking back brings what stood there before. */
 const TAKES_BACK = /^univer\.command\.(undo|redo)/;
 
 type Refusal = string | null;
 
-/** Refuses changes by people to results; called before the grid has a workbook. What is written while `isOurs` answers true is ours, and passes. */
-export function refuseTypingOverResults(injector: Injector, cells: ResultCells, isOurs: () => boolean): void {
+/** Refuses changes by people to results; called before the grid has a workbook. */
+export function refuseTypingOverResults(injector: Injector, cells: ResultCells): void {
   let command = "";
   injector.get(ICommandService).beforeCommandExecuted((info, options) => {
     if (info.type === CommandType.COMMAND) command = info.id;
-    if (isOurs() || options?.onlyLocal === true) return;
+    if (cells.isWriting || options?.onlyLocal === true) return;
     const refusal = refusalFor(info, (info.params as { readonly trigger?: string } | undefined)?.trigger ?? command);
     if (refusal === null) return;
     cells.refused(refusal);

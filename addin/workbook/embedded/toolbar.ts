@@ -19,6 +19,7 @@ const HIDDEN: readonly string[] = [
   "sheet.command.add-range-protection-from-toolbar",
   "sheet.menu.data-validation",
   "sheet.menu.image",
+  "sheet.command.re-calc-filter",
   "sheet.toolbar.text-to-number",
   "sheet.contextMenu.text-to-number",
   "sheet.contextMenu.permission",
