@@ -16,6 +16,7 @@ import { jsonManifest } from "../../manifest/json-manifest.ts";
 import { xmlManifest } from "../../manifest/xml-manifest.ts";
 import { batchScript, bundlePages, functionsScript, hashedName, hashOf, offlineWorker, source } from "./bundle.ts";
 import { helpPage } from "./help-page.ts";
+import { noticesOf, noticesPage } from "./notices.ts";
 import { privacyPage, supportPage } from "./word-pages.ts";
 
 export const DIST = source("dist");
@@ -40,31 +41,39 @@ export type FileNames = ReadonlyMap<string, string>;
 export async function build({ origin, directory, scripts = {} }: BuildOptions): Promise<FileNames> {
   await rm(directory, { recursive: true, force: true });
   await mkdir(directory, { recursive: true });
-  const [pages, functions, helpStyle, browserPage, excelPage] = await Promise.all([
+  const [pages, functions, batch, helpStyle, browserPage, excelPage] = await Promise.all([
     bundlePages(directory, { ...PAGES, ...scripts }),
     functionsScript(),
+    batchScript(),
     ...["addin/hosting/help.css", "addin/browser.html", "addin/taskpane.html"].map((path) => readFile(source(path), "utf8")),
   ]);
   if (helpStyle === undefined || browserPage === undefined || excelPage === undefined) throw new Error("A page of the build is missing.");
   const names = new Map([
     ...pages.names,
     ["help.css", hashedName("help.css", helpStyle)],
-    ["functions.js", `functions.js?v=${hashOf(functions)}`],
+    ["functions.js", `functions.js?v=${hashOf(functions.text)}`],
   ]);
   const metadata = metadataAt(origin);
   const index = withNames(browserPage, names);
-  const words = { "help.html": helpPage(), "privacy.html": privacyPage(), "support.html": supportPage() };
+  const worker = await offlineWorker(offlineFiles(index, pages.partsOf("browser")));
+  const notices = await noticesOf([pages, functions, batch, worker].flatMap(({ packages }) => packages));
+  const words = {
+    "help.html": helpPage(),
+    "privacy.html": privacyPage(),
+    "support.html": supportPage(),
+    "licences.html": noticesPage(notices),
+  };
   const texts = {
     "index.html": index,
     "taskpane.html": withNames(excelPage, names),
     ...Object.fromEntries(Object.entries(words).map(([name, page]) => [name, withNames(page, names)])),
     [names.get("help.css") ?? ""]: helpStyle,
-    "functions.js": functions,
+    "functions.js": functions.text,
     "functions.json": functionsJson(origin),
-    "soakbook-batch.mjs": await batchScript(),
+    "soakbook-batch.mjs": batch.text,
     "manifest.xml": xmlManifest(addinDescription, origin),
     "manifest.json": inJson(jsonManifest(addinDescription, origin, metadata.functions)),
-    "offline-worker.js": await offlineWorker(offlineFiles(index, pages.partsOf("browser"))),
+    "offline-worker.js": worker.text,
   };
   await Promise.all([
     cp(source("manifest/icons"), join(directory, "icons"), { recursive: true }),

@@ -4,6 +4,8 @@ import { basename, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import * as esbuild from "esbuild";
 import type { OfflineFiles } from "../window/offline-files.ts";
+import { leftOut } from "./left-out.ts";
+import { packagesIn } from "./notices.ts";
 import { plainFields } from "./plain-fields.ts";
 import { withoutDocumentation } from "./without-documentation.ts";
 
@@ -12,6 +14,14 @@ export interface BundledPages {
   readonly names: ReadonlyMap<string, string>;
   /** Every script and style sheet that the entry can come to load. */
   partsOf(entry: string): readonly string[];
+  /** The folders of the packages that are in them. */
+  readonly packages: readonly string[];
+}
+
+/** A script in one file. */
+export interface Script {
+  readonly text: string;
+  readonly packages: readonly string[];
 }
 
 const COMPACT = {
@@ -34,7 +44,7 @@ export async function bundlePages(directory: string, entryPoints: Record<string,
     chunkNames: "chunks/[name]-[hash]",
     jsx: "automatic",
     jsxImportSource: "preact",
-    plugins: [plainFields],
+    plugins: [plainFields, leftOut],
     absWorkingDir: directory,
     metafile: true,
   });
@@ -46,7 +56,11 @@ export async function bundlePages(directory: string, entryPoints: Record<string,
     names.set(`${entry}.js`, file);
     if (cssBundle !== undefined) names.set(`${entry}.css`, cssBundle);
   }
-  return { names, partsOf: (entry) => reachable(outputs, names.get(`${entry}.js`) ?? "") };
+  return {
+    names,
+    partsOf: (entry) => reachable(outputs, names.get(`${entry}.js`) ?? ""),
+    packages: packagesIn(metafile, directory),
+  };
 }
 
 function reachable(outputs: ReadonlyMap<string, esbuild.Metafile["outputs"][string]>, first: string): readonly string[] {
@@ -60,16 +74,16 @@ function reachable(outputs: ReadonlyMap<string, esbuild.Metafile["outputs"][stri
 }
 
 /** Excel runs this script without a page, as a classic script that needs nothing else. */
-export async function functionsScript(): Promise<string> {
+export async function functionsScript(): Promise<Script> {
   return script("addin/excel-functions.ts", { plugins: [withoutDocumentation] });
 }
 
-export async function offlineWorker(files: OfflineFiles): Promise<string> {
+export async function offlineWorker(files: OfflineFiles): Promise<Script> {
   return script("addin/window/offline-worker.ts", { define: { ...COMPACT.define, OFFLINE_FILES: JSON.stringify(files) } });
 }
 
 /** Runs on Node, in one file that needs nothing beside it. */
-export async function batchScript(): Promise<string> {
+export async function batchScript(): Promise<Script> {
   return script("addin/batch/soakbook-batch.ts", {
     format: "esm",
     platform: "node",
@@ -78,9 +92,18 @@ export async function batchScript(): Promise<string> {
   });
 }
 
-async function script(path: string, options: esbuild.BuildOptions): Promise<string> {
-  const { outputFiles = [] } = await esbuild.build({ ...COMPACT, entryPoints: [source(path)], write: false, format: "iife", ...options });
-  return outputFiles[0]?.text ?? "";
+async function script(path: string, options: esbuild.BuildOptions): Promise<Script> {
+  const absWorkingDir = source("");
+  const { outputFiles, metafile } = await esbuild.build({
+    ...COMPACT,
+    entryPoints: [source(path)],
+    format: "iife",
+    absWorkingDir,
+    ...options,
+    write: false as const,
+    metafile: true as const,
+  });
+  return { text: outputFiles[0]?.text ?? "", packages: packagesIn(metafile, absWorkingDir) };
 }
 
 /** "help-3f9a2c41.css" for "help.css": another content, another name. */

@@ -32,6 +32,7 @@ export function supportPage(): string {
 <section id="terms">
 <h2>Terms</h2>
 <p>Soakbook comes without warranty. It computes; it does not permit. Have buried utilities marked before any digging, check results before anyone digs, and follow local codes and licensed practice.</p>
+<p>What others wrote and is in it, with their licences, is on the <a href="licences.html">licences page</a>.</p>
 </section>`,
   );
 }

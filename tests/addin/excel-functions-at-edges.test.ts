@@ -21,7 +21,7 @@ beforeAll(async () => {
   Object.assign(globalThis, {
     CustomFunctions: { Error: ShownError, associate: (id: string, run: (...inputs: unknown[]) => Grid) => registered.set(id, run) },
   });
-  runInThisContext(await functionsScript());
+  runInThisContext((await functionsScript()).text);
 });
 
 /** As Excel calls: every argument that is a range or a cell is a matrix, one left out is null, and its invocation comes last. */

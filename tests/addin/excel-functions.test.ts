@@ -20,7 +20,7 @@ const invocation = { functionName: "SAMPLE" };
 let script: string;
 
 beforeAll(async () => {
-  script = await functionsScript();
+  script = (await functionsScript()).text;
 });
 
 /** Runs the script in a world that has nothing but the language and the global CustomFunctions. */

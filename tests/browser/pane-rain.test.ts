@@ -5,6 +5,7 @@ import { ROWS_AT_A_TIME } from "../../addin/actions/rain-record/write-rain-recor
 import { rainRecordSheet } from "../../addin/records/rain-record.ts";
 import { captureText } from "../../taskpane/parts/capture/text.ts";
 import { rainText } from "../../taskpane/views/rain/text.ts";
+import { workbookText } from "../../taskpane/views/workbook/text.ts";
 import { text } from "../../taskpane/text.ts";
 import { value } from "./grid.ts";
 import type { OpenPage } from "./page.ts";
@@ -113,6 +114,7 @@ describe("Years of rain", { timeout: 60_000 }, () => {
   it("are taken back by one undo, and the demo's invented rain stands there again", async () => {
     await button(page, /All yards/).click();
     await openTab(page, text.programTabs.workbook);
+    expect(await pane(page).getByRole("link", { name: workbookText.support }).getAttribute("href")).toBe("support.html");
     await button(page, `Undo: ${rainText.write.done(1096)}`)
       .first()
       .click();

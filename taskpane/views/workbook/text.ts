@@ -23,4 +23,5 @@ export const workbookText = {
     cells: (count: number) => (count === 1 ? "1 cell" : `${count} cells`),
     nobody: "no name given",
   },
+  support: "Support, terms and licences",
 } as const;

@@ -2,6 +2,7 @@ import type { GoTo } from "../../parts/slip-list.tsx";
 import type { ViewProps } from "../../view.ts";
 import { CheckWorkbook } from "./check-workbook.tsx";
 import { LatestChanges } from "./latest-changes.tsx";
+import { workbookText } from "./text.ts";
 import "./workbook.css";
 
 /** The workbook itself rather than a yard in it: whether it is whole, and what the pane changed in it. */
@@ -15,6 +16,11 @@ export function WorkbookView({
     <>
       <CheckWorkbook workbook={workbook} write={write} goTo={goTo} />
       <LatestChanges program={program} workbook={workbook} write={write} />
+      <p>
+        <a class="page-link" href="support.html" target="_blank" rel="noopener">
+          {workbookText.support}
+        </a>
+      </p>
     </>
   );
 }

@@ -8,7 +8,7 @@ import { batchScript } from "../../../addin/hosting/bundle.ts";
 
 export async function builtBatch(folder: string): Promise<string> {
   const path = join(folder, "soakbook-batch.mjs");
-  await writeFile(path, await batchScript());
+  await writeFile(path, (await batchScript()).text);
   return path;
 }
 

@@ -72,7 +72,7 @@ describe("A build", () => {
     expect(page).not.toMatch(/https?:/);
   });
 
-  it.each(["index.html", "taskpane.html", "help.html", "privacy.html", "support.html"])(
+  it.each(["index.html", "taskpane.html", "help.html", "privacy.html", "support.html", "licences.html"])(
     "lets no inline script and no text run as a program in %s",
     async (name) => {
       const page = await text(name);
@@ -87,7 +87,7 @@ describe("A build", () => {
   );
 
   it("names every script and style sheet of a page by its content, and has each under the name the page gives", async () => {
-    for (const page of ["index.html", "taskpane.html", "help.html", "privacy.html", "support.html"]) {
+    for (const page of ["index.html", "taskpane.html", "help.html", "privacy.html", "support.html", "licences.html"]) {
       const loaded = [...(await text(page)).matchAll(/(?:script[^>]*src|stylesheet" href)="([^":]+)"/g)].map(([, name]) => name ?? "");
       expect(loaded.length, page).toBeGreaterThan(0);
       for (const name of loaded) {
@@ -115,6 +115,29 @@ describe("A build", () => {
     expect(parts.some((name) => name.startsWith("pane-"))).toBe(true);
     expect(parts.some((name) => /excel|functions|manifest|taskpane/.test(name))).toBe(false);
     for (const name of parts) expect((await stat(join(directory, name))).isFile(), name).toBe(true);
+  });
+
+  it("has the licences of what others wrote on a page that the support page leads to", async () => {
+    expect(await text("support.html")).toContain('href="licences.html"');
+    const licences = await text("licences.html");
+    // Of the pages, of the batch on Node, and of what those rest on in turn.
+    for (const name of [
+      "@univerjs/core 0.25.1: Apache-2.0",
+      "preact 11.2.0: MIT",
+      "csv-parse 7.0.3: MIT",
+      "rxjs 7.8.2: Apache-2.0",
+      "rbush 4",
+    ])
+      expect(licences).toContain(`<li>${name}`);
+    expect(licences).not.toMatch(/<pre>\s*<\/pre>/);
+    expect(licences).not.toContain("@univerjs/telemetry");
+  });
+
+  it("ships nothing that nobody asks for: where the words of other languages break", async () => {
+    const patterns = (await readdir("node_modules/@univerjs/engine-render/lib/es")).filter((file) => file !== "index.js");
+    expect(patterns.length).toBeGreaterThan(50);
+    const chunks = await readdir(join(directory, "chunks"));
+    expect(chunks.filter((chunk) => patterns.some((file) => chunk.startsWith(file.replace(/\.js$/, ""))))).toEqual([]);
   });
 
   it("says on the privacy page that nothing leaves the workbook, and on the support page what to try first", async () => {
