@@ -3,7 +3,11 @@ import { describe, expect, test } from "vitest";
 import { callsIn, rangesIn } from "../../../addin/actions/working/find-formula.ts";
 import { readFormula, type Expression } from "../../../addin/actions/working/read-formula.ts";
 import { workbookFormulas } from "../../../addin/records/formulas.ts";
+import { designSheet } from "../../../addin/records/design.ts";
+import { placeAsSetUp } from "../../../addin/records/place.ts";
+import { placesAsSetUp, type Places } from "../../../addin/records/program.ts";
 import { recordSheets } from "../../../addin/records/program-sheets.ts";
+import { reportSheet } from "../../../addin/records/report.ts";
 import type { Sheet } from "../../../addin/records/sheet.ts";
 import { addressOf, type CellRange } from "../../../addin/workbook/port.ts";
 
@@ -12,14 +16,16 @@ interface CellFormula {
   readonly formula: string;
 }
 
-const everyFormula: readonly CellFormula[] = workbookFormulas().flatMap(({ range, formulas }) =>
-  formulas.flatMap((line, row) =>
-    line.map((formula, column) => ({
-      where: { ...range, row: range.row + row, column: range.column + column, rows: 1, columns: 1 },
-      formula,
-    })),
-  ),
-);
+const formulasAt = (places: Places): readonly CellFormula[] =>
+  workbookFormulas(places).flatMap(({ range, formulas }) =>
+    formulas.flatMap((line, row) =>
+      line.map((formula, column) => ({
+        where: { ...range, row: range.row + row, column: range.column + column, rows: 1, columns: 1 },
+        formula,
+      })),
+    ),
+  );
+const everyFormula = formulasAt(placesAsSetUp);
 const on = ({ name }: Sheet) => everyFormula.filter(({ where }) => where.sheet === name);
 const expressionOf = ({ formula, where }: CellFormula) => {
   const expression = readFormula(formula, where.sheet);
@@ -62,6 +68,41 @@ describe.each(computed.map((sheet) => [sheet.name, sheet] as const))("%s, which 
       expect(formula.length, `${addressOf(where)}: ${formula}`).toBeLessThanOrEqual(400);
     }
   });
+});
+
+const countOf = (formulas: readonly CellFormula[]) => {
+  const typedNames = new Set(typed.map(({ name }) => name));
+  const wide = formulas.filter(({ where }) => !typedNames.has(where.sheet));
+  return { design: wide.filter(({ where }) => where.sheet === designSheet.name).length, wide: wide.length };
+};
+
+test("Design holds at most 20 formulas and the workbook 60 besides those in typed rows, at three thousand yards as at two hundred", () => {
+  const few = countOf(everyFormula);
+  expect(few.design).toBeLessThanOrEqual(20);
+  expect(few.wide).toBeLessThanOrEqual(60);
+  const THREE_THOUSAND_YARDS = 16;
+  const grown: Places = { ...placesAsSetUp, of: (sheet) => placeAsSetUp(sheet).over(THREE_THOUSAND_YARDS * sheet.rows) };
+  expect(countOf(formulasAt(grown))).toEqual(few);
+});
+
+test("no more than three calls of ours follow one from the answers of the other", () => {
+  const wide = everyFormula.filter(({ where }) => computed.some(({ name }) => name === where.sheet));
+  // What a column shows was filled by the formula in it, or by the nearest one on its left.
+  const filledBy = (sheet: string, column: number) =>
+    wide
+      .filter(({ where }) => where.sheet === sheet && where.column <= column)
+      .sort((one, other) => other.where.column - one.where.column)[0];
+  const callsUpTo = (formula: CellFormula): number => {
+    const expression = expressionOf(formula);
+    const columns = rangesIn(expression).flatMap(({ sheet, column, columns: count }) =>
+      Array.from({ length: count }, (_, place) => filledBy(sheet, column + place)),
+    );
+    const own = callsIn(expression).some(({ name }) => /^SOAK\./.test(name)) ? 1 : 0;
+    return own + Math.max(0, ...[...new Set(columns)].flatMap((before) => (before && before !== formula ? [callsUpTo(before)] : [])));
+  };
+  // Report stands beside no columns of its own: it sums up those of Report yards.
+  const longest = Math.max(...wide.filter(({ where }) => where.sheet !== reportSheet.name).map(callsUpTo));
+  expect(longest).toBe(3);
 });
 
 test("no formula gives a name twice, nor one that Excel reads as a reference: R and C are rows and columns", () => {
