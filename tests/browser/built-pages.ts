@@ -1,8 +1,10 @@
 /** What every browser test shares: the pages, built once and served, and one browser. */
-import { mkdtemp, rm, writeFile } from "node:fs/promises";
+import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
+import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
+import * as esbuild from "esbuild";
 import { chromium } from "playwright-core";
 import { DEFAULT_ORIGIN, build, withNames } from "../../addin/hosting/build.ts";
 import { serve } from "../../addin/hosting/serve.ts";
@@ -13,6 +15,8 @@ export interface BuiltPages {
   readonly directory: string;
   /** Where the directory is served, such as http://localhost:40123/. */
   readonly address: string;
+  /** A script that is Excel for Excel's page: Microsoft's object model and, behind it, an Excel in memory. */
+  readonly excelScript: string;
   /** Where the browser is spoken to. */
   readonly browser: string;
 }
@@ -46,11 +50,14 @@ export async function startPages(): Promise<BuiltPages & { stop(): Promise<void>
   await Promise.all(
     Object.keys(TEST_PAGES).map((name) => writeFile(join(directory, `${name}.html`), withNames(gridPage(`${name}-entry.js`), names))),
   );
+  const excelScript = join(directory, "excel-in-memory.js");
+  await writeFile(excelScript, `${await readFile(OBJECT_MODEL, "utf8")}\n${await excelInMemory()}`);
   const serving = await serve(directory, 0);
   const browser = await chromium.launchServer({ executablePath, args: CHROMIUM_ARGUMENTS });
   return {
     directory,
     address: serving.address,
+    excelScript,
     browser: browser.wsEndpoint(),
     async stop() {
       await browser.close();
@@ -58,6 +65,19 @@ export async function startPages(): Promise<BuiltPages & { stop(): Promise<void>
       await rm(directory, { recursive: true, force: true });
     },
   };
+}
+
+const OBJECT_MODEL = createRequire(import.meta.url).resolve("@microsoft/office-js/dist/excel-web-16.00.debug.js");
+
+async function excelInMemory(): Promise<string> {
+  const { outputFiles = [] } = await esbuild.build({
+    entryPoints: [path("excel-entry.ts")],
+    bundle: true,
+    format: "iife",
+    write: false,
+    logLevel: "error",
+  });
+  return outputFiles[0]?.text ?? "";
 }
 
 /** A page with a grid and nothing else, for a test's own script. */

@@ -39,6 +39,10 @@ export async function formula(page: Page, address: string): Promise<string> {
 
 /** Puts the keyboard into the grid and selects the cell. */
 export async function goTo(page: Page, address: string): Promise<void> {
+  if (await isInExcel(page)) {
+    await page.evaluate(({ sheet, ...area }) => window.excelInMemory?.select(sheet, [area]), at(address));
+    return;
+  }
   await page.locator("[id^=univer-sheet-main-canvas]").click({ position: { x: 80, y: 300 } });
   await page.evaluate((range) => window.soakbook?.workbook.select(range), at(address));
 }
@@ -46,9 +50,21 @@ export async function goTo(page: Page, address: string): Promise<void> {
 /** Types into the cell, confirms with Enter and waits for the answers. */
 export async function typeInto(page: Page, address: string, text: string): Promise<void> {
   await goTo(page, address);
+  if (await isInExcel(page)) {
+    await page.evaluate(([{ sheet, row, column }, entry]) => window.excelInMemory?.type(sheet, row, column, entry), [
+      at(address),
+      text,
+    ] as const);
+    return;
+  }
   await page.keyboard.type(text, { delay: 5 });
   await page.keyboard.press("Enter");
   await calculated(page);
+}
+
+/** Excel's own cells are no part of the page: there a person's hand on them is the in-memory Excel's. */
+function isInExcel(page: Page): Promise<boolean> {
+  return page.evaluate(() => window.excelInMemory !== undefined);
 }
 
 const KEYS_APART_MILLISECONDS = 60;

@@ -15,11 +15,11 @@ let directory: string;
 let serving: Serving;
 let host: PageHost;
 beforeAll(async () => {
-  const { directory: built, browser } = inject("pages");
+  const pages = inject("pages");
   directory = await mkdtemp(join(tmpdir(), "soakbook-versions-"));
-  await cp(built, directory, { recursive: true });
+  await cp(pages.directory, directory, { recursive: true });
   serving = await serve(directory, 0);
-  host = await PageHost.start({ address: serving.address, browser });
+  host = await PageHost.start({ ...pages, address: serving.address });
 }, 180_000);
 afterAll(async () => {
   await host.close();

@@ -5,6 +5,8 @@ import { inject } from "vitest";
 import type { BuiltPages } from "./built-pages.ts";
 
 export const VIEWPORT = { width: 1440, height: 900 };
+/** As wide as the pane is beside the grid of the page without Excel. */
+export const PANE_VIEWPORT = { width: 400, height: 900 };
 const LONGEST_START_MILLISECONDS = 110_000;
 
 export interface OpenPage {
@@ -23,11 +25,12 @@ export class PageHost {
   private constructor(
     readonly address: string,
     private readonly browser: Browser,
+    private readonly excelScript: string,
   ) {}
 
   /** What is given is served elsewhere than the pages of the run are. */
-  static async start({ address, browser }: Omit<BuiltPages, "directory"> = inject("pages")): Promise<PageHost> {
-    return new PageHost(address, await connected(browser));
+  static async start({ address, browser, excelScript }: Omit<BuiltPages, "directory"> = inject("pages")): Promise<PageHost> {
+    return new PageHost(address, await connected(browser), excelScript);
   }
 
   async close(): Promise<void> {
@@ -52,6 +55,16 @@ export class PageHost {
     const opened = await this.newPage(options);
     await opened.page.goto(this.address);
     await started(opened.page);
+    return opened;
+  }
+
+  /** Excel's page over an Excel in memory, with the demo's workbook open in it. */
+  async openInExcel(options: BrowserContextOptions = {}): Promise<OpenPage> {
+    const opened = await this.newPage({ viewport: PANE_VIEWPORT, ...options });
+    const { page, address } = opened;
+    await page.route(/^https:/, (route) => route.fulfill({ contentType: "text/javascript", path: this.excelScript }));
+    await page.goto(`${address}taskpane.html`);
+    await page.locator("#pane h1").first().waitFor({ timeout: LONGEST_START_MILLISECONDS });
     return opened;
   }
 }

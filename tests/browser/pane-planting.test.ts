@@ -4,7 +4,7 @@ import { plantingSheet } from "../../addin/records/planting.ts";
 import { plantingText } from "../../taskpane/views/planting/text.ts";
 import { at, typeInto, value } from "./grid.ts";
 import type { OpenPage } from "./page.ts";
-import { address, button, onProgramPage, openYard, pane, PATIENCE, START_MILLISECONDS, status } from "./pane.ts";
+import { address, button, narrowPane, onExcelPage, openYard, pane, PATIENCE, START_MILLISECONDS, status } from "./pane.ts";
 import { seriousFaults } from "./usable.ts";
 
 const CORNER_HOUSE = 0;
@@ -12,7 +12,7 @@ const CORNER_HOUSE = 0;
 let opened: OpenPage;
 let page: Page;
 
-onProgramPage((ready) => {
+onExcelPage((ready) => {
   opened = ready;
   page = ready.page;
 });
@@ -135,8 +135,7 @@ describe("The planting of a yard in the pane", () => {
   });
 
   it("lists what to buy within a pane of 320 pixels", async () => {
-    await page.getByRole("separator", { name: "Width of the pane" }).focus();
-    await page.keyboard.press("End");
+    await narrowPane(page);
     await button(page, "Suggest plants").click();
     await button(page, "Draft the plan").click();
     const list = pane(page).getByRole("region", { name: "Shopping list" });

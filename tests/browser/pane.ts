@@ -7,8 +7,8 @@ import type { Sheet, SheetRow } from "../../addin/records/sheet.ts";
 import { sitesSheet } from "../../addin/records/sites.ts";
 import { addressOf } from "../../addin/workbook/port.ts";
 import { goTo, value } from "./grid.ts";
-import type { OpenPage } from "./page.ts";
-import { leaveWarmPage, takeWarmPage, type Theme } from "./warm-page.ts";
+import { PageHost, PANE_VIEWPORT, type OpenPage } from "./page.ts";
+import { leaveWarmPage, PERMISSIONS, takeWarmPage, type Theme } from "./warm-page.ts";
 
 /** The page's first start on a busy machine. */
 export const START_MILLISECONDS = 120_000;
@@ -32,6 +32,28 @@ export function onProgramPage(take: (opened: OpenPage) => void, theme: Theme = {
     if (failed) await opened.context.close();
     else await leaveWarmPage(opened);
   });
+}
+
+/**
+ * Hands Excel's page over before the tests around this call, with the demo's workbook in an Excel in memory, and closes it
+ * after them. It starts in a fraction of the time that the grid takes, and every view of the pane is the same on both.
+ */
+export function onExcelPage(take: (opened: OpenPage) => void, theme: Theme = {}): void {
+  let host: PageHost | undefined;
+  beforeAll(async () => {
+    host = await PageHost.start();
+    const opened = await host.openInExcel({ permissions: PERMISSIONS, colorScheme: "light", ...theme });
+    opened.page.setDefaultTimeout(PATIENCE.timeout);
+    take(opened);
+  }, START_MILLISECONDS);
+  afterAll(() => host?.close());
+}
+
+/** As narrow as Excel lets the pane be, by the handle between pane and grid where there is one. */
+export async function narrowPane(page: Page): Promise<void> {
+  const handle = page.getByRole("separator", { name: "Width of the pane" });
+  if (await handle.isVisible()) await handle.press("End");
+  else await page.setViewportSize({ width: 320, height: PANE_VIEWPORT.height });
 }
 
 /** "Sites!B5": the cell of a column, `place` rows below the first under the headings. */

@@ -12,7 +12,7 @@ export interface Theme {
   readonly forcedColors?: "none" | "active";
 }
 
-const PERMISSIONS = ["clipboard-read", "clipboard-write"];
+export const PERMISSIONS = ["clipboard-read", "clipboard-write"];
 /** From the narrowest it can be to the width that a new page begins with. */
 const STEPS_TO_USUAL_WIDTH = 5;
 const LONGEST_CLEANING_MILLISECONDS = 60_000;

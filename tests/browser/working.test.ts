@@ -5,7 +5,7 @@ import { cellOf, firstRow } from "../../addin/records/place.ts";
 import { addressOf } from "../../addin/workbook/port.ts";
 import { goTo, typeInto, values } from "./grid.ts";
 import type { OpenPage } from "./page.ts";
-import { button, onProgramPage, pane, PATIENCE } from "./pane.ts";
+import { button, narrowPane, onExcelPage, pane, PATIENCE } from "./pane.ts";
 import { seriousFaults } from "./usable.ts";
 
 const LONGEST_TEST_MILLISECONDS = 90_000;
@@ -40,7 +40,7 @@ describe("The working of a cell", { timeout: LONGEST_TEST_MILLISECONDS }, () => 
   let opened: OpenPage;
   let page: Page;
 
-  onProgramPage((ready) => {
+  onExcelPage((ready) => {
     opened = ready;
     page = ready.page;
   });
@@ -86,12 +86,11 @@ describe("The working of a cell", { timeout: LONGEST_TEST_MILLISECONDS }, () => 
     expect(paper).toContain("Program!H5");
     expect(paper).toMatch(/\d{4}-\d{2}-\d{2}/);
     expect(paper).toContain("Local codes and licensed practice decide.");
-    expect(await page.locator("#frame").isVisible()).toBe(false);
-    expect(await page.locator("#workbook-bar").isVisible()).toBe(false);
+    expect(await pane(page).isVisible()).toBe(false);
     await page.emulateMedia({ media: null });
     await page.evaluate(() => window.dispatchEvent(new Event("afterprint")));
     expect(await page.locator(".working-paper").count()).toBe(0);
-    expect(await page.locator("#frame").isVisible()).toBe(true);
+    expect(await pane(page).isVisible()).toBe(true);
   });
 
   it("gives the pane back with the keyboard on the button that opened it", async () => {
@@ -154,8 +153,7 @@ describe("The working of a cell", { timeout: LONGEST_TEST_MILLISECONDS }, () => 
   ] as const)(
     "at 320 pixels in the %s theme with forced colors %s is cut off nowhere and has no serious fault of accessibility",
     async (colorScheme, forcedColors) => {
-      await page.getByRole("separator", { name: "Width of the pane" }).focus();
-      await page.keyboard.press("End");
+      await narrowPane(page);
       await page.emulateMedia({ colorScheme, forcedColors });
       await openWorking(page, await designCell(page, "status", (value) => value === "fits"));
       const cutOff = await page.evaluate(() => {

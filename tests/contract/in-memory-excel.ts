@@ -102,16 +102,16 @@ export class InMemoryExcel implements Session, Executor {
     const text = typeof message.Body === "string" ? message.Body : JSON.stringify(message.Body);
     const request: Request = JSON.parse(text);
     if (!onlyGivesUp(request)) this.roundTrips += 1;
-    this.largestRequestBytes = Math.max(this.largestRequestBytes, Buffer.byteLength(text));
+    this.largestRequestBytes = Math.max(this.largestRequestBytes, byteLength(text));
     if (this.isDisconnected) return failure(500, "ConnectionFailure");
     if (this.isEditingCell) return failure(400, "InvalidOperationInCellEditMode");
-    if (Buffer.byteLength(text) > PAYLOAD_LIMIT_BYTES) return failure(400, "RequestPayloadSizeLimitExceeded");
+    if (byteLength(text) > PAYLOAD_LIMIT_BYTES) return failure(400, "RequestPayloadSizeLimitExceeded");
     const refused = this.#refusal;
     this.#refusal = null;
     if (refused !== null) return failure(400, refused.code, refused.message);
     const body = answer(request, workbookObject(this.book, this.#wanted), this.#references);
     this.book.settle();
-    if (Buffer.byteLength(JSON.stringify(body)) > PAYLOAD_LIMIT_BYTES) return failure(400, "ResponsePayloadSizeLimitExceeded");
+    if (byteLength(JSON.stringify(body)) > PAYLOAD_LIMIT_BYTES) return failure(400, "ResponsePayloadSizeLimitExceeded");
     this.#afterNext?.();
     this.#afterNext = null;
     setTimeout(() => this.#tell(), 0);
@@ -123,6 +123,12 @@ export class InMemoryExcel implements Session, Executor {
       if (this.#wanted.has(event)) raise(EVENT_TYPES[event], { worksheetId: sheet.id, address: "A1", changeType: "RangeEdited", source });
     }
   }
+}
+
+const encoder = new TextEncoder();
+
+function byteLength(text: string): number {
+  return encoder.encode(text).length;
 }
 
 /** `Excel.run` ends with a request that gives up the ranges it held; nobody waits for that one. */

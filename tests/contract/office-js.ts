@@ -1,13 +1,8 @@
 /**
- * Loads Microsoft's object model of Excel, unmodified, from the pinned package, into this realm.
- *
- * It expects a page; the few things it looks for while loading are stood in for here. Nothing of it is kept
- * in this repository. `officeHooks` are internal names of that file: the smoke test says which one is gone.
+ * Microsoft's object model of Excel, unmodified, from the pinned package: a page loads it as its own script, and on
+ * Node it is loaded into this realm, where the few things of a page that it looks for are stood in for. Nothing of it is
+ * kept in this repository. `officeHooks` are internal names of that file: the smoke test says which one is gone.
  */
-import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
-import { runInThisContext } from "node:vm";
-
 export interface Executor {
   executeAsync(customData: string, flags: number, message: RequestMessage): Promise<ResponseMessage>;
 }
@@ -47,11 +42,7 @@ interface Internals {
   _testTriggerRichApiMessageEvent?(message: EventMessage): void;
 }
 
-let loaded = false;
-
-export function loadOfficeJs(): void {
-  if (loaded) return;
-  loaded = true;
+function loadOfficeJs(): void {
   const element = () => ({ style: {}, setAttribute() {}, appendChild() {} });
   const storage = { getItem: () => null, setItem() {}, removeItem() {} };
   standIn({
@@ -78,6 +69,12 @@ export function loadOfficeJs(): void {
     sessionStorage: storage,
     addEventListener() {},
   });
+  // Asked for here, so that a page's script can hold this file.
+  const [{ createRequire }, { readFileSync }, { runInThisContext }] = [
+    process.getBuiltinModule("module"),
+    process.getBuiltinModule("fs"),
+    process.getBuiltinModule("vm"),
+  ];
   const file = createRequire(import.meta.url).resolve("@microsoft/office-js/dist/excel-web-16.00.debug.js");
   runInThisContext(readFileSync(file, "utf8"), { filename: file });
 }
@@ -89,7 +86,7 @@ function standIn(globals: Record<string, unknown>): void {
 
 /** The internal names that the in-memory host rests on. */
 export function officeHooks(): Internals {
-  loadOfficeJs();
+  if (!("OfficeExtension" in globalThis)) loadOfficeJs();
   return OfficeExtension as unknown as Internals;
 }
 

@@ -102,7 +102,8 @@ function refuseIfProtected(sheet: Sheet): void {
 
 /** A PNG says its size in its header, in pixels; Excel shows it at 96 to the inch. Null for anything else. */
 function pngSize(base64: string): { readonly width: number; readonly height: number } | null {
-  const bytes = Buffer.from(base64, "base64");
-  if (bytes.length < 24 || bytes.toString("latin1", 1, 4) !== "PNG") return null;
-  return { width: bytes.readUInt32BE(16) * 0.75, height: bytes.readUInt32BE(20) * 0.75 };
+  const bytes = Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
+  if (bytes.length < 24 || String.fromCharCode(...bytes.subarray(1, 4)) !== "PNG") return null;
+  const header = new DataView(bytes.buffer);
+  return { width: header.getUint32(16) * 0.75, height: header.getUint32(20) * 0.75 };
 }

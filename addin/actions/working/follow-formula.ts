@@ -19,6 +19,11 @@ export function functionCalled({ name }: CallExpression): WorksheetFunction | un
   return own === undefined ? undefined : byName.get(own.toUpperCase());
 }
 
+/** "LET" for the spreadsheet's own function, which files write as "_xlfn.LET". */
+export function spreadsheetName({ name }: CallExpression): string {
+  return name.toUpperCase().replace(/^_XLFN\./, "");
+}
+
 /** Functions of the spreadsheet that take cells and give as many: a call of ours inside keeps its place in the spill. */
 export const CELL_BY_CELL: ReadonlySet<string> = new Set(["IF", "IFERROR", "IFNA"]);
 
@@ -93,7 +98,7 @@ export class FormulaFollower {
       const inputs = this.inputsOf(call);
       return inputs.every((input) => input !== undefined) ? own.evaluate(inputs.map(asInput)) : undefined;
     }
-    const name = call.name.toUpperCase().replace(/^_XLFN\./, "");
+    const name = spreadsheetName(call);
     if (name === "LET") return this.#let(call.inputs);
     const [first] = call.inputs;
     if (name === "ROW" && first?.kind === "reference")

@@ -8,7 +8,7 @@ import type { WorksheetFunction } from "../../../functions/worksheet/calling/wor
 import { writtenUnit, type ShownStep } from "../../../functions/worksheet/calling/working.ts";
 import { addressOf, isErrorCode, type CellRange, type CellValue, type Workbook } from "../../workbook/port.ts";
 import { formulasReaching, rangesIn, type FormulaFound } from "./find-formula.ts";
-import { asInput, CELL_BY_CELL, cellAt, FormulaFollower, functionCalled, passedOn, type Rows } from "./follow-formula.ts";
+import { asInput, CELL_BY_CELL, cellAt, FormulaFollower, functionCalled, passedOn, spreadsheetName, type Rows } from "./follow-formula.ts";
 import type { CallExpression, Expression } from "./read-formula.ts";
 
 /** How a cell came to its value, for somebody who wants to follow it by hand. */
@@ -121,8 +121,10 @@ function placedCalls(expression: Expression, place: Place): readonly PlacedCall[
   if (expression.kind !== "call") return [];
   const own = functionCalled(expression);
   if (own === undefined) {
-    const inner = CELL_BY_CELL.has(expression.name.toUpperCase()) ? place : null;
-    return expression.inputs.flatMap((input) => placedCalls(input, inner));
+    const name = spreadsheetName(expression);
+    // What LET names may have another shape; its answer is the cell's.
+    const isAnswer = (at: number) => CELL_BY_CELL.has(name) || (name === "LET" && at === expression.inputs.length - 1);
+    return expression.inputs.flatMap((input, at) => placedCalls(input, isAnswer(at) ? place : null));
   }
   const ofInputs = placeOfInputs(own, place);
   return [

@@ -83,6 +83,20 @@ describe("The working of a cell", () => {
     expect(only(working).results).toMatchObject([[{ value: 18 }]]);
   });
 
+  it("takes the row of the selected cell through the names of a LET, as Design's basins are written", async () => {
+    await type(cell(1, 1), [
+      ["us", 0.5],
+      ["metric", 12.7],
+    ]);
+    const formula = '=LET(u,A1:A2,k,IF(u="metric",CONVERT(1,"in","mm"),1),SOAK.DRAWDOWN(k*6,B1:B2,,,u))';
+    await answer(cell(1, 4), formula, [[12], [12]]);
+    const working = await workingAt(cell(2, 4));
+    expect(working).toMatchObject({ spilledFrom: "Yard!D1", shown: 12, agrees: true });
+    const { inputs, results } = only(working);
+    expect(inputs.map(({ cells }) => cells)).toMatchObject([[expect.closeTo(152.4, 9)], [12.7], [null], [null], ["metric"]]);
+    expect(results).toMatchObject([[{ value: expect.closeTo(12, 9) as number }]]);
+  });
+
   it("takes row and column of a what-if grid", async () => {
     await type(cell(1, 2), [[0.5, 1]]);
     await type(cell(2, 1), [[6], [9]]);
