@@ -1,3 +1,4 @@
+import { plainKey } from "../../functions/worksheet/calling/typed-words.ts";
 import { isBlank } from "../records/sheet.ts";
 import { verdictOf, type Verdict, type VisitAnswerRow } from "../records/visits.ts";
 import { FROM_THE_START, type ChecklistDays } from "./checklist-version.ts";
@@ -16,7 +17,7 @@ export function answersInForce(stage: Stage, visits: readonly VisitAnswerRow[]):
 function beginningOf({ beginsWith }: Stage, visits: readonly VisitAnswerRow[]): number {
   if (beginsWith === undefined) return 0;
   const begun = visits.flatMap(({ record }, place) =>
-    record.step === beginsWith && !isBlank(record.answer) ? [{ place, said: String(record.answer).trim() }] : [],
+    record.step === beginsWith && !isBlank(record.answer) ? [{ place, said: plainKey(String(record.answer)) }] : [],
   );
   const newest = begun.at(-1);
   const other = begun.findLastIndex(({ said }) => said !== newest?.said);
@@ -31,7 +32,7 @@ export function stepsOf(stage: Stage, answers: AnswersInForce, checklist: Checkl
   const { eachOf } = stage;
   const names = eachOf === undefined ? [] : namesIn(saidAt(answers, eachOf.list) ?? "");
   const steps = stage.steps
-    .filter(({ onlyIf }) => onlyIf === undefined || saidAt(answers, onlyIf.step) === onlyIf.said)
+    .filter(({ onlyIf }) => onlyIf === undefined || says(answers, onlyIf.step, onlyIf.said))
     .flatMap((step) => (step.id === eachOf?.list ? [step, ...names.map(eachOf.step)] : [step]));
   return steps.map((step) => (isSpared(step, steps, answers, checklist) ? { ...step, optional: true } : step));
 }
@@ -50,6 +51,12 @@ function isSpared({ since }: Step, steps: readonly Step[], answers: AnswersInFor
 export function saidAt(answers: AnswersInForce, stepId: string): string | null {
   const answer = answers.get(stepId)?.record.answer ?? null;
   return answer === null ? null : String(answer).trim();
+}
+
+/** Whether the step is answered with these words. */
+export function says(answers: AnswersInForce, stepId: string, words: string): boolean {
+  const said = saidAt(answers, stepId);
+  return said !== null && plainKey(said) === plainKey(words);
 }
 
 /** A text, a date or a number that no rule judges passes once it is there; an optional step passes when it is not. */

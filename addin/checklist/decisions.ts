@@ -1,3 +1,4 @@
+import { plainKey } from "../../functions/worksheet/calling/typed-words.ts";
 import { isBlank } from "../records/sheet.ts";
 import type { Verdict, VisitAnswerRow } from "../records/visits.ts";
 import { overrideOf } from "./overrides.ts";
@@ -43,7 +44,7 @@ export function decisionOn(stepId: string, visits: readonly VisitAnswerRow[]): D
   const row = visits[place];
   if (row === undefined) return null;
   const { answer, by, note, date, link } = row.record;
-  const option = DECISIONS.find(({ says }) => says === answer);
+  const option = DECISIONS.find(({ says }) => plainKey(says) === plainKey(String(answer)));
   if (option === undefined || by === null || note === null || date === null || link === null) return null;
   if (visits.findLastIndex(({ record }) => record.step === stepId && !isBlank(record.answer)) > place) return null;
   return { by, date, words: `${option.says}: ${note} (${link})`, says: option.says, what: note, paper: link, verdict: option.verdict, row };

@@ -1,5 +1,5 @@
 import { BASIN_SHAPES } from "../../functions/basin/basin-shape.ts";
-import { choiceColumn, dateColumn, numberColumn, resultColumn, textColumn } from "./column.ts";
+import { choiceColumn, dateColumn, nameColumn, numberColumn, resultColumn, textColumn } from "./column.ts";
 import type { RecordOf, Sheet, SheetRow } from "./sheet.ts";
 
 /** One row a measured garden, after it was built: the newest row of a yard counts. */
@@ -10,7 +10,7 @@ export const asBuiltSheet = {
     "Lengths are in the yard's units (ft | m), depths in (in | mm). Water held is worked out from these, never from the design.",
   ],
   columns: {
-    siteId: textColumn("Site ID", { widthPixels: 76 }),
+    siteId: nameColumn("Site ID", { widthPixels: 76 }),
     date: dateColumn("Date", "Date", { widthPixels: 92 }),
     by: textColumn("By", { widthPixels: 110 }),
     shape: choiceColumn("Shape", "Shape", BASIN_SHAPES, { widthPixels: 84, note: "As built, seen from above. Blank: an ellipse." }),

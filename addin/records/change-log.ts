@@ -1,6 +1,6 @@
 import "./validation.ts";
 import * as z from "zod";
-import { choiceColumn, momentColumn, numberColumn, textColumn, type Column } from "./column.ts";
+import { choiceColumn, type Column, momentColumn, nameColumn, numberColumn, textColumn } from "./column.ts";
 import type { RecordOf, Sheet, SheetRow } from "./sheet.ts";
 import type { CellValue } from "../workbook/port.ts";
 
@@ -21,7 +21,7 @@ export const changeLogSheet = {
     when: momentColumn("When", "When"),
     by: textColumn("By", { widthPixels: 110 }),
     what: textColumn("What", { widthPixels: 260 }),
-    siteId: textColumn("Site ID", { widthPixels: 76 }),
+    siteId: nameColumn("Site ID", { widthPixels: 76 }),
     sheet: textColumn("Sheet", { widthPixels: 110 }),
     cell: textColumn("Cell", { widthPixels: 70 }),
     heading: textColumn("Column", { widthPixels: 150 }),

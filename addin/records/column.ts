@@ -1,6 +1,8 @@
 import "./validation.ts";
 import * as z from "zod";
 import { LARGEST_NUMBER } from "../../functions/quantities.ts";
+import { isBlank } from "../../functions/worksheet/calling/reading.ts";
+import { keyAmong, plainWords } from "../../functions/worksheet/calling/typed-words.ts";
 import { isErrorCode, type CellValue } from "../workbook/port.ts";
 import { LAST_DAY } from "./calendar-day.ts";
 
@@ -23,10 +25,19 @@ interface Looks {
 
 /** Words of any length. A number typed where words belong is kept as its digits; an error is no word of anybody's. */
 export function textColumn(heading: string, looks: Looks = {}): Column<string | null> {
+  return wordsColumn(heading, (typed) => typed.trim(), looks);
+}
+
+/** Words that rows are found by, such as an ID: a space too many makes no other name. */
+export function nameColumn(heading: string, looks: Looks = {}): Column<string | null> {
+  return wordsColumn(heading, plainWords, looks);
+}
+
+function wordsColumn(heading: string, read: (typed: string) => string, looks: Looks): Column<string | null> {
   const cell = z.custom<CellValue>().transform((value, context): string | null => {
     const error = errorIn(value, heading);
     if (error !== null) return refused(context, error);
-    const text = value === null ? "" : String(value).trim();
+    const text = isBlank(value) ? "" : read(String(value));
     return text === "" ? null : text;
   });
   return { heading, cell, role: "input", widthPixels: 140, ...looks };
@@ -72,12 +83,8 @@ function errorIn(value: CellValue, label: string): string | null {
   return isErrorCode(value) ? `${label} shows the error ${value}. Type over it, or put right what it is computed from.` : null;
 }
 
-function isBlankCell(value: CellValue): boolean {
-  return value === null || (typeof value === "string" && value.trim() === "");
-}
-
 function numberFault(value: CellValue, rule: NumberRule): string | null {
-  if (isBlankCell(value)) return null;
+  if (isBlank(value)) return null;
   if (typeof value === "string")
     return errorIn(value, rule.label) ?? `${rule.label} must be a number; it is the text "${value.slice(0, 40)}".`;
   if (typeof value !== "number" || !Number.isFinite(value)) return `${rule.label} must be a number.`;
@@ -103,13 +110,13 @@ export function momentColumn(heading: string, label: string, looks: Looks = {}):
 }
 
 function dateFault(value: CellValue, label: string): string | null {
-  if (isBlankCell(value)) return null;
+  if (isBlank(value)) return null;
   if (typeof value === "string")
     return errorIn(value, label) ?? `${label} must be a date; it is the text "${value.slice(0, 40)}". Type the date again.`;
   return typeof value === "number" && value >= 1 && value < LAST_DAY + 1 ? null : `${label} must be a date, such as 2026-05-04.`;
 }
 
-/** One of a list of keys, whatever its case. */
+/** One of a list of keys, whatever its case and the spaces around it. */
 export function choiceColumn<Key extends string>(
   heading: string,
   label: string,
@@ -117,9 +124,9 @@ export function choiceColumn<Key extends string>(
   looks: Looks = {},
 ): Column<Key | null> {
   const cell = z.custom<CellValue>().transform((value, context): Key | null => {
-    const typed = value === null ? "" : String(value).trim();
-    if (typed === "") return null;
-    const key = choices.find((choice) => choice.toLowerCase() === typed.toLowerCase());
+    if (isBlank(value)) return null;
+    const typed = plainWords(String(value));
+    const key = keyAmong(choices, typed);
     return key ?? refused(context, errorIn(value, label) ?? `${label} "${typed.slice(0, 40)}" is not in the list: ${choices.join(", ")}.`);
   });
   return { heading, cell, role: "input", widthPixels: 110, choices, ...looks };

@@ -1,4 +1,5 @@
 import { absolute, addressOf, type FormulaWrite } from "../workbook/port.ts";
+import { asWord } from "./as-word.ts";
 import { designSheet } from "./design.ts";
 import { spilled } from "./formula-writes.ts";
 import { holeTestsSheet } from "./hole-tests.ts";
@@ -14,6 +15,7 @@ type SiteKey = KeyOf<typeof sitesSheet>;
 /**
  * Design, a row a yard beside Sites. First what Sites holds stands here once more, so that the calls read this sheet
  * alone: a row inserted on Sites makes its columns longer than these, and columns of two lengths have no common answer.
+ * Site IDs and units are read here once, spaces and case aside, and every other formula takes them from here.
  * Then four calls, each over all yards: what drains and runs off, what was tested, the basin, and its quantities. They
  * rest on typed cells, never on a formula of a sheet that people type in: a row that somebody inserts has none.
  */
@@ -35,20 +37,24 @@ export function designFormulas(places: Places): readonly FormulaWrite[] {
       design,
       key,
       whenBlank === '""'
-        ? `=LET(t,${sites.rowsBelowHeading(from)},IF(t="","",t))`
-        : `=LET(i,${sites.rowsBelowHeading("siteId")},t,${sites.rowsBelowHeading(from)},IF(i="","",IF(t="",${whenBlank},t)))`,
+        ? `=LET(t,${sites.rowsBelowHeading(from)},IF(${asWord("t")}="","",t))`
+        : `=LET(i,${sites.rowsBelowHeading("siteId")},t,${sites.rowsBelowHeading(from)},IF(TRIM(i)="","",IF(${asWord("t")}="",${whenBlank},t)))`,
     );
   const call = (key: DesignKey, name: string, inputs: readonly string[]) => spilled(design, key, `=SOAK.${name}(${inputs.join(",")})`);
   return [
-    typed("siteId", "siteId", '""'),
+    spilled(design, "siteId", `=${asWord(sites.rowsBelowHeading("siteId"))}`),
     typed("yard", "yard", '""'),
-    typed("units", "units", '"us"'),
+    spilled(
+      design,
+      "units",
+      `=LET(i,${sites.rowsBelowHeading("siteId")},u,LOWER(${asWord(sites.rowsBelowHeading("units"))}),IF(TRIM(i)="","",IF(u="","us",u)))`,
+    ),
     typed("soilGroup", "soilGroup", '""'),
     call("groundSlopePercent", "GROUNDSLOPE", [sites.rowsBelowHeading("slopeDrop"), sites.rowsBelowHeading("slopeRun")]),
     spilled(
       design,
       "stormDepth",
-      `=LET(i,${sites.rowsBelowHeading("siteId")},t,${sites.rowsBelowHeading("stormDepth")},m,${sites.rowsBelowHeading("units")}="metric",d,${setting("stormDepthInches")},IF(i="","",IF(t="",IF(m,CONVERT(d,"in","mm"),d),t)))`,
+      `=LET(i,${sites.rowsBelowHeading("siteId")},t,${sites.rowsBelowHeading("stormDepth")},m,${asWord(sites.rowsBelowHeading("units"))}="metric",d,${setting("stormDepthInches")},IF(TRIM(i)="","",IF(TRIM(t)="",IF(m,CONVERT(d,"in","mm"),d),t)))`,
     ),
     call("contributingArea", "SITERUNOFF", [
       own("siteId"),
@@ -75,7 +81,7 @@ export function designFormulas(places: Places): readonly FormulaWrite[] {
     spilled(
       design,
       "plannedPlants",
-      `=LET(i,${own("siteId")},n,SUMIFS(${clump("planned")},${clump("siteId")},i)+SUMIFS(${clump("planted")},${clump("siteId")},i,${clump("planned")},"="),IF(i="","",IF(n=0,"",n)))`,
+      `=LET(i,${own("siteId")},n,SUMIFS(${clump("planned")},${clump("siteId")},i)+SUMIFS(${clump("planted")},${clump("siteId")},i)-SUMIFS(${clump("planted")},${clump("siteId")},i,${clump("planned")},">=0"),IF(i="","",IF(n=0,"",n)))`,
     ),
     spilled(
       design,

@@ -1,4 +1,4 @@
-import { choiceColumn, dateColumn, numberColumn, textColumn } from "./column.ts";
+import { choiceColumn, dateColumn, nameColumn, numberColumn, textColumn } from "./column.ts";
 import type { designSheet } from "./design.ts";
 import type { RecordOf, Sheet, SheetRow } from "./sheet.ts";
 
@@ -35,7 +35,7 @@ export const digDaysSheet = {
     "Write every incident down, however small, and see to the person first. Hours feed the volunteer value on Report.",
   ],
   columns: {
-    siteId: textColumn("Site ID", { widthPixels: 76 }),
+    siteId: nameColumn("Site ID", { widthPixels: 76 }),
     date: dateColumn("Date", "Date", { widthPixels: 92 }),
     entry: choiceColumn("Entry", "Entry", DIG_DAY_ENTRIES, { widthPixels: 90 }),
     who: textColumn("Who", { widthPixels: 150, note: "The person who signed in, or to whom an incident happened." }),
@@ -46,7 +46,7 @@ export const digDaysSheet = {
       { label: "Hours", atLeast: 0, atMost: 24 },
       { widthPixels: 70, numberFormat: "0.0#", note: "Of one person, on one day. Blank: not signed out yet." },
     ),
-    item: textColumn("Item", { widthPixels: 190, note: "What was moved or placed, such as compost." }),
+    item: nameColumn("Item", { widthPixels: 190, note: "What was moved or placed, such as compost." }),
     quantity: numberColumn("Quantity", { label: "Quantity", atLeast: 0 }, { widthPixels: 84 }),
     unit: textColumn("Unit", { widthPixels: 70 }),
     note: textColumn("Note", { widthPixels: 320, note: "For an incident: what happened." }),

@@ -1,4 +1,4 @@
-import { textColumn } from "./column.ts";
+import { nameColumn, textColumn } from "./column.ts";
 import type { Sheet } from "./sheet.ts";
 
 /**
@@ -12,7 +12,7 @@ export const drawingsSheet = {
     "A drawing does not change with the cells. Save it again from the pane after a change; the new one takes its place.",
   ],
   columns: {
-    siteId: textColumn("Site ID", { widthPixels: 76 }),
+    siteId: nameColumn("Site ID", { widthPixels: 76 }),
     yard: textColumn("Yard", { widthPixels: 215 }),
     drawnOn: textColumn("Drawn on", { widthPixels: 100 }),
     shows: textColumn("What it shows", { widthPixels: 900 }),

@@ -1,4 +1,4 @@
-import { choiceColumn, numberColumn, resultColumn, textColumn } from "./column.ts";
+import { choiceColumn, nameColumn, numberColumn, resultColumn, textColumn } from "./column.ts";
 import type { RecordOf, Sheet, SheetRow } from "./sheet.ts";
 
 /** What a line stands for in the totals: money spent, or something given that a funder may count. */
@@ -12,9 +12,9 @@ export const estimateLinesSheet = {
     "A quantity is in the unit of its price. In-kind lines are kept apart from cash. A funder's name puts a line in that source's total.",
   ],
   columns: {
-    siteId: textColumn("Site ID", { widthPixels: 76 }),
+    siteId: nameColumn("Site ID", { widthPixels: 76 }),
     group: textColumn("Group", { widthPixels: 120, note: "Soil, stone, plants, tools, hire, labor, fees: your own words." }),
-    item: textColumn("Item", { widthPixels: 230, note: "As it stands on Prices." }),
+    item: nameColumn("Item", { widthPixels: 230, note: "As it stands on Prices." }),
     quantity: numberColumn("Quantity", { label: "Quantity", atLeast: 0 }, { numberFormat: "#,##0.0#" }),
     unit: textColumn("Unit", { widthPixels: 80 }),
     kind: choiceColumn("Cash or in-kind", "Cash or in-kind", LINE_KINDS, { note: "Blank counts as cash." }),

@@ -1,4 +1,4 @@
-import { choiceColumn, dateColumn, textColumn } from "./column.ts";
+import { choiceColumn, dateColumn, nameColumn, textColumn } from "./column.ts";
 import type { RecordOf, Sheet, SheetRow } from "./sheet.ts";
 
 export const FOLLOW_UP_KINDS = ["watering", "1 week", "1 month", "1 year", "yearly", "re-test", "repair"] as const;
@@ -12,7 +12,7 @@ export const followUpsSheet = {
     "The finding is the worst of its items: pass, watch or fail. A fail names the repair and gives it a day.",
   ],
   columns: {
-    siteId: textColumn("Site ID", { widthPixels: 76 }),
+    siteId: nameColumn("Site ID", { widthPixels: 76 }),
     kind: choiceColumn("Kind", "Kind", FOLLOW_UP_KINDS, { widthPixels: 90 }),
     due: dateColumn("Due", "Due", { widthPixels: 92 }),
     done: dateColumn("Done", "Done", { widthPixels: 92 }),

@@ -1,6 +1,7 @@
 import { absolute, addressOf, type FormulaWrite } from "../workbook/port.ts";
 import { asBuiltFormulas } from "./as-built-formulas.ts";
 import { asBuiltSheet } from "./as-built.ts";
+import { designSheet } from "./design.ts";
 import { designFormulas } from "./design-formulas.ts";
 import { inEachRow } from "./formula-writes.ts";
 import { estimateLineFormulas } from "./estimate-lines-formulas.ts";
@@ -11,7 +12,6 @@ import { pricesSheet } from "./prices.ts";
 import { placesAsSetUp, type Places } from "./program.ts";
 import { reportFormulas } from "./report-formulas.ts";
 import { rulesSheet } from "./rules.ts";
-import { sitesSheet } from "./sites.ts";
 import { unitsOfSite } from "./site-units.ts";
 import { whatIfSheet } from "./what-if.ts";
 
@@ -21,21 +21,21 @@ import { whatIfSheet } from "./what-if.ts";
  */
 export function workbookFormulas(places: Places = placesAsSetUp): readonly FormulaWrite[] {
   return [
-    ...holeTestFormulas(places.of(holeTestsSheet), places.of(sitesSheet)),
+    ...holeTestFormulas(places.of(holeTestsSheet), places.of(designSheet)),
     ...designFormulas(places),
-    ...asBuiltFormulas(places.of(asBuiltSheet), places.of(sitesSheet)),
+    ...asBuiltFormulas(places.of(asBuiltSheet), places.of(designSheet)),
     ...estimateLineFormulas(places.of(estimateLinesSheet), places.of(pricesSheet)),
     ...reportFormulas(places),
     whatIfFormula(),
   ];
 }
 
-function holeTestFormulas(holeTests: Place<typeof holeTestsSheet>, sites: Place<typeof sitesSheet>): FormulaWrite[] {
+function holeTestFormulas(holeTests: Place<typeof holeTestsSheet>, design: Place<typeof designSheet>): FormulaWrite[] {
   const readings = (row: number, first: "minutes1" | "water1") =>
     addressOf({ ...holeTests.cell(row, first), columns: READINGS }).replace(/^.*!/, "");
   const here = (row: number, key: "siteId" | "units" | "holeDiameter") => addressOf(holeTests.cell(row, key)).replace(/^.*!/, "");
   return [
-    inEachRow(holeTests, "units", (row) => unitsOfSite(sites, here(row, "siteId"))),
+    inEachRow(holeTests, "units", (row) => unitsOfSite(design, here(row, "siteId"))),
     inEachRow(
       holeTests,
       "infiltrationRate",

@@ -1,4 +1,4 @@
-import { choiceColumn, dateColumn, numberColumn, resultColumn, textColumn, type Column } from "./column.ts";
+import { choiceColumn, type Column, dateColumn, nameColumn, numberColumn, resultColumn, textColumn } from "./column.ts";
 import type { RecordOf, Sheet, SheetRow } from "./sheet.ts";
 
 /** Readings one hole's row has room for. */
@@ -26,7 +26,7 @@ export const holeTestsSheet = {
     "Minutes count from the start; water is measured up from the hole's floor, in the yard's units (in | mm). Diameter is right across the hole.",
   ],
   columns: {
-    siteId: textColumn("Site ID", { widthPixels: 76 }),
+    siteId: nameColumn("Site ID", { widthPixels: 76 }),
     hole: textColumn("Hole", { widthPixels: 60 }),
     date: dateColumn("Date", "Date", { widthPixels: 92 }),
     tester: textColumn("Tester", { widthPixels: 90 }),

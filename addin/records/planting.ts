@@ -1,4 +1,4 @@
-import { choiceColumn, dateColumn, numberColumn, textColumn } from "./column.ts";
+import { choiceColumn, dateColumn, nameColumn, numberColumn, textColumn } from "./column.ts";
 import type { RecordOf, Sheet, SheetRow } from "./sheet.ts";
 
 /** A is the wettest floor, B the sloped sides, C rim and berm. */
@@ -12,8 +12,8 @@ export const plantingSheet = {
     "Place is measured from the middle of the basin: along its length, and across it (uphill is positive), in the yard's units (ft | m).",
   ],
   columns: {
-    siteId: textColumn("Site ID", { widthPixels: 76 }),
-    plant: textColumn("Plant", { widthPixels: 215, note: "Scientific name, as it stands on Plants." }),
+    siteId: nameColumn("Site ID", { widthPixels: 76 }),
+    plant: nameColumn("Plant", { widthPixels: 215, note: "Scientific name, as it stands on Plants." }),
     zone: choiceColumn("Moisture zone", "Moisture zone", MOISTURE_ZONES, { widthPixels: 76 }),
     planned: numberColumn("Planned", { label: "Planned", atLeast: 0 }, { widthPixels: 76, numberFormat: "0" }),
     spacing: numberColumn("Spacing (ft | m)", { label: "Spacing", moreThan: 0 }, { widthPixels: 80 }),

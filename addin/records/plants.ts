@@ -1,4 +1,4 @@
-import { choiceColumn, numberColumn, textColumn } from "./column.ts";
+import { choiceColumn, nameColumn, numberColumn, textColumn } from "./column.ts";
 import { plantCautions, plantPalette, RATING_LIST_YEAR } from "./plant-palette.ts";
 import type { RecordOf, Sheet, SheetRow } from "./sheet.ts";
 
@@ -19,7 +19,7 @@ export const plantsSheet = {
     "Sizes, spacing, sun, bloom and zone are from memory for the most part: check before use. Check your state's invasive list before planting.",
   ],
   columns: {
-    scientificName: textColumn("Scientific name", { widthPixels: 215 }),
+    scientificName: nameColumn("Scientific name", { widthPixels: 215 }),
     commonName: textColumn("Common name", { widthPixels: 190 }),
     form: textColumn("Form", { widthPixels: 90 }),
     leastHeightFeet: numberColumn("Height from (ft)", { label: "Height from", atLeast: 0 }, { widthPixels: 76 }),

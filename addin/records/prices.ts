@@ -1,4 +1,4 @@
-import { dateColumn, numberColumn, textColumn } from "./column.ts";
+import { dateColumn, nameColumn, numberColumn, textColumn } from "./column.ts";
 import type { RecordOf, Sheet, SheetRow } from "./sheet.ts";
 
 /** What things cost, a row an item. The first seven columns are those SOAK.PRICED reads. */
@@ -9,7 +9,7 @@ export const pricesSheet = {
     "An amount buys whole packages, at least the minimum order, and pays the delivery once. All money is in the program's own currency.",
   ],
   columns: {
-    item: textColumn("Item", { widthPixels: 230 }),
+    item: nameColumn("Item", { widthPixels: 230 }),
     unitPrice: numberColumn("Unit price", { label: "Unit price", atLeast: 0 }, { numberFormat: "#,##0.00" }),
     unit: textColumn("Unit", { widthPixels: 80 }),
     packageSize: numberColumn(

@@ -6,7 +6,7 @@ import {
 } from "../../functions/basin/design-limits.ts";
 import { DESIGN_STORM_INCHES } from "../../functions/rainfall/likely-rain.ts";
 import { fromUs } from "../../functions/quantities.ts";
-import { dateColumn, numberColumn, textColumn } from "./column.ts";
+import { dateColumn, nameColumn, numberColumn, textColumn } from "./column.ts";
 import { placeAsSetUp, cellOf, firstRow, type Place } from "./place.ts";
 import { layoutOf, type Sheet } from "./sheet.ts";
 import { PROGRAM_PLACES } from "./one-call-rules/rules.ts";
@@ -21,7 +21,7 @@ export const programSheet = {
     "Local codes and licensed practice decide. Confirm setbacks, drain time and the ticket rules with building, health and stormwater staff.",
   ],
   columns: {
-    setting: textColumn("Setting", { widthPixels: 210 }),
+    setting: nameColumn("Setting", { widthPixels: 210 }),
     value: numberColumn("Value", { label: "Value", atLeast: 0 }, { widthPixels: 130 }),
     unit: textColumn("Unit", { widthPixels: 110 }),
     meaning: textColumn("What it does and where it comes from", { widthPixels: 560 }),

@@ -1,6 +1,7 @@
 import { GALLONS_PER_CUBIC_FOOT } from "../../functions/planting/water-need.ts";
 import { metricPerUs, unitOf } from "../../functions/quantities.ts";
 import { absolute, addressOf, type CellValue, type FormulaWrite, type ValueWrite } from "../workbook/port.ts";
+import { holds, withSpaces } from "./as-word.ts";
 import { digDaysSheet } from "./dig-days.ts";
 import { estimateLinesSheet } from "./estimate-lines.ts";
 import { placeAsSetUp } from "./place.ts";
@@ -149,16 +150,17 @@ function otherFormulas(places: Places): readonly FormulaWrite[] {
       places,
       classes,
       rowOf("species"),
-      `LET(p,${clump("plant")},f,p<>"",i,FILTER(${clump("siteId")},f),n,FILTER(${clump(amount)},f),IFERROR(ROWS(UNIQUE(LOWER(TRIM(FILTER(FILTER(p,f),${are(classes)}*ISNUMBER(n)*(n>0)))))),0))`,
+      `LET(p,${clump("plant")},f,p<>"",i,FILTER(${clump("siteId")}&"",f),n,FILTER(${clump(amount)},f),IFERROR(ROWS(UNIQUE(LOWER(TRIM(FILTER(FILTER(p,f),${are(classes)}*ISNUMBER(n)*(n>0)))))),0))`,
     );
   const people = (key: "built" | "designed" | "other", condition: string) =>
     formulaAt(
       places,
       key,
       rowOf("volunteers"),
-      `LET(f,${digDay("entry")}="sign-in",i,FILTER(${digDay("siteId")},f),w,FILTER(${digDay("who")},f),IFERROR(ROWS(UNIQUE(LOWER(TRIM(FILTER(w,(w<>"")*(${condition})))))),0))`,
+      `LET(f,${holds(digDay("entry"), "sign-in")},i,FILTER(${digDay("siteId")}&"",f),w,FILTER(${digDay("who")},f),IFERROR(ROWS(UNIQUE(LOWER(TRIM(FILTER(w,(w<>"")*(${condition})))))),0))`,
     );
-  const money = (kind: string) => `SUMIFS(${line("amount")},${line("kind")},"${kind}",${line("amount")},">=0")`;
+  const money = (isKind: "" | "<>") =>
+    `SUMIFS(${line("amount")},${line("kind")},"${isKind}${withSpaces("in-kind")}",${line("amount")},">=0")`;
   const unpriced = `COUNTIFS(${line("item")},"<>")-COUNTIFS(${line("item")},"<>",${line("amount")},">=0")-1`;
   return [
     species("built", "planted"),
@@ -167,10 +169,10 @@ function otherFormulas(places: Places): readonly FormulaWrite[] {
     people("designed", are("designed")),
     people("other", `${are("built")}+${are("designed")}=0`),
     other("yards", `COUNTIFS(${countsAs},"neither")`),
-    other("hours", rest(`SUMIFS(${digDay("hours")},${digDay("entry")},"sign-in")`, "hours")),
+    other("hours", rest(`SUMIFS(${digDay("hours")},${digDay("entry")},"${withSpaces("sign-in")}")`, "hours")),
     other("volunteerValue", `LET(p,${volunteerRate(places)},IF(p=0,"none",${block(places, "other", rowOf("hours"), 1)}*p))`),
-    other("cash", rest(money("<>in-kind"), "cash")),
-    other("inKind", rest(money("in-kind"), "inKind")),
+    other("cash", rest(money("<>"), "cash")),
+    other("inKind", rest(money(""), "inKind")),
     // The heading is no line.
     other("unpriced", `${unpriced}-${counted("unpriced")}`),
     formulaAt(
@@ -191,7 +193,7 @@ function listFormulas(places: Places): readonly FormulaWrite[] {
   const year = `k,${countsAs},d,${date},y,IF((k="built")+(k="designed"),IF(ISNUMBER(d),YEAR(d),"without a date"),"")`;
   const ofYears = (value: string) => `LET(${year},IF(${years}="","",MMULT((${years}=TRANSPOSE(y))*1,(k=${CLASSES})*${value})))`;
   const funders = block(places, "figure", FUNDERS + 1, MOST_FUNDERS);
-  const isCash = (amount: string) => `ISNUMBER(${amount})*(${line("kind")}<>"in-kind")`;
+  const isCash = (amount: string) => `ISNUMBER(${amount})*(1-${holds(line("kind"), "in-kind")})`;
   const funder = (cells: string) => `TRIM(IF(${cells}="","${NO_FUNDER}",${cells}))`;
   return [
     formulaAt(places, "figure", YEARS + 1, `LET(${year},SORT(UNIQUE(FILTER(y,(y<>"")*(y>MAX(y)-${REPORT_YEARS}),""))))`),
@@ -207,7 +209,7 @@ function listFormulas(places: Places): readonly FormulaWrite[] {
       places,
       "built",
       FUNDERS + 1,
-      `LET(a,${line("amount")},u,${line("funder")},k,XLOOKUP(${line("siteId")},${yards.columnReference("siteId")},${countsAs},"neither"),IF(${funders}="","",MMULT((${funders}=TRANSPOSE(${funder("u")}))*1,IF(${isCash("a")},a,0)*(k={"built","designed","neither"}))))`,
+      `LET(a,${line("amount")},u,${line("funder")},k,XLOOKUP(${line("siteId")}&"",${yards.columnReference("siteId")},${countsAs},"neither"),IF(${funders}="","",MMULT((${funders}=TRANSPOSE(${funder("u")}))*1,IF(${isCash("a")},a,0)*(k={"built","designed","neither"}))))`,
     ),
   ];
 }

@@ -1,5 +1,6 @@
 import { runoffCoefficient, USUAL_RUNOFF_STORM_SHARE } from "../../functions/runoff/pollutant-load.ts";
 import { absolute, addressOf, type FormulaWrite } from "../workbook/port.ts";
+import { asWord, withSpaces } from "./as-word.ts";
 import { asBuiltSheet } from "./as-built.ts";
 import { designSheet } from "./design.ts";
 import { digDaysSheet } from "./dig-days.ts";
@@ -19,7 +20,7 @@ const HARD_MORE = Number((runoffCoefficient(100) - SOFT).toPrecision(12));
 /** What an hour of a volunteer is worth on Prices; 0 where it has no price. */
 export function volunteerRate(places: Places): string {
   const prices = places.of(pricesSheet);
-  return extreme("MAXIFS", prices.listReference("unitPrice"), prices.listReference("item"), `"${DRAFTED_ITEMS.volunteerHour}"`);
+  return `N(XLOOKUP("${DRAFTED_ITEMS.volunteerHour}",${asWord(prices.listReference("item"))},${prices.listReference("unitPrice")},0))`;
 }
 
 /** 0 where no row of the key has a number above 0: the spreadsheet of the page without Excel has words or infinity there. */
@@ -59,10 +60,12 @@ export function reportYardsFormulas(places: Places): readonly FormulaWrite[] {
   const [area, hard, rain] = [own("contributingArea"), own("imperviousArea"), setting("yearlyRainInches")];
   const yearly = (formula: string) => `IF(${rain}="","",IFERROR(${formula},""))`;
   const withRows = (ids: string, formula: string) => forYards(`IF(COUNTIFS(${ids},i)=0,"",${formula})`);
-  const money = (kind: string) =>
-    withRows(line("siteId"), `SUMIFS(${line("amount")},${line("siteId")},i,${line("kind")},"${kind}",${line("amount")},">=0")`);
+  const money = (isKind: "" | "<>") =>
+    withRows(
+      line("siteId"),
+      `SUMIFS(${line("amount")},${line("siteId")},i,${line("kind")},"${isKind}${withSpaces("in-kind")}",${line("amount")},">=0")`,
+    );
   const lines = (criteria: string) => `COUNTIFS(${line("siteId")},i,${line("item")},"<>"${criteria})`;
-  const looks = (criteria: string) => forYards(`COUNTIFS(${look("siteId")},i,${criteria})`);
   const names = design.tableReference("siteId", "yard");
   return [
     column("siteId", `IF(${names}="","",${names})`),
@@ -97,12 +100,17 @@ export function reportYardsFormulas(places: Places): readonly FormulaWrite[] {
         `IF(${own("countsAs")}="built",SUMIFS(${clump("planted")},${clump("siteId")},i),SUMIFS(${clump("planned")},${clump("siteId")},i))`,
       ),
     ),
-    column("looksDone", looks(`${look("done")},">0"`)),
-    column("looksOpen", looks(`${look("kind")},"<>",${look("done")},"="`)),
-    column("hours", forYards(`SUMIFS(${digDay("hours")},${digDay("siteId")},i,${digDay("entry")},"sign-in")`)),
+    column("looksDone", forYards(`COUNTIFS(${look("siteId")},i,${look("done")},">0")`)),
+    column(
+      "looksOpen",
+      forYards(
+        `COUNTIFS(${look("siteId")},i,${look("kind")},"<>")-COUNTIFS(${look("siteId")},i,${look("kind")},"<>",${look("done")},">0")`,
+      ),
+    ),
+    column("hours", forYards(`SUMIFS(${digDay("hours")},${digDay("siteId")},i,${digDay("entry")},"${withSpaces("sign-in")}")`)),
     column("hoursValue", `LET(p,${volunteerRate(places)},IF((p=0)+(${own("hours")}="")>0,"",${own("hours")}*p))`),
-    column("cash", money("<>in-kind")),
-    column("inKind", money("in-kind")),
+    column("cash", money("<>")),
+    column("inKind", money("")),
     column("unpriced", forYards(`${lines("")}-${lines(`,${line("amount")},">=0"`)}`)),
   ];
 }

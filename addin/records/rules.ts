@@ -1,4 +1,4 @@
-import { choiceColumn, dateColumn, numberColumn, textColumn } from "./column.ts";
+import { choiceColumn, dateColumn, nameColumn, numberColumn, textColumn } from "./column.ts";
 import type { RecordOf, Sheet, SheetRow } from "./sheet.ts";
 
 export const COMPARISONS = ["at least", "at most"] as const;
@@ -12,7 +12,7 @@ export const rulesSheet = {
     "Two rows with one rule name make two steps, such as refer above 10 % and stop above 12 %. The worse answer counts.",
   ],
   columns: {
-    rule: textColumn("Rule", { widthPixels: 250 }),
+    rule: nameColumn("Rule", { widthPixels: 250 }),
     comparison: choiceColumn("Comparison", "Comparison", COMPARISONS, { widthPixels: 96 }),
     limit: numberColumn("Limit", { label: "Limit", atLeast: 0 }, { widthPixels: 70 }),
     unit: textColumn("Unit", { widthPixels: 60 }),

@@ -35,6 +35,8 @@ export interface SheetRow<S extends Sheet> {
 export interface Slip {
   readonly where: CellRange;
   readonly sentence: string;
+  /** What was meant, where only the spelling is wrong. */
+  readonly instead?: string;
 }
 
 export function layoutOf(sheet: Sheet): SheetLayout {
@@ -55,6 +57,5 @@ export function layoutOf(sheet: Sheet): SheetLayout {
   };
 }
 
-export function isBlank(value: CellValue): boolean {
-  return value === null || (typeof value === "string" && value.trim() === "");
-}
+/** A record's cell is blank where a function would take it for blank. */
+export { isBlank } from "../../functions/worksheet/calling/reading.ts";

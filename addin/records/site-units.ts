@@ -1,8 +1,9 @@
+import { asWord } from "./as-word.ts";
+import type { designSheet } from "./design.ts";
 import type { Place } from "./place.ts";
-import type { sitesSheet } from "./sites.ts";
 
-/** The units of the yard whose Site ID stands in a cell, as a formula; blank where no row of Sites has it. */
-export function unitsOfSite(sites: Place<typeof sitesSheet>, siteId: string): string {
-  // The &"" keeps a blank unit blank: a bare reference to a blank cell would answer 0.
-  return `=IF(${siteId}="","",IFERROR(INDEX(${sites.listReference("units")},MATCH(${siteId},${sites.listReference("siteId")},0))&"",""))`;
+/** The units of the yard whose Site ID stands in a cell, as a formula; blank where there is no such yard. */
+export function unitsOfSite(design: Place<typeof designSheet>, siteId: string): string {
+  // Not MATCH, to which an ID with a * is any yard's.
+  return `=IF(${siteId}="","",XLOOKUP(${asWord(siteId)},${design.listReference("siteId")},${design.listReference("units")},""))`;
 }

@@ -1,6 +1,6 @@
 import { mixRecipes } from "../../functions/amendment/mix-recipes.ts";
 import { BASIN_SHAPES } from "../../functions/basin/basin-shape.ts";
-import { choiceColumn, numberColumn, textColumn } from "./column.ts";
+import { choiceColumn, nameColumn, numberColumn, textColumn } from "./column.ts";
 import type { RecordOf, Sheet, SheetRow } from "./sheet.ts";
 import { SOIL_GROUPS, UNIT_SYSTEMS } from "./site-terms.ts";
 
@@ -12,7 +12,7 @@ export const sitesSheet = {
     "Units are set row by row: us means in, ft and sq ft; metric means mm, m and m². Every number of that yard is in those units.",
   ],
   columns: {
-    siteId: textColumn("Site ID", { widthPixels: 76, note: "Never changes and is never used again." }),
+    siteId: nameColumn("Site ID", { widthPixels: 76, note: "Never changes and is never used again." }),
     yard: textColumn("Yard", { widthPixels: 215 }),
     address: textColumn("Address", { widthPixels: 170 }),
     units: choiceColumn("Units", "Units", UNIT_SYSTEMS, { widthPixels: 76 }),

@@ -1,5 +1,5 @@
 import { COVERS } from "../../functions/published/tr-55.ts";
-import { choiceColumn, numberColumn, textColumn } from "./column.ts";
+import { choiceColumn, nameColumn, numberColumn, textColumn } from "./column.ts";
 import type { RecordOf, Sheet, SheetRow } from "./sheet.ts";
 
 /** One row a surface: the roofs, drives and lawns whose water reaches a garden. */
@@ -10,7 +10,7 @@ export const surfacesSheet = {
     "Share draining here is 0 to 1: half a roof is 0.5 (or 50%). Blank counts as 1.",
   ],
   columns: {
-    siteId: textColumn("Site ID", { widthPixels: 76 }),
+    siteId: nameColumn("Site ID", { widthPixels: 76 }),
     surface: textColumn("Surface", { widthPixels: 170 }),
     cover: choiceColumn("Cover", "Cover", COVERS, {
       widthPixels: 140,

@@ -1,6 +1,6 @@
 import "./validation.ts";
 import * as z from "zod";
-import { choiceColumn, dateColumn, textColumn, type Column } from "./column.ts";
+import { choiceColumn, type Column, dateColumn, nameColumn, textColumn } from "./column.ts";
 import type { RecordOf, Sheet, SheetRow } from "./sheet.ts";
 import type { CellValue } from "../workbook/port.ts";
 
@@ -18,15 +18,15 @@ export const visitsSheet = {
     "The verdict is computed from the Rules sheet for measured answers. A blank answer is not measured, never a pass.",
   ],
   columns: {
-    siteId: textColumn("Site ID", { widthPixels: 76 }),
+    siteId: nameColumn("Site ID", { widthPixels: 76 }),
     date: dateColumn("Date", "Date", { widthPixels: 92 }),
-    stage: textColumn("Stage", { widthPixels: 130 }),
-    step: textColumn("Step", { widthPixels: 190 }),
+    stage: nameColumn("Stage", { widthPixels: 130 }),
+    step: nameColumn("Step", { widthPixels: 190 }),
     answer,
     unit: textColumn("Unit", { widthPixels: 60 }),
     note: textColumn("Note", { widthPixels: 260 }),
     by: textColumn("By", { widthPixels: 90 }),
-    rule: textColumn("Rule", { widthPixels: 200, note: "The rule on the Rules sheet that a measured answer is held against." }),
+    rule: nameColumn("Rule", { widthPixels: 200, note: "The rule on the Rules sheet that a measured answer is held against." }),
     verdict: choiceColumn("Verdict", "Verdict", VERDICTS, { widthPixels: 110 }),
     link: textColumn("Photo or file", { widthPixels: 220, note: "A link, or the name of the picture on the camera." }),
   },

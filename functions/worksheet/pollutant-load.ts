@@ -11,7 +11,7 @@ import {
 } from "../runoff/pollutant-load.ts";
 import { area, depth, load, percent, share, text, units } from "./calling/arguments.ts";
 import { invalid, isCellError, type CellError } from "./calling/cell.ts";
-import { plainKey } from "./calling/nearest-keys.ts";
+import { keyAmong } from "./calling/typed-words.ts";
 import { YEARLY_INCHES } from "../rainfall/likely-rain.ts";
 import { orList, quoted } from "./calling/sentences.ts";
 import { stepsOf } from "./calling/working.ts";
@@ -81,7 +81,7 @@ export const pollutantLoad = worksheetFunction({
 });
 
 function concentrationOf(pollutant: string): number | CellError {
-  const named = POLLUTANTS.find((name) => plainKey(name) === plainKey(pollutant));
+  const named = keyAmong(POLLUTANTS, pollutant);
   if (named !== undefined) return medianConcentrations.values[named];
   const typed = numberFrom(pollutant);
   return typed !== undefined && typed >= 0

@@ -1,6 +1,6 @@
 import type { Cell } from "./calling/cell.ts";
 import { isCellError } from "./calling/cell.ts";
-import { plainKey } from "./calling/nearest-keys.ts";
+import { plainKey } from "./calling/typed-words.ts";
 import { isBlank } from "./calling/reading.ts";
 
 export type Table = readonly (readonly Cell[])[];

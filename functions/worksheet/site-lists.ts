@@ -2,6 +2,7 @@ import { invalid, isCellError, type Cell, type CellError } from "./calling/cell.
 import type { ArgumentRule } from "./calling/arguments.ts";
 import { blankValue, isBlank, readerOf, refused } from "./calling/reading.ts";
 import { isMissing, whyRefused } from "./calling/sentences.ts";
+import { plainKey } from "./calling/typed-words.ts";
 import type { UnitSystem } from "../quantities.ts";
 
 type Table = readonly (readonly Cell[])[];
@@ -22,16 +23,16 @@ export function rowsOfSite(listSiteIds: Table, siteId: string): readonly number[
     }
     grouped.set(listSiteIds, bySite);
   }
-  return bySite.get(siteId.trim()) ?? NONE;
+  return bySite.get(plainKey(siteId)) ?? NONE;
 }
 
 /** A spreadsheet hands a list over anew for every call. */
 const grouped = new WeakMap<Table, Map<string, number[]>>();
 const NONE: readonly number[] = [];
 
-/** The text of an ID, a number's too; "" where there is none. */
+/** An ID as it is compared, a number's too; "" where there is none. */
 function siteIdIn(cell: Cell | undefined): string {
-  return cell === null || cell === undefined || isCellError(cell) ? "" : String(cell).trim();
+  return cell === null || cell === undefined || isCellError(cell) ? "" : plainKey(String(cell));
 }
 
 /** Columns of one list stand beside each other: as many rows each. */

@@ -2,7 +2,8 @@ import { toUs, type NumberKind, type UnitSystem } from "../quantities.ts";
 import type { Comparison, Consequence, SiteRule } from "../siting/site-check.ts";
 import { choice } from "./calling/arguments.ts";
 import { invalid, isCellError, missing, type Cell, type CellError } from "./calling/cell.ts";
-import { nearestKeys, plainKey } from "./calling/nearest-keys.ts";
+import { nearestKeys } from "./calling/nearest-keys.ts";
+import { keyAmong, plainKey } from "./calling/typed-words.ts";
 import { isBlank } from "./calling/reading.ts";
 import { orList, quoted, whyRefused } from "./calling/sentences.ts";
 import { RowsByName, type Table } from "./rows-by-name.ts";
@@ -85,7 +86,7 @@ const NEEDED = [
 ] as const;
 
 function chosen<Choice extends string>(choices: readonly Choice[], cell: Cell): Choice | undefined {
-  return typeof cell === "string" ? choices.find((each) => each === plainKey(cell)) : undefined;
+  return typeof cell === "string" ? keyAmong(choices, cell) : undefined;
 }
 
 const ruleRows = new RowsByName((row) => chosen(COMPARISONS, rowFrom(row).comparison) !== undefined);

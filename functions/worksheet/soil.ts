@@ -22,7 +22,7 @@ import { lengthToWidth, shape, sideSlope } from "./basin-arguments.ts";
 import { callBeforeDigging, deepDig, steepSides } from "./basin-cautions.ts";
 import { prismoidSteps } from "./basin-working.ts";
 import { digEquation, digSteps, tooSteepToDig } from "./digging.ts";
-import { plainKey } from "./calling/nearest-keys.ts";
+import { plainKey } from "./calling/typed-words.ts";
 import { isBlank, readerOf, refused } from "./calling/reading.ts";
 import { tableOf } from "./calling/results.ts";
 import { whyRefused } from "./calling/sentences.ts";

@@ -13,7 +13,7 @@ import { computedByHand } from "../published/source.ts";
 import { depth, hours, rangeOf, text, units, waterVolume } from "./calling/arguments.ts";
 import { sideSlope } from "./basin-arguments.ts";
 import { invalid, isCellError, type CellError } from "./calling/cell.ts";
-import { plainKey } from "./calling/nearest-keys.ts";
+import { keyAmong } from "./calling/typed-words.ts";
 import { rainSeries } from "./rain-series.ts";
 import { tableOf } from "./calling/results.ts";
 import { orList, quoted } from "./calling/sentences.ts";
@@ -149,7 +149,7 @@ function routed(inputs: RouteInputs): readonly RoutedStep[] {
 function stepRainsOf(stormRains: readonly (number | null)[], typeOrMinutes: string): StepRains | CellError {
   const inches = rainSeries(stormRains);
   if (isCellError(inches)) return inches;
-  const type = STORM_TYPES.find((name) => plainKey(name) === plainKey(typeOrMinutes));
+  const type = keyAmong(STORM_TYPES, typeOrMinutes);
   if (type !== undefined) {
     const [stormInches = 0, ...more] = inches;
     return more.length === 0

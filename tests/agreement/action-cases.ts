@@ -48,6 +48,7 @@ import { cellOf, firstRow, placeAsSetUp } from "../../addin/records/place.ts";
 import { appendRows } from "../../addin/actions/program/write-records.ts";
 import type { CellRange, Workbook } from "../../addin/workbook/port.ts";
 import { catalogue } from "../../functions/worksheet/catalogue.ts";
+import { misspellChoices, misspellNames } from "./misspelt.ts";
 import { picture } from "./picture-cases.ts";
 
 export interface ActionCase {
@@ -405,6 +406,10 @@ export const actionCases: readonly ActionCase[] = [
       await keep();
       return [...before, (await workbookId(workbook)).id === id, (await workbook.readSetting(WORKBOOK_ID_SETTING)) === id];
     },
+  },
+  {
+    title: "words typed with spaces around them and in other letters are the same words",
+    run: async (workbook) => [await misspellChoices(workbook), await misspellNames(workbook)],
   },
   {
     title: "sheets outgrow their rows from the pane and by hand: formulas, formats and drop-downs reach every row in use",

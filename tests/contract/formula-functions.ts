@@ -266,6 +266,7 @@ const FUNCTIONS: Readonly<Record<string, (given: Given) => Grid>> = {
     lift([value ?? single(0), instead ?? single(0)], (content = null, other = null) => (content === "#N/A" ? other : content)),
   INDEX: index,
   ISNUMBER: ([value]) => (value ?? single(null)).map((row) => row.map((content) => typeof content === "number")),
+  N: ([value]) => cellByCellOf(value, (content) => (typeof content === "string" ? 0 : Number(content))),
   LOWER: (given) => cellByCell(given, (content = null) => asText(content).toLowerCase()),
   MATCH: ([wanted, column]) =>
     cellByCellOf(wanted, (content) => {
@@ -288,6 +289,11 @@ const FUNCTIONS: Readonly<Record<string, (given: Given) => Grid>> = {
     const error = grid.length === 1 && grid[0]?.length === 1 ? grid[0][0] : undefined;
     return single(error !== undefined && isErrorCode(error) ? error : grid.length);
   },
+  SEARCH: (given) =>
+    cellByCell(given, (wanted = null, within = null) => {
+      const place = asText(within).toLowerCase().indexOf(asText(wanted).toLowerCase());
+      return place === -1 ? "#VALUE!" : place + 1;
+    }),
   SEQUENCE: ([rows, , start]) => {
     const [count, first] = [rows?.[0]?.[0] ?? 1, start?.[0]?.[0] ?? 1];
     if (isErrorCode(count) || isErrorCode(first)) return single(isErrorCode(count) ? count : first);
@@ -297,6 +303,8 @@ const FUNCTIONS: Readonly<Record<string, (given: Given) => Grid>> = {
     (grid ?? []).toSorted(([one = null], [other = null]) =>
       isErrorCode(one) || isErrorCode(other) ? Number(isErrorCode(one)) - Number(isErrorCode(other)) : order(one, other),
     ),
+  SUBSTITUTE: (given) =>
+    cellByCell(given, (content = null, from = null, to = null) => asText(content).replaceAll(asText(from), asText(to))),
   SUM: (given) => ofNumbers(given, (numbers) => numbers.reduce((sum, number) => sum + number, 0)),
   SUMIFS: (given) => overMatching(given, (numbers) => numbers.reduce((sum, number) => sum + number, 0)),
   SUMPRODUCT: (given) =>
@@ -321,7 +329,8 @@ const FUNCTIONS: Readonly<Record<string, (given: Given) => Grid>> = {
     );
   },
   TRANSPOSE: ([grid]) => (grid?.[0] ?? []).map((_, column) => (grid ?? []).map((row) => row[column] ?? null)),
-  TRIM: (given) => cellByCell(given, (content = null) => asText(content).trim().replace(/ +/g, " ")),
+  TRIM: (given) => cellByCell(given, (content = null) => asText(content).replace(/ +/g, " ").replace(/^ | $/g, "")),
+  UNICHAR: (given) => cellByCell(given, (code = null) => String.fromCodePoint(Number(code))),
   UNIQUE: unique,
   VALUE: (given) => cellByCell(given, (content = null) => numberOf(content) ?? "#VALUE!"),
   VLOOKUP: ([wanted, table, column]) =>

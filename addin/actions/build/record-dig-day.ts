@@ -1,3 +1,4 @@
+import { plainKey } from "../../../functions/worksheet/calling/typed-words.ts";
 import { WorkbookRefused, type CellValue, type Workbook } from "../../workbook/port.ts";
 import { digLock } from "../../checklist/dig-lock.ts";
 import { heatReminder, liftingReminder } from "../../checklist/reminders.ts";
@@ -151,12 +152,14 @@ export function quantitiesMoved(rows: readonly DigDayRow[], design: DesignCells,
   const sums = new Map<string, MovedQuantity>();
   for (const { record } of rows) {
     if (record.entry !== "quantity" || record.quantity === null) continue;
-    const item = record.item ?? "";
+    const known = digItems.find((one) => plainKey(one.item) === plainKey(record.item ?? ""));
+    const item = known?.item ?? record.item ?? "";
     const unit = record.unit ?? "";
-    const known = digItems.find((one) => one.item === item);
-    const designed = known === undefined || unit !== itemUnit(known, units) ? null : designedQuantity(known, design);
-    const quantity = (sums.get(JSON.stringify([item, unit]))?.quantity ?? 0) + record.quantity;
-    sums.set(JSON.stringify([item, unit]), { item, unit, quantity, designed });
+    const isItsUnit = known !== undefined && plainKey(unit) === plainKey(itemUnit(known, units));
+    const key = JSON.stringify([item, unit].map(plainKey));
+    const earlier = sums.get(key);
+    const quantity = (earlier?.quantity ?? 0) + record.quantity;
+    sums.set(key, { item, unit: earlier?.unit ?? unit, quantity, designed: isItsUnit ? designedQuantity(known, design) : null });
   }
   const place = ({ item }: MovedQuantity) => {
     const index = digItems.findIndex((one) => one.item === item);
@@ -202,5 +205,5 @@ export function hoursBetween(arrived: number, left: number): number {
 
 /** Two spellings of one name: spaces and capitals make no other person. */
 function samePerson(name: string): string {
-  return name.normalize("NFKC").trim().replace(/\s+/g, " ").toLowerCase();
+  return plainKey(name.normalize("NFKC"));
 }

@@ -2,7 +2,7 @@ import { CUBIC_FEET_PER_CUBIC_YARD, fromUs, toUs, unitOf } from "../../../functi
 import { materialTons, type Material } from "../../../functions/amendment/material-weight.ts";
 import { isCellError, type CellInput } from "../../../functions/worksheet/calling/cell.ts";
 import { digHours } from "../../../functions/worksheet/earthwork.ts";
-import { plainKey } from "../../../functions/worksheet/calling/nearest-keys.ts";
+import { plainKey } from "../../../functions/worksheet/calling/typed-words.ts";
 import { layerVolume, soilState } from "../../../functions/worksheet/soil.ts";
 import type { WorksheetFunction } from "../../../functions/worksheet/calling/worksheet-function.ts";
 import type { LINE_KINDS } from "../../records/estimate-lines.ts";

@@ -5,7 +5,7 @@ import { IMPERVIOUS_COVERS } from "../../../functions/published/tr-55.ts";
 import { LARGEST_NUMBER, toUs, unitOf } from "../../../functions/quantities.ts";
 import { isCellError, type Cell } from "../../../functions/worksheet/calling/cell.ts";
 import { costShare, priced, volunteerValue } from "../../../functions/worksheet/cost.ts";
-import { plainKey } from "../../../functions/worksheet/calling/nearest-keys.ts";
+import { plainKey } from "../../../functions/worksheet/calling/typed-words.ts";
 import { priceOf } from "../../../functions/worksheet/price-table.ts";
 import type { EstimateLineRow } from "../../records/estimate-lines.ts";
 import { DRAFTED_ITEMS, pricesSheet, type PriceRow } from "../../records/prices.ts";

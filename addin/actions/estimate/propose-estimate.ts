@@ -1,4 +1,4 @@
-import { plainKey } from "../../../functions/worksheet/calling/nearest-keys.ts";
+import { plainKey } from "../../../functions/worksheet/calling/typed-words.ts";
 import { WorkbookRefused, type Workbook } from "../../workbook/port.ts";
 import { estimateLinesSheet, type EstimateLineRow } from "../../records/estimate-lines.ts";
 import { basinInputsOf, draftBasin } from "../basin/draft-basin.ts";

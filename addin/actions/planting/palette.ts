@@ -1,3 +1,4 @@
+import { plainKey } from "../../../functions/worksheet/calling/typed-words.ts";
 import { largestOf, smallestOf } from "../../../functions/extremes.ts";
 import { fromUs, type UnitSystem } from "../../../functions/quantities.ts";
 import { MOISTURE_ZONES } from "../../records/planting.ts";
@@ -42,8 +43,8 @@ export function readPalette(plants: readonly { readonly record: Plant }[], units
   const seen = new Set<string>();
   return plants.flatMap(({ record }): PalettePlant[] => {
     const { scientificName: name, spacingFeet } = record;
-    if (name === null || seen.has(keyOfName(name))) return [];
-    seen.add(keyOfName(name));
+    if (name === null || seen.has(plainKey(name))) return [];
+    seen.add(plainKey(name));
     return [
       {
         name,
@@ -61,11 +62,7 @@ export function readPalette(plants: readonly { readonly record: Plant }[], units
 }
 
 export function plantNamed(palette: readonly PalettePlant[], name: string | null): PalettePlant | undefined {
-  return name === null ? undefined : palette.find((plant) => keyOfName(plant.name) === keyOfName(name));
-}
-
-function keyOfName(name: string): string {
-  return name.trim().replaceAll(/\s+/g, " ").toLowerCase();
+  return name === null ? undefined : palette.find((plant) => plainKey(plant.name) === plainKey(name));
 }
 
 /** "sun to part shade" is both and what lies between. */

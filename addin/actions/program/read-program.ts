@@ -1,3 +1,4 @@
+import { plainKey } from "../../../functions/worksheet/calling/typed-words.ts";
 import { addressOf, WorkbookRefused, type CellRange, type CellValue, type Workbook } from "../../workbook/port.ts";
 import { asBuiltSheet, type AsBuiltRow } from "../../records/as-built.ts";
 import { designSheet } from "../../records/design.ts";
@@ -17,7 +18,7 @@ import { sitesSheet, type SiteRow } from "../../records/sites.ts";
 import { surfacesSheet, type SurfaceRow } from "../../records/surfaces.ts";
 import { visitsSheet, type VisitAnswerRow } from "../../records/visits.ts";
 import { PREPARED_ROWS_SETTING, preparedRows } from "../../records/prepared-rows.ts";
-import { uncountedRows, uncountedSites } from "./uncounted-rows.ts";
+import { uncountedRows, uncountedSites, type UncountedRow } from "./uncounted-rows.ts";
 import type { ChecklistDays } from "../../checklist/checklist-version.ts";
 import { readChecklistDays } from "./checklist-days.ts";
 import { readSettings, type OneCallSettings } from "./read-settings.ts";
@@ -118,17 +119,21 @@ export async function readProgram(workbook: Workbook): Promise<Program> {
   ];
   const otherRows = (Object.keys(sheetsOfYards) as (keyof SheetsOfYards)[])
     .filter((name) => name !== "surfaces" && name !== "holeTests")
-    .flatMap((name) => uncountedRows<Sheet>(ofYards[name], siteIds, prepared));
+    .flatMap((name) => uncountedRows<Sheet>(ofYards[name], siteIds, prepared, name === "visits" ? "functions" : "sums"));
   const claimed = new Set<Slip>();
+  const rowsOfYard = byYard(ofYards);
+  const sitesById = grouped(sites.rows, ({ record }) => record.siteId ?? "");
+  const uncountedOf = ofEachYard(basinRows);
+  const otherUncountedOf = ofEachYard(otherRows);
   const yards = sites.rows.flatMap((site): Yard[] => {
     const { siteId } = site.record;
-    if (siteId === null || isEarlier(sites.rows, site)) return [];
-    const asTheyStand = rowsOfYard(ofYards, siteId);
+    if (siteId === null || sitesById.get(plainKey(siteId))?.[0] !== site) return [];
+    const asTheyStand = rowsOfYard(siteId);
     const rows = { ...asTheyStand, visits: oldestFirst(asTheyStand.visits) };
-    const uncounted = basinRows.filter((row) => row.siteIds.includes(siteId));
+    const uncounted = uncountedOf(siteId);
     const slips = [
       ...uncounted,
-      ...otherRows.filter((row) => row.siteIds.includes(siteId)),
+      ...otherUncountedOf(siteId),
       ...slipsOn(sites, [site]),
       ...undated(rows.visits),
       ...(Object.keys(sheetsOfYards) as (keyof SheetsOfYards)[]).flatMap((name) => slipsOn(ofYards[name], rows[name])),
@@ -149,7 +154,7 @@ export async function readProgram(workbook: Workbook): Promise<Program> {
   });
   const spelled = new Set([...basinRows, ...otherRows].map(({ where }) => addressOf(where)));
 
-  const strayRows = sites.place === null ? [] : strays(ofYards, new Set(siteIds), spelled);
+  const strayRows = sites.place === null ? [] : strays(ofYards, new Set(siteIds.map(plainKey)), spelled);
   const everySlip = [sites, ...Object.values(ofYards), rules, prices, plants, settings, design].flatMap(({ slips }) => slips);
   return {
     settings: settings.values,
@@ -166,7 +171,7 @@ export async function readProgram(workbook: Workbook): Promise<Program> {
     checklist,
     uncounted: [...basinRows.filter((row) => !claimed.has(row)), ...strayRows.filter(({ where }) => BASIN_SHEETS.includes(where.sheet))],
     slips: [
-      ...twiceUsed(sites.rows),
+      ...twiceUsed(sitesById),
       ...strayRows,
       ...[...basinRows, ...otherRows].filter((row) => !claimed.has(row)),
       ...everySlip.filter((slip) => !claimed.has(slip)),
@@ -177,15 +182,26 @@ export async function readProgram(workbook: Workbook): Promise<Program> {
 /** What a basin is computed from. */
 const BASIN_SHEETS: readonly string[] = [surfacesSheet.name, holeTestsSheet.name];
 
-function rowsOfYard(
-  ofYards: RowsOfYards,
-  siteId: string,
-): { readonly [Name in keyof SheetsOfYards]: readonly SheetRow<SheetsOfYards[Name]>[] } {
-  const own = Object.entries(ofYards).map(([name, { rows }]) => [
-    name,
-    (rows as readonly SheetRow<SheetsOfYards["visits"]>[]).filter((row) => row.record.siteId === siteId),
-  ]);
-  return Object.fromEntries(own) as { readonly [Name in keyof SheetsOfYards]: readonly SheetRow<SheetsOfYards[Name]>[] };
+type RowsOfYard = { readonly [Name in keyof SheetsOfYards]: readonly SheetRow<SheetsOfYards[Name]>[] };
+
+/** The rows of each yard, by its ID. An ID in other letters is the same yard's, as it is to every formula. */
+function byYard(ofYards: RowsOfYards): (siteId: string) => RowsOfYard {
+  const sheets = Object.entries(ofYards).map(([name, { rows }]) => {
+    const named = (rows as readonly SheetRow<SheetsOfYards["visits"]>[]).filter(({ record }) => record.siteId !== null);
+    return [name, grouped(named, ({ record }) => record.siteId ?? "")] as const;
+  });
+  return (siteId) => Object.fromEntries(sheets.map(([name, rows]) => [name, rows.get(plainKey(siteId)) ?? []])) as unknown as RowsOfYard;
+}
+
+function grouped<Row>(rows: readonly Row[], idOf: (row: Row) => string): ReadonlyMap<string, readonly Row[]> {
+  const groups = new Map<string, Row[]>();
+  for (const row of rows) {
+    const key = plainKey(idOf(row));
+    const group = groups.get(key);
+    if (group === undefined) groups.set(key, [row]);
+    else group.push(row);
+  }
+  return groups;
 }
 
 /** By day, and within a day as the rows stand, so that sorting the sheet changes no answer in force. Without a day: the oldest. */
@@ -212,18 +228,18 @@ function undated(visits: readonly VisitAnswerRow[]): Slip[] {
 function strays(ofYards: RowsOfYards, siteIds: ReadonlySet<string>, toldAlready: ReadonlySet<string>): Slip[] {
   const rows = Object.values(ofYards).flatMap((records) => records.rows as readonly SheetRow<SheetsOfYards["visits"]>[]);
   const unknown = rows.flatMap((row) =>
-    row.record.siteId === null || siteIds.has(row.record.siteId) || toldAlready.has(addressOf(row.at("siteId")))
+    row.record.siteId === null || siteIds.has(plainKey(row.record.siteId)) || toldAlready.has(addressOf(row.at("siteId")))
       ? []
       : [{ siteId: row.record.siteId, where: row.at("siteId") }],
   );
-  return [...new Set(unknown.map(({ siteId }) => siteId))].flatMap((siteId): Slip[] => {
-    const [first, ...more] = unknown.filter((row) => row.siteId === siteId);
+  return [...new Set(unknown.map(({ siteId }) => plainKey(siteId)))].flatMap((key): Slip[] => {
+    const [first, ...more] = unknown.filter((row) => plainKey(row.siteId) === key);
     if (first === undefined) return [];
     const others = more.length === 0 ? "" : ` and ${more.length} more ${more.length === 1 ? "row" : "rows"}`;
     return [
       {
         where: first.where,
-        sentence: `Site ID "${siteId.slice(0, 40)}" stands here${others}, and no row of Sites has it. Put the yard back on Sites, or mend the ID.`,
+        sentence: `Site ID "${first.siteId.slice(0, 40)}" stands here${others}, and no row of Sites has it. Put the yard back on Sites, or mend the ID.`,
       },
     ];
   });
@@ -233,33 +249,37 @@ function slipsOn({ slips }: { readonly slips: readonly Slip[] }, rows: readonly 
   return slips.filter((slip) => rows.some((row) => row.row === slip.where.row));
 }
 
-/** Whether a row above bears the same Site ID: that one is the yard. */
-function isEarlier(rows: readonly SiteRow[], row: SiteRow): boolean {
-  return rows.find(({ record }) => record.siteId === row.record.siteId) !== row;
+/** The first row that bears a Site ID is the yard. */
+function twiceUsed(sitesById: ReadonlyMap<string, readonly SiteRow[]>): Slip[] {
+  return [...sitesById.values()].flatMap(([, ...lower]) =>
+    lower.flatMap((row): Slip[] => {
+      const { siteId } = row.record;
+      if (siteId === null) return [];
+      return [
+        {
+          where: row.at("siteId"),
+          sentence: `Site ID "${siteId.slice(0, 40)}" stands on Sites twice. The upper row is the yard; give the lower one an ID of its own, because records are kept by Site ID.`,
+        },
+      ];
+    }),
+  );
 }
 
-function twiceUsed(rows: readonly SiteRow[]): Slip[] {
-  return rows.flatMap((row) => {
-    const { siteId } = row.record;
-    if (siteId === null || !isEarlier(rows, row)) return [];
-    return [
-      {
-        where: row.at("siteId"),
-        sentence: `Site ID "${siteId.slice(0, 40)}" stands on Sites twice. The upper row is the yard; give the lower one an ID of its own, because records are kept by Site ID.`,
-      },
-    ];
-  });
+/** Each yard's own of rows that may belong to several. */
+function ofEachYard(rows: readonly UncountedRow[]): (siteId: string) => readonly UncountedRow[] {
+  const pairs = rows.flatMap((row) => row.siteIds.map((id) => ({ id, row })));
+  const byId = grouped(pairs, ({ id }) => id);
+  return (siteId) => (byId.get(plainKey(siteId)) ?? []).map(({ row }) => row);
 }
 
 /** Design by Site ID: its rows are where its own formulas put them. */
 function readDesign(cells: readonly (readonly CellValue[])[]) {
   const { place, slips } = readRecords(designSheet, cells);
   const keys = Object.keys(designSheet.columns) as (keyof DesignCells)[];
-  const rowOf = (siteId: string) =>
-    place === null
-      ? -1
-      : // An ID of digits is a number in its cell.
-        cells.findIndex((row, index) => index >= place.firstRow && String(row[place.columnIndex("siteId")] ?? "").trim() === siteId);
+  const below = place === null ? [] : cells.map((row, index) => ({ row, index })).slice(place.firstRow);
+  // An ID of digits is a number in its cell.
+  const rows = grouped(below, ({ row }) => String(row[place?.columnIndex("siteId") ?? -1] ?? ""));
+  const rowOf = (siteId: string) => rows.get(plainKey(siteId))?.[0]?.index ?? -1;
   return {
     slips,
     of: (siteId: string): Pick<Yard, "design" | "designAt"> => {

@@ -1,3 +1,4 @@
+import { keyAmong, plainKey, plainWords } from "../../../functions/worksheet/calling/typed-words.ts";
 import type { CellRange, CellValue } from "../../workbook/port.ts";
 import type { Place } from "../../records/place.ts";
 import { readRecords } from "../../records/read-records.ts";
@@ -39,7 +40,7 @@ export function readSettings(values: readonly (readonly CellValue[])[]): Setting
   const cells = new Map<ProgramKey, CellRange>();
   const numbers = (Object.keys(programSettings) as ProgramKey[]).map((key): [ProgramKey, number | null] => {
     const { setting, value }: ProgramSetting = programSettings[key];
-    const row = read.rows.find(({ record }) => record.setting === setting);
+    const row = read.rows.find(({ record }) => record.setting !== null && plainKey(record.setting) === plainKey(setting));
     const where = row?.at("value");
     if (where !== undefined) cells.set(key, where);
     const number = row?.record.value ?? null;
@@ -66,9 +67,9 @@ function oneCallOf(rows: readonly SheetRow<typeof programSheet>[]): {
   readonly settings: OneCallSettings;
   readonly slips: readonly Slip[];
 } {
-  const row = rows.find(({ record }) => record.setting === placeSetting.setting);
-  const typed = String(row?.cells.value ?? "").trim();
-  const place = PROGRAM_PLACES.find((known) => known.toLowerCase() === typed.toLowerCase()) ?? null;
+  const row = rows.find(({ record }) => record.setting !== null && plainKey(record.setting) === plainKey(placeSetting.setting));
+  const typed = plainWords(String(row?.cells.value ?? ""));
+  const place = keyAmong(PROGRAM_PLACES, typed) ?? null;
   const settings = {
     place,
     placeAt: row?.at("value") ?? null,

@@ -1,7 +1,9 @@
+import { plainKey, plainWords } from "../../../functions/worksheet/calling/typed-words.ts";
 import type { PreparedRows } from "../../records/prepared-rows.ts";
 import type { SheetRecords } from "../../records/read-records.ts";
 import { isBlank, type Sheet, type Slip } from "../../records/sheet.ts";
 import { sitesSheet, type SiteRow } from "../../records/sites.ts";
+import type { CellValue } from "../../workbook/port.ts";
 
 /** A row that somebody typed and no formula counts, with the yards that may have to do without it. */
 export interface UncountedRow extends Slip {
@@ -16,35 +18,43 @@ interface RowWithSite {
  * Rows of a sheet that belong to no yard: without a Site ID, with a pattern in place of one, with the ID in another
  * spelling, or below the rows that the formulas reach. A row that may belong to a yard is told to that yard: by an ID
  * that nearly fits, or, without an ID, by the row above it. Rows with an ID of no yard at all are told by `strays`.
+ * Functions read an ID as we do; SUMIFS and its kin, which sum some sheets, stumble over a space before or after it.
  */
 export function uncountedRows<S extends Sheet>(
   { rows, place }: SheetRecords<S>,
   siteIds: readonly string[],
   prepared: PreparedRows,
+  by: "functions" | "sums" = "functions",
 ): readonly UncountedRow[] {
   if (place === null) return [];
   const { sheet, firstRow } = place;
   const reach = firstRow + (prepared.get(sheet) ?? sheet.rows);
-  const known = new Set(siteIds);
+  const known = new Set(siteIds.map(plainKey));
   return rows.flatMap((row, index): UncountedRow[] => {
     const { siteId } = row.record as RowWithSite;
     const where = row.at("siteId");
-    const is = (sentence: string, ids: readonly string[]): UncountedRow[] => [{ where, sentence, siteIds: ids }];
+    const is = (sentence: string, ids: readonly string[], instead?: string): UncountedRow[] => [
+      { where, sentence, siteIds: ids, ...(instead === undefined ? {} : { instead }) },
+    ];
     if (siteId === null) {
       const above = rows[index - 1];
       const id = above !== undefined && above.row === row.row - 1 ? (above.record as RowWithSite).siteId : null;
       return is(
         "Site ID is blank: this row counts for no yard. Type the yard's ID, or clear the row.",
-        id !== null && known.has(id) ? [id] : [],
+        id !== null && known.has(plainKey(id)) ? [id] : [],
       );
     }
-    if (known.has(siteId))
-      return row.row < reach
+    if (known.has(plainKey(siteId))) {
+      if (row.row >= reach)
+        return is(
+          `This row stands below row ${reach}, down to which the formulas of ${sheet.name} reach: it is not counted. Check the workbook and let it prepare more rows.`,
+          [siteId],
+        );
+      const typed = String((row.cells as { readonly siteId?: CellValue }).siteId ?? "");
+      return by === "functions" || typed === plainWords(typed)
         ? []
-        : is(
-            `This row stands below row ${reach}, down to which the formulas of ${sheet.name} reach: it is not counted. Check the workbook and let it prepare more rows.`,
-            [siteId],
-          );
+        : is(`Site ID "${typed.slice(0, 40)}" has a space too many: Report does not count this row. Type ${siteId}.`, [siteId], siteId);
+    }
     if (/[*?]/.test(siteId))
       return is(
         `Site ID "${siteId.slice(0, 40)}" is a pattern, not an ID: this row counts for no yard. Type one yard's ID.`,
@@ -56,6 +66,7 @@ export function uncountedRows<S extends Sheet>(
       : is(
           `Site ID "${siteId.slice(0, 40)}" is spelled otherwise than "${alike[0] ?? ""}": this row is not counted. Type it the same way.`,
           alike,
+          alike.length === 1 ? alike[0] : undefined,
         );
   });
 }
@@ -75,6 +86,15 @@ export function uncountedSites({ rows, place }: SheetRecords<typeof sitesSheet>,
         },
       ];
     return [
+      ...(STANDS_FOR_OTHERS.test(siteId)
+        ? [
+            {
+              where: row.at("siteId"),
+              sentence: `Site ID "${siteId.slice(0, 40)}" stands for other IDs too, because of a sign in it (* ? ~ < > =): Report adds their rows to this yard. Give the yard an ID of letters and digits, here and wherever it stands.`,
+              siteIds: [siteId],
+            },
+          ]
+        : []),
       ...(isBlank(row.cells.units)
         ? [
             {
@@ -96,6 +116,9 @@ export function uncountedSites({ rows, place }: SheetRecords<typeof sitesSheet>,
     ];
   });
 }
+
+/** What the criteria of SUMIFS and its kin take for a pattern or a comparison. */
+const STANDS_FOR_OTHERS = /[*?~]|^[<>=]/;
 
 /** "Y-0*" as a spreadsheet reads it: any letters for *, one for ?. */
 function patternOf(text: string): RegExp {

@@ -1,3 +1,4 @@
+import { plainKey } from "../../../functions/worksheet/calling/typed-words.ts";
 import { findPlace, type Place } from "../../records/place.ts";
 import { rainRecordSheet } from "../../records/rain-record.ts";
 import { isBlank } from "../../records/sheet.ts";
@@ -53,13 +54,7 @@ export async function readRecordedRain(workbook: Workbook): Promise<RecordedRain
   const endRow = place.firstRow + rows.length;
   const began = rows.map((row) => row.began);
   const stepMinutes = stepOf(began);
-  const units = new Set(
-    rows.map(({ unit }) =>
-      String(unit ?? "")
-        .trim()
-        .toLowerCase(),
-    ),
-  );
+  const units = new Set(rows.map(({ unit }) => plainKey(String(unit ?? ""))));
   const [only] = units;
   const unit = units.size === 1 && (only === "in" || only === "mm") ? only : null;
   const depths = rows.map(({ depth }) => (typeof depth === "number" && depth >= 0 ? depth : null));
@@ -115,10 +110,7 @@ function faultsOf(place: Place<typeof rainRecordSheet>, rows: readonly RainCells
     const [first] = wrong;
     return first === undefined ? [] : [{ kind, where: place.cell(place.firstRow + first, key), count: wrong.length }];
   };
-  const unitOf = ({ unit }: RainCells) =>
-    String(unit ?? "")
-      .trim()
-      .toLowerCase();
+  const unitOf = ({ unit }: RainCells) => plainKey(String(unit ?? ""));
   const isUneven = ({ began }: RainCells, index: number) => {
     const before = rows[index - 1]?.began;
     return (

@@ -1,3 +1,4 @@
+import { plainKey } from "../../../functions/worksheet/calling/typed-words.ts";
 import { costOfUnit } from "../../../functions/cost/estimate-totals.ts";
 import { GALLONS_PER_CUBIC_FOOT } from "../../../functions/planting/water-need.ts";
 import { isBlank } from "../../records/sheet.ts";
@@ -113,22 +114,18 @@ function isWithin({ from, to }: ReportQuestion, date: number | null): boolean {
 
 /** A name written in two ways, "Water fund" and "water fund", is one. */
 function sameName(one: string, other: string): boolean {
-  return plain(one) === plain(other);
-}
-
-function plain(name: string): string {
-  return name.trim().replace(/ +/g, " ").toLowerCase();
+  return plainKey(one) === plainKey(other);
 }
 
 function different(names: readonly (string | null)[]): number {
-  return new Set(names.flatMap((name) => (name === null ? [] : [plain(name)]))).size;
+  return new Set(names.flatMap((name) => (name === null ? [] : [plainKey(name)]))).size;
 }
 
 /** Every funder once, in the spelling that stands first on Estimate lines. */
 function fundersOf({ yards }: Program): readonly string[] {
   const byName = new Map<string, string>();
   const lines = yards.flatMap(({ estimateLines }) => estimateLines).sort((one, other) => one.row - other.row);
-  for (const name of lines.map(funderOf)) if (!byName.has(plain(name))) byName.set(plain(name), name);
+  for (const name of lines.map(funderOf)) if (!byName.has(plainKey(name))) byName.set(plainKey(name), name);
   return [...byName.values()].sort((one, other) => one.localeCompare(other));
 }
 
@@ -232,9 +229,9 @@ function cashByFunder(counted: Counted, rows: RowsCounted, funders: readonly str
   const [built, designed] = [lines(counted.built), lines(counted.designed)];
   const cash = (of: typeof built, funder: string) =>
     of.reduce((sum, line) => (sameName(funderOf(line), funder) && isBelievable(line.record.amount) ? sum + line.record.amount : sum), 0);
-  const named = new Set([...built, ...designed].map((line) => plain(funderOf(line))));
+  const named = new Set([...built, ...designed].map((line) => plainKey(funderOf(line))));
   return funders
-    .filter((name) => named.has(plain(name)))
+    .filter((name) => named.has(plainKey(name)))
     .map((name) => ({ name, built: cash(built, name), designed: cash(designed, name) }));
 }
 

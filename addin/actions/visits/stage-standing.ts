@@ -3,7 +3,7 @@ import { rulesNamed } from "../../../functions/worksheet/site-rules.ts";
 import { siteCheck } from "../../../functions/worksheet/siting.ts";
 import { speakers } from "../../../functions/worksheet/calling/speaker.ts";
 import type { NumberKind } from "../../../functions/quantities.ts";
-import { answersInForce, saidAt, stepsOf } from "../../checklist/answers.ts";
+import { answersInForce, says, stepsOf } from "../../checklist/answers.ts";
 import { digDay } from "../../checklist/dig-day.ts";
 import { gateInto, type Gate, type YardFacts } from "../../checklist/gates.ts";
 import type { Override } from "../../checklist/overrides.ts";
@@ -215,7 +215,7 @@ const RECORDS: Partial<Record<StageId, (yard: Yard) => boolean>> = {
 const MISSING: Partial<Record<StageId, (facts: YardFacts) => readonly Missing[]>> = {
   "test-visit": ({ tested, visits }) => [
     ...(tested ? [] : [{ place: "hole tests", sentence: "No hole gives a rate yet. Write each hole's readings to Hole tests." } as const]),
-    ...(saidAt(answersInForce(screeningVisit, visits), "water-table") === WATER_LEFT_TO_THE_HOLE
+    ...(says(answersInForce(screeningVisit, visits), "water-table", WATER_LEFT_TO_THE_HOLE)
       ? [
           {
             place: "visits",

@@ -1,3 +1,4 @@
+import { asWord } from "../../records/as-word.ts";
 import { unitOf } from "../../../functions/quantities.ts";
 import { isNumberKind } from "../../../functions/worksheet/calling/reading.ts";
 import { writtenUnit } from "../../../functions/worksheet/calling/working.ts";
@@ -252,7 +253,7 @@ class TableOfOne extends Table {
     if (!isNumberKind(kind)) return { value: null };
     const units = this.#unitsCell;
     if (units === null || factorOf({ kind }) === 1) return { value: writtenUnit(kind, "us") };
-    return { formula: `=IF(${units}="metric","${unitOf(kind, "metric")}","${unitOf(kind, "us")}")` };
+    return { formula: `=IF(${asWord(units)}="metric","${unitOf(kind, "metric")}","${unitOf(kind, "us")}")` };
   }
 
   #heading(of: Parameter | NamedResult): Content {

@@ -1,4 +1,5 @@
 import { metricPerUs } from "../../../functions/quantities.ts";
+import { asWord } from "../../records/as-word.ts";
 import { designSheet } from "../../records/design.ts";
 import { holeTestsSheet } from "../../records/hole-tests.ts";
 import type { Place } from "../../records/place.ts";
@@ -12,12 +13,12 @@ import { absolute, addressOf } from "../../workbook/port.ts";
 
 /** The factor as a formula: 1 in US units, `factor` where the units say metric. */
 export function metricFactor(units: string, factor: number): string {
-  return `IF(${units}="metric",${factor},1)`;
+  return `IF(${asWord(units)}="metric",${factor},1)`;
 }
 
 /** An expression that is blank where the cell is, or what stands in for it. */
 export function unlessBlank(cell: string, expression: string, otherwise: string | null): string {
-  return `IF(${cell}="",${otherwise ?? '""'},${expression})`;
+  return `IF(TRIM(${cell})="",${otherwise ?? '""'},${expression})`;
 }
 
 /**
@@ -30,14 +31,14 @@ export function sourceOfYard(source: Source, factor: number, places: Places, sit
   const cell =
     source.kind === "design"
       ? lookedUp(places.of(designSheet).columnReference(source.key), places.of(designSheet).columnReference("siteId"), siteId)
-      : lookedUp(places.of(sitesSheet).columnReference(source.key), places.of(sitesSheet).columnReference("siteId"), siteId);
+      : lookedUp(places.of(sitesSheet).columnReference(source.key), asWord(places.of(sitesSheet).columnReference("siteId")), siteId);
   const otherwise = source.kind === "site" && source.otherwise !== undefined ? settingIn(source.otherwise, factor, places, units) : null;
   // A reference to a blank cell would answer 0.
   return unlessBlank(cell, cell, otherwise);
 }
 
 function lookedUp(column: string, ids: string, siteId: string | null): string {
-  return `INDEX(${column},MATCH(${siteId ?? '""'},${ids},0))`;
+  return `XLOOKUP(${asWord(siteId ?? '""')},${ids},${column})`;
 }
 
 function settingIn(key: ProgramKey, factor: number, places: Places, units: string | null): string {
@@ -68,13 +69,13 @@ function seriesOf(series: Extract<Source, { kind: "series" }>["series"], places:
   const depths = rain.columnReference("depth");
   switch (series) {
     case "covers":
-      return `IF(${surfaces.columnReference("siteId")}=${siteId},${surfaces.columnReference("cover")},"")`;
+      return `IF(${asWord(surfaces.columnReference("siteId"))}=${asWord(siteId)},${surfaces.columnReference("cover")},"")`;
     case "areas":
-      return `IF(${surfaces.columnReference("siteId")}=${siteId},${surfaces.columnReference("area")},"")`;
+      return `IF(${asWord(surfaces.columnReference("siteId"))}=${asWord(siteId)},${surfaces.columnReference("area")},"")`;
     case "shares":
-      return `IF(${surfaces.columnReference("siteId")}=${siteId},${surfaces.columnReference("share")},"")`;
+      return `IF(${asWord(surfaces.columnReference("siteId"))}=${asWord(siteId)},${surfaces.columnReference("share")},"")`;
     case "infiltrationRates":
-      return `IF(${holeTests.columnReference("siteId")}=${siteId},${holeTests.columnReference("infiltrationRate")},"")`;
+      return `IF(${asWord(holeTests.columnReference("siteId"))}=${asWord(siteId)},${holeTests.columnReference("infiltrationRate")},"")`;
     case "prices":
       return places.of(pricesSheet).tableReference("item", "priceDate");
     case "rains": {

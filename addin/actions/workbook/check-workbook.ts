@@ -225,9 +225,17 @@ function covering(formula: string, sheet: string, lastRows: ReadonlyMap<string, 
 
 async function recordFindings(workbook: Workbook): Promise<Finding[]> {
   const program = await readProgram(workbook);
-  return [...program.slips, ...program.yards.flatMap((yard) => yard.slips)].map(({ where, sentence }) => ({
+  return [...program.slips, ...program.yards.flatMap((yard) => yard.slips)].map(({ where, sentence, instead }) => ({
     where,
     sentence: `${addressOf(where)}: ${sentence}`,
+    ...(instead === undefined
+      ? {}
+      : {
+          repair: {
+            says: `Type "${instead}" into ${addressOf(where)}.`,
+            run: (target: Workbook) => target.writeValues([{ range: where, values: [[instead]] }]),
+          },
+        }),
   }));
 }
 

@@ -1,7 +1,7 @@
 import { fromUs, type UnitSystem } from "../../../functions/quantities.ts";
 import type { Citation } from "../../../functions/published/source.ts";
 import { isCellError, type Cell } from "../../../functions/worksheet/calling/cell.ts";
-import { plainKey } from "../../../functions/worksheet/calling/nearest-keys.ts";
+import { plainKey } from "../../../functions/worksheet/calling/typed-words.ts";
 import type { Parameter } from "../../../functions/worksheet/calling/parameters.ts";
 import { isBlank, isNumberKind } from "../../../functions/worksheet/calling/reading.ts";
 import type { WorksheetFunction } from "../../../functions/worksheet/calling/worksheet-function.ts";

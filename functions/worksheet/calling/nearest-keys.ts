@@ -1,7 +1,4 @@
-/** The form in which keys are compared: case and spacing do not count. */
-export function plainKey(text: string): string {
-  return text.trim().replace(/\s+/g, " ").toLowerCase();
-}
+import { plainKey } from "./typed-words.ts";
 
 /**
  * The keys most like a text that is none of them, best first. A list of keys is taken apart once, however many texts are

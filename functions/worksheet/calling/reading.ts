@@ -1,7 +1,7 @@
 import { conversionToUs, fromUs, kinds, type NumberKind, type UnitSystem } from "../../quantities.ts";
 import type { ArgumentRule, ValueKind } from "./arguments.ts";
 import type { Cell } from "./cell.ts";
-import { plainKey } from "./nearest-keys.ts";
+import { plainKey, plainWords } from "./typed-words.ts";
 
 /** What a reader answers for a cell it cannot use. Words are found later, and only for rows that need them. */
 export const refused: unique symbol = Symbol("refused");
@@ -19,8 +19,9 @@ export function isNumberRule(rule: ArgumentRule): rule is NumberRule {
   return isNumberKind(rule.kind);
 }
 
+/** A cell of nothing but spaces looks blank, and is. */
 export function isBlank(cell: unknown): cell is null | undefined | "" {
-  return cell === null || cell === undefined || cell === "";
+  return cell === null || cell === undefined || cell === "" || (typeof cell === "string" && plainWords(cell) === "");
 }
 
 export function readerOf(rule: ArgumentRule, system: UnitSystem): Reader {

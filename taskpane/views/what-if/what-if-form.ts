@@ -1,3 +1,4 @@
+import { keyAmong, plainKey } from "../../../functions/worksheet/calling/typed-words.ts";
 import type { Program } from "../../../addin/actions/program/read-program.ts";
 import {
   factorOf,
@@ -241,17 +242,15 @@ function faultOfTyped(parameter: Parameter, typed: string): string | null {
     return isRefused(read) ? read.sentence : null;
   }
   const listed = kind === "flag" ? [words.yes, words.no] : choices;
-  return listed === undefined || listed.some((choice) => choice.toLowerCase() === typed.toLowerCase())
-    ? null
-    : words.isText(label, typed.slice(0, 40), listed.join("; "));
+  return listed === undefined || keyAmong(listed, typed) !== undefined ? null : words.isText(label, typed.slice(0, 40), listed.join("; "));
 }
 
 /** What a cell holds for something typed that has no fault. */
 function cellOf({ kind, choices }: Parameter, typed: string): CellValue {
   const text = typed.trim();
   if (isNumberKind(kind)) return Number(text);
-  if (kind === "flag") return text.toLowerCase() === words.yes.toLowerCase();
-  return choices?.find((choice) => choice.toLowerCase() === text.toLowerCase()) ?? text;
+  if (kind === "flag") return plainKey(text) === plainKey(words.yes);
+  return keyAmong(choices ?? [], text) ?? text;
 }
 
 /** Whether the values of an input are converted for a metric yard. */

@@ -35,7 +35,6 @@ describe("POLLUTANTLOAD", () => {
       sentence: 'Pollutant must be "TSS", "TP" or "TN", or a concentration in mg/L of 0 or more; it is "lead".',
     },
     { inputs: [1000, 40, 30, -1], sentence: 'Pollutant must be "TSS", "TP" or "TN", or a concentration in mg/L of 0 or more; it is "-1".' },
-    { inputs: [1000, 40, 30, " "], sentence: 'Pollutant must be "TSS", "TP" or "TN", or a concentration in mg/L of 0 or more; it is " ".' },
     { inputs: [1000, 40, 30, "TP", 90], sentence: "Share of storms that run off must be 1 or less." },
   ])("says: $sentence", ({ inputs, sentence }) => {
     expect(cellOf(pollutantLoad, ...inputs)).toEqual(refused(sentence));

@@ -15,7 +15,6 @@ import { setUpWorkbook } from "../../../../addin/actions/workbook/set-up-workboo
 import { asBuiltFormulas } from "../../../../addin/records/as-built-formulas.ts";
 import { asBuiltSheet } from "../../../../addin/records/as-built.ts";
 import { placeAsSetUp } from "../../../../addin/records/place.ts";
-import { sitesSheet } from "../../../../addin/records/sites.ts";
 import { designSheet } from "../../../../addin/records/design.ts";
 import { WorkbookInMemory } from "../../workbook-in-memory.ts";
 
@@ -210,7 +209,7 @@ describe("on the As-built sheet", () => {
 
   test("units, floor area and water held are worked out in the row itself, in the columns that hold no input", () => {
     const place = placeAsSetUp(asBuiltSheet);
-    const formulas = asBuiltFormulas(place, placeAsSetUp(sitesSheet));
+    const formulas = asBuiltFormulas(place, placeAsSetUp(designSheet));
     expect(formulas.map(({ range }) => range.column)).toEqual(
       (["units", "floorArea", "waterHeld"] as const).map((key) => place.columnIndex(key)),
     );

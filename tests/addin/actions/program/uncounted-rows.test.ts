@@ -7,6 +7,7 @@ import { checkWorkbook } from "../../../../addin/actions/workbook/check-workbook
 import { setUpWorkbook } from "../../../../addin/actions/workbook/set-up-workbook.ts";
 import { addYard } from "../../../../addin/actions/yard/record-yard.ts";
 import { designSheet } from "../../../../addin/records/design.ts";
+import { digDaysSheet } from "../../../../addin/records/dig-days.ts";
 import { cellOf, firstRow } from "../../../../addin/records/place.ts";
 import type { Sheet } from "../../../../addin/records/sheet.ts";
 import { sitesSheet } from "../../../../addin/records/sites.ts";
@@ -58,7 +59,7 @@ describe("A surface that no formula counts", () => {
       { siteId: "Y-0*1", area: 3000 },
       'Site ID "Y-0*1" is a pattern, not an ID: this row counts for no yard.',
     ],
-    ["with the ID in other letters", 1, { siteId: "y-001", area: 3000 }, 'Site ID "y-001" is spelled otherwise than "Y-001"'],
+    ["with a space inside the ID", 1, { siteId: "Y- 001", area: 3000 }, 'Site ID "Y- 001" is spelled otherwise than "Y-001"'],
     [
       "below the prepared rows",
       surfacesSheet.rows,
@@ -108,6 +109,36 @@ describe("A row of Sites", () => {
     const { next, slips } = await told();
     expect(slips).toEqual(["Site ID is blank: this row is no yard. Type an ID that was never used, or clear the row."]);
     expect(next).toMatchObject([{ yard: null }]);
+  });
+});
+
+describe("A Site ID", () => {
+  it("in other letters, with spaces around it or with one that came from a web page, is the yard's", async () => {
+    put(surfacesSheet, 1, { siteId: "y-001", cover: "roof", area: 100 });
+    put(surfacesSheet, 2, { siteId: " Y-001\u00a0", cover: "roof", area: 100 });
+    const { yards } = await readProgram(workbook);
+    expect(yards.map(({ surfaces }) => surfaces.length)).toEqual([3, 0]);
+    expect(await told()).toEqual({ status: ["fits", "fits"], next: [], slips: [] });
+  });
+
+  it("that Report's sums cannot read is told to its yard, and typed right by Check workbook", async () => {
+    put(digDaysSheet, 0, { siteId: "Y-001 ", entry: "sign-in", hours: 3 });
+    const { slips, status } = await told();
+    expect(slips).toEqual(['Site ID "Y-001 " has a space too many: Report does not count this row. Type Y-001.']);
+    expect(status[0]).toBe("fits");
+    const found = (await checkWorkbook(workbook)).filter(({ where }) => where?.sheet === digDaysSheet.name);
+    expect(found.map(({ repair }) => repair?.says)).toEqual([`Type "Y-001" into 'Dig days'!A4.`]);
+    await found[0]?.repair?.run(workbook);
+    expect((await told()).slips).toEqual([]);
+  });
+
+  it.each(["Y-0*", "Y-00?", ">Y"])("of a yard itself that stands for others too, %s, is no yard's that fits", async (siteId) => {
+    put(sitesSheet, 1, { siteId });
+    put(designSheet, 1, { siteId });
+    const { slips, status } = await told();
+    expect(slips[0]).toContain(`Site ID "${siteId}" stands for other IDs too`);
+    expect(status[0]).toBe("fits");
+    expect(status[1]).toContain("Not all counted. Sites!A5: ");
   });
 });
 

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { nearestKeys, plainKey } from "../../../../functions/worksheet/calling/nearest-keys.ts";
+import { nearestKeys } from "../../../../functions/worksheet/calling/nearest-keys.ts";
+import { plainKey } from "../../../../functions/worksheet/calling/typed-words.ts";
 
 const classes = [
   "sand",
@@ -36,7 +37,9 @@ describe("the nearest keys", () => {
   });
 
   test("case and spacing do not count", () => {
-    expect(plainKey("  Good \t LAWN ")).toBe("good lawn");
+    expect(plainKey(" \u00a0 Good  \u00a0LAWN ")).toBe("good lawn");
+    // What formulas of a workbook cannot read as a space is none.
+    expect(plainKey("good\nlawn")).toBe("good\nlawn");
   });
 
   test("a key is always nearest to itself", () => {
