@@ -6,9 +6,9 @@ import { sitesSheet } from "../../addin/records/sites.ts";
 import type { CellValue, ValueWrite } from "../../addin/workbook/port.ts";
 import { text } from "../../taskpane/text.ts";
 import { PROGRAM_TAB_IDS, TAB_IDS } from "../../taskpane/tab-ids.ts";
-import { expectCell, value } from "./grid.ts";
-import { started, type OpenPage } from "./page.ts";
-import { address, button, onProgramPage, openTab, openYard, pane, PATIENCE } from "./pane.ts";
+import { value } from "./grid.ts";
+import type { OpenPage } from "./page.ts";
+import { address, button, onExcelPage, openTab, openYard, pane, PATIENCE } from "./pane.ts";
 
 /** A yard of the demo whose own row is left readable, so that the pane can be led to it. */
 const CORNER_HOUSE = 0;
@@ -32,7 +32,7 @@ const UNREADABLE = /NaN|Infinity|undefined|\[object|∞/;
 let opened: OpenPage;
 let page: Page;
 
-onProgramPage((ready) => {
+onExcelPage((ready) => {
   opened = ready;
   page = ready.page;
 });
@@ -64,21 +64,6 @@ async function readableWords(): Promise<string> {
   expect(opened.faults).toEqual([]);
   return words;
 }
-
-describe("A basin typed before the pane is loaded anew", () => {
-  it("is still in the form, and is written", async () => {
-    await openYard(page, CORNER_HOUSE, text.tabs.basin);
-    await pane(page).getByLabel("Ponding depth", { exact: true }).fill("5");
-    await expect.poll(() => pane(page).getByText("Ponding depth: blank becomes 5 in").isVisible(), PATIENCE).toBe(true);
-    await page.reload();
-    await started(page);
-    await openYard(page, CORNER_HOUSE, text.tabs.basin);
-    expect(await pane(page).getByLabel("Ponding depth", { exact: true }).inputValue()).toBe("5");
-    await button(page, "Write to the sheet").click();
-    await expectCell(page, address(sitesSheet, CORNER_HOUSE, "pondingDepth"), 5);
-    expect(opened.faults).toEqual([]);
-  }, 60_000);
-});
 
 describe("With bad cells on every sheet", () => {
   it("every tab of a yard and of the program is readable, runs nothing that was typed, and says what to put right", async () => {

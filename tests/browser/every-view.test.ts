@@ -6,7 +6,7 @@ import { PROGRAM_TAB_IDS, TAB_IDS } from "../../taskpane/tab-ids.ts";
 import { text } from "../../taskpane/text.ts";
 import { goTo } from "./grid.ts";
 import type { OpenPage } from "./page.ts";
-import { address, button, onProgramPage, openTab, pane } from "./pane.ts";
+import { address, button, narrowPane, onExcelPage, openTab, pane } from "./pane.ts";
 import { expectUsable } from "./usable.ts";
 
 /** A garden that the demo has built and looked after, so that every view has something to show. */
@@ -15,24 +15,23 @@ const YARD_TABS = TAB_IDS.map((id) => text.tabs[id]);
 const PROGRAM_TABS = PROGRAM_TAB_IDS.map((id) => text.programTabs[id]);
 
 const LOOKS = [
-  { look: "light at 400 pixels", colorScheme: "light", widthKeys: [] },
-  // End makes the pane as narrow as it can be.
-  { look: "dark at 320 pixels", colorScheme: "dark", widthKeys: ["End"] },
+  { look: "light at 400 pixels", colorScheme: "light", isNarrow: false },
+  { look: "dark at 320 pixels", colorScheme: "dark", isNarrow: true },
 ] as const;
 
 describe("Every view of the pane", { timeout: 30_000 }, () => {
   let opened: OpenPage;
   let page: Page;
 
-  onProgramPage((ready) => {
+  onExcelPage((ready) => {
     opened = ready;
     page = ready.page;
   });
 
-  describe.each(LOOKS)("$look", ({ colorScheme, widthKeys }) => {
+  describe.each(LOOKS)("$look", ({ colorScheme, isNarrow }) => {
     beforeAll(async () => {
       await page.emulateMedia({ colorScheme });
-      for (const key of widthKeys) await page.getByRole("separator", { name: "Width of the pane" }).press(key);
+      if (isNarrow) await narrowPane(page);
       await openYardPage(page);
     });
 

@@ -4,7 +4,7 @@ import { designSheet } from "../../addin/records/design.ts";
 import { sitesSheet } from "../../addin/records/sites.ts";
 import { expectCell, goTo, typeInto, value } from "./grid.ts";
 import type { OpenPage } from "./page.ts";
-import { address, button, onProgramPage, openYard, pane, PATIENCE, START_MILLISECONDS } from "./pane.ts";
+import { address, button, narrowPane, onExcelPage, openYard, pane, PATIENCE, START_MILLISECONDS } from "./pane.ts";
 import { seriousFaults } from "./usable.ts";
 
 /** Rows of the demo's yards below the headings of Sites. */
@@ -23,7 +23,7 @@ describe("The basin in the pane", () => {
   let opened: OpenPage;
   let page: Page;
 
-  onProgramPage((ready) => {
+  onExcelPage((ready) => {
     opened = ready;
     page = ready.page;
   });
@@ -213,13 +213,12 @@ describe.each([
 ] as const)("The basin and the hole test at 320 pixels, $colorScheme with forced colors $forcedColors", (theme) => {
   let page: Page;
 
-  onProgramPage((ready) => {
+  onExcelPage((ready) => {
     page = ready.page;
   }, theme);
 
   beforeAll(async () => {
-    await page.getByRole("separator", { name: "Width of the pane" }).focus();
-    await page.keyboard.press("End");
+    await narrowPane(page);
     await openBasin(page, CORNER_HOUSE);
   }, START_MILLISECONDS);
 

@@ -8,7 +8,7 @@ import { readRecords } from "../../addin/records/read-records.ts";
 import type { Sheet, SheetRow } from "../../addin/records/sheet.ts";
 import { visitsSheet } from "../../addin/records/visits.ts";
 import type { OpenPage } from "./page.ts";
-import { button, onProgramPage, openYard, pane, PATIENCE, START_MILLISECONDS } from "./pane.ts";
+import { button, narrowPane, onExcelPage, openYard, pane, PATIENCE, START_MILLISECONDS } from "./pane.ts";
 import { expectUsable } from "./usable.ts";
 
 const SITE_ID = "Y-001";
@@ -32,7 +32,7 @@ describe("From the dig day to the look after a week", { timeout: 90_000 }, () =>
     await pane(page).locator("h2", { hasText: name }).first().waitFor();
   }
 
-  onProgramPage(
+  onExcelPage(
     (ready) => {
       opened = ready;
       page = ready.page;
@@ -41,8 +41,7 @@ describe("From the dig day to the look after a week", { timeout: 90_000 }, () =>
   );
 
   beforeAll(async () => {
-    await page.getByRole("separator", { name: "Width of the pane" }).focus();
-    await page.keyboard.press("End");
+    await narrowPane(page);
     await openYard(page, 0, "Visits");
   }, START_MILLISECONDS);
 

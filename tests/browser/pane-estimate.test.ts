@@ -7,7 +7,7 @@ import { cellOf, firstRow } from "../../addin/records/place.ts";
 import { addressOf, type CellValue, type ValueWrite } from "../../addin/workbook/port.ts";
 import { values } from "./grid.ts";
 import { savedBytes, type OpenPage } from "./page.ts";
-import { button, onProgramPage, openYard, pane } from "./pane.ts";
+import { button, onExcelPage, openYard, pane } from "./pane.ts";
 import { seriousFaults } from "./usable.ts";
 
 const LONGEST_TEST_MILLISECONDS = 60_000;
@@ -43,7 +43,7 @@ describe("The estimate of a yard", { timeout: LONGEST_TEST_MILLISECONDS }, () =>
   let opened: OpenPage;
   let page: Page;
 
-  onProgramPage((ready) => {
+  onExcelPage((ready) => {
     opened = ready;
     page = ready.page;
   });

@@ -4,8 +4,8 @@ import { demoYards } from "../../addin/actions/demo/demo-program.ts";
 import { designSheet } from "../../addin/records/design.ts";
 import { holeTestsSheet } from "../../addin/records/hole-tests.ts";
 import { expectCell, typeInto, value } from "./grid.ts";
-import { started, type OpenPage } from "./page.ts";
-import { address, button, onProgramPage, openTab, openYard, pane, PATIENCE } from "./pane.ts";
+import type { OpenPage } from "./page.ts";
+import { address, button, onExcelPage, openYard, pane, PATIENCE } from "./pane.ts";
 
 /** Rows below the headings: the demo's yard that waits for its utility marks, and its slow one. */
 const UNTESTED = 6;
@@ -38,7 +38,7 @@ describe("The hole test in the pane", () => {
   let opened: OpenPage;
   let page: Page;
 
-  onProgramPage((ready) => {
+  onExcelPage((ready) => {
     opened = ready;
     page = ready.page;
   });
@@ -169,46 +169,6 @@ describe("The hole test in the pane", () => {
     await button(page, "Discard").click();
     expect(await pane(page).locator(".reading").count()).toBe(0);
   });
-
-  it("times readings through other tabs and a reload, and says when one is due", async () => {
-    await pane(page).getByLabel("Hole diameter").fill("8");
-    await pane(page).getByLabel("Water depth now").fill("8");
-    await button(page, "Start").click();
-    expect(await reading(page, 1).minutes.inputValue()).toBe("0");
-    expect(await reading(page, 1).water.inputValue()).toBe("8");
-    expect(await pane(page).getByText("Next reading at 15:00").isVisible()).toBe(true);
-    await pane(page).getByLabel("Water depth now").fill("7.");
-    await openTab(page, "Basin");
-    await openTab(page, "Hole test");
-    expect(await pane(page).getByLabel("Water depth now").inputValue()).toBe("7.");
-    expect(await pane(page).locator(".clock-face").innerText()).toMatch(/^0:\d\d$/);
-
-    // A quarter of an hour passes with the pane closed.
-    await expect
-      .poll(() => page.locator("#saving-state").innerText(), PATIENCE)
-      .toMatch(/^(Saved in this browser|Demo, nothing changed yet)$/);
-    await page.evaluate(() => {
-      const key = Object.keys(sessionStorage).find((each) => each.startsWith("soakbook.drafts/")) ?? "";
-      const kept = sessionStorage.getItem(key) ?? "";
-      sessionStorage.setItem(
-        key,
-        kept.replace(/"startedAtMilliseconds":(\d+)/, (_, start) => `"startedAtMilliseconds":${Number(start) - 15.5 * 60_000}`),
-      );
-    });
-    await page.reload();
-    await started(page);
-    await openHoleTest(page, SLOW);
-    await expect.poll(() => pane(page).locator(".reading-due").innerText(), PATIENCE).toBe("Reading 2 is due: read the water now.");
-    await pane(page).getByLabel("Water depth now").fill("7.75");
-    await button(page, "Add reading").click();
-    const stamped = Number(await reading(page, 2).minutes.inputValue());
-    expect(stamped).toBeGreaterThanOrEqual(15.5);
-    expect(stamped).toBeLessThan(18);
-    expect(await reading(page, 2).water.inputValue()).toBe("7.75");
-    expect(await pane(page).locator(".reading-due").innerText()).toBe("");
-    await button(page, "Stop the clock").click();
-    await button(page, "Discard").click();
-  }, 60_000);
 
   it("draws level and rate, and holds the same numbers in a table", async () => {
     await pane(page).getByLabel("Hole", { exact: true }).selectOption({ index: 0 });

@@ -9,7 +9,7 @@ import { workbookText } from "../../taskpane/views/workbook/text.ts";
 import { text } from "../../taskpane/text.ts";
 import { value } from "./grid.ts";
 import type { OpenPage } from "./page.ts";
-import { address, button, onProgramPage, openTab, openYard, pane, PATIENCE, status } from "./pane.ts";
+import { address, button, onExcelPage, openTab, openYard, pane, PATIENCE, status } from "./pane.ts";
 import { expectUsable } from "./usable.ts";
 
 /** Three invented years of days in mm, with a trace, a day that nobody measured, a formula for a depth and a day that is not there. */
@@ -48,7 +48,7 @@ describe("Years of rain", { timeout: 60_000 }, () => {
   let page: Page;
   let before: unknown;
 
-  onProgramPage((ready) => {
+  onExcelPage((ready) => {
     opened = ready;
     page = ready.page;
   });

@@ -5,10 +5,9 @@ import { sitesSheet } from "../../addin/records/sites.ts";
 import { visitsSheet } from "../../addin/records/visits.ts";
 import { stages } from "../../addin/checklist/stages.ts";
 import type { CellValue } from "../../addin/workbook/port.ts";
-import { visitsText } from "../../taskpane/views/visits/text.ts";
 import { expectCell, goTo, typeInto, values } from "./grid.ts";
-import { started, type OpenPage } from "./page.ts";
-import { address, button, onProgramPage, openYard, pane, PATIENCE, START_MILLISECONDS } from "./pane.ts";
+import type { OpenPage } from "./page.ts";
+import { address, button, onExcelPage, openYard, pane, PATIENCE, START_MILLISECONDS } from "./pane.ts";
 import { letters, printedBy } from "./printed.ts";
 
 const LONGEST_TEST_MILLISECONDS = 60_000;
@@ -41,7 +40,7 @@ describe("The visits of a yard", { timeout: LONGEST_TEST_MILLISECONDS }, () => {
   let opened: OpenPage;
   let page: Page;
 
-  onProgramPage((ready) => {
+  onExcelPage((ready) => {
     opened = ready;
     page = ready.page;
   });
@@ -170,17 +169,6 @@ describe("The visits of a yard", { timeout: LONGEST_TEST_MILLISECONDS }, () => {
       }
       expect(await paper.count()).toBe(0);
     });
-  });
-
-  it("the day of a visit stays as typed over a reload of the page", async () => {
-    await pickStage(page, "Owner's agreement");
-    const day = pane(page).getByLabel(visitsText.day, { exact: true });
-    await day.fill("2026-03-14");
-    await page.reload();
-    await started(page);
-    await openYard(page, PLACE, "Visits");
-    await pickStage(page, "Owner's agreement");
-    expect(await day.inputValue()).toBe("2026-03-14");
   });
 
   it("the board of what is next opens a yard at the stage where it is done", async () => {

@@ -6,8 +6,8 @@ import { sitesSheet } from "../../addin/records/sites.ts";
 import { surfacesSheet } from "../../addin/records/surfaces.ts";
 import type { CellRange, CellValue } from "../../addin/workbook/port.ts";
 import { expectCell, goTo, typeInto, value, values } from "./grid.ts";
-import { started, type OpenPage } from "./page.ts";
-import { address, button, onProgramPage, openTab, pane, PATIENCE, START_MILLISECONDS } from "./pane.ts";
+import type { OpenPage } from "./page.ts";
+import { address, button, narrowPane, onExcelPage, openTab, pane, PATIENCE, START_MILLISECONDS } from "./pane.ts";
 import { expectUsable } from "./usable.ts";
 
 const LONGEST_TEST_MILLISECONDS = 90_000;
@@ -30,7 +30,7 @@ describe("The pane beside the workbook", { timeout: LONGEST_TEST_MILLISECONDS },
   let opened: OpenPage;
   let page: Page;
 
-  onProgramPage((ready) => {
+  onExcelPage((ready) => {
     opened = ready;
     page = ready.page;
   });
@@ -196,26 +196,6 @@ describe("The pane beside the workbook", { timeout: LONGEST_TEST_MILLISECONDS },
     );
   });
 
-  it("keeps what is typed through other tabs, other yards and a reload, until it is discarded", async () => {
-    await selectYard(page, 11);
-    await openTab(page, "Yard");
-    await button(page, "Add a surface").click();
-    await pane(page).getByLabel("Area", { exact: true }).fill("about 40");
-    await openTab(page, "Basin");
-    await selectYard(page, 2);
-    await openTab(page, "Yard");
-    expect(await pane(page).getByLabel("Area", { exact: true }).count()).toBe(0);
-    await expect
-      .poll(() => page.locator("#saving-state").innerText(), PATIENCE)
-      .toMatch(/^(Saved in this browser|Demo, nothing changed yet)$/);
-    await page.reload();
-    await started(page);
-    await selectYard(page, 11);
-    expect(await pane(page).getByLabel("Area", { exact: true }).inputValue()).toBe("about 40");
-    await button(page, "Discard").click();
-    expect(await button(page, "Add a surface").isVisible()).toBe(true);
-  });
-
   it("can be used with the keyboard alone", async () => {
     await selectYard(page, 0);
     await pane(page).getByRole("tab", { name: "Yard" }).focus();
@@ -250,7 +230,7 @@ describe.each(["light", "dark"] as const)(
   (colorScheme) => {
     let page: Page;
 
-    onProgramPage(
+    onExcelPage(
       (ready) => {
         page = ready.page;
       },
@@ -258,8 +238,7 @@ describe.each(["light", "dark"] as const)(
     );
 
     beforeAll(async () => {
-      await page.getByRole("separator", { name: "Width of the pane" }).focus();
-      await page.keyboard.press("End");
+      await narrowPane(page);
       await page.evaluate((range) => window.soakbook?.workbook.select(range), cellOf(sitesSheet, firstRow(sitesSheet) + 7, "yard"));
       await heading(page).filter({ hasText: "Y-008" }).waitFor();
     }, START_MILLISECONDS);

@@ -24,7 +24,7 @@ import { isCellError, type CellInput } from "../../functions/worksheet/calling/c
 import type { WorksheetFunction } from "../../functions/worksheet/calling/worksheet-function.ts";
 import { WorkbookInMemory } from "../addin/workbook-in-memory.ts";
 import { calculated, typeInto, value } from "./grid.ts";
-import { address, button, onProgramPage, openTab, pane, PATIENCE, START_MILLISECONDS, status } from "./pane.ts";
+import { address, button, onExcelPage, openTab, pane, PATIENCE, START_MILLISECONDS, status } from "./pane.ts";
 import { seriousFaults } from "./usable.ts";
 
 /** Far below the table that set-up lays out. */
@@ -79,7 +79,7 @@ const tables: Readonly<Record<keyof typeof TOPS, WhatIfRequest>> = {
 let page: Page;
 let laidOut: Readonly<Record<keyof typeof TOPS, WhatIfTable>>;
 
-onProgramPage((opened) => {
+onExcelPage((opened) => {
   page = opened.page;
 });
 

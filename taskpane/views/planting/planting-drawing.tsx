@@ -182,7 +182,7 @@ function ClumpMarks({
       role="button"
       tabIndex={isTabStop ? 0 : -1}
       aria-pressed={isChosen}
-      aria-label={words.clump(number, name, plants.length, clump.zone)}
+      aria-label={words.clump(number, mark.number, name, plants.length, clump.zone)}
       transform={drag.shift}
       onFocus={() => choose(clump.id)}
       onKeyDown={press}

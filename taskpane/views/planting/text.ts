@@ -37,8 +37,9 @@ export const plantingText = {
     legend: "Plants of the plan",
     legendLine: (name: string, plants: number) => `${name}: ${plural(plants, "plant")}`,
     zoneLegend: "Zones",
-    clump: (number: number, name: string, count: number, zone: MoistureZone) =>
-      `Clump ${number}: ${name}, ${plural(count, "plant")}, zone ${zone}`,
+    /** With the number that stands on the drawing: who speaks to the device says what is to be seen. */
+    clump: (number: number, onDrawing: number, name: string, count: number, zone: MoistureZone) =>
+      `Clump ${number}: number ${onDrawing}, ${name}, ${plural(count, "plant")}, zone ${zone}`,
     short: (name: string, stood: number, count: number) => `${name}: room for ${stood} of ${count} here. Move the clump, or plant fewer.`,
     undrawn: (name: string | null, reason: UndrawnClump["reason"]) =>
       `${name ?? "A row without a plant"} is not drawn: ${plantingText.reasons[reason]}`,
