@@ -5,7 +5,8 @@ import { spilled } from "./formula-writes.ts";
 import { holeTestsSheet } from "./hole-tests.ts";
 import { plantingSheet } from "./planting.ts";
 import type { Places, ProgramKey } from "./program.ts";
-import type { KeyOf } from "./sheet.ts";
+import { mostRowsOf } from "./prepared-rows.ts";
+import type { KeyOf, Sheet } from "./sheet.ts";
 import { sitesSheet } from "./sites.ts";
 import { surfacesSheet } from "./surfaces.ts";
 
@@ -27,6 +28,11 @@ export function designFormulas(places: Places): readonly FormulaWrite[] {
   const readings = (first: "minutes1" | "water1", last: "minutes10" | "water10") =>
     places.of(holeTestsSheet).listTableReference(first, last);
   const clump = (key: KeyOf<typeof plantingSheet>) => places.of(plantingSheet).listReference(key);
+  // Far below the rows that the formulas reach, where somebody may have typed on.
+  const below = (sheet: typeof surfacesSheet | typeof holeTestsSheet) => {
+    const place = places.of<Sheet>(sheet);
+    return `COUNTIFS(${place.over(mostRowsOf(sheet)).listReference("siteId")},i)-COUNTIFS(${place.listReference("siteId")},i)`;
+  };
   const own = (key: DesignKey) => design.ownColumn(key);
   const setting = (key: ProgramKey) => absolute(addressOf(places.setting(key)));
   // A setting on Program is in US units; a metric yard's column of numbers needs the same thing in its own.
@@ -47,7 +53,7 @@ export function designFormulas(places: Places): readonly FormulaWrite[] {
     spilled(
       design,
       "units",
-      `=LET(i,${sites.rowsBelowHeading("siteId")},u,LOWER(${asWord(sites.rowsBelowHeading("units"))}),IF(TRIM(i)="","",IF(u="","us",u)))`,
+      `=LET(i,${sites.rowsBelowHeading("siteId")},u,LOWER(${asWord(sites.rowsBelowHeading("units"))}),IF(TRIM(i)="","",u))`,
     ),
     typed("soilGroup", "soilGroup", '""'),
     call("groundSlopePercent", "GROUNDSLOPE", [sites.rowsBelowHeading("slopeDrop"), sites.rowsBelowHeading("slopeRun")]),
@@ -73,7 +79,6 @@ export function designFormulas(places: Places): readonly FormulaWrite[] {
     ]),
     typed("pondingAsked", "pondingDepth", '""'),
     typed("mediaDepth", "mediaDepth", '""'),
-    spilled(design, "mulchDepth", `=IF(${own("siteId")}="","",${inUnits("mulchDepthInches", "in", "mm")})`),
     typed("sideSlope", "sideSlope", setting("sideSlope")),
     typed("mixRecipe", "mixRecipe", '""'),
     typed("shape", "shape", '""'),
@@ -82,6 +87,11 @@ export function designFormulas(places: Places): readonly FormulaWrite[] {
       design,
       "plannedPlants",
       `=LET(i,${own("siteId")},n,SUMIFS(${clump("planned")},${clump("siteId")},i)+SUMIFS(${clump("planted")},${clump("siteId")},i)-SUMIFS(${clump("planted")},${clump("siteId")},i,${clump("planned")},">=0"),IF(i="","",IF(n=0,"",n)))`,
+    ),
+    spilled(
+      design,
+      "notCounted",
+      `=LET(i,${own("siteId")},n,${below(surfacesSheet)}+${below(holeTestsSheet)},IF(i="","",IF(${own("units")}="","Units is blank. ","")&IF(n=0,"","Rows below those that formulas reach: "&n&".")))`,
     ),
     spilled(
       design,
@@ -94,7 +104,7 @@ export function designFormulas(places: Places): readonly FormulaWrite[] {
         own("surfaceRunoff"),
         own("pondingAsked"),
         own("mediaDepth"),
-        own("mulchDepth"),
+        `k*${setting("mulchDepthInches")}`,
         own("sideSlope"),
         setting("drainHours"),
         own("shape"),
@@ -108,6 +118,7 @@ export function designFormulas(places: Places): readonly FormulaWrite[] {
         setting("longestEmptyHours"),
         `k*${setting("leastStormInches")}`,
         `k*${setting("largestStormInches")}`,
+        own("notCounted"),
         "u",
       ].join(",")}))`,
     ),
@@ -116,7 +127,7 @@ export function designFormulas(places: Places): readonly FormulaWrite[] {
       own("rimArea"),
       own("digVolume"),
       own("mediaDepth"),
-      own("mulchDepth"),
+      inUnits("mulchDepthInches", "in", "mm"),
       inUnits("plantSpacingFeet", "ft", "m"),
       own("mixRecipe"),
       setting("settlingShare"),

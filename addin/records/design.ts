@@ -32,7 +32,6 @@ export const designSheet = {
       note: "Blank on Sites: the deepest that drains in time.",
     }),
     mediaDepth: resultColumn("Soil mix depth (in | mm)", { numberFormat: "0.0" }),
-    mulchDepth: resultColumn("Mulch depth (in | mm)", { numberFormat: "0.0", widthPixels: 80 }),
     sideSlope: resultColumn("Side slope (run to 1)", { numberFormat: "0.0", widthPixels: 80 }),
     mixRecipe: resultColumn("Mix recipe", { widthPixels: 190 }),
     shape: resultColumn("Shape", { widthPixels: 80 }),
@@ -59,6 +58,10 @@ export const designSheet = {
       note: "The basin to its ponding depth, its mulch and soil mix, and what sloping ground adds. Ground that is not measured counts as level.",
     }),
     status: resultColumn("Status", { widthPixels: 360 }),
+    notCounted: resultColumn("Not counted", {
+      widthPixels: 300,
+      note: "What is typed for the yard and the design does without; its Status says so. Check workbook names the cells.",
+    }),
     floorLength: resultColumn("Floor length (ft | m)", { numberFormat: "0.0", widthPixels: 84 }),
     floorWidth: resultColumn("Floor width (ft | m)", { numberFormat: "0.0", widthPixels: 84 }),
     floorEdge: resultColumn("Floor edge (ft | m)", { numberFormat: "0.0", widthPixels: 84 }),

@@ -23,6 +23,7 @@ const SOURCES: ReadonlyMap<string, Source> = new Map<string, Source>([
   ["rain", design("stormDepth")],
   ["ponding", design("pondingDepth")],
   ["SITEDESIGN.runoff", design("surfaceRunoff")],
+  ["SITEDESIGN.notCounted", design("notCounted")],
   ["SITEDESIGN.ponding", { kind: "site", key: "pondingDepth" }],
   ["mulch", setting("mulchDepthInches")],
   ["floorLength", design("floorLength")],

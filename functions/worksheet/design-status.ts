@@ -3,10 +3,19 @@ import type { Speaker } from "./calling/speaker.ts";
 import { drainsTooSlowly, NEVER_DRAINS, noAreaHolds } from "./draining.ts";
 import { LOOK_AT_ITS_UNIT } from "./storm-cautions.ts";
 
-/** "fits", or a sentence for each limit that the design breaches, in the units of the yard. */
-export function statusOf(design: SiteDesign, site: Site, speaker: Speaker): string {
-  return design.breaches.length === 0 ? "fits" : design.breaches.map((breach) => SENTENCES[breach](design, site, speaker)).join(" ");
+/**
+ * "fits", or a sentence for each limit that the design breaches, in the units of the yard. A basin that does without
+ * something that was typed for its yard does not fit in silence.
+ */
+export function statusOf(design: SiteDesign, site: Site, notCounted: string, speaker: Speaker): string {
+  const sentences = [
+    ...design.breaches.map((breach) => SENTENCES[breach](design, site, speaker)),
+    ...(notCounted === "" ? [] : [`${NOT_ALL_COUNTED}: ${notCounted.trim()}`]),
+  ];
+  return sentences.length === 0 ? "fits" : sentences.join(" ");
 }
+
+export const NOT_ALL_COUNTED = "Not all counted";
 
 type Sentence = (design: SiteDesign, site: Site, speaker: Speaker) => string;
 

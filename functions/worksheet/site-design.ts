@@ -65,6 +65,7 @@ export const siteDesign = worksheetFunction({
     hours("longestEmptyHours", "Longest hours to empty with the soil mix").optional(LONGEST_EMPTY_HOURS),
     depth("leastStorm", "Least likely storm").optional(DESIGN_STORM_INCHES.least),
     depth("largestStorm", "Largest likely storm").optional(DESIGN_STORM_INCHES.most),
+    text("notCounted", "What is typed for the yard and not counted").optional(""),
     units,
   ],
   result: rowOf([
@@ -134,7 +135,7 @@ export const siteDesign = worksheetFunction({
   working: (...values) => siteSteps(siteFrom(values)),
   calculate: (...values) => {
     const site = siteFrom(values);
-    return tooSteepToDig(site.groundSlopePercent, site.sideSlope) ?? siteRow(designSite(site), site, values[19]);
+    return tooSteepToDig(site.groundSlopePercent, site.sideSlope) ?? siteRow(designSite(site), site, values[19], values[20]);
   },
 });
 
@@ -212,6 +213,7 @@ type SiteValues = readonly [
   longestEmptyHours: number,
   leastStorm: number,
   largestStorm: number,
+  notCounted: string,
   speaker: Speaker,
 ];
 
@@ -268,8 +270,8 @@ function siteSteps(site: Site): readonly WorkingStep[] {
   ];
 }
 
-function siteRow(design: SiteDesign, site: Site, speaker: Speaker) {
-  const status = statusOf(design, site, speaker);
+function siteRow(design: SiteDesign, site: Site, notCounted: string, speaker: Speaker) {
+  const status = statusOf(design, site, notCounted, speaker);
   const { designInchesPerHour, pondingInches, runoffCubicFeet, ruleSquareFeet, basin } = design;
   if (basin === undefined) {
     const none = missing(status);

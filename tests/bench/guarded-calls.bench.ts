@@ -59,6 +59,9 @@ function bare(): readonly unknown[] {
   return designs;
 }
 
+/** Between the drain hours and the units. */
+const LEFT_OUT = new Array<null>(10).fill(null);
+
 function callByCall(): readonly unknown[] {
   return Array.from({ length: YARDS }, (_, yard) => siteDesign.evaluate(inputs.map((values) => values[yard])));
 }
@@ -95,10 +98,10 @@ const calls: readonly (readonly Contender[])[] = [
     { name: `SITEDESIGN for ${YARDS} yards: bare calculation`, run: bare },
     { name: "a call for every yard / bare", run: callByCall },
     { name: "one call for the column / bare", run: () => siteDesign.evaluate(columns) },
-    { name: "one call, metric / bare", run: () => siteDesign.evaluate([...columns, null, null, null, null, null, null, null, "metric"]) },
+    { name: "one call, metric / bare", run: () => siteDesign.evaluate([...columns, ...LEFT_OUT, "metric"]) },
     {
       name: "one call, units by the yard / bare",
-      run: () => siteDesign.evaluate([...columns, null, null, null, null, null, null, null, mixed]),
+      run: () => siteDesign.evaluate([...columns, ...LEFT_OUT, mixed]),
     },
   ],
   [

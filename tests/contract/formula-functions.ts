@@ -125,10 +125,13 @@ function matching(pairs: Given, answer: (rows: readonly number[]) => Content): G
   const columns = pairs.filter((_, place) => place % 2 === 0).map((grid) => (grid ?? []).flat());
   const criteria = pairs.filter((_, place) => place % 2 === 1).map((grid) => grid ?? single(null));
   if (columns.some((column) => column.length !== columns[0]?.length)) return single("#VALUE!");
+  const height = columns[0]?.length ?? 0;
+  const used = 1 + Math.max(...columns.map((column) => column.findLastIndex((content) => content !== null)));
   return lift(criteria, (...asked) => {
     const tests = asked.map(criterion);
     const rows: number[] = [];
-    for (let row = 0; row < (columns[0]?.length ?? 0); row += 1)
+    // Below the last cell in use all rows are alike.
+    for (let row = 0; row < (tests.every((met) => met(null)) ? height : used); row += 1)
       if (tests.every((met, place) => met(columns[place]?.[row] ?? null))) rows.push(row);
     return answer(rows);
   });

@@ -207,6 +207,8 @@ export function sizeBasin(inputs: BasinInputs, settings: SettingValues): SizedBa
     // Ground that is not measured counts as level, as on Design.
     inputs.groundSlopePercent === "#N/A" ? null : inputs.groundSlopePercent,
     ...designLimits(settings, units),
+    // A draft is judged by its own inputs.
+    null,
     units,
   ];
   const design = rowOf(siteDesign, designInputs, 10);

@@ -18,7 +18,7 @@ import { sitesSheet, type SiteRow } from "../../records/sites.ts";
 import { surfacesSheet, type SurfaceRow } from "../../records/surfaces.ts";
 import { visitsSheet, type VisitAnswerRow } from "../../records/visits.ts";
 import { PREPARED_ROWS_SETTING, preparedRows } from "../../records/prepared-rows.ts";
-import { uncountedRows, uncountedSites, type UncountedRow } from "./uncounted-rows.ts";
+import { uncountedRows, uncountedSites, unmeasuredSurfaces, type UncountedRow } from "./uncounted-rows.ts";
 import type { ChecklistDays } from "../../checklist/checklist-version.ts";
 import { readChecklistDays } from "./checklist-days.ts";
 import { readSettings, type OneCallSettings } from "./read-settings.ts";
@@ -115,6 +115,7 @@ export async function readProgram(workbook: Workbook): Promise<Program> {
   const basinRows = [
     ...uncountedSites(sites, prepared),
     ...uncountedRows(ofYards.surfaces, siteIds, prepared),
+    ...unmeasuredSurfaces(ofYards.surfaces),
     ...uncountedRows(ofYards.holeTests, siteIds, prepared),
   ];
   const otherRows = (Object.keys(sheetsOfYards) as (keyof SheetsOfYards)[])

@@ -3,6 +3,7 @@ import type { PreparedRows } from "../../records/prepared-rows.ts";
 import type { SheetRecords } from "../../records/read-records.ts";
 import { isBlank, type Sheet, type Slip } from "../../records/sheet.ts";
 import { sitesSheet, type SiteRow } from "../../records/sites.ts";
+import type { surfacesSheet } from "../../records/surfaces.ts";
 import type { CellValue } from "../../workbook/port.ts";
 
 /** A row that somebody typed and no formula counts, with the yards that may have to do without it. */
@@ -68,6 +69,15 @@ export function uncountedRows<S extends Sheet>(
           alike,
           alike.length === 1 ? alike[0] : undefined,
         );
+  });
+}
+
+/** Surfaces that somebody began: named, and neither measured nor said what they are. */
+export function unmeasuredSurfaces({ rows }: SheetRecords<typeof surfacesSheet>): readonly UncountedRow[] {
+  return rows.flatMap(({ record: { siteId }, cells, at }): UncountedRow[] => {
+    const isBegun = !isBlank(cells.surface) || !isBlank(cells.share);
+    if (siteId === null || !isBegun || !isBlank(cells.area) || !isBlank(cells.cover)) return [];
+    return [{ where: at("area"), sentence: "Area and cover are blank: this surface is not counted.", siteIds: [siteId] }];
   });
 }
 

@@ -1,3 +1,4 @@
+import { NOT_ALL_COUNTED } from "../../../functions/worksheet/design-status.ts";
 import { isCellError, type Cell, type CellInput } from "../../../functions/worksheet/calling/cell.ts";
 import { rulesNamed } from "../../../functions/worksheet/site-rules.ts";
 import { siteCheck } from "../../../functions/worksheet/siting.ts";
@@ -158,14 +159,14 @@ export function factsOf(program: Program, yard: Yard, today: number, minutes?: n
 }
 
 /** What Design says of the basin, and not "fits" where something typed is not counted; null while there is none. */
-export function basinStatusOf({ design: { status }, uncounted }: Pick<Yard, "design" | "uncounted">): string | null {
-  if (typeof status !== "string" || status === "" || isErrorCode(status)) return null;
+export function basinStatusOf({ design, uncounted }: Pick<Yard, "design" | "uncounted">): string | null {
+  const status = design.status === null || isErrorCode(design.status) ? "" : String(design.status);
+  if (status === "") return null;
   const [first, ...others] = uncounted;
-  if (status !== "fits" || first === undefined) return status;
+  const isWithinLimits = status === "fits" || status.startsWith(NOT_ALL_COUNTED);
+  if (!isWithinLimits || first === undefined) return status;
   return `${NOT_ALL_COUNTED}. ${addressOf(first.where)}: ${first.sentence}${others.length === 0 ? "" : ` And ${others.length} more.`}`;
 }
-
-export const NOT_ALL_COUNTED = "Not all counted";
 
 function stageOfYard(program: Program, yard: Yard, stage: Stage, facts: YardFacts): StageOfYard {
   const standing = stageStanding(program, yard, stage, facts);

@@ -15,7 +15,7 @@ import { today } from "../dates.ts";
 
 /** Written into the workbook, so that a later version knows what it opens. */
 export const RECORDS_VERSION_SETTING = "soakbook.records";
-export const RECORDS_VERSION = 3;
+export const RECORDS_VERSION = 4;
 
 /** A sheet as a new workbook starts with it: laid out, and what is typed on it already. */
 export interface StartingSheet {

@@ -85,6 +85,7 @@ function designFaults(program: Program, yard: Yard): Explanation[] {
     cells.lengthToWidth,
     yard.design.groundSlopePercent === "#N/A" ? null : yard.design.groundSlopePercent,
     ...designLimits(settings, yard.units),
+    yard.design.notCounted,
     yard.units,
   ];
   return faults("Basin", siteDesign, inputs.map(asInput), designCell(yard, "designRate"));

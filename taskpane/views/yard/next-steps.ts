@@ -35,7 +35,7 @@ export function nextSteps({ yard, stages, next: stageNext }: YardStanding, hasFa
   const lock =
     testVisit?.state === "done" ? [] : (testVisit?.gate.refusals ?? []).filter(({ neverOverridden }) => neverOverridden === NO_OVERRIDE);
   const tested = typeof yard.design.testedRate === "number";
-  const fits = yard.design.status === "fits";
+  const fits = yard.design.status === "fits" || yard.uncounted.length > 0;
   const steps: (NextStep | false)[] = [
     stops.length > 0 && { kind: "stop", tab: "visits", sentence: next.stopped(titles(stops)), ...at(stops) },
     yard.surfaces.length === 0 && { kind: "todo", tab: "yard", sentence: next.surfaces },

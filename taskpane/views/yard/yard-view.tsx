@@ -1,3 +1,4 @@
+import { NOT_ALL_COUNTED } from "../../../functions/worksheet/design-status.ts";
 import { minutesOfToday, today } from "../../../addin/actions/dates.ts";
 import { shallowHoles } from "../../../addin/actions/hole-test/planned-dig.ts";
 import { explainYard, type Explanation } from "../../../addin/actions/yard/explain-yard.ts";
@@ -74,7 +75,7 @@ function Standing({
   const status = basinStatusOf(yard);
   const known = status !== null;
   const fits = status === "fits";
-  const partly = yard.design.status === "fits" && !fits;
+  const partly = status?.startsWith(NOT_ALL_COUNTED) === true;
   const unknown = hasFaults ? yardText.status.faulty : yardText.status.unknown;
   return (
     <section aria-label={yardText.status.title} role="status" class="standing">

@@ -53,7 +53,20 @@ describe("SITEDESIGN, computed by hand", () => {
 
   test("the same yard in metric is the same yard", () => {
     const us = design(1000, 0.5, 2, 1, 60, 6, 12, 2, 3, 48);
-    const metric = design(92.90304, 12.7, 2, 25.4, 60 * 0.3048 ** 3, 152.4, 304.8, 50.8, 3, 48, ...new Array<null>(9).fill(null), "metric");
+    const metric = design(
+      92.90304,
+      12.7,
+      2,
+      25.4,
+      60 * 0.3048 ** 3,
+      152.4,
+      304.8,
+      50.8,
+      3,
+      48,
+      ...new Array<null>(10).fill(null),
+      "metric",
+    );
     const factors = [25.4, 25.4, 0.09290304, 0.09290304, 0.028316846592, 0.028316846592, 1, 0.09290304, 0.764554857984];
     factors.forEach((factor, place) => expect((metric[place] as number) / (us[place] as number)).toBeCloseTo(factor, 9));
     expect(metric[STATUS]).toBe("fits");
@@ -86,7 +99,7 @@ describe("SITEDESIGN and the functions beside it", () => {
   });
 
   test("a metric yard is told in millimetres", () => {
-    expect(design(93, 300 / 62, 2, 25, null, 150, 0, null, 3, 48, ...new Array<null>(9).fill(null), "metric")[STATUS]).toEqual(
+    expect(design(93, 300 / 62, 2, 25, null, 150, 0, null, 3, 48, ...new Array<null>(10).fill(null), "metric")[STATUS]).toEqual(
       expect.stringMatching(/^Drains too slowly: 150 mm needs 62 h and 48 h is the limit. Up to 116 mm would drain. Soil too slow: /),
     );
   });
@@ -186,7 +199,7 @@ describe("a verdict that means it", () => {
   });
 
   test("a metric storm of 1 and one of 25.4 in are no storms, and nothing fits them", () => {
-    const metric = (storm: number) => design(100, 12, 2, storm, ...new Array<null>(15).fill(null), "metric")[STATUS];
+    const metric = (storm: number) => design(100, 12, 2, storm, ...new Array<null>(16).fill(null), "metric")[STATUS];
     expect(metric(1)).toMatch(/^Unlikely storm: 1 mm is under the least of 3\.81 mm: look at its unit, an inch is 25\.4 mm\./);
     expect(metric(5)).not.toMatch(/look at its unit/);
     expect(design(1000, 0.5, 2, 25.4)[STATUS]).toMatch(/^Unlikely storm: 25\.4 in is over the largest of 12 in: look at its unit/);
@@ -197,8 +210,17 @@ describe("a verdict that means it", () => {
     expect(within(0.2, 1.9)).toMatch(/^Unlikely storm: 2 in is over the largest of 1\.9 in/);
   });
 
+  test("what is typed and not counted is said in place of fits, and after what does not fit", () => {
+    const told = (area: number, says: Cell) => design(area, 0.5, 2, 1, null, 6, ...new Array<null>(13).fill(null), says)[STATUS];
+    expect(told(1000, null)).toBe("fits");
+    expect(told(1000, " ")).toBe("fits");
+    expect(told(1000, "Units is blank. ")).toBe("Not all counted: Units is blank.");
+    expect(told(50, "Units is blank.")).toMatch(/^Too little drains here: .* Not all counted: Units is blank\.$/);
+    expect(told(1000, true)).toEqual(refused("What is typed for the yard and not counted must be text; it is TRUE."));
+  });
+
   test("a metric yard is told its limits in metric", () => {
-    expect(design(100, 1, 2, 25, ...new Array<null>(15).fill(null), "metric")[STATUS]).toMatch(
+    expect(design(100, 1, 2, 25, ...new Array<null>(16).fill(null), "metric")[STATUS]).toMatch(
       /Soil too slow: the design rate of 0\.5 mm\/h is under 3\.1[78] mm\/h, the least/,
     );
   });
@@ -237,7 +259,7 @@ describe("many yards in one call", () => {
       null,
       3,
       48,
-      ...new Array<null>(9).fill(null),
+      ...new Array<null>(10).fill(null),
       column("us", "metric", "us", "", "us", "us"),
     ]);
     expect(rows).toHaveLength(6);
@@ -251,7 +273,7 @@ describe("many yards in one call", () => {
   test("ponding left out is the deepest that drains, at most 8 in or 203.2 mm", () => {
     expect(design(1000, 0.2)[PONDING]).toBeCloseTo(4.8, 10);
     expect(design(1000, 8)[PONDING]).toBe(8);
-    expect(design(93, 200, 2, 25, ...new Array<null>(15).fill(null), "metric")[PONDING]).toBeCloseTo(203.2, 10);
+    expect(design(93, 200, 2, 25, ...new Array<null>(16).fill(null), "metric")[PONDING]).toBeCloseTo(203.2, 10);
   });
 });
 

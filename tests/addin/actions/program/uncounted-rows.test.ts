@@ -77,6 +77,25 @@ describe("A surface that no formula counts", () => {
     expect(slips[0]).toContain(sentence);
   });
 
+  it("that is named and not measured yet is told where its area belongs", async () => {
+    put(surfacesSheet, 1, { siteId: "Y-001", surface: "Barn" });
+    const { yards } = await readProgram(workbook);
+    expect(yards[0]?.uncounted.map(({ sentence }) => sentence)).toEqual(["Area and cover are blank: this surface is not counted."]);
+    expect(yards.map(basinStatusOf)).toEqual([
+      "Not all counted. Surfaces!D5: Area and cover are blank: this surface is not counted.",
+      "fits",
+    ]);
+  });
+
+  it("that Design's own Status tells stands beside what else does not fit", async () => {
+    put(designSheet, 0, { status: "Not all counted: Rows below those that formulas reach: 1." });
+    expect((await readProgram(workbook)).yards.map(basinStatusOf)[0]).toMatch(/^Not all counted: Rows below/);
+    put(surfacesSheet, surfacesSheet.rows, { siteId: "Y-001", area: 3000 });
+    expect((await readProgram(workbook)).yards.map(basinStatusOf)[0]).toMatch(/^Not all counted\. Surfaces!A604: /);
+    put(designSheet, 0, { status: "Too large: a floor. Not all counted: Rows below those that formulas reach: 1." });
+    expect((await readProgram(workbook)).yards.map(basinStatusOf)[0]).toMatch(/^Too large/);
+  });
+
   it.each([
     ["without a Site ID, under nothing", 5, { surface: "Barn", area: 3000 }, "Site ID is blank"],
     ["with an ID of no yard", 5, { siteId: "Y-099", area: 3000 }, 'Site ID "Y-099" stands here, and no row of Sites has it.'],

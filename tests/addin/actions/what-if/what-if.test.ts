@@ -119,9 +119,9 @@ test("one value of a row takes a formula for each heading, because a row functio
     fixed: new Map([["contributingArea", 1000]]),
   };
   const formulas = [...cells(layOutWhatIf(request, placesAsSetUp, 0))].filter(([, content]) => String(content).startsWith("=INDEX(SOAK"));
-  expect(formulas.map(([cell]) => cell)).toEqual(["B24", "C24", "D24"]);
+  expect(formulas.map(([cell]) => cell)).toEqual(["B25", "C25", "D25"]);
   expect(formulas[1]?.[1]).toBe(
-    "=INDEX(SOAK.SITEDESIGN($B$5,$C$23,$B$6,$B$7,$B$8,$A$24:$A$25,$B$9,$B$10,$B$11,$B$12,$B$13,$B$14,$B$15,$B$16,$B$17,$B$18,$B$19,$B$20,$B$21,$B$4),0,3)",
+    "=INDEX(SOAK.SITEDESIGN($B$5,$C$24,$B$6,$B$7,$B$8,$A$25:$A$26,$B$9,$B$10,$B$11,$B$12,$B$13,$B$14,$B$15,$B$16,$B$17,$B$18,$B$19,$B$20,$B$21,$B$22,$B$4),0,3)",
   );
 });
 

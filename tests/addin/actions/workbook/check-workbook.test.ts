@@ -176,7 +176,7 @@ describe("versions", () => {
     for (const name of ["Prices", "Change log"]) workbook.sheets.delete(name);
     let left = await checkWorkbook(workbook);
     for (let round = 0; round < 4; round++) left = await repairWorkbook(workbook, left);
-    expect(workbook.settings.get(RECORDS_VERSION_SETTING)).toBe("3");
+    expect(workbook.settings.get(RECORDS_VERSION_SETTING)).toBe("4");
     expect(left.filter(({ repair }) => repair !== undefined)).toEqual([]);
   });
 
@@ -211,7 +211,7 @@ describe("versions", () => {
     let left = first;
     for (let round = 0; round < 5 && left.some(({ repair }) => repair !== undefined); round++) left = await repairWorkbook(workbook, left);
     expect(left.filter(({ repair }) => repair !== undefined)).toEqual([]);
-    expect(workbook.settings.get(RECORDS_VERSION_SETTING)).toBe("3");
+    expect(workbook.settings.get(RECORDS_VERSION_SETTING)).toBe("4");
     for (const name of ["Sites", "Hole tests", "Estimate lines"])
       expect(workbook.sheets.get(name)?.values).toEqual(fresh.get(name)?.values);
     expect(workbook.sheets.get("Design")?.formulas[firstRow(designSheet)]?.filter(Boolean)).toEqual(
@@ -223,7 +223,7 @@ describe("versions", () => {
   });
 
   test("a workbook of a later version is left alone", async () => {
-    workbook.settings.set(RECORDS_VERSION_SETTING, "4");
+    workbook.settings.set(RECORDS_VERSION_SETTING, "5");
     expect(await programState(workbook)).toEqual({ state: "newer" });
   });
 
