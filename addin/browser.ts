@@ -50,6 +50,7 @@ declare global {
 
 const KEEP_PRESENT = "Keep the present workbook";
 const JSON_TYPE = "application/json";
+const XLSX_TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
 
 const FIRST_YARD: CellRange = { sheet: sitesSheet.name, row: firstRow(sitesSheet), column: 0, rows: 1, columns: 1 };
 
@@ -68,7 +69,7 @@ const workbook = new EmbeddedWorkbook(grid);
 /** What the workbook held when it was last in a file of the person's own, or when it was the untouched demo. */
 let contentsInFile: string | null = null;
 let selection: CellRange | null = null;
-const bar = connectWorkbookBar({ saveToFile, openFile, openEarlier, startOver }, (error) => {
+const bar = connectWorkbookBar({ saveToFile, saveForExcel, openFile, openEarlier, startOver }, (error) => {
   void tell("That did not work", error instanceof Error ? error.message : String(error));
 });
 const storage = new BrowserStorage(
@@ -121,7 +122,7 @@ async function openFirst(): Promise<void> {
     open: openKept,
     openDemo,
     saveToFile: (read) => {
-      saveFile(fileName(), keptWorkbook(read)?.file ?? JSON.stringify(read), JSON_TYPE);
+      saveFile(fileName(WORKBOOK_FILE_EXTENSION), keptWorkbook(read)?.file ?? JSON.stringify(read), JSON_TYPE);
     },
     lastStartWasCutShort: wasCutShort,
     ask,
@@ -176,9 +177,27 @@ function keepByItself(): void {
 }
 
 async function saveToFile(): Promise<void> {
-  saveFile(fileName(), fileText(), JSON_TYPE);
+  saveFile(fileName(WORKBOOK_FILE_EXTENSION), fileText(), JSON_TYPE);
   contentsInFile = presentContents();
   await storage.save();
+}
+
+/** A copy that other spreadsheets open; the workbook in the page stays as it is, and so does what its own file holds. */
+async function saveForExcel(): Promise<void> {
+  const kind = await ask({
+    title: "Save for Excel",
+    text: "With its formulas it is the same workbook in Excel, where the add-in is installed. Values alone show the same numbers in any spreadsheet and compute nothing there.",
+    choices: [
+      { answer: "with formulas", label: "With formulas" },
+      { answer: "values only", label: "Values only" },
+      { answer: "cancel", label: "Cancel" },
+    ],
+  });
+  if (kind === null || kind === "cancel") return;
+  await workbook.calculated();
+  const { xlsxFile } = await import("./workbook/embedded/xlsx/xlsx-file.ts");
+  const bytes = await xlsxFile(grid.snapshot(), workbook.contents(), workbook.settingsNow(), kind);
+  saveFile(fileName(kind === "values only" ? " values.xlsx" : ".xlsx"), bytes, XLSX_TYPE);
 }
 
 async function openFile(file: File): Promise<void> {
@@ -269,8 +288,8 @@ function presentContents(): string {
   return contentsOf(grid.snapshot());
 }
 
-function fileName(): string {
+function fileName(extension: string): string {
   const now = new Date();
   const twoDigits = (part: number): string => String(part).padStart(2, "0");
-  return `rain-gardens-${now.getFullYear()}-${twoDigits(now.getMonth() + 1)}-${twoDigits(now.getDate())}${WORKBOOK_FILE_EXTENSION}`;
+  return `rain-gardens-${now.getFullYear()}-${twoDigits(now.getMonth() + 1)}-${twoDigits(now.getDate())}${extension}`;
 }

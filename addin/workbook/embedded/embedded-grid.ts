@@ -8,7 +8,7 @@ import {
   Univer,
   mergeLocales,
 } from "@univerjs/core";
-import type { ICellData, ICommandInfo, IDisposable, IExecutionOptions, Injector, IWorkbookData, Nullable } from "@univerjs/core";
+import type { ICellData, ICommandInfo, IDisposable, IExecutionOptions, IRange, Injector, IWorkbookData, Nullable } from "@univerjs/core";
 import { FUniver } from "@univerjs/core/facade";
 import {
   CalculationMode,
@@ -245,6 +245,12 @@ export class EmbeddedGrid {
       }
     }
     return { rows, columns };
+  }
+
+  /** How far each formula of the sheet that fills more than its own cell has spilled, by its place. */
+  spillsOf(sheetId: string): readonly IRange[] {
+    const ranges = this.injector.get(FormulaDataModel).getArrayFormulaRange()[this.workbook().getId()]?.[sheetId];
+    return Object.values(ranges ?? {}).flatMap((row) => Object.values(row));
   }
 
   /** Why the cell shows an error, in the words of the function that refused; or null. */

@@ -6,6 +6,7 @@ import type { EmbeddedGrid, GridWorkbook } from "./embedded-grid.ts";
 import { sheetsTouched } from "./changes.ts";
 import { continueDropDowns, forgetDependencies, looksOfRowAbove } from "./growth.ts";
 import { choiceRefusal, layOut, ROOM_BELOW_ROWS } from "./layout.ts";
+import type { SheetContents } from "./xlsx/xlsx-file.ts";
 import { pictureNames, placePicture } from "./pictures.ts";
 import {
   dropDownsOf,
@@ -75,11 +76,16 @@ export class EmbeddedWorkbook implements Workbook {
   }
 
   readFormulas(range: CellRange): Promise<readonly (readonly string[])[]> {
-    return settle(() => {
-      const formulas = this.#grid.injector.get(FormulaDataModel);
-      const sheetId = this.#sheet(range.sheet).getSheetId();
-      const unitId = this.#workbook.getId();
-      return eachCell(range, (row, column) => formulas.getFormulaStringByCell(row, column, sheetId, unitId) ?? "");
+    return settle(() => this.#formulasOf(range));
+  }
+
+  /** All that the sheets hold, answers and spills included, for a file that others read. */
+  contents(): readonly SheetContents[] {
+    return this.#workbook.getSheets().map((sheet) => {
+      const name = sheet.getSheetName();
+      const range = { sheet: name, row: 0, column: 0, ...this.#grid.extentOf(sheet.getSheetId()) };
+      const spills = this.#grid.spillsOf(sheet.getSheetId());
+      return { name, values: this.#valuesOf(range), formulas: this.#formulasOf(range), spills };
     });
   }
 
@@ -229,10 +235,21 @@ export class EmbeddedWorkbook implements Workbook {
     return this.#settings().get(key) ?? null;
   }
 
+  settingsNow(): readonly (readonly [string, string])[] {
+    return [...this.#settings()];
+  }
+
   writeSetting(key: string, text: string): Promise<void> {
     return settle(() => {
       this.#grid.settings = [...this.#settings().set(key, text)];
     });
+  }
+
+  #formulasOf(range: CellRange): readonly (readonly string[])[] {
+    const formulas = this.#grid.injector.get(FormulaDataModel);
+    const sheetId = this.#sheet(range.sheet).getSheetId();
+    const unitId = this.#workbook.getId();
+    return eachCell(range, (row, column) => formulas.getFormulaStringByCell(row, column, sheetId, unitId) ?? "");
   }
 
   /** Why the first cell of the range shows an error, in the words of the function that refused; or null. */

@@ -1,0 +1,89 @@
+import {
+  BooleanNumber,
+  BorderStyleTypes,
+  HorizontalAlign,
+  VerticalAlign,
+  WrapStrategy,
+  type IStyleData,
+  type Nullable,
+} from "@univerjs/core";
+import type { CellStyle } from "hucre/xlsx";
+
+type Font = NonNullable<CellStyle["font"]>;
+type Border = NonNullable<CellStyle["border"]>;
+
+/** A style states its whole font: the writer takes nothing from the default one. */
+export const FILE_FONT = { name: "Calibri", size: 11 } as const satisfies Font;
+
+/** What a cell of the grid looks like, as the file says it. */
+export function fileLook(style: IStyleData): CellStyle {
+  const fill = hex(style.bg?.rgb);
+  const border = borderOf(style);
+  return {
+    font: {
+      ...FILE_FONT,
+      ...(style.ff ? { name: style.ff } : {}),
+      ...(style.fs === undefined ? {} : { size: style.fs }),
+      ...(style.bl === BooleanNumber.TRUE ? { bold: true } : {}),
+      ...(style.it === BooleanNumber.TRUE ? { italic: true } : {}),
+      ...(style.ul?.s === BooleanNumber.TRUE ? { underline: true } : {}),
+      ...(style.st?.s === BooleanNumber.TRUE ? { strikethrough: true } : {}),
+      ...colored(style.cl?.rgb),
+    },
+    ...(fill === null ? {} : { fill: { type: "pattern", pattern: "solid", fgColor: { rgb: fill } } }),
+    ...(border === null ? {} : { border }),
+    alignment: {
+      vertical: VERTICAL.get(style.vt ?? VerticalAlign.MIDDLE) ?? "center",
+      ...(HORIZONTAL.has(style.ht as HorizontalAlign) ? { horizontal: HORIZONTAL.get(style.ht as HorizontalAlign) ?? "general" } : {}),
+      ...(style.tb === WrapStrategy.WRAP ? { wrapText: true } : {}),
+    },
+    ...(style.n?.pattern === undefined ? {} : { numFmt: style.n.pattern }),
+  };
+}
+
+const VERTICAL: ReadonlyMap<VerticalAlign, "top" | "center" | "bottom"> = new Map([
+  [VerticalAlign.TOP, "top"],
+  [VerticalAlign.MIDDLE, "center"],
+  [VerticalAlign.BOTTOM, "bottom"],
+]);
+
+const HORIZONTAL: ReadonlyMap<HorizontalAlign, "left" | "center" | "right" | "justify"> = new Map([
+  [HorizontalAlign.LEFT, "left"],
+  [HorizontalAlign.CENTER, "center"],
+  [HorizontalAlign.RIGHT, "right"],
+  [HorizontalAlign.JUSTIFIED, "justify"],
+]);
+
+const LINES: ReadonlyMap<BorderStyleTypes, NonNullable<Border["top"]>["style"]> = new Map([
+  [BorderStyleTypes.THIN, "thin"],
+  [BorderStyleTypes.HAIR, "hair"],
+  [BorderStyleTypes.DOTTED, "dotted"],
+  [BorderStyleTypes.DASHED, "dashed"],
+  [BorderStyleTypes.DOUBLE, "double"],
+  [BorderStyleTypes.MEDIUM, "medium"],
+  [BorderStyleTypes.THICK, "thick"],
+]);
+
+function borderOf({ bd }: IStyleData): Border | null {
+  if (!bd) return null;
+  const border: Border = {};
+  for (const [side, line] of [
+    ["top", bd.t],
+    ["right", bd.r],
+    ["bottom", bd.b],
+    ["left", bd.l],
+  ] as const) {
+    const style = line ? LINES.get(line.s) : undefined;
+    if (line && style !== undefined) border[side] = { style, ...colored(line.cl.rgb) };
+  }
+  return Object.keys(border).length === 0 ? null : border;
+}
+
+function colored(rgb: Nullable<string>): { readonly color?: { readonly rgb: string } } {
+  const found = hex(rgb);
+  return found === null ? {} : { color: { rgb: found } };
+}
+
+function hex(rgb: Nullable<string>): string | null {
+  return /^#([0-9a-f]{6})$/i.exec(rgb ?? "")?.[1]?.toUpperCase() ?? null;
+}
