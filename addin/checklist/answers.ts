@@ -7,8 +7,18 @@ import { namesIn, type Stage, type Step } from "./stage.ts";
 /** The newest answer to each step of one stage that still counts, by step id. */
 export type AnswersInForce = ReadonlyMap<string, VisitAnswerRow>;
 
-/** `visits` are a yard's answers, the oldest first. */
+/** `visits` are a yard's answers, the oldest first. Every gate asks for those of the stages before it: they are found once. */
 export function answersInForce(stage: Stage, visits: readonly VisitAnswerRow[]): AnswersInForce {
+  const ofYard = found.get(visits) ?? new Map<Stage, AnswersInForce>();
+  found.set(visits, ofYard);
+  const answers = ofYard.get(stage) ?? findAnswersInForce(stage, visits);
+  ofYard.set(stage, answers);
+  return answers;
+}
+
+const found = new WeakMap<readonly VisitAnswerRow[], Map<Stage, AnswersInForce>>();
+
+function findAnswersInForce(stage: Stage, visits: readonly VisitAnswerRow[]): AnswersInForce {
   const counted = visits.slice(beginningOf(stage, visits));
   return new Map(counted.flatMap((row) => (row.record.step === null || isBlank(row.record.answer) ? [] : [[row.record.step, row]])));
 }

@@ -78,26 +78,37 @@ const OWN_RULES: Readonly<Record<StageId, (facts: YardFacts) => readonly Refusal
 const LOCKS_THE_DIG: ReadonlySet<string> = new Set(["marks-visible", "digger"]);
 
 /** Findings of earlier stages that stop, or that nobody has decided. The ticket's are the dig lock's, which guards what is dug and nothing else. */
-function heldBefore(into: StageId, facts: YardFacts): Refusal[] {
+function heldBefore(into: StageId, facts: YardFacts): readonly Refusal[] {
   const earlier = STAGE_IDS.slice(0, STAGE_IDS.indexOf(into)).filter((id) => id !== "ticket");
-  return earlier.flatMap((id) => {
-    const stage = stageNamed(id);
-    const answers = answersInForce(stage, facts.visits);
-    return stepsOf(stage, answers, facts.checklist).flatMap((step) => {
-      const answer = answers.get(step.id) ?? null;
-      if (answer === null || LOCKS_THE_DIG.has(step.id)) return [];
-      const at = { stage: id, step: step.id };
-      const finding = `${step.title}, ${quoted(answers, step.id)}`;
-      const { found, decision } = judged(step, answer, facts);
-      if (found === "refer")
-        return [referRefusal(at, `${stage.name} says refer: ${finding}. Ask whoever may decide, and write down what they decide.`)];
-      if (found !== "stop") return [];
-      const said =
-        decision === null
-          ? `${stage.name} says stop: ${finding}.`
-          : `${stage.name}: ${finding}. ${decision.by} decided: ${decision.words}.`;
-      return [stopRefusal(at, `${said} Settle it and answer the step again, or find another place.`)];
-    });
+  return earlier.flatMap((id) => heldAt(id, facts));
+}
+
+/** What each stage holds back, by the facts it was asked with: every gate after it asks again. */
+const held = new WeakMap<YardFacts, Map<StageId, readonly Refusal[]>>();
+
+function heldAt(id: StageId, facts: YardFacts): readonly Refusal[] {
+  const known = held.get(facts) ?? new Map<StageId, readonly Refusal[]>();
+  held.set(facts, known);
+  const refusals = known.get(id) ?? findHeldAt(id, facts);
+  known.set(id, refusals);
+  return refusals;
+}
+
+function findHeldAt(id: StageId, facts: YardFacts): readonly Refusal[] {
+  const stage = stageNamed(id);
+  const answers = answersInForce(stage, facts.visits);
+  return stepsOf(stage, answers, facts.checklist).flatMap((step) => {
+    const answer = answers.get(step.id) ?? null;
+    if (answer === null || LOCKS_THE_DIG.has(step.id)) return [];
+    const at = { stage: id, step: step.id };
+    const finding = `${step.title}, ${quoted(answers, step.id)}`;
+    const { found, decision } = judged(step, answer, facts);
+    if (found === "refer")
+      return [referRefusal(at, `${stage.name} says refer: ${finding}. Ask whoever may decide, and write down what they decide.`)];
+    if (found !== "stop") return [];
+    const said =
+      decision === null ? `${stage.name} says stop: ${finding}.` : `${stage.name}: ${finding}. ${decision.by} decided: ${decision.words}.`;
+    return [stopRefusal(at, `${said} Settle it and answer the step again, or find another place.`)];
   });
 }
 

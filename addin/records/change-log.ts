@@ -6,15 +6,15 @@ import type { CellValue } from "../workbook/port.ts";
 
 const anyCell = (heading: string): Column<CellValue> => ({ heading, cell: z.custom<CellValue>(), role: "input", widthPixels: 170 });
 
-/** "values" of a block of cells that were written at once, such as years of rain: see change-blocks.ts. */
-const HOLDS = ["value", "formula", "values"] as const;
+/** "values" of a block of cells, such as years of rain (change-blocks.ts); "cells" of one row, such as an answer's (change-rows.ts). */
+const HOLDS = ["value", "formula", "values", "cells"] as const;
 
-/** One row a cell that the pane wrote, or a block of many: what it held before, and what it holds since. */
+/** One row a cell that the pane wrote, or a row or a block of many: what it held before, and what it holds since. */
 export const changeLogSheet = {
   name: "Change log",
   preface: [
     "Change log: every cell the pane wrote, with what it held before. What you type into cells yourself is not listed",
-    "Rows of one change bear one number, and are undone together. Nothing here is ever rewritten; an undo is a change of its own.",
+    "Rows of one change bear one number, and are undone together; a row of many cells names each by its column. Nothing here is ever rewritten; an undo is a change of its own.",
   ],
   columns: {
     change: numberColumn("Change", { label: "Change", atLeast: 1 }, { widthPixels: 70, numberFormat: "0" }),
@@ -31,6 +31,8 @@ export const changeLogSheet = {
     after: anyCell("After"),
   },
   rows: 1000,
+  // A thousand yards from the first call to the first year's look: a row for each of 83 answers, and half as many for all else.
+  mostRows: 250_000,
   frozenColumns: 1,
 } as const satisfies Sheet;
 

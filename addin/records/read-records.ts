@@ -21,26 +21,46 @@ export function readRecords<S extends Sheet>(sheet: S, values: readonly (readonl
   const { place } = at;
   const apart = columnsApart(place);
   if (apart.length > 0) return { rows: [], place: null, slips: apart };
-  const keys = Object.keys(sheet.columns) as KeyOf<S>[];
+  const columns = (Object.entries(sheet.columns) as [KeyOf<S>, Column][]).map(([key, column]) => ({
+    key,
+    at: place.columnIndex(key),
+    isInput: column.role === "input",
+    read: readerOf(column),
+  }));
   const slips: Slip[] = [];
-  const rows = values.slice(place.firstRow).flatMap((cells, index): SheetRow<S>[] => {
-    const row = place.firstRow + index;
-    const held = (key: KeyOf<S>) => cells[place.columnIndex(key)] ?? null;
-    if (!keys.some((key) => sheet.columns[key]?.role === "input" && !isBlank(held(key)))) return [];
+  const rows: SheetRow<S>[] = [];
+  values.forEach((cells, row) => {
+    if (row < place.firstRow || !columns.some(({ at, isInput }) => isInput && !isBlank(cells[at] ?? null))) return;
     const record: Record<string, unknown> = {};
-    for (const key of keys) {
-      const checked = (sheet.columns[key] as Column).cell.safeParse(held(key));
-      record[key] = checked.success ? checked.data : null;
-      if (!checked.success)
-        slips.push({
-          where: place.cell(row, key),
-          sentence: checked.error.issues[0]?.message ?? "This cell does not hold what its column asks for.",
-        });
+    const raw: Record<string, CellValue> = {};
+    for (const { key, at, read } of columns) {
+      raw[key] = cells[at] ?? null;
+      const { data, sentence } = read(raw[key]);
+      record[key] = data;
+      if (sentence !== null) slips.push({ where: place.cell(row, key), sentence });
     }
-    const raw = Object.fromEntries(keys.map((key) => [key, held(key)]));
-    return [{ sheet, row, record: record as RecordOf<S>, cells: raw as SheetRow<S>["cells"], at: (key) => place.cell(row, key) }];
+    rows.push({ sheet, row, record: record as RecordOf<S>, cells: raw as SheetRow<S>["cells"], at: (key) => place.cell(row, key) });
   });
   return { rows, place, slips };
+}
+
+interface ReadCell {
+  readonly data: unknown;
+  readonly sentence: string | null;
+}
+
+/** Columns of a hundred thousand rows hold few different values: each is checked once. */
+function readerOf({ cell }: Column): (value: CellValue) => ReadCell {
+  const read = new Map<CellValue, ReadCell>();
+  return (value) => {
+    const known = read.get(value);
+    if (known !== undefined) return known;
+    const { success, data = null, error } = cell.safeParse(value);
+    const sentence = success ? null : (error.issues[0]?.message ?? "This cell does not hold what its column asks for.");
+    const checked = { data, sentence };
+    read.set(value, checked);
+    return checked;
+  };
 }
 
 function missingColumnSlip(sheet: Sheet, { heading, expectedAt }: MissingColumn): Slip {

@@ -31,6 +31,8 @@ export const visitsSheet = {
     link: textColumn("Photo or file", { widthPixels: 220, note: "A link, or the name of the picture on the camera." }),
   },
   rows: 600,
+  // A thousand yards: 83 answers each from the first call to the first year's look, and half as many in the years after.
+  mostRows: 125_000,
   frozenColumns: 1,
 } as const satisfies Sheet;
 

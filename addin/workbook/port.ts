@@ -16,6 +16,12 @@ export interface CellRange {
   readonly columns: number;
 }
 
+/** Rows and columns from A1 on; none for a blank sheet. */
+export interface Extent {
+  readonly rows: number;
+  readonly columns: number;
+}
+
 /** How one column of a sheet is shown and what it accepts. Host-neutral: records derive it, adapters apply it. */
 export interface ColumnLayout {
   readonly heading: string;
@@ -96,6 +102,9 @@ export interface Workbook {
 
   /** The values of each range, blank cells as null, errors as their code. Rejects with SheetMissing. */
   read(ranges: readonly CellRange[]): Promise<readonly (readonly (readonly CellValue[])[])[]>;
+
+  /** How far each sheet reaches from A1: to the last row and the last column that hold something. Rejects with SheetMissing. */
+  extents(names: readonly string[]): Promise<readonly Extent[]>;
 
   /** All cells of each sheet that hold something, from A1 to the last of them; [] for a blank sheet. Rejects with SheetMissing. */
   readSheets(names: readonly string[]): Promise<readonly (readonly (readonly CellValue[])[])[]>;

@@ -3,6 +3,7 @@ import {
   SheetMissing,
   type CellRange,
   type CellValue,
+  type Extent,
   type FormulaWrite,
   type PictureWrite,
   type SheetLayout,
@@ -41,6 +42,20 @@ export class WorkbookInMemory implements Workbook {
   read(ranges: readonly CellRange[]): Promise<readonly (readonly (readonly CellValue[])[])[]> {
     this.calls += 1;
     return this.#attempt(() => ranges.map((range) => cells(range, (row, column) => this.#sheet(range).values[row]?.[column] ?? null)));
+  }
+
+  extents(names: readonly string[]): Promise<readonly Extent[]> {
+    this.calls += 1;
+    return this.#attempt(() =>
+      names.map((sheet) => {
+        const { values } = this.#sheet({ sheet });
+        const holds = (cell: CellValue | undefined): boolean => cell != null && cell !== "";
+        return {
+          rows: values.findLastIndex((row: CellValue[] | undefined) => row?.some(holds) ?? false) + 1,
+          columns: values.reduce((most, row: CellValue[] | undefined) => Math.max(most, (row?.findLastIndex(holds) ?? -1) + 1), 0),
+        };
+      }),
+    );
   }
 
   readSheets(names: readonly string[]): Promise<readonly (readonly (readonly CellValue[])[])[]> {

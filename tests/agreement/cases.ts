@@ -140,7 +140,16 @@ export const cases: readonly AgreementCase[] = [
         "the top of Sites",
       );
       expectEqual(nothing, [], "the blank sheet");
+      expectEqual(
+        await workbook.extents(["Rules", blank]),
+        [
+          { rows: 6, columns: 10 },
+          { rows: 0, columns: 0 },
+        ],
+        "how far Rules and the blank sheet reach",
+      );
       await expectRefusal(workbook.readSheets(["Sites", "Basins"]), "SheetMissing");
+      await expectRefusal(workbook.extents(["Sites", "Basins"]), "SheetMissing");
     },
   },
   {

@@ -1,4 +1,5 @@
 /** The workbook behind the in-memory Excel: sheets, cells, formats, what is selected, what changed. */
+import { largestOf, smallestOf } from "../../functions/extremes.ts";
 import { Calculation } from "./calculation.ts";
 import type { Content, Grid } from "./formula-functions.ts";
 import { afterRowChange, afterSorting, deletedAt, insertedAt, type RowShift } from "./row-changes.ts";
@@ -77,8 +78,8 @@ export class Sheet {
     if (places.length === 0) return null;
     const rows = places.map(([row]) => row);
     const columns = places.map(([, column]) => column);
-    const [row, column] = [Math.min(...rows), Math.min(...columns)];
-    return { row, column, rows: Math.max(...rows) - row + 1, columns: Math.max(...columns) - column + 1 };
+    const [row, column] = [smallestOf(rows), smallestOf(columns)];
+    return { row, column, rows: largestOf(rows) - row + 1, columns: largestOf(columns) - column + 1 };
   }
 
   formatAt(row: number, column: number, name: string): unknown {

@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, test } from "vitest";
 import { checkWorkbook } from "../../addin/actions/workbook/check-workbook.ts";
 import { combineHoles } from "../../addin/actions/hole-test/combine-holes.ts";
-import { latestChanges } from "../../addin/actions/program/change-log.ts";
+import { latestChanges } from "../../addin/actions/program/read-log.ts";
 import { fillDemoProgram } from "../../addin/actions/demo/demo-program.ts";
 import { draftBasin, basinInputsOf } from "../../addin/actions/basin/draft-basin.ts";
 import { draftMaterials } from "../../addin/actions/estimate/draft-materials.ts";

@@ -1,5 +1,5 @@
 import { isBlank } from "../../records/sheet.ts";
-import type { CellRange, CellValue } from "../../workbook/port.ts";
+import { WorkbookRefused, type CellRange, type CellValue } from "../../workbook/port.ts";
 
 /**
  * A write as large as years of rain stands on the Change log in blocks, a row of the log for each: the values of many
@@ -15,7 +15,7 @@ export interface ValueBlock {
 const MOST_CELLS_APART = 1000;
 
 /** A cell holds 32,767 characters; a value that would not fit beside others is kept apart. */
-const MOST_CHARACTERS = 30_000;
+export const MOST_CHARACTERS = 30_000;
 const LONGEST_VALUE = 1000;
 
 type Values = readonly (readonly CellValue[])[];
@@ -61,6 +61,16 @@ export function packed(values: Values): string | null {
 }
 
 export function unpacked(block: CellValue, { rows, columns }: CellRange): Values {
-  const flat = typeof block === "string" ? (JSON.parse(block) as CellValue[]) : [];
+  const flat = (parsed(block) ?? []) as CellValue[];
   return Array.from({ length: rows }, (_, row) => Array.from({ length: columns }, (__, column) => flat[row * columns + column] ?? null));
+}
+
+/** What the log keeps of many cells in one; null where they were all blank. */
+export function parsed(content: CellValue): unknown {
+  if (isBlank(content)) return null;
+  try {
+    return JSON.parse(String(content));
+  } catch {
+    throw new WorkbookRefused("What the Change log keeps of this change has been altered by hand and cannot be read. Nothing was undone.");
+  }
 }

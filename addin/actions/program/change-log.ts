@@ -1,19 +1,13 @@
-import {
-  addressOf,
-  WorkbookRefused,
-  type CellRange,
-  type CellValue,
-  type FormulaWrite,
-  type ValueWrite,
-  type Workbook,
-} from "../../workbook/port.ts";
-import { changeLogSheet, type ChangeRow } from "../../records/change-log.ts";
-import { findPlace, headingText } from "../../records/place.ts";
-import { readRecords } from "../../records/read-records.ts";
-import { recordSheets } from "../../records/program-sheets.ts";
-import { areaOf, historiesOf, rangeOf } from "./cell-history.ts";
-import type { CellHistory, Held } from "./held.ts";
+import { addressOf, type CellRange, type FormulaWrite, type ValueWrite, type Workbook } from "../../workbook/port.ts";
+import { changeLogSheet } from "../../records/change-log.ts";
+import { mostRowsOf } from "../../records/prepared-rows.ts";
+import { growSheets } from "../workbook/grow-sheet.ts";
 import { now } from "../dates.ts";
+import { headingsOf, readContexts } from "./cell-context.ts";
+import { historiesOf } from "./cell-history.ts";
+import { cellsIn, inRows } from "./change-rows.ts";
+import type { CellHistory, Held } from "./held.ts";
+import { logEnd } from "./read-log.ts";
 import { standsBefore } from "./unlogged.ts";
 
 /** A workbook whose writes are remembered until they are put on the log. */
@@ -107,6 +101,7 @@ function boundTo(inner: Workbook): Workbook {
     sheetNames: () => inner.sheetNames(),
     addSheets: (layouts) => inner.addSheets(layouts),
     read: (ranges) => inner.read(ranges),
+    extents: (names) => inner.extents(names),
     readSheets: (names) => inner.readSheets(names),
     readFormulas: (range) => inner.readFormulas(range),
     writeValues: (writes) => inner.writeValues(writes),
@@ -126,106 +121,40 @@ function boundTo(inner: Workbook): Workbook {
 
 /** Below the last row of the log, however long it has grown. */
 async function appendToLog(workbook: Workbook, cells: readonly CellHistory[], { by, what }: NamedChange): Promise<number> {
-  const touched = [...new Set(cells.map(({ where }) => where.sheet))];
-  const [log = [], ...sheets] = await workbook.readSheets([changeLogSheet.name, ...touched]);
-  const { place, rows, slips } = readRecords(changeLogSheet, log);
-  if (place === null) throw new WorkbookRefused(slips[0]?.sentence ?? "The Change log has lost a heading.");
-  const change = afterLast(rows);
+  const touched = cells.map(({ where }) => where);
+  const { contextAt, along } = await readContexts(workbook, touched, [changeLogSheet.name]);
+  const { place, endRow, lastChange } = await logEnd(workbook, along[0]);
+  const change = lastChange + 1;
   const when = now();
-  const row = (rows.at(-1)?.row ?? place.headingRow) + 1;
-  const keys = Object.keys(changeLogSheet.columns) as (keyof typeof changeLogSheet.columns)[];
-  const contextAt = contextsIn(touched, sheets);
-  const entries = cells.map(({ where, before, after }) => {
-    const around = contextAt(where);
+  const entries = inRows(cells).map((history) => {
+    const { where, before, after } = history;
     return {
       change,
       when,
       by: by === "" ? null : by,
       what,
-      siteId: around.siteId,
+      siteId: contextAt(where).siteId,
       sheet: where.sheet,
       cell: addressOf(where).replace(/^.*!/, ""),
-      heading: around.heading,
+      heading: headingsOf(
+        cellsIn(history).map((cell) => cell.where),
+        contextAt,
+      ),
       beforeHolds: before.holds,
       before: before.content,
       afterHolds: after.holds,
       after: after.content,
     };
   });
+  const rows = endRow - place.firstRow + entries.length;
+  if (rows > changeLogSheet.rows) await growSheets(workbook, new Map([[changeLogSheet, Math.min(rows, mostRowsOf(changeLogSheet))]]));
+  const keys = Object.keys(changeLogSheet.columns) as (keyof typeof changeLogSheet.columns)[];
   // The number comes last: rows that the page went in the midst of have none, and belong to no change.
   await workbook.writeValues(
     [...keys.filter((key) => key !== "change"), "change" as const].map((key) => ({
-      range: { ...place.cell(row, key), rows: entries.length },
+      range: { ...place.cell(endRow, key), rows: entries.length },
       values: entries.map((entry) => [entry[key]]),
     })),
   );
   return change;
-}
-
-interface CellContext {
-  readonly siteId: string | null;
-  readonly heading: string | null;
-}
-
-/** The Site ID of a cell's row and the heading of its column, where its sheet is one of ours; each sheet is looked through once. */
-export function contextsIn(
-  names: readonly string[],
-  sheets: readonly (readonly (readonly CellValue[])[])[],
-): (where: CellRange) => CellContext {
-  const places = names.map((name, index) => {
-    const sheet = recordSheets.find((one) => one.name === name);
-    const found = sheet === undefined ? null : findPlace(sheet, sheets[index] ?? []);
-    return found !== null && "place" in found ? found.place : null;
-  });
-  return ({ sheet, row, column }) => {
-    const index = names.indexOf(sheet);
-    const [place, cells] = [places[index] ?? null, sheets[index] ?? []];
-    if (place === null) return { siteId: null, heading: null };
-    const siteId = "siteId" in place.sheet.columns ? cells[row]?.[place.columnIndex("siteId")] : null;
-    return { siteId: typeof siteId === "string" ? siteId : null, heading: headingText(cells[place.headingRow]?.[column] ?? null) };
-  };
-}
-
-function afterLast(rows: readonly ChangeRow[]): number {
-  return rows.reduce((last, { record }) => Math.max(last, record.change ?? 0), 0) + 1;
-}
-
-/** The number that the next change on the log will bear. */
-export async function nextChange(workbook: Workbook): Promise<number> {
-  return afterLast(await readLog(workbook));
-}
-
-export async function readLog(workbook: Workbook): Promise<readonly ChangeRow[]> {
-  const [log = []] = await workbook.readSheets([changeLogSheet.name]);
-  return readRecords(changeLogSheet, log).rows;
-}
-
-/** One change as it stands on the log. */
-export interface LoggedChange {
-  readonly change: number;
-  readonly when: number | null;
-  readonly by: string | null;
-  readonly what: string;
-  readonly siteIds: readonly string[];
-  readonly cells: number;
-}
-
-/** The latest changes, the newest first. */
-export async function latestChanges(workbook: Workbook, count: number): Promise<readonly LoggedChange[]> {
-  const rows = await readLog(workbook);
-  const numbers = [...new Set(rows.flatMap(({ record }) => (record.change === null ? [] : [record.change])))].sort(
-    (one, other) => other - one,
-  );
-  return numbers.slice(0, count).map((change) => {
-    const cells = rows.filter(({ record }) => record.change === change);
-    const { when = null, by = null, what = null } = cells[0]?.record ?? {};
-    return {
-      change,
-      when,
-      by,
-      what: what ?? "",
-      siteIds: [...new Set(cells.flatMap(({ record }) => (record.siteId === null ? [] : [record.siteId])))],
-      cells: cells.reduce((sum, row) => sum + areaOf(rangeOf(row)), 0),
-    };
-  });
 }

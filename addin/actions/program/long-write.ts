@@ -3,11 +3,10 @@
  * the Change log and a mark in the workbook; where the page goes meanwhile, the next start puts back what it had written.
  */
 import { UNFINISHED_SETTING } from "../../records/unfinished-mark.ts";
-import type { ChangeRow } from "../../records/change-log.ts";
 import type { ValueWrite, Workbook } from "../../workbook/port.ts";
 import { historiesOfValues } from "./cell-history.ts";
 import type { CellHistory } from "./held.ts";
-import { nextChange, readLog } from "./change-log.ts";
+import { nextChange, rowsOfChange } from "./read-log.ts";
 import type { Progress } from "./progress.ts";
 import { putBack, takeBack } from "./take-back.ts";
 import { marked, type Unfinished } from "./unfinished.ts";
@@ -37,7 +36,7 @@ export async function writeWhole(workbook: Workbook, { count, piece }: Pieces, p
     try {
       await writeAll();
     } catch (error) {
-      await putBack(target, await rowsOf(target, change), progress);
+      await putBack(target, await rowsOfChange(target, change), progress);
       log.nothingWritten();
       await target.writeSetting(UNFINISHED_SETTING, "");
       throw error;
@@ -47,10 +46,6 @@ export async function writeWhole(workbook: Workbook, { count, piece }: Pieces, p
 
 /** Puts back what an earlier visit had written of a change, or had not yet undone of it; afterwards nothing is unfinished. */
 export async function settleUnfinished(workbook: Workbook, unfinished: Unfinished, progress: Progress): Promise<void> {
-  await takeBack(workbook, await rowsOf(workbook, unfinished.change), progress);
+  await takeBack(workbook, await rowsOfChange(workbook, unfinished.change), progress);
   await unlogged(workbook).writeSetting(UNFINISHED_SETTING, "");
-}
-
-async function rowsOf(workbook: Workbook, change: number): Promise<readonly ChangeRow[]> {
-  return (await readLog(workbook)).filter(({ record }) => record.change === change);
 }

@@ -1,6 +1,7 @@
 import { plainKey } from "../../../functions/worksheet/calling/typed-words.ts";
-import { addressOf, WorkbookRefused, type CellRange, type CellValue, type Workbook } from "../../workbook/port.ts";
+import { addressOf, WorkbookRefused, type CellRange, type CellValue, type Extent, type Workbook } from "../../workbook/port.ts";
 import { asBuiltSheet, type AsBuiltRow } from "../../records/as-built.ts";
+import { changeLogSheet } from "../../records/change-log.ts";
 import { designSheet } from "../../records/design.ts";
 import { digDaysSheet, type DigDayRow } from "../../records/dig-days.ts";
 import { estimateLinesSheet, type EstimateLineRow } from "../../records/estimate-lines.ts";
@@ -11,6 +12,7 @@ import { plantsSheet, type PlantRow } from "../../records/plants.ts";
 import { pricesSheet, type PriceRow } from "../../records/prices.ts";
 import { programSheet, type SettingValues } from "../../records/program.ts";
 import { rulesSheet } from "../../records/rules.ts";
+import { firstRow } from "../../records/place.ts";
 import { readRecords, type SheetRecords } from "../../records/read-records.ts";
 import { isBlank, type Sheet, type SheetRow, type Slip } from "../../records/sheet.ts";
 import type { UnitSystem } from "../../records/site-terms.ts";
@@ -18,6 +20,8 @@ import { sitesSheet, type SiteRow } from "../../records/sites.ts";
 import { surfacesSheet, type SurfaceRow } from "../../records/surfaces.ts";
 import { visitsSheet, type VisitAnswerRow } from "../../records/visits.ts";
 import { PREPARED_ROWS_SETTING, preparedRows } from "../../records/prepared-rows.ts";
+import { grouped } from "./grouped.ts";
+import { nearlyFull } from "./nearly-full.ts";
 import { uncountedRows, uncountedSites, unmeasuredSurfaces, type UncountedRow } from "./uncounted-rows.ts";
 import type { ChecklistDays } from "../../checklist/checklist-version.ts";
 import { readChecklistDays } from "./checklist-days.ts";
@@ -63,6 +67,8 @@ export interface Program {
   readonly checklist: ChecklistDays;
   /** Rows of no yard that can be told, on sheets that basins are computed from. Stands among the slips too. */
   readonly uncounted: readonly Slip[];
+  /** What is said of sheets that near the most rows they may have. */
+  readonly nearlyFull: readonly string[];
   /** Slips that belong to no yard: headings, settings, rows without a site, Site IDs that stand twice. */
   readonly slips: readonly Slip[];
 }
@@ -91,11 +97,13 @@ const sheetsRead = { ...sheetsOfYards, ...sheetsOfProgram };
 type SheetsOfYards = typeof sheetsOfYards;
 type RowsOfYards = { readonly [Name in keyof SheetsOfYards]: SheetRecords<SheetsOfYards[Name]> };
 
-/** Reads the whole program: its sheets in one call of the port, and two settings. */
+/** Reads the whole program: its sheets in one call of the port, how long the Change log is, and two settings. */
 export async function readProgram(workbook: Workbook): Promise<Program> {
   const names = Object.keys(sheetsRead);
-  const [cells, checklist, preparedText] = await Promise.all([
+  const [cells, [log], checklist, preparedText] = await Promise.all([
     workbook.readSheets(Object.values(sheetsRead).map(({ name }) => name)),
+    // Without its Change log the program still reads.
+    workbook.extents([changeLogSheet.name]).catch((): readonly Extent[] => []),
     readChecklistDays(workbook),
     workbook.readSetting(PREPARED_ROWS_SETTING),
   ]);
@@ -123,7 +131,10 @@ export async function readProgram(workbook: Workbook): Promise<Program> {
     .flatMap((name) => uncountedRows<Sheet>(ofYards[name], siteIds, prepared, name === "visits" ? "functions" : "sums"));
   const claimed = new Set<Slip>();
   const rowsOfYard = byYard(ofYards);
-  const sitesById = grouped(sites.rows, ({ record }) => record.siteId ?? "");
+  const sitesById = grouped(sites.rows, ({ record }) => [plainKey(record.siteId ?? "")]);
+  const slipsAt = new Map([sites, ...Object.values(ofYards)].map(({ slips }) => [slips, grouped(slips, ({ where }) => [where.row])]));
+  const slipsOn = ({ slips }: { readonly slips: readonly Slip[] }, own: readonly { readonly row: number }[]) =>
+    own.flatMap(({ row }) => slipsAt.get(slips)?.get(row) ?? []);
   const uncountedOf = ofEachYard(basinRows);
   const otherUncountedOf = ofEachYard(otherRows);
   const yards = sites.rows.flatMap((site): Yard[] => {
@@ -171,6 +182,12 @@ export async function readProgram(workbook: Workbook): Promise<Program> {
     plants: plants.rows,
     checklist,
     uncounted: [...basinRows.filter((row) => !claimed.has(row)), ...strayRows.filter(({ where }) => BASIN_SHEETS.includes(where.sheet))],
+    nearlyFull: [
+      ...[sites, ...Object.values(ofYards)].map(({ place, rows }) =>
+        place === null ? null : nearlyFull(place.sheet, (rows.at(-1)?.row ?? place.headingRow) - place.headingRow),
+      ),
+      nearlyFull(changeLogSheet, (log?.rows ?? 0) - firstRow(changeLogSheet)),
+    ].filter((sentence) => sentence !== null),
     slips: [
       ...twiceUsed(sitesById),
       ...strayRows,
@@ -189,20 +206,9 @@ type RowsOfYard = { readonly [Name in keyof SheetsOfYards]: readonly SheetRow<Sh
 function byYard(ofYards: RowsOfYards): (siteId: string) => RowsOfYard {
   const sheets = Object.entries(ofYards).map(([name, { rows }]) => {
     const named = (rows as readonly SheetRow<SheetsOfYards["visits"]>[]).filter(({ record }) => record.siteId !== null);
-    return [name, grouped(named, ({ record }) => record.siteId ?? "")] as const;
+    return [name, grouped(named, ({ record }) => [plainKey(record.siteId ?? "")])] as const;
   });
   return (siteId) => Object.fromEntries(sheets.map(([name, rows]) => [name, rows.get(plainKey(siteId)) ?? []])) as unknown as RowsOfYard;
-}
-
-function grouped<Row>(rows: readonly Row[], idOf: (row: Row) => string): ReadonlyMap<string, readonly Row[]> {
-  const groups = new Map<string, Row[]>();
-  for (const row of rows) {
-    const key = plainKey(idOf(row));
-    const group = groups.get(key);
-    if (group === undefined) groups.set(key, [row]);
-    else group.push(row);
-  }
-  return groups;
 }
 
 /** By day, and within a day as the rows stand, so that sorting the sheet changes no answer in force. Without a day: the oldest. */
@@ -233,8 +239,7 @@ function strays(ofYards: RowsOfYards, siteIds: ReadonlySet<string>, toldAlready:
       ? []
       : [{ siteId: row.record.siteId, where: row.at("siteId") }],
   );
-  return [...new Set(unknown.map(({ siteId }) => plainKey(siteId)))].flatMap((key): Slip[] => {
-    const [first, ...more] = unknown.filter((row) => plainKey(row.siteId) === key);
+  return [...grouped(unknown, ({ siteId }) => [plainKey(siteId)]).values()].flatMap(([first, ...more]): Slip[] => {
     if (first === undefined) return [];
     const others = more.length === 0 ? "" : ` and ${more.length} more ${more.length === 1 ? "row" : "rows"}`;
     return [
@@ -244,10 +249,6 @@ function strays(ofYards: RowsOfYards, siteIds: ReadonlySet<string>, toldAlready:
       },
     ];
   });
-}
-
-function slipsOn({ slips }: { readonly slips: readonly Slip[] }, rows: readonly { readonly row: number }[]): Slip[] {
-  return slips.filter((slip) => rows.some((row) => row.row === slip.where.row));
 }
 
 /** The first row that bears a Site ID is the yard. */
@@ -268,9 +269,8 @@ function twiceUsed(sitesById: ReadonlyMap<string, readonly SiteRow[]>): Slip[] {
 
 /** Each yard's own of rows that may belong to several. */
 function ofEachYard(rows: readonly UncountedRow[]): (siteId: string) => readonly UncountedRow[] {
-  const pairs = rows.flatMap((row) => row.siteIds.map((id) => ({ id, row })));
-  const byId = grouped(pairs, ({ id }) => id);
-  return (siteId) => (byId.get(plainKey(siteId)) ?? []).map(({ row }) => row);
+  const byId = grouped(rows, ({ siteIds }) => new Set(siteIds.map(plainKey)));
+  return (siteId) => byId.get(plainKey(siteId)) ?? [];
 }
 
 /** Design by Site ID: its rows are where its own formulas put them. */
@@ -279,7 +279,7 @@ function readDesign(cells: readonly (readonly CellValue[])[]) {
   const keys = Object.keys(designSheet.columns) as (keyof DesignCells)[];
   const below = place === null ? [] : cells.map((row, index) => ({ row, index })).slice(place.firstRow);
   // An ID of digits is a number in its cell.
-  const rows = grouped(below, ({ row }) => String(row[place?.columnIndex("siteId") ?? -1] ?? ""));
+  const rows = grouped(below, ({ row }) => [plainKey(String(row[place?.columnIndex("siteId") ?? -1] ?? ""))]);
   const rowOf = (siteId: string) => rows.get(plainKey(siteId))?.[0]?.index ?? -1;
   return {
     slips,

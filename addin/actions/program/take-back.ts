@@ -1,16 +1,17 @@
 /** Puts back what the cells of a change held before it. */
 import type { ChangeRow } from "../../records/change-log.ts";
 import type { CellRange, CellValue, ValueWrite, Workbook } from "../../workbook/port.ts";
-import { contentsOf, hasFormula, inPieces, rangeOf, sameHeld, type Contents } from "./cell-history.ts";
+import { contentsOf, hasFormula, inPieces, sameHeld, type Contents } from "./cell-history.ts";
 import { unpacked } from "./change-blocks.ts";
-import type { CellHistory, Held } from "./held.ts";
+import { historiesIn } from "./change-rows.ts";
+import type { CellHistory } from "./held.ts";
 import type { Progress } from "./progress.ts";
 import { behindLog, unlogged } from "./unlogged.ts";
 import { sameCell } from "./write-records.ts";
 
 /** Every cell that holds what the change left there holds again what it held before; what anybody wrote since stays. */
 export async function putBack(workbook: Workbook, rows: readonly ChangeRow[], progress: Progress): Promise<void> {
-  const pieces = inPieces(rows.map(historyOf));
+  const pieces = inPieces(rows.flatMap(historiesIn));
   for (const [done, piece] of pieces.entries()) {
     await progress(done / pieces.length);
     const held = await contentsOf(
@@ -56,11 +57,7 @@ function blockPutBack({ where, before, after }: CellHistory, held: Contents, ind
  */
 export async function takeBack(workbook: Workbook, rows: readonly ChangeRow[], progress: Progress): Promise<void> {
   await putBack(unlogged(workbook), rows, progress);
-  await behindLog(workbook)?.logAhead(rows.map(historyOf).map(({ where, before, after }) => ({ where, before: after, after: before })));
-}
-
-function historyOf(row: ChangeRow): CellHistory {
-  const { beforeHolds, before, afterHolds, after } = row.record;
-  const held = (holds: Held["holds"] | null, content: CellValue): Held => ({ holds: holds ?? "value", content });
-  return { where: rangeOf(row), before: held(beforeHolds, before), after: held(afterHolds, after) };
+  await behindLog(workbook)?.logAhead(
+    rows.flatMap(historiesIn).map(({ where, before, after }) => ({ where, before: after, after: before })),
+  );
 }

@@ -15,7 +15,7 @@ import { yardStanding, type Place, type YardStanding } from "../visits/stage-sta
 export const URGENCIES = ["stop", "overdue", "soon", "next", "waiting", "on record"] as const;
 export type Urgency = (typeof URGENCIES)[number];
 
-export const NOTICE_KINDS = ["step", "not counted", "ticket", "re-test", "follow-up", "price", "override"] as const;
+export const NOTICE_KINDS = ["step", "not counted", "ticket", "re-test", "follow-up", "price", "override", "room"] as const;
 export type NoticeKind = (typeof NOTICE_KINDS)[number];
 
 /** One line of what is next, for one yard or for the whole program. */
@@ -47,6 +47,7 @@ export function whatIsNext(program: Program, today: number, minutes?: number): r
     ...uncountedNotices(program),
     ...followUpNotices(program, today),
     ...priceNotices(program.prices, today),
+    ...roomNotices(program),
   ];
   return notices.toSorted((one, other) => URGENCIES.indexOf(one.urgency) - URGENCIES.indexOf(other.urgency));
 }
@@ -62,6 +63,11 @@ function uncountedNotices({ yards, uncounted }: Program): Notice[] {
     place: null,
   });
   return [...yards.flatMap((yard) => yard.uncounted.map((slip) => notice(slip, yard))), ...uncounted.map((slip) => notice(slip, null))];
+}
+
+/** Said while there is room to finish what was begun. */
+function roomNotices({ nearlyFull }: Program): Notice[] {
+  return nearlyFull.map((sentence) => ({ kind: "room", urgency: "soon", sentence, yard: null, stage: null, place: null }));
 }
 
 function stepNotices({ yard, next }: YardStanding): Notice[] {

@@ -1,9 +1,10 @@
 import { addressOf, WorkbookRefused, type CellRange, type CellValue, type FormulaWrite, type Workbook } from "../../workbook/port.ts";
 import type { Place } from "../../records/place.ts";
-import { readRecords } from "../../records/read-records.ts";
+import { readRecords, type SheetRecords } from "../../records/read-records.ts";
 import { isBlank, type KeyOf, type Sheet, type SheetRow } from "../../records/sheet.ts";
 import { mostRowsOf } from "../../records/prepared-rows.ts";
 import { growSheets } from "../workbook/grow-sheet.ts";
+import { readParts, SHORT_SHEET_ROWS } from "./sheet-parts.ts";
 import { unlogged } from "./unlogged.ts";
 
 /** One cell to write, with what it held when the person saw it. */
@@ -144,12 +145,30 @@ async function endOf<S extends Sheet>(workbook: Workbook, sheet: S): Promise<End
 
 /** Rejects with WorkbookRefused where a column is missing. */
 async function endsOf(workbook: Workbook, sheets: readonly Sheet[]): Promise<readonly End<Sheet>[]> {
-  const cells = await workbook.readSheets(sheets.map(({ name }) => name));
-  return sheets.map((sheet, index) => {
-    const { place, rows, slips } = readRecords(sheet, cells[index] ?? []);
-    if (place === null) throw new WorkbookRefused(`Nothing was written. ${slips[0]?.sentence ?? ""}`.trim());
-    return { place, row: (rows.at(-1)?.row ?? place.headingRow) + 1 };
-  });
+  const parts = await readParts(
+    workbook,
+    sheets.map(({ name }) => name),
+  );
+  return Promise.all(
+    sheets.map(async (sheet, index) => {
+      const { cells, isWhole } = parts[index] ?? { cells: [], isWhole: true };
+      const found = endIn(readRecords(sheet, cells));
+      // A long sheet whose headings or last typed row stand somewhere else is read from end to end.
+      if (isWhole || ("row" in found && found.row > SHORT_SHEET_ROWS)) return orRefused(found);
+      const [whole = []] = await workbook.readSheets([sheet.name]);
+      return orRefused(endIn(readRecords(sheet, whole)));
+    }),
+  );
+}
+
+function endIn({ place, rows, slips }: SheetRecords<Sheet>): End<Sheet> | { readonly refusal: string } {
+  if (place === null) return { refusal: `Nothing was written. ${slips[0]?.sentence ?? ""}`.trim() };
+  return { place, row: (rows.at(-1)?.row ?? place.headingRow) + 1 };
+}
+
+function orRefused(end: End<Sheet> | { readonly refusal: string }): End<Sheet> {
+  if ("refusal" in end) throw new WorkbookRefused(end.refusal);
+  return end;
 }
 
 export function sameCell(one: CellValue, other: CellValue): boolean {

@@ -137,7 +137,12 @@ function growthFindings(cells: readonly (readonly (readonly CellValue[])[])[], p
     const sentence = `Sheet ${sheet.name} is filled in down to row ${firstRow + used}, and is prepared down to row ${firstRow + own}: formulas, formats and drop-downs do not reach the rows below.`;
     const rows = needed.get(sheet) ?? 0;
     if (rows <= own)
-      return [{ where, sentence: `${sentence} ${mostRowsOf(sheet)} rows are the most. Clear what was typed further down by mistake.` }];
+      return [
+        {
+          where,
+          sentence: `${sentence} ${mostRowsOf(sheet)} rows are the most. Keep further yards in a second workbook; clear only what somebody typed far down by mistake.`,
+        },
+      ];
     return [
       {
         where,
@@ -225,18 +230,22 @@ function covering(formula: string, sheet: string, lastRows: ReadonlyMap<string, 
 
 async function recordFindings(workbook: Workbook): Promise<Finding[]> {
   const program = await readProgram(workbook);
-  return [...program.slips, ...program.yards.flatMap((yard) => yard.slips)].map(({ where, sentence, instead }) => ({
-    where,
-    sentence: `${addressOf(where)}: ${sentence}`,
-    ...(instead === undefined
-      ? {}
-      : {
-          repair: {
-            says: `Type "${instead}" into ${addressOf(where)}.`,
-            run: (target: Workbook) => target.writeValues([{ range: where, values: [[instead]] }]),
-          },
-        }),
-  }));
+  const full = program.nearlyFull.map((sentence): Finding => ({ sentence }));
+  const slips = [...program.slips, ...program.yards.flatMap((yard) => yard.slips)].map(
+    ({ where, sentence, instead }): Finding => ({
+      where,
+      sentence: `${addressOf(where)}: ${sentence}`,
+      ...(instead === undefined
+        ? {}
+        : {
+            repair: {
+              says: `Type "${instead}" into ${addressOf(where)}.`,
+              run: (target: Workbook) => target.writeValues([{ range: where, values: [[instead]] }]),
+            },
+          }),
+    }),
+  );
+  return [...full, ...slips];
 }
 
 async function versionFinding(workbook: Workbook): Promise<Finding[]> {

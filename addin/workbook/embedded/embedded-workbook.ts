@@ -16,6 +16,7 @@ import {
   addressOf,
   type CellRange,
   type CellValue,
+  type Extent,
   type FormulaWrite,
   type PictureWrite,
   type SheetLayout,
@@ -64,6 +65,10 @@ export class EmbeddedWorkbook implements Workbook {
 
   read(ranges: readonly CellRange[]): Promise<readonly (readonly (readonly CellValue[])[])[]> {
     return settle(() => ranges.map((range) => this.#valuesOf(range)));
+  }
+
+  extents(names: readonly string[]): Promise<readonly Extent[]> {
+    return settle(() => names.map((name) => this.#grid.extentOf(this.#sheet(name).getSheetId())));
   }
 
   readSheets(names: readonly string[]): Promise<readonly (readonly (readonly CellValue[])[])[]> {

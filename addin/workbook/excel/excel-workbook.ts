@@ -17,6 +17,7 @@ import {
   WorkbookRefused,
   type CellRange,
   type CellValue,
+  type Extent,
   type FormulaWrite,
   type SheetLayout,
   type StopListening,
@@ -33,6 +34,7 @@ export function excelWorkbook(onTrouble: (error: unknown) => void): Workbook {
     sheetNames,
     addSheets,
     read,
+    extents,
     readSheets,
     readFormulas,
     writeValues,
@@ -73,28 +75,26 @@ function readPieces(pieces: readonly Piece<null>[]): Promise<readonly CellValue[
   });
 }
 
-/** Two round trips, however many sheets: how far each reaches, then what they hold. */
-async function readSheets(names: readonly string[]): Promise<readonly (readonly (readonly CellValue[])[])[]> {
-  const extents = await inExcel(names, async (context) => {
+function extents(names: readonly string[]): Promise<readonly Extent[]> {
+  return inExcel(names, async (context) => {
     const used = names.map((name) => {
       const cells = context.workbook.worksheets.getItem(name).getUsedRangeOrNullObject(true);
       return cells.load("rowIndex, columnIndex, rowCount, columnCount");
     });
     await context.sync();
-    return used.map((cells, index): CellRange | null =>
+    return used.map((cells) =>
       cells.isNullObject
-        ? null
-        : {
-            sheet: names[index] ?? "",
-            row: 0,
-            column: 0,
-            rows: cells.rowIndex + cells.rowCount,
-            columns: cells.columnIndex + cells.columnCount,
-          },
+        ? { rows: 0, columns: 0 }
+        : { rows: cells.rowIndex + cells.rowCount, columns: cells.columnIndex + cells.columnCount },
     );
   });
-  const answers = (await read(extents.filter((extent) => extent !== null)))[Symbol.iterator]();
-  return extents.map((extent) => (extent === null ? [] : (answers.next().value ?? [])));
+}
+
+/** Two round trips, however many sheets: how far each reaches, then what they hold. */
+async function readSheets(names: readonly string[]): Promise<readonly (readonly (readonly CellValue[])[])[]> {
+  const ranges = (await extents(names)).map((extent, index): CellRange => ({ sheet: names[index] ?? "", row: 0, column: 0, ...extent }));
+  const answers = (await read(ranges.filter(({ rows }) => rows > 0)))[Symbol.iterator]();
+  return ranges.map(({ rows }) => (rows === 0 ? [] : (answers.next().value ?? [])));
 }
 
 function readFormulas(range: CellRange): Promise<readonly (readonly string[])[]> {

@@ -16,6 +16,7 @@ export const nextText = {
     "follow-up": "Follow-ups",
     price: "Prices",
     override: "Overrides in force",
+    room: "Sheets nearly full",
   } satisfies Record<NoticeKind, string>,
   urgencies: {
     stop: "Stop",

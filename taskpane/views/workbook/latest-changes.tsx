@@ -1,5 +1,5 @@
 import { useEffect, useState } from "preact/hooks";
-import { latestChanges, type LoggedChange } from "../../../addin/actions/program/change-log.ts";
+import { latestChanges, type LoggedChange } from "../../../addin/actions/program/read-log.ts";
 import { undoChange } from "../../../addin/actions/program/undo-change.ts";
 import { isoDate } from "../../../addin/actions/dates.ts";
 import { Button, MessageBar } from "../../parts/form.tsx";

@@ -1,5 +1,6 @@
 import { beforeEach, describe, expect, test } from "vitest";
-import { latestChanges, type LoggedWorkbook } from "../../../../addin/actions/program/change-log.ts";
+import type { LoggedWorkbook } from "../../../../addin/actions/program/change-log.ts";
+import { latestChanges } from "../../../../addin/actions/program/read-log.ts";
 import { undoChange } from "../../../../addin/actions/program/undo-change.ts";
 import type { CellValue } from "../../../../addin/workbook/port.ts";
 import type { WorkbookInMemory } from "../../workbook-in-memory.ts";

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { beforeEach, describe, expect, test } from "vitest";
-import { latestChanges, logWrites, type LoggedWorkbook } from "../../../../addin/actions/program/change-log.ts";
+import { logWrites, type LoggedWorkbook } from "../../../../addin/actions/program/change-log.ts";
+import { latestChanges } from "../../../../addin/actions/program/read-log.ts";
 import { undoChange } from "../../../../addin/actions/program/undo-change.ts";
 import { addSurface, addYard, changeSurface } from "../../../../addin/actions/yard/record-yard.ts";
 import { setUpWorkbook } from "../../../../addin/actions/workbook/set-up-workbook.ts";
