@@ -53,9 +53,9 @@ export function reportYardsFormulas(places: Places): readonly FormulaWrite[] {
     factor(metric === "m^2" ? 'CONVERT(CONVERT(1,"m","ft"),"m","ft")' : `CONVERT(1,"${metric}","${us}")`);
   // An error, a blank and words are no number: left out, never 0.
   const numberIn = (value: string, metric: string, us: string) => `LET(x,${value},IF(ISNUMBER(x),x*${toUs(metric, us)},""))`;
-  // The newest row of As-built, and of two of one day the lower: looked for from below by Site ID and day.
+  // The newest row of As-built, whose day stands in Date where a yard is built, and of two of one day the lower: looked for from below.
   const newest = (key: "floorArea" | "waterHeld") =>
-    `LET(i,${own("siteId")},a,${asBuilt("siteId")},d,${asBuilt("date")},XLOOKUP(i&"|"&${extreme("MAXIFS", "d", "a", "i")},a&"|"&IF(ISNUMBER(d),d,0),${asBuilt(key)},"",0,-1))`;
+    `LET(t,${own("date")},d,${asBuilt("date")},XLOOKUP(${own("siteId")}&"|"&IF(ISNUMBER(t),t,0),${asBuilt("siteId")}&"|"&IF(ISNUMBER(d),d,0),${asBuilt(key)},"",0,-1))`;
   const builtOr = (key: "floorArea" | "waterHeld") => `IF(${own("countsAs")}="built",${newest(key)},${design.columnReference(key)})`;
   const [area, hard, rain] = [own("contributingArea"), own("imperviousArea"), setting("yearlyRainInches")];
   const yearly = (formula: string) => `IF(${rain}="","",IFERROR(${formula},""))`;

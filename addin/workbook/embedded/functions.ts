@@ -11,7 +11,6 @@ import type { Nullable } from "@univerjs/core";
 import type { BaseValueObject, IFunctionInfo } from "@univerjs/preset-sheets-core";
 import { isCellError, type Cell, type CellInput } from "../../../functions/worksheet/calling/cell.ts";
 import type { WorksheetFunction } from "../../../functions/worksheet/calling/worksheet-function.ts";
-import { fewRowsOf, type FewRows } from "./repairs/lookups.ts";
 import type { CellSentences } from "./sentences.ts";
 
 /** The prefix that keeps our function names apart from the spreadsheet's own. */
@@ -38,55 +37,13 @@ export function functionRegistration(catalogue: readonly WorksheetFunction[], se
  * is a measurement where a blank is none.
  */
 function computing(declared: WorksheetFunction, sentences: CellSentences): new (name: string) => BaseFunction {
-  const last = new Map<string, Answered>();
   return class extends BaseFunction {
     override calculate(...given: BaseValueObject[]): BaseValueObject {
-      const place = `${this.subUnitId ?? ""} ${this.row} ${this.column}`;
-      const question = questionOf(given);
-      const known = question === null ? undefined : last.get(place);
-      const rows = known !== undefined && known.question === question ? known.rows : declared.evaluate(given.map(inputOf));
-      if (question !== null) last.set(place, { question, rows });
+      const rows = declared.evaluate(given.map(inputOf));
       if (this.subUnitId) sentences.remember({ sheetId: this.subUnitId, row: this.row, column: this.column }, rows);
       return answerOf(rows);
     }
   };
-}
-
-interface Answered {
-  readonly question: string;
-  readonly rows: ReturnType<WorksheetFunction["evaluate"]>;
-}
-
-/**
- * What a formula asks that takes few rows out of a long column, such as the surfaces of one yard. Every yard's formula is
- * asked again when any row of the column changes, and most ask the same as before. Null for all others.
- */
-function questionOf(given: readonly BaseValueObject[]): string | null {
-  const parts: unknown[] = [];
-  let takesFew = false;
-  for (const argument of given) {
-    const found = fewRowsOf(argument);
-    takesFew ||= found !== undefined;
-    if (found !== undefined) parts.push(wordsOf(found));
-    else if (!argument.isArray()) parts.push(cellOf(argument));
-    else if (isOneCell(argument as ArrayValueObject)) parts.push([cellOf((argument as ArrayValueObject).getFirstCell())]);
-    else return null;
-  }
-  return takesFew ? JSON.stringify(parts) : null;
-}
-
-const words = new WeakMap<FewRows, string>();
-
-function wordsOf(rows: FewRows): string {
-  const last = words.get(rows);
-  if (last !== undefined) return last;
-  const present = JSON.stringify([rows.count, cellOf(rows.otherwise), [...rows.few].map(([row, value]) => [row, cellOf(value)])]);
-  words.set(rows, present);
-  return present;
-}
-
-function isOneCell(array: ArrayValueObject): boolean {
-  return array.getRowCount() === 1 && array.getColumnCount() === 1;
 }
 
 function inputOf(given: BaseValueObject): CellInput {

@@ -1,11 +1,9 @@
 import { largestOf } from "../../../../functions/extremes.ts";
 import {
   ArrayValueObject,
-  BooleanValueObject,
   NumberValueObject,
   StringValueObject,
   ValueObjectFactory,
-  functionLogical,
   functionMath,
   functionStatistical,
 } from "@univerjs/preset-sheets-core";
@@ -13,40 +11,15 @@ import type { BaseReferenceObject, BaseValueObject } from "@univerjs/preset-shee
 
 type Given = BaseValueObject | BaseReferenceObject;
 type Calculate = (...given: Given[]) => BaseValueObject;
-type Compare = typeof ArrayValueObject.prototype.compare;
-
 /** Columns with fewer rows are looked through. */
 const FEW_ROWS = 16;
-const FALSE_CELL = BooleanValueObject.create(false);
-const TRUE_CELL = BooleanValueObject.create(true);
-
-/** A column that holds the same in every row but a few. */
-export interface FewRows {
-  readonly count: number;
-  readonly few: ReadonlyMap<number, BaseValueObject>;
-  readonly otherwise: BaseValueObject;
-}
-
-const known = new WeakMap<BaseValueObject, FewRows>();
-/** What was chosen last by a condition: the blank rows of a sheet all ask for the same. */
-const lastChoice = new WeakMap<FewRows, { readonly chosen: Given; readonly rows: FewRows }>();
-
-/** The column as few rows and a rest, where it was found by index. */
-export function fewRowsOf(column: BaseValueObject): FewRows | undefined {
-  return known.get(column);
-}
 
 /**
- * Finds a text in a column by an index of the column, where the grid compares it with every cell. A yard's formulas look
- * through the surfaces of all yards: with a thousand yards each of a thousand formulas would compare thousands of cells.
- * What is found is the same, and anything but a plain text is left to the grid.
+ * Counts and sums by an index of the texts in a column, where the grid compares every criterion with every cell: the sheets
+ * that hold a row a yard ask for each yard's rows among those of all yards. What is found is the same, and anything but a
+ * plain text is left to the grid.
  */
 export function findTextsByIndex(): void {
-  const compare = ArrayValueObject.prototype.compare;
-  ArrayValueObject.prototype.compare = function (this: ArrayValueObject, ...given: Parameters<Compare>) {
-    return equalByIndex(this, ...given) ?? compare.apply(this, given);
-  };
-  wrap(functionLogical, "IF", (given) => chosenByIndex(given));
   wrap(functionStatistical, "COUNTIFS", (given, calculate) =>
     forEachText([], given, calculate, (rows) => NumberValueObject.create(rows.length)),
   );
@@ -71,21 +44,14 @@ function wrap(
   };
 }
 
-/** What stands in a column: the rows of each text, nothing counting as a blank one, and whether any holds something else. */
+/** What stands in a column: the rows of each text, nothing counting as a blank one. */
 class ColumnIndex {
   static readonly #known = new WeakMap<ArrayValueObject, ColumnIndex>();
-  readonly holdsMoreThanTexts: boolean;
   readonly #texts: readonly (string | null)[];
   readonly #rows = new Map<string, number[]>();
-  readonly #equal = new Map<string, FewRows>();
-
-  readonly #column: ArrayValueObject;
-  #nothing: FewRows | undefined;
 
   private constructor(column: ArrayValueObject) {
-    this.#column = column;
     this.#texts = Array.from({ length: column.getRowCount() }, (_, row) => textOf(column.get(row, 0)));
-    this.holdsMoreThanTexts = this.#texts.includes(null);
     this.#texts.forEach((text, row) => {
       if (text === null) return;
       const rows = this.#rows.get(text);
@@ -109,98 +75,11 @@ class ColumnIndex {
   holds(row: number, text: string): boolean {
     return this.#texts[row] === text;
   }
-
-  /** Which rows hold the text. */
-  equal(text: string): FewRows {
-    const last = this.#equal.get(text);
-    if (last) return last;
-    const rows = { count: this.#texts.length, few: new Map(this.rowsOf(text).map((row) => [row, TRUE_CELL])), otherwise: FALSE_CELL };
-    this.#equal.set(text, rows);
-    return rows;
-  }
-
-  /** Which rows equal a cell with nothing in it: what has letters in it does not, and blank rows are asked of the grid. */
-  equalToNothing(nothing: BaseValueObject): FewRows {
-    if (this.#nothing) return this.#nothing;
-    const rows = this.rowsOf("").filter((row) =>
-      isTrue(this.#column.get(row, 0)?.compare(nothing, "=" as Parameters<Compare>[1]) ?? undefined),
-    );
-    return (this.#nothing = { count: this.#texts.length, few: new Map(rows.map((row) => [row, TRUE_CELL])), otherwise: FALSE_CELL });
-  }
-}
-
-function isTrue(answer: BaseValueObject | undefined): boolean {
-  return answer?.getValue() === true;
 }
 
 function textOf(cell: ReturnType<ArrayValueObject["get"]>): string | null {
   if (cell instanceof StringValueObject) return cell.getValue().toLocaleLowerCase();
   return cell?.isNull() === true ? "" : null;
-}
-
-/** A column of answers to column = text, or null where the grid has to compare. */
-function equalByIndex(
-  column: ArrayValueObject,
-  wanted: BaseValueObject,
-  operator: string,
-  isCaseSensitive?: boolean,
-): ArrayValueObject | null {
-  if (operator !== "=" || isCaseSensitive === true || !isLongColumn(column)) return null;
-  const cell = singleCell(wanted);
-  const text = cell instanceof StringValueObject ? plainText(cell.getValue()) : null;
-  const isNothing = cell?.isNull() === true;
-  const index = text === null && !isNothing ? null : ColumnIndex.of(column);
-  if (index === null || index.holdsMoreThanTexts) return null;
-  return columnOfFew(text === null ? index.equalToNothing(cell as BaseValueObject) : index.equal(text));
-}
-
-/** IF of a condition that was found by index: what is chosen where it holds, and the same one value in every other row. */
-function chosenByIndex([condition, chosen, otherwise]: readonly Given[]): BaseValueObject | null {
-  const found = condition === undefined ? undefined : known.get(condition as BaseValueObject);
-  if (found === undefined || found.otherwise !== FALSE_CELL || chosen === undefined || otherwise === undefined) return null;
-  if (otherwise.isReferenceObject() || chosen.isReferenceObject()) return null;
-  const other = otherwise as BaseValueObject;
-  // An error may be put right later, cell by cell: rows with errors are not shared.
-  if (other.isArray() || other.isError()) return null;
-  const column = chosen.isArray() ? (chosen as ArrayValueObject) : null;
-  if (column !== null && (column.getRowCount() !== found.count || column.getColumnCount() !== 1)) return null;
-  const last = lastChoice.get(found);
-  if (
-    last?.chosen === chosen &&
-    last.rows.otherwise.getValue() === other.getValue() &&
-    last.rows.otherwise.constructor === other.constructor
-  )
-    return columnOfFew(last.rows);
-  const few = new Map<number, BaseValueObject>();
-  for (const row of found.few.keys()) {
-    const value = column === null ? (chosen as BaseValueObject) : column.get(row, 0);
-    if (!value) return null;
-    few.set(row, value);
-  }
-  const rows = { ...found, few, otherwise: other };
-  lastChoice.set(found, { chosen, rows });
-  return columnOfFew(rows);
-}
-
-/** Its rows are written out only for whoever asks for them: most are read by one function that takes the few. */
-function columnOfFew(rows: FewRows): ArrayValueObject {
-  const column = columnWith([], rows.count);
-  let lines: BaseValueObject[][] | undefined;
-  Object.defineProperty(column, "_values", {
-    get: () => (lines ??= writtenOut(rows)),
-    set: (written: BaseValueObject[][]) => {
-      lines = written;
-      known.delete(column);
-    },
-  });
-  known.set(column, rows);
-  return column;
-}
-
-function writtenOut({ count, few, otherwise }: FewRows): BaseValueObject[][] {
-  const lines = new Array<BaseValueObject[]>(count).fill([otherwise]);
-  for (const [row, value] of few) lines[row] = [value];
-  return lines;
 }
 
 /**
@@ -296,6 +175,14 @@ function isLongColumn(array: ArrayValueObject): boolean {
   return array.getColumnCount() === 1 && array.getRowCount() >= FEW_ROWS;
 }
 
-function columnWith(cells: BaseValueObject[][], rowCount = cells.length): ArrayValueObject {
-  return ArrayValueObject.create({ calculateValueList: cells, rowCount, columnCount: 1, unitId: "", sheetId: "", row: -1, column: -1 });
+function columnWith(cells: BaseValueObject[][]): ArrayValueObject {
+  return ArrayValueObject.create({
+    calculateValueList: cells,
+    rowCount: cells.length,
+    columnCount: 1,
+    unitId: "",
+    sheetId: "",
+    row: -1,
+    column: -1,
+  });
 }

@@ -1,0 +1,43 @@
+/** The embedded spreadsheet on Node. Its parts are made for a bundler, so they are bundled, once for a file of tests. */
+import { mkdtemp, rm } from "node:fs/promises";
+import { createRequire } from "node:module";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import * as esbuild from "esbuild";
+import { plainFields } from "../../../../../addin/hosting/plain-fields.ts";
+
+export type GridModule = typeof import("./entry.ts");
+
+export interface BundledGrid {
+  /** A grid that shares nothing with another: some repairs change what all grids of one module have in common. */
+  fresh(): GridModule;
+  remove(): Promise<void>;
+}
+
+export async function bundleGrid(): Promise<BundledGrid> {
+  const directory = await mkdtemp(join(tmpdir(), "soakbook-grid-"));
+  const outfile = join(directory, "grid.cjs");
+  await esbuild.build({
+    entryPoints: [fileURLToPath(new URL("entry.ts", import.meta.url))],
+    outfile,
+    bundle: true,
+    platform: "node",
+    format: "cjs",
+    target: "node20",
+    loader: { ".css": "empty" },
+    define: { "process.env.NODE_ENV": '"production"' },
+    // Shapes of icons are made when the grid is loaded.
+    banner: { js: "globalThis.Path2D ??= class {};" },
+    plugins: [plainFields],
+    logLevel: "warning",
+  });
+  const require = createRequire(import.meta.url);
+  return {
+    fresh() {
+      delete require.cache[outfile];
+      return require(outfile) as GridModule;
+    },
+    remove: () => rm(directory, { recursive: true, force: true }),
+  };
+}
