@@ -15,6 +15,17 @@ import { reportYardsSheet } from "../addin/records/report-yards.ts";
 
 export const COVERS = ["roof", "paving", "good lawn"] as const;
 
+/** Set up with as many rows prepared as `rows` says, on the sheets that it names. */
+export async function setUpWithRows(workbook: WorkbookWriting, rows: ReadonlyMap<Sheet, number>): Promise<void> {
+  const rowsOf = new Map([...rows].map(([{ name }, count]) => [name, count]));
+  const sheets = startingSheets();
+  await workbook.addSheets(sheets.map(({ layout }) => ({ ...layout, rows: rowsOf.get(layout.name) ?? layout.rows })));
+  await workbook.writeValues(sheets.flatMap(({ values }) => values));
+  await workbook.writeFormulas(
+    workbookFormulas({ ...placesAsSetUp, of: (sheet) => placeAsSetUp(sheet).over(rowsOf.get(sheet.name) ?? sheet.rows) }),
+  );
+}
+
 export async function writeManyYards(workbook: WorkbookWriting, yards: number): Promise<void> {
   const wanted = new Map<Sheet, number>([
     [sitesSheet, yards],
@@ -24,14 +35,8 @@ export async function writeManyYards(workbook: WorkbookWriting, yards: number): 
     [holeTestsSheet, yards],
   ]);
   const rows = new Map(recordSheets.map((sheet) => [sheet, rowsCovering(wanted.get(sheet) ?? 0, sheet.rows)]));
-  const rowsOf = new Map([...rows].map(([{ name }, count]) => [name, count]));
-  const sheets = startingSheets();
-  await workbook.addSheets(sheets.map(({ layout }) => ({ ...layout, rows: rowsOf.get(layout.name) ?? layout.rows })));
-  await workbook.writeValues(sheets.flatMap(({ values }) => values));
+  await setUpWithRows(workbook, rows);
   await workbook.writeValues([...sites(yards), ...surfaces(yards), ...holes(yards)]);
-  await workbook.writeFormulas(
-    workbookFormulas({ ...placesAsSetUp, of: (sheet) => placeAsSetUp(sheet).over(rowsOf.get(sheet.name) ?? sheet.rows) }),
-  );
   await workbook.writeSetting(PREPARED_ROWS_SETTING, preparedRowsText(rows));
 }
 

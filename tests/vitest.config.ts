@@ -6,7 +6,7 @@ const IN_BROWSER = ["tests/browser/**/*.test.ts", "tests/agreement/{actions,embe
 const APART = [
   "tests/house/**/*.test.ts",
   "tests/contract/adapter-faults.test.ts",
-  "tests/addin/{batch,hosting}/**/*.test.ts",
+  "tests/addin/{batch,hosting,workbook/embedded/on-node}/**/*.test.ts",
   "tests/addin/actions/export/**/*.test.ts",
 ];
 const ALL = ["tests/**/*.test.{ts,tsx}"];

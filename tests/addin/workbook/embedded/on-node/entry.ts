@@ -9,7 +9,6 @@ import {
   IShortcutService,
 } from "@univerjs/preset-sheets-core";
 import { NEVER } from "rxjs";
-import { setUpWorkbook } from "../../../../../addin/actions/workbook/set-up-workbook.ts";
 import { computedSheets, sheetsKeptInOrder } from "../../../../../addin/records/program-sheets.ts";
 import { DraftedWorkbook } from "../../../../../addin/workbook/embedded/draft.ts";
 import { EmbeddedGrid } from "../../../../../addin/workbook/embedded/embedded-grid.ts";
@@ -19,7 +18,6 @@ import type { WorkbookWriting } from "../../../../../addin/workbook/port.ts";
 import { catalogue } from "../../../../../functions/worksheet/catalogue.ts";
 
 /** What the tests of repairs look into. */
-export { hashAlgorithm } from "@univerjs/core";
 export { ArrayValueObject, IDependencyManagerService } from "@univerjs/preset-sheets-core";
 export { SheetsDataValidationValidatorService } from "@univerjs/preset-sheets-data-validation";
 
@@ -68,8 +66,8 @@ Univer.prototype.registerPlugin = function <P extends PluginCtor<Plugin>>(this: 
 export interface GridOnNode {
   readonly grid: EmbeddedGrid;
   readonly workbook: EmbeddedWorkbook;
-  /** Opens a program as set-up makes it, with what is written into it before. */
-  openProgram(write?: (workbook: WorkbookWriting) => Promise<void>): Promise<void>;
+  /** Opens what is put together before the grid has it. */
+  open(write: (workbook: WorkbookWriting) => Promise<void>): Promise<void>;
   /** What a person does by an entry of the grid's menus, or by a command of the grid. */
   menu(name: string): Promise<void>;
 }
@@ -88,10 +86,9 @@ export function startGrid(without: readonly Repair[] = []): GridOnNode {
   return {
     grid,
     workbook: new EmbeddedWorkbook(grid),
-    async openProgram(write) {
+    async open(write) {
       const draft = new DraftedWorkbook();
-      await setUpWorkbook(draft);
-      await write?.(draft);
+      await write(draft);
       grid.openDraft(draft);
       // It moves the formulas of sorted rows, and comes with the parts that draw.
       if (!grid.injector.has(FormulaReorderController)) {

@@ -6,8 +6,9 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import * as esbuild from "esbuild";
 import { plainFields } from "../../../../../addin/hosting/plain-fields.ts";
+import type * as entry from "./entry.ts";
 
-export type GridModule = typeof import("./entry.ts");
+export type GridModule = typeof entry;
 
 export interface BundledGrid {
   /** A grid that shares nothing with another: some repairs change what all grids of one module have in common. */
@@ -35,7 +36,7 @@ export async function bundleGrid(): Promise<BundledGrid> {
   const require = createRequire(import.meta.url);
   return {
     fresh() {
-      delete require.cache[outfile];
+      Reflect.deleteProperty(require.cache, outfile);
       return require(outfile) as GridModule;
     },
     remove: () => rm(directory, { recursive: true, force: true }),
