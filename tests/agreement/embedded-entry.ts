@@ -30,6 +30,8 @@ declare global {
     runActionCase?: (title: string) => Promise<ActionOutcome>;
     /** The sentence under an impossible formula, before and after a row is inserted above it. */
     sentenceAroundInsertedRow?: () => Promise<readonly (string | null)[]>;
+    /** What is said of a cell, sentence and note, once selected; after its sheet in front is renamed; and after it is deleted. */
+    wordsOfGoneSheet?: () => Promise<readonly (readonly (string | null)[])[]>;
     /** Whether placing a picture counts as a change to keep, and the pictures of the saved workbook opened again. */
     designsAround?: (
       change: RowChange,
@@ -159,4 +161,23 @@ window.sentenceAroundInsertedRow = async () => {
   grid.workbook().getActiveSheet().insertRowBefore(1);
   await workbook.calculated();
   return [before, workbook.sentenceAt(place), workbook.sentenceAt({ ...place, row: 5 })];
+};
+
+window.wordsOfGoneSheet = async () => {
+  grid.openBlank();
+  const layout = { name: "Yards", headingRow: 0, rows: 5, frozenColumns: 0, preface: [] };
+  await workbook.addSheets([{ ...layout, columns: [{ heading: "Area", widthPixels: 90, role: "input", note: "Measured, not guessed." }] }]);
+  const heading = { sheet: "Yards", row: 0, column: 0, rows: 1, columns: 1 };
+  const below = { ...heading, row: 1 };
+  await workbook.writeFormulas([{ range: below, formulas: [["=SOAK.RUNOFFDEPTH(4,180)"]] }]);
+  await workbook.calculated();
+  await workbook.select(heading);
+  const words = (): readonly (string | null)[] => [workbook.sentenceAt(below), workbook.noteAt(heading)];
+  const said = [words()];
+  const inFront = grid.workbook().getActiveSheet();
+  inFront.setName("Elsewhere");
+  said.push(words());
+  grid.workbook().deleteSheet(inFront);
+  said.push(words());
+  return said;
 };

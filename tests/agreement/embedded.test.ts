@@ -30,6 +30,16 @@ describe("The port on the embedded spreadsheet", () => {
     expect(sentences).toEqual([curveNumber, null, curveNumber]);
   });
 
+  it("a cell that was selected has no words any more once its sheet in front is renamed or deleted", async () => {
+    const [selected, ...gone] = (await opened.page.evaluate(() => window.wordsOfGoneSheet?.())) ?? [];
+    expect(selected).toEqual([expect.stringContaining("Curve number must be"), "Measured, not guessed."]);
+    expect(gone).toEqual([
+      [null, null],
+      [null, null],
+    ]);
+    expect(opened.faults).toEqual([]);
+  });
+
   it("a picture is a change to keep, is in the saved file, and is there when the file is opened again", async () => {
     expect(await opened.page.evaluate(() => window.pictureKept?.())).toEqual({ isChange: true, names: ["Y-001"] });
   });

@@ -1,9 +1,9 @@
-import { isCellError, type Cell } from "../../../functions/worksheet/calling/cell.ts";
+import { isCellError } from "../../../functions/worksheet/calling/cell.ts";
 import { siteCheck } from "../../../functions/worksheet/siting.ts";
 import type { UnitSystem } from "../../records/site-terms.ts";
 import { VERDICTS, type Verdict } from "../../records/visits.ts";
-import { isErrorCode, type CellValue } from "../../workbook/port.ts";
 import type { Program } from "../program/read-program.ts";
+import { ruleTable } from "./rule-table.ts";
 
 /** A computed value held against the Rules sheet. */
 export interface RuleCheck {
@@ -21,12 +21,8 @@ export const SLOPE_RULE = "Ground slope";
 
 /** A value that is not there is "not measured", never a pass. */
 export function checkRule(rule: string, value: number | null, rules: Program["rules"], units: UnitSystem): RuleCheck {
-  const cell = siteCheck.evaluate([rule, value, rules.map((row) => row.map(asCell)), units])[0]?.[0];
+  const cell = siteCheck.evaluate([rule, value, ruleTable(rules), units])[0]?.[0];
   const verdict = VERDICTS.find((one) => one === cell);
   if (verdict !== undefined) return { rule, verdict, sentence: null };
   return { rule, verdict: "not measured", sentence: isCellError(cell) && cell.sentence !== "" ? cell.sentence : null };
-}
-
-function asCell(value: CellValue): Cell {
-  return isErrorCode(value) ? { code: value, sentence: "" } : value;
 }

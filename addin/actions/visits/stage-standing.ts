@@ -1,5 +1,5 @@
 import { NOT_ALL_COUNTED } from "../../../functions/worksheet/design-status.ts";
-import { isCellError, type Cell, type CellInput } from "../../../functions/worksheet/calling/cell.ts";
+import { isCellError, type CellInput } from "../../../functions/worksheet/calling/cell.ts";
 import { rulesNamed } from "../../../functions/worksheet/site-rules.ts";
 import { siteCheck } from "../../../functions/worksheet/siting.ts";
 import { speakers } from "../../../functions/worksheet/calling/speaker.ts";
@@ -15,10 +15,11 @@ import { judged, type JudgedBy, type StepVerdict } from "../../checklist/verdict
 import type { FollowUpKind } from "../../records/follow-ups.ts";
 import type { UnitSystem } from "../../records/site-terms.ts";
 import type { Verdict, VisitAnswerRow } from "../../records/visits.ts";
-import { addressOf, isErrorCode, type CellValue } from "../../workbook/port.ts";
+import { addressOf, isErrorCode } from "../../workbook/port.ts";
 import { DECIDED_AT_STEP } from "../../checklist/decisions.ts";
 import { contradictionsOf } from "./contradictions.ts";
 import { checkRule, TESTED_RATE_RULE } from "./check-rule.ts";
+import { asCell, ruleTable, type RuleTable } from "./rule-table.ts";
 import { isoDate } from "../dates.ts";
 import { openFollowUps } from "../care/due-follow-ups.ts";
 import type { Program, Yard } from "../program/read-program.ts";
@@ -97,7 +98,7 @@ export function stageStanding(
   stage: Stage,
   by: JudgedBy = { visits: yard.visits, contradictions: contradictionsOf(program, yard) },
 ): StageStanding {
-  const rules = program.rules.map((row) => row.map(asCell));
+  const rules = ruleTable(program.rules);
   const answers = answersInForce(stage, yard.visits);
   const steps = stepsOf(stage, answers, program.checklist).map((step) => standingOf(rules, yard, step, answers.get(step.id) ?? null, by));
   return { stage, steps, verdict: stageVerdict(steps.map(({ verdict }) => verdict)) };
@@ -302,13 +303,7 @@ function titlesOf(standings: readonly StepStanding[]): string {
   return standings.map(({ step }) => step.title).join(", ");
 }
 
-function standingOf(
-  rules: readonly (readonly Cell[])[],
-  yard: Yard,
-  step: Step,
-  answer: VisitAnswerRow | null,
-  by: JudgedBy,
-): StepStanding {
+function standingOf(rules: RuleTable, yard: Yard, step: Step, answer: VisitAnswerRow | null, by: JudgedBy): StepStanding {
   const { verdict, decision, override, contradiction } = judged(step, answer, by);
   const common = { step, answer, verdict, decision, override };
   const named = "rule" in step.answer ? rulesNamed(step.answer.rule, rules) : null;
@@ -321,7 +316,7 @@ function standingOf(
 }
 
 /** The sentence behind a verdict cell that shows an error. */
-function faultOf(rules: readonly (readonly Cell[])[], yard: Yard, { cells }: VisitAnswerRow): string | null {
+function faultOf(rules: RuleTable, yard: Yard, { cells }: VisitAnswerRow): string | null {
   if (!isErrorCode(cells.verdict)) return null;
   const inputs: CellInput[] = [asCell(cells.rule), asCell(cells.answer), rules, yard.units];
   const verdict = siteCheck.evaluate(inputs)[0]?.[0];
@@ -332,8 +327,4 @@ function limitIn(units: UnitSystem, kind: NumberKind, limit: number, comparison:
   if (kind === "hours") return speakers[units].hours(limit);
   const words = speakers[units].say(kind, limit, comparison === "at least" ? "up" : "down");
   return kind === "percent" ? `${words} %` : words;
-}
-
-function asCell(value: CellValue): Cell {
-  return isErrorCode(value) ? { code: value, sentence: "" } : value;
 }
