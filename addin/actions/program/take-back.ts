@@ -38,6 +38,8 @@ function blockPutBack({ where, before, after }: CellHistory, held: Contents, ind
   const now = held.values(index);
   const isAsLeft = (row: number, column: number) => sameCell(now[row]?.[column] ?? null, left[row]?.[column] ?? null);
   const wasAt = (row: number, column: number): CellValue => was[row]?.[column] ?? null;
+  // Nothing of it was written: most of a long write, where the page went early.
+  if (!now.some((cells, row) => cells.some((_, column) => isAsLeft(row, column)))) return [];
   if (!hasFormula(held, index, where))
     return [
       { range: where, values: now.map((cells, row) => cells.map((cell, column) => (isAsLeft(row, column) ? wasAt(row, column) : cell))) },
