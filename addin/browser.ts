@@ -23,7 +23,7 @@ import { lastStartWasCutShort, startBegins } from "./window/start-mark.ts";
 import { connectWorkbookBar, element } from "./window/workbook-bar.ts";
 import { BrowserStorage, keptWorkbook } from "./workbook/embedded/browser-storage.ts";
 import { DraftedWorkbook } from "./workbook/embedded/draft.ts";
-import { EmbeddedGrid } from "./workbook/embedded/embedded-grid.ts";
+import { EmbeddedGrid, SETTINGS } from "./workbook/embedded/embedded-grid.ts";
 import { EmbeddedWorkbook } from "./workbook/embedded/embedded-workbook.ts";
 import {
   WORKBOOK_FILE_EXTENSION,
@@ -203,7 +203,7 @@ async function saveForExcel(): Promise<void> {
 async function openFile(file: File): Promise<void> {
   let opened: WorkbookSnapshot;
   try {
-    opened = readWorkbookFile(file.name, await file.text());
+    opened = await readAnyFile(file);
   } catch (error) {
     if (!(error instanceof WorkbookFileRefused)) throw error;
     await tell("The file was not opened", `${error.message} Your present workbook is unchanged.`);
@@ -215,6 +215,12 @@ async function openFile(file: File): Promise<void> {
     contentsInFile = presentContents();
     return Promise.resolve();
   });
+}
+
+async function readAnyFile(file: File): Promise<WorkbookSnapshot> {
+  if (!/\.xls[xm]$/i.test(file.name)) return readWorkbookFile(file.name, await file.text());
+  const { readXlsxFile } = await import("./workbook/embedded/xlsx/read-xlsx.ts");
+  return readXlsxFile(file.name, new Uint8Array(await file.arrayBuffer()), SETTINGS);
 }
 
 async function startOver(): Promise<void> {

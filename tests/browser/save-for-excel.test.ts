@@ -73,7 +73,10 @@ describe("The workbook saved for Excel", { timeout: START_MILLISECONDS }, () => 
         });
       });
     });
+    // Those of prepared rows too, whose answers are blank: one of ours a hole and one a line.
     expect(formulas).toBeGreaterThan(40);
+    const lines = workbook.getWorksheet("Estimate lines");
+    expect(lines?.getCell(600, 9).formula).toContain("_xldudf_SOAK_PRICED(");
   });
 
   it("keeps panes, widths, formats, drop-downs, notes, settings and the drawing", async () => {
@@ -129,7 +132,36 @@ describe("The workbook saved for Excel", { timeout: START_MILLISECONDS }, () => 
 
   it("leaves the workbook in the page as it was", async () => {
     expect(await opened.page.evaluate(async (all) => window.soakbook?.workbook.readSheets(all), names)).toEqual(shown);
+  });
+
+  it("opens here again as the same workbook: every cell computed anew, the drawing and the settings with it", async () => {
+    const { page } = opened;
+    const settings = () => page.evaluate(() => window.soakbook?.workbook.readSetting("soakbook.rows"));
+    const before = await settings();
+    await page.locator("#pane .pane").evaluate((each) => each.classList.add("of-the-first-workbook"));
+    await page.locator("#chosen-file").setInputFiles({
+      name: "from-excel.xlsx",
+      mimeType: "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
+      buffer: bytesOf("With formulas"),
+    });
+    await page.getByRole("dialog").getByRole("button", { name: "Open it without saving" }).click();
+    await page.locator("#pane .pane:not(.of-the-first-workbook)").waitFor();
+    expect(await page.evaluate(() => window.soakbook?.workbook.sheetNames())).toEqual(names);
+    expect(await page.evaluate(async (all) => window.soakbook?.workbook.readSheets(all), names)).toEqual(shown);
+    expect(await page.evaluate(() => window.soakbook?.workbook.pictureNames("Drawings"))).toEqual(["Basin Y-001"]);
+    expect(await settings()).toBe(before);
     expect(opened.faults).toEqual([]);
+  });
+
+  it("says in words that a file is no workbook, and leaves the present one as it is", async () => {
+    const { page } = opened;
+    await page
+      .locator("#chosen-file")
+      .setInputFiles({ name: "cut.xlsx", mimeType: "", buffer: bytesOf("With formulas").subarray(0, 5000) });
+    const dialog = page.getByRole("dialog");
+    expect(await dialog.innerText()).toMatch(/"cut\.xlsx" cannot be read as an \.xlsx workbook.*Your present workbook is unchanged\./s);
+    await dialog.getByRole("button").first().click();
+    expect(await page.evaluate(async (all) => window.soakbook?.workbook.readSheets(all), names)).toEqual(shown);
   });
 });
 

@@ -52,7 +52,8 @@ import { toolbarMenus } from "./toolbar.ts";
 import { WorkbookRefused, isErrorCode, type CellValue, type StopListening } from "../port.ts";
 
 const LONGEST_CALCULATION_MILLISECONDS = 120_000;
-const SETTINGS = "soakbookSettings";
+/** The name that the grid keeps our settings by. */
+export const SETTINGS = "soakbookSettings";
 /** The grid cannot hold a workbook without sheets: a blank one has this. */
 const BLANK_SHEET = { id: "blank", name: "Sheet1" };
 /** The mutations that keep the grid's own house in order: they change nothing that a person put in. */
@@ -228,8 +229,11 @@ export class EmbeddedGrid {
     return cellValue(spilled?.[workbook.getId()]?.[sheetId]?.[row]?.[column]);
   }
 
-  /** Rows and columns from A1 to the last cell that holds something, spilled cells included. */
-  extentOf(sheetId: string): { readonly rows: number; readonly columns: number } {
+  /** Rows and columns from A1 to the last cell that counts: by itself one that holds something, spilled cells included. */
+  extentOf(
+    sheetId: string,
+    counts: (cell: Nullable<ICellData>) => boolean = holdsSomething,
+  ): { readonly rows: number; readonly columns: number } {
     const workbook = this.workbook();
     const spilled = this.injector.get(FormulaDataModel).getArrayFormulaCellData()?.[workbook.getId()]?.[sheetId];
     const own = workbook.getWorkbook().getSheetBySheetId(sheetId)?.getCellMatrix().getMatrix();
@@ -238,7 +242,7 @@ export class EmbeddedGrid {
     for (const matrix of [own, spilled]) {
       for (const [row, cells] of Object.entries(matrix ?? {})) {
         for (const [column, cell] of Object.entries<Nullable<ICellData>>(cells ?? {})) {
-          if (!holdsSomething(cell)) continue;
+          if (!counts(cell)) continue;
           rows = Math.max(rows, Number(row) + 1);
           columns = Math.max(columns, Number(column) + 1);
         }

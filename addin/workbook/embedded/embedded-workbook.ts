@@ -1,7 +1,7 @@
 import { DataValidationRenderMode, LifecycleStages, type ICellData, type IWorksheetData } from "@univerjs/core";
 import { FormulaDataModel, ScrollToRangeOperation, SetRangeValuesCommand, SheetsSelectionsService } from "@univerjs/preset-sheets-core";
 import { merge } from "rxjs";
-import { formulaCell, valueCell } from "./cells.ts";
+import { formulaCell, holdsSomething, valueCell } from "./cells.ts";
 import type { EmbeddedGrid, GridWorkbook } from "./embedded-grid.ts";
 import { sheetsTouched } from "./changes.ts";
 import { continueDropDowns, forgetDependencies, looksOfRowAbove } from "./growth.ts";
@@ -88,7 +88,9 @@ export class EmbeddedWorkbook implements Workbook {
   contents(): readonly SheetContents[] {
     return this.#workbook.getSheets().map((sheet) => {
       const name = sheet.getSheetName();
-      const range = { sheet: name, row: 0, column: 0, ...this.#grid.extentOf(sheet.getSheetId()) };
+      // A formula whose answer is blank shows nothing, and belongs to the file all the same.
+      const extent = this.#grid.extentOf(sheet.getSheetId(), (cell) => cell?.f != null || cell?.si != null || holdsSomething(cell));
+      const range = { sheet: name, row: 0, column: 0, ...extent };
       const spills = this.#grid.spillsOf(sheet.getSheetId());
       return { name, values: this.#valuesOf(range), formulas: this.#formulasOf(range), spills };
     });

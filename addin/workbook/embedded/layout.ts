@@ -10,8 +10,8 @@ const CHARACTER_WIDTH_PIXELS = 7.5;
 const DEFAULT_ROW_HEIGHT_PIXELS = 24;
 /** Below its prepared rows a sheet has some more to type in. */
 export const ROOM_BELOW_ROWS = 100;
-const ROOM_BESIDE_COLUMNS = 6;
-const SMALLEST_COLUMN_COUNT = 20;
+export const ROOM_BESIDE_COLUMNS = 6;
+export const SMALLEST_COLUMN_COUNT = 20;
 
 const TITLE: IStyleData = { bl: BooleanNumber.TRUE, fs: 14 };
 const PREFACE: IStyleData = { cl: { rgb: "#55616b" } };

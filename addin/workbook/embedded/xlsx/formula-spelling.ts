@@ -21,6 +21,15 @@ export function inFileSpelling(formula: string): string {
     .join("");
 }
 
+/** The formula as people write it, from the spelling of a file. */
+export function fromFileSpelling(formula: string): string {
+  return piecesOf(formula)
+    .map((piece) =>
+      IDENTIFIER.test(piece) ? piece.replace(/^(?:_xlfn\.|_xlws\.|_xlpm\.)+/i, "").replace(/^_xldudf_SOAK_/i, "SOAK.") : piece,
+    )
+    .join("");
+}
+
 /** Texts, sheet names in quotes, words and whatever stands between. */
 function piecesOf(formula: string): readonly string[] {
   return formula.match(/"(?:[^"]|"")*"|'(?:[^']|'')*'|[\p{L}_\\][\p{L}\p{N}_.\\?]*|\s+|[^]/gu) ?? [];

@@ -79,6 +79,45 @@ function borderOf({ bd }: IStyleData): Border | null {
   return Object.keys(border).length === 0 ? null : border;
 }
 
+/** What a cell of the file looks like, as the grid says it. Colors of a theme are the file's own and are left out. */
+export function gridLook({ font, fill, border, alignment, numFmt }: CellStyle): IStyleData {
+  const background = fill?.type === "pattern" && fill.pattern === "solid" ? fill.fgColor?.rgb : undefined;
+  const lines = Object.entries({ t: border?.top, r: border?.right, b: border?.bottom, l: border?.left }).flatMap(([side, line]) => {
+    const style = [...LINES].find(([, name]) => name === line?.style)?.[0];
+    return line === undefined || style === undefined ? [] : [[side, { s: style, cl: { rgb: cssColor(line.color?.rgb) ?? "#000000" } }]];
+  });
+  return {
+    ...(font?.name === undefined || font.name === FILE_FONT.name ? {} : { ff: font.name }),
+    ...(font?.size === undefined || font.size === FILE_FONT.size ? {} : { fs: font.size }),
+    ...(font?.bold === true ? { bl: BooleanNumber.TRUE } : {}),
+    ...(font?.italic === true ? { it: BooleanNumber.TRUE } : {}),
+    ...(font?.underline === undefined || font.underline === false ? {} : { ul: { s: BooleanNumber.TRUE } }),
+    ...(font?.strikethrough === true ? { st: { s: BooleanNumber.TRUE } } : {}),
+    ...(font?.color?.rgb === undefined ? {} : { cl: { rgb: cssColor(font.color.rgb) } }),
+    ...(background === undefined ? {} : { bg: { rgb: cssColor(background) } }),
+    ...(lines.length === 0 ? {} : { bd: Object.fromEntries(lines) as NonNullable<IStyleData["bd"]> }),
+    ...(alignment?.wrapText === true ? { tb: WrapStrategy.WRAP } : {}),
+    ...inGrid("vt", VERTICAL, alignment?.vertical),
+    ...inGrid("ht", HORIZONTAL, alignment?.horizontal),
+    ...(numFmt === undefined || numFmt === "General" ? {} : { n: { pattern: numFmt } }),
+  };
+}
+
+function inGrid<Key extends string, Place, Name>(
+  key: Key,
+  names: ReadonlyMap<Place, Name>,
+  name: unknown,
+): { readonly [K in Key]?: Place } {
+  const found = [...names].find((entry) => entry[1] === name)?.[0];
+  return found === undefined ? {} : ({ [key]: found } as { readonly [K in Key]: Place });
+}
+
+/** "#RRGGBB" of the six or, with how opaque it is before them, eight digits of a file. */
+function cssColor(rgb: string | undefined): string | null {
+  const digits = /([0-9a-f]{6})$/i.exec(rgb ?? "")?.[1];
+  return digits === undefined ? null : `#${digits.toLowerCase()}`;
+}
+
 function colored(rgb: Nullable<string>): { readonly color?: { readonly rgb: string } } {
   const found = hex(rgb);
   return found === null ? {} : { color: { rgb: found } };

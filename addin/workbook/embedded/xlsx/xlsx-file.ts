@@ -5,6 +5,7 @@ import { largestOf } from "../../../../functions/extremes.ts";
 import { absolute, addressOf, isErrorCode, type CellRange, type CellValue } from "../../port.ts";
 import { inFileSpelling } from "./formula-spelling.ts";
 import { FILE_FONT, fileLook } from "./looks.ts";
+import { digitsWide, pointsHigh } from "./measures.ts";
 
 /** "with formulas" is the same workbook in Excel; "values only" shows the same and computes nothing. */
 export type XlsxKind = "with formulas" | "values only";
@@ -108,7 +109,7 @@ class SheetWriter {
       columns: Array.from({ length: this.#columns }, (_, column) => {
         const pixels = (columnData as Record<number, { w?: number; hd?: number } | undefined>)[column];
         return {
-          ...(pixels?.w === undefined ? {} : { width: charactersWide(pixels.w) }),
+          ...(pixels?.w === undefined ? {} : { width: digitsWide(pixels.w) }),
           ...(column >= own || pixels?.hd === 1 ? { hidden: true } : {}),
         };
       }),
@@ -120,7 +121,7 @@ class SheetWriter {
                 [
                   Number(row),
                   {
-                    ...(height.h === undefined ? {} : { height: height.h * POINTS_A_PIXEL }),
+                    ...(height.h === undefined ? {} : { height: pointsHigh(height.h) }),
                     ...(height.hd === 1 ? { hidden: true } : {}),
                   },
                 ] as const,
@@ -211,14 +212,6 @@ class SheetWriter {
 
 const KNOWN_RULES: ReadonlySet<string> = new Set(["whole", "decimal", "date", "time", "textLength", "custom"]);
 const MOST_MESSAGE = 255;
-const POINTS_A_PIXEL = 0.75;
-/** The default font's widest digit, and the padding of a cell, in pixels: Office Open XML, part 1, 18.3.1.13 (col). */
-const DIGIT_PIXELS = 7;
-const PADDING_PIXELS = 5;
-
-function charactersWide(pixels: number): number {
-  return Math.max(0, Math.round(((pixels - PADDING_PIXELS) / DIGIT_PIXELS) * 256) / 256);
-}
 
 function choicesIn(formula: string): readonly string[] {
   return formula.startsWith("[") ? (JSON.parse(formula) as readonly string[]) : formula.split(",");

@@ -1,0 +1,290 @@
+/** An .xlsx file as a workbook of the grid: one of ours, or one that Excel or another spreadsheet saved. */
+import { DataValidationErrorStyle, DataValidationRenderMode, generateRandomId, type ICellData, type IStyleData } from "@univerjs/core";
+import { readXlsx, type Cell, type CellStyle, type DataValidation, type Sheet, type Workbook } from "hucre/xlsx";
+import { largestOf } from "../../../../functions/extremes.ts";
+import { isErrorCode } from "../../port.ts";
+import { textCell, valueCell } from "../cells.ts";
+import { choiceRefusal, ROOM_BELOW_ROWS, ROOM_BESIDE_COLUMNS, SMALLEST_COLUMN_COUNT } from "../layout.ts";
+import { readWorkbookFile, WorkbookFileRefused, writeWorkbookFile, type WorkbookSnapshot } from "../workbook-file.ts";
+import { fromFileSpelling } from "./formula-spelling.ts";
+import { gridLook } from "./looks.ts";
+import { pixelsHigh, pixelsWide } from "./measures.ts";
+
+const LARGEST_FILE_BYTES = 50_000_000;
+/** How the files begin that hold others: Excel's before .xlsx, and those that a password locks ([MS-CFB] 2.2). */
+const COMPOUND_FILE = [0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1, 0x1a, 0xe1];
+const MILLISECONDS_A_DAY = 86_400_000;
+const DAY_ZERO_MILLISECONDS = Date.UTC(1899, 11, 30);
+
+/** The workbook in the file; `settings` is the name that the grid keeps our settings by. Throws WorkbookFileRefused in words. */
+export async function readXlsxFile(fileName: string, bytes: Uint8Array, settings: string): Promise<WorkbookSnapshot> {
+  if (bytes.length > LARGEST_FILE_BYTES) throw new WorkbookFileRefused(`"${fileName}" is larger than 50 MB.`);
+  const file = await opened(fileName, bytes);
+  if (file.sheets.length === 0) throw new WorkbookFileRefused(`"${fileName}" holds no sheet.`);
+  const id = generateRandomId(6);
+  const styles = new Styles();
+  const sheets = file.sheets.map((sheet) => new SheetReader(sheet, id, styles).read());
+  const custom = Object.entries(file.properties?.custom ?? {}).filter((entry): entry is [string, string] => typeof entry[1] === "string");
+  const snapshot = {
+    id,
+    name: "Program",
+    styles: styles.named(),
+    sheetOrder: sheets.map((sheet) => sheet.data.id),
+    sheets: Object.fromEntries(sheets.map(({ data }) => [data.id, data])),
+    resources: [
+      { name: "SHEET_DATA_VALIDATION_PLUGIN", data: JSON.stringify(Object.fromEntries(sheets.map(({ data, rules }) => [data.id, rules]))) },
+      { name: "SHEET_DRAWING_PLUGIN", data: JSON.stringify(Object.fromEntries(sheets.map(({ data, drawings }) => [data.id, drawings]))) },
+    ],
+    custom: { [settings]: custom },
+  };
+  // What any file may hold is looked through as one of our own is.
+  return readWorkbookFile(fileName, writeWorkbookFile(snapshot, new Date()));
+}
+
+async function opened(fileName: string, bytes: Uint8Array): Promise<Workbook> {
+  if (COMPOUND_FILE.every((byte, at) => bytes[at] === byte))
+    throw new WorkbookFileRefused(
+      `"${fileName}" is protected by a password, or of the kind before .xlsx. Save it as .xlsx without a password.`,
+    );
+  try {
+    return await readXlsx(bytes, { readStyles: true });
+  } catch {
+    throw new WorkbookFileRefused(`"${fileName}" cannot be read as an .xlsx workbook: it is damaged, cut off or of another kind.`);
+  }
+}
+
+/** Equal looks are one style of the workbook. */
+class Styles {
+  readonly #names = new Map<string, string>();
+  readonly #known = new Map<CellStyle, string>();
+
+  nameOf(look: CellStyle): string {
+    const known = this.#known.get(look);
+    if (known !== undefined) return known;
+    const style = JSON.stringify(gridLook(look));
+    const name = this.#names.get(style) ?? `style ${this.#names.size + 1}`;
+    this.#names.set(style, name);
+    this.#known.set(look, name);
+    return name;
+  }
+
+  named(): Record<string, IStyleData> {
+    return Object.fromEntries([...this.#names].map(([style, name]) => [name, JSON.parse(style) as IStyleData]));
+  }
+}
+
+interface Area {
+  readonly startRow: number;
+  readonly startColumn: number;
+  readonly endRow: number;
+  readonly endColumn: number;
+}
+
+class SheetReader {
+  readonly #id = generateRandomId();
+  readonly #cells: Record<number, Record<number, ICellData>> = {};
+
+  constructor(
+    private readonly sheet: Sheet,
+    private readonly workbookId: string,
+    private readonly styles: Styles,
+  ) {}
+
+  read() {
+    this.sheet.rows.forEach((row, at) => {
+      row.forEach((value, column) => {
+        if (value !== null && this.sheet.cells?.get(`${at},${column}`)?.formula === undefined)
+          this.#put(at, column, shownAs(value, "string"));
+      });
+    });
+    for (const [key, cell] of this.sheet.cells ?? []) {
+      const [row = 0, column = 0] = key.split(",").map(Number);
+      const { style, comment } = cell;
+      this.#put(row, column, {
+        ...contentOf(cell),
+        ...(style === undefined ? {} : { s: this.styles.nameOf(style) }),
+        ...(comment === undefined ? {} : { custom: { note: comment.text } }),
+      });
+    }
+    // What an array formula has filled is its answer, not something typed.
+    for (const [key, { formulaRef, formulaType }] of this.sheet.cells ?? []) {
+      if (formulaType !== "array" || formulaRef === undefined) continue;
+      for (const area of areasIn(formulaRef)) this.#forgetAnswers(area, key);
+    }
+    const rules = this.#rules();
+    const used = Object.keys(this.#cells).map(Number);
+    const columns = largestOf([0, ...Object.values(this.#cells).flatMap((row) => Object.keys(row).map(Number))]) + 1;
+    const { name, columns: widths = [], rowDefs = new Map(), merges = [], freezePane, hidden, veryHidden } = this.sheet;
+    const [frozenRows, frozenColumns] = [freezePane?.rows ?? 0, freezePane?.columns ?? 0];
+    const data = {
+      id: this.#id,
+      name,
+      rowCount: largestOf([0, ...used]) + 1 + ROOM_BELOW_ROWS,
+      columnCount: Math.max(columns + ROOM_BESIDE_COLUMNS, SMALLEST_COLUMN_COUNT),
+      cellData: this.#cells,
+      columnData: Object.fromEntries(
+        widths.flatMap(({ width, hidden: isHidden }, at) =>
+          width === undefined && isHidden !== true
+            ? []
+            : [[at, { ...(width === undefined ? {} : { w: pixelsWide(width) }), ...(isHidden === true ? { hd: 1 } : {}) }]],
+        ),
+      ),
+      rowData: Object.fromEntries(
+        [...rowDefs].map(([row, { height, hidden: isHidden }]) => [
+          row,
+          { ...(height === undefined ? {} : { h: pixelsHigh(height), ia: 0 }), ...(isHidden === true ? { hd: 1 } : {}) },
+        ]),
+      ),
+      mergeData: merges.map(({ startRow, startCol, endRow, endCol }) => ({
+        startRow,
+        startColumn: startCol,
+        endRow,
+        endColumn: endCol,
+      })),
+      freeze: {
+        xSplit: frozenColumns,
+        ySplit: frozenRows,
+        startColumn: frozenColumns > 0 ? frozenColumns : -1,
+        startRow: frozenRows > 0 ? frozenRows : -1,
+      },
+      ...(hidden === true || veryHidden === true ? { hidden: 1 } : {}),
+    };
+    return { data, rules, drawings: this.#drawings() };
+  }
+
+  #put(row: number, column: number, part: ICellData): void {
+    const cells = (this.#cells[row] ??= {});
+    cells[column] = { ...cells[column], ...part };
+  }
+
+  #forgetAnswers({ startRow, startColumn, endRow, endColumn }: Area, formulaAt: string): void {
+    for (let row = startRow; row <= endRow; row += 1)
+      for (let column = startColumn; column <= endColumn; column += 1) {
+        const cell = this.#cells[row]?.[column];
+        if (cell === undefined || `${row},${column}` === formulaAt) continue;
+        for (const part of ["v", "t", "p"] as const) delete cell[part];
+      }
+  }
+
+  #rules() {
+    return (this.sheet.dataValidations ?? []).flatMap((rule) => {
+      const ranges = rule.range.split(" ").flatMap(areasIn);
+      if (rule.inputMessage !== undefined) this.#note(ranges[0], rule.inputMessage);
+      const formulas = rule.type === "list" ? { formula1: this.#choices(rule) } : formulasOf(rule);
+      // A rule that allows anything carries a note alone.
+      if (formulas.formula1 === undefined) return [];
+      const words = rule.errorMessage ?? choiceRefusal("The entry", rule.values ?? []);
+      return [
+        {
+          uid: generateRandomId(),
+          type: rule.type,
+          ranges: ranges.map((range) => ({ ...range, unitId: this.workbookId, sheetId: this.#id })),
+          ...formulas,
+          ...(rule.operator === undefined ? {} : { operator: rule.operator }),
+          allowBlank: rule.allowBlank !== false,
+          errorStyle: DataValidationErrorStyle.STOP,
+          showErrorMessage: true,
+          error: words,
+          ...(rule.type === "list" ? { showDropDown: true, renderMode: DataValidationRenderMode.ARROW } : {}),
+        },
+      ];
+    });
+  }
+
+  #note(area: Area | undefined, note: string): void {
+    if (area === undefined) return;
+    const cell = this.#cells[area.startRow]?.[area.startColumn];
+    if (cell?.custom == null) this.#put(area.startRow, area.startColumn, { custom: { note } });
+  }
+
+  /** Choices as the grid keeps them. Those of a hidden column are the rule's own, and the column is not ours to keep. */
+  #choices({ values, formula1 = "" }: DataValidation): string | undefined {
+    if (values !== undefined) return JSON.stringify(values);
+    const [area] = /^\$?[A-Z]+\$?\d+:\$?[A-Z]+\$?\d+$/.test(formula1) ? areasIn(formula1.replaceAll("$", "")) : [];
+    const isOwn = area !== undefined && area.startColumn === area.endColumn && this.sheet.columns?.[area.startColumn]?.hidden === true;
+    if (!isOwn) return formula1 === "" ? undefined : `=${formula1}`;
+    const choices: string[] = [];
+    for (let row = area.startRow; row <= area.endRow; row += 1) {
+      const value = this.sheet.rows[row]?.[area.startColumn];
+      if (value !== null && value !== undefined) choices.push(String(value));
+      const cells = this.#cells[row] ?? {};
+      delete cells[area.startColumn];
+      if (Object.keys(cells).length === 0) delete this.#cells[row];
+    }
+    return JSON.stringify(choices);
+  }
+
+  #drawings() {
+    const data = Object.fromEntries(
+      (this.sheet.images ?? []).map(({ data: bytes, type, anchor, width = 0, height = 0, title }, at) => {
+        const drawingId = title ?? `picture ${at + 1}`;
+        const from = { row: anchor.from.row, column: anchor.from.col, rowOffset: 0, columnOffset: 0 };
+        const to = { row: anchor.to?.row ?? from.row, column: anchor.to?.col ?? from.column, rowOffset: 0, columnOffset: 0 };
+        return [
+          drawingId,
+          {
+            unitId: this.workbookId,
+            subUnitId: this.#id,
+            drawingId,
+            drawingType: 0,
+            imageSourceType: "BASE64",
+            source: `data:image/${type};base64,${inBase64(bytes)}`,
+            transform: { left: 0, top: 0, width, height, angle: 0 },
+            sheetTransform: { from, to, angle: 0 },
+            axisAlignSheetTransform: { from, to, angle: 0 },
+            anchorType: "1",
+          },
+        ];
+      }),
+    );
+    return { data, order: Object.keys(data) };
+  }
+}
+
+function contentOf({ value, type, formula, formulaType, formulaSharedIndex }: Cell): ICellData {
+  if (formula === undefined) return shownAs(value, type);
+  // The grid works the answer out itself.
+  const shared = formulaType === "shared" && formulaSharedIndex !== undefined ? { si: `shared ${formulaSharedIndex}` } : {};
+  return { ...shared, ...(formula === "" ? {} : { f: `=${fromFileSpelling(formula)}` }) };
+}
+
+function shownAs(value: Cell["value"], type: Cell["type"]): ICellData {
+  if (value === null) return {};
+  if (value instanceof Date) return withoutNothing(valueCell((value.getTime() - DAY_ZERO_MILLISECONDS) / MILLISECONDS_A_DAY));
+  // An error that somebody typed or a formula gave is shown as it is; a text that only reads like one stays a text.
+  if (typeof value === "string" && isErrorCode(value) && type === "error") return { v: value };
+  return typeof value === "string" ? textCell(value) : withoutNothing(valueCell(value));
+}
+
+function withoutNothing(cell: ICellData): ICellData {
+  return Object.fromEntries(Object.entries(cell).filter(([, part]) => part !== null));
+}
+
+function formulasOf({ formula1, formula2 }: DataValidation): { readonly formula1?: string; readonly formula2?: string } {
+  return { ...(formula1 === undefined ? {} : { formula1 }), ...(formula2 === undefined ? {} : { formula2 }) };
+}
+
+/** "B4:C9", or one cell. */
+function areasIn(reference: string): readonly Area[] {
+  const [, firstColumn, firstRow, lastColumn, lastRow] = /^([A-Z]+)(\d+)(?::([A-Z]+)(\d+))?$/.exec(reference) ?? [];
+  if (firstColumn === undefined) return [];
+  const [startRow, startColumn] = [Number(firstRow) - 1, columnOf(firstColumn)];
+  return [
+    {
+      startRow,
+      startColumn,
+      endRow: lastRow === undefined ? startRow : Number(lastRow) - 1,
+      endColumn: lastColumn === undefined ? startColumn : columnOf(lastColumn),
+    },
+  ];
+}
+
+function columnOf(letters: string): number {
+  return [...letters].reduce((number, letter) => number * 26 + letter.charCodeAt(0) - 64, 0) - 1;
+}
+
+function inBase64(bytes: Uint8Array): string {
+  let text = "";
+  for (const byte of bytes) text += String.fromCharCode(byte);
+  return btoa(text);
+}
