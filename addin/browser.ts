@@ -7,7 +7,8 @@ import "./browser.css";
 import { catalogue } from "../functions/worksheet/catalogue.ts";
 import { saveFile } from "../taskpane/parts/save-file.ts";
 import { fillDemoProgram } from "./actions/demo/demo-program.ts";
-import { setUpWorkbook } from "./actions/workbook/set-up-workbook.ts";
+import { keepDeleted, whatGoes } from "./actions/workbook/deleted-sheets.ts";
+import { setUpWorkbook, sheetNamesOfProgram } from "./actions/workbook/set-up-workbook.ts";
 import { DEMO_SETTING, IS_DEMO } from "./records/demo-mark.ts";
 import { firstRow } from "./records/place.ts";
 import { computedSheets, sheetsKeptInOrder } from "./records/program-sheets.ts";
@@ -62,6 +63,7 @@ const grid = new EmbeddedGrid({
   sheetRules: {
     computed: new Map(computedSheets.map(({ name, columns }) => [name, Object.keys(columns).length])),
     keptInOrder: new Set(sheetsKeptInOrder.map(({ name }) => name)),
+    named: new Set(sheetNamesOfProgram),
   },
 });
 const workbook = new EmbeddedWorkbook(grid);
@@ -101,6 +103,11 @@ workbook.onSelectionChanged((selected) => {
   selection = selected;
 });
 keepByItself();
+grid.onDeletion((sheet) => {
+  askBeforeDeleting(sheet).catch((error: unknown) =>
+    tell("The sheet was not deleted", error instanceof Error ? error.message : String(error)),
+  );
+});
 showCellWords(workbook, workbook, { line: element("cell-sentence", HTMLElement), grid: element("grid", HTMLElement) });
 const [{ mountPane }, { forgetDrafts, hasDraft }] = await Promise.all([
   import("../taskpane/pane.tsx"),
@@ -140,6 +147,22 @@ async function openKept(read: unknown): Promise<void> {
   grid.open(readWorkbookFile("The workbook kept in this browser", kept.file));
   ({ contentsInFile, selection } = kept);
   await comeBackTo(selection);
+}
+
+/** What stands on a sheet of ours is kept before it goes, so that the pane can bring it back. */
+async function askBeforeDeleting(name: string): Promise<void> {
+  const cells = await workbook.readSheets([name]);
+  const answer = await ask({
+    title: `Delete sheet ${name}?`,
+    text: whatGoes(name, cells[0] ?? []),
+    choices: [
+      { answer: "keep", label: "Keep the sheet" },
+      { answer: "delete", label: "Delete it" },
+    ],
+  });
+  if (answer !== "delete") return;
+  await keepDeleted(workbook, new Map([[name, cells[0] ?? []]]), [name]);
+  grid.deleteSheet(name);
 }
 
 /** Selects where the person was, or the first yard when that place is gone. */

@@ -1,5 +1,6 @@
 import { readProgram, type Program } from "../addin/actions/program/read-program.ts";
 import { programState, sheetNamesOfProgram, type ProgramState } from "../addin/actions/workbook/set-up-workbook.ts";
+import { keepDeleted } from "../addin/actions/workbook/deleted-sheets.ts";
 import type { Workbook } from "../addin/workbook/port.ts";
 import { isSheetMissing, sentenceOfError } from "./parts/spoken-errors.ts";
 import { afterWriting } from "./parts/while-writing.ts";
@@ -19,6 +20,8 @@ export class ProgramWatch {
   #next: Promise<void> | null = null;
   #timer: ReturnType<typeof setTimeout> | undefined;
   #ready = false;
+  /** The last reading, for what a sheet held that is deleted before the next. */
+  #last: Program | null = null;
 
   constructor(
     private readonly workbook: Workbook,
@@ -61,7 +64,21 @@ export class ProgramWatch {
   async #read(): Promise<void> {
     const reading = await this.#reading();
     this.#ready = reading.state === "ready";
+    if (reading.state === "incomplete") await this.#keep(reading.missing);
+    if (reading.state === "ready") this.#last = reading.program;
     this.show(reading);
+  }
+
+  /** No spreadsheet undoes the deletion of a sheet: what was last read of it is kept, to be brought back. */
+  async #keep(missing: readonly string[]): Promise<void> {
+    const last = this.#last;
+    this.#last = null;
+    if (last === null) return;
+    try {
+      await keepDeleted(this.workbook, last.cells, missing);
+    } catch {
+      // A workbook that cannot be written to is told so by whoever brings the sheet back.
+    }
   }
 
   /** What the workbook is gets looked at first, and again whenever the program cannot be read: between the two, one call is enough. */

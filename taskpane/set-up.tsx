@@ -1,3 +1,6 @@
+import { useEffect, useState } from "preact/hooks";
+import { bringSheetsBack, checkWorkbook } from "../addin/actions/workbook/check-workbook.ts";
+import type { Finding } from "../addin/actions/workbook/finding.ts";
 import { setUpWorkbook, sheetNamesOfProgram } from "../addin/actions/workbook/set-up-workbook.ts";
 import type { Workbook } from "../addin/workbook/port.ts";
 import { Button, MessageBar } from "./parts/form.tsx";
@@ -35,11 +38,49 @@ export function SheetsMissing({
     <section class="page">
       <h1>{text.incomplete.title}</h1>
       <MessageBar kind="warning">{text.incomplete.explain}</MessageBar>
-      <SheetList names={missing} />
+      <BringBack missing={missing} workbook={workbook} write={write} />
       <p>{text.incomplete.what}</p>
       <CheckWorkbook workbook={workbook} write={write} />
       <Button onClick={readAgain}>{text.readAgain}</Button>
     </section>
+  );
+}
+
+/** What comes back with each sheet that is gone, before one tap brings it. */
+function BringBack({
+  missing,
+  workbook,
+  write,
+}: {
+  readonly missing: readonly string[];
+  readonly workbook: Workbook;
+  readonly write: ViewProps["write"];
+}) {
+  const [found, show] = useState<readonly Finding[]>([]);
+  useEffect(() => {
+    let isCurrent = true;
+    checkWorkbook(workbook).then(
+      (read) => isCurrent && show(read),
+      () => isCurrent && show([]),
+    );
+    return () => {
+      isCurrent = false;
+    };
+  }, [missing.join(), workbook]);
+  const toAdd = found.filter(({ repair }) => repair !== undefined);
+  return (
+    <>
+      {found.length === 0 ? (
+        <SheetList names={missing} />
+      ) : (
+        <SheetList names={found.map(({ sentence, repair }) => repair?.says ?? sentence)} />
+      )}
+      {toAdd.length > 0 && (
+        <Button kind="primary" onClick={() => write(async () => void (await bringSheetsBack(workbook)), text.incomplete.brought)}>
+          {text.incomplete.bring(toAdd.length)}
+        </Button>
+      )}
+    </>
   );
 }
 

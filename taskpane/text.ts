@@ -38,7 +38,9 @@ export const text = {
   incomplete: {
     title: "Sheets are missing",
     explain: "Some of the program's sheets are here and some are not. Nothing is changed while these are missing:",
-    what: "Bring them back yourself (undo the deletion or the new name), or see below what a repair would add.",
+    bring: (count: number) => (count === 1 ? "Bring the sheet back" : `Bring these ${count} sheets back`),
+    brought: "The sheets are back.",
+    what: "Or see what else there is to put right:",
   },
   taken: {
     title: "These names are in use",

@@ -87,6 +87,11 @@ function block(places: Places, first: KeyOf<typeof reportSheet>, row: number, ro
   return absolute(addressOf({ ...report.cell(report.firstRow + row, first), rows, columns })).replace(/^.*!/, "");
 }
 
+/** 0, or the error of Report yards where Design is broken: what counts yards by COUNTIFS passes over errors, and would say 0. */
+function ifWhole(places: Places): string {
+  return `0*${block(places, "builtYards", 0, 1)}`;
+}
+
 function formulaAt(places: Places, key: KeyOf<typeof reportSheet>, row: number, formula: string): FormulaWrite {
   const report = places.of(reportSheet);
   return { range: report.cell(report.firstRow + row, key), formulas: [[`=${formula}`]] };
@@ -150,14 +155,14 @@ function otherFormulas(places: Places): readonly FormulaWrite[] {
       places,
       classes,
       rowOf("species"),
-      `LET(p,${clump("plant")},f,p<>"",i,FILTER(${clump("siteId")}&"",f),n,FILTER(${clump(amount)},f),IFERROR(ROWS(UNIQUE(LOWER(TRIM(FILTER(FILTER(p,f),${are(classes)}*ISNUMBER(n)*(n>0)))))),0))`,
+      `LET(p,${clump("plant")},f,p<>"",i,FILTER(${clump("siteId")}&"",f),n,FILTER(${clump(amount)},f),IFERROR(ROWS(UNIQUE(LOWER(TRIM(FILTER(FILTER(p,f),${are(classes)}*ISNUMBER(n)*(n>0)))))),0)+${ifWhole(places)})`,
     );
   const people = (key: "built" | "designed" | "other", condition: string) =>
     formulaAt(
       places,
       key,
       rowOf("volunteers"),
-      `LET(f,${holds(digDay("entry"), "sign-in")},i,FILTER(${digDay("siteId")}&"",f),w,FILTER(${digDay("who")},f),IFERROR(ROWS(UNIQUE(LOWER(TRIM(FILTER(w,(w<>"")*(${condition})))))),0))`,
+      `LET(f,${holds(digDay("entry"), "sign-in")},i,FILTER(${digDay("siteId")}&"",f),w,FILTER(${digDay("who")},f),IFERROR(ROWS(UNIQUE(LOWER(TRIM(FILTER(w,(w<>"")*(${condition})))))),0)+${ifWhole(places)})`,
     );
   const money = (isKind: "" | "<>") =>
     `SUMIFS(${line("amount")},${line("kind")},"${isKind}${withSpaces("in-kind")}",${line("amount")},">=0")`;
@@ -168,7 +173,7 @@ function otherFormulas(places: Places): readonly FormulaWrite[] {
     people("built", are("built")),
     people("designed", are("designed")),
     people("other", `${are("built")}+${are("designed")}=0`),
-    other("yards", `COUNTIFS(${countsAs},"neither")`),
+    other("yards", `COUNTIFS(${countsAs},"neither")+${ifWhole(places)}`),
     other("hours", rest(`SUMIFS(${digDay("hours")},${digDay("entry")},"${withSpaces("sign-in")}")`, "hours")),
     other("volunteerValue", `LET(p,${volunteerRate(places)},IF(p=0,"none",${block(places, "other", rowOf("hours"), 1)}*p))`),
     other("cash", rest(money("<>"), "cash")),
@@ -209,7 +214,7 @@ function listFormulas(places: Places): readonly FormulaWrite[] {
       places,
       "built",
       FUNDERS + 1,
-      `LET(a,${line("amount")},u,${line("funder")},k,XLOOKUP(${line("siteId")}&"",${yards.columnReference("siteId")},${countsAs},"neither"),IF(${funders}="","",MMULT((${funders}=TRANSPOSE(${funder("u")}))*1,IF(${isCash("a")},a,0)*(k={"built","designed","neither"}))))`,
+      `LET(a,${line("amount")},u,${line("funder")},k,XLOOKUP(${line("siteId")}&"",${yards.columnReference("siteId")},${countsAs},"neither"),IF(${funders}="","",MMULT((${funders}=TRANSPOSE(${funder("u")}))*1,IF(${isCash("a")},a,0)*(k={"built","designed","neither"}))+${ifWhole(places)}))`,
     ),
   ];
 }

@@ -12,6 +12,7 @@ import { DRAFTED_ITEMS, pricesSheet } from "./prices.ts";
 import type { Places, ProgramKey } from "./program.ts";
 import { reportYardsSheet } from "./report-yards.ts";
 import type { KeyOf, Sheet } from "./sheet.ts";
+import { sitesSheet } from "./sites.ts";
 
 /** The simple method's coefficient of a yard is a straight line between that of bare ground and that of roof and paving. */
 const SOFT = runoffCoefficient(0);
@@ -36,7 +37,8 @@ export function reportYardsFormulas(places: Places): readonly FormulaWrite[] {
     <S extends Sheet>(sheet: S) =>
     (key: KeyOf<S>) =>
       places.of(sheet).listReference(key);
-  const [asBuilt, digDay, line, clump, look] = [
+  const [site, asBuilt, digDay, line, clump, look] = [
+    listsOf(sitesSheet),
     listsOf(asBuiltSheet),
     listsOf(digDaysSheet),
     listsOf(estimateLinesSheet),
@@ -67,12 +69,20 @@ export function reportYardsFormulas(places: Places): readonly FormulaWrite[] {
     );
   const lines = (criteria: string) => `COUNTIFS(${line("siteId")},i,${line("item")},"<>"${criteria})`;
   const names = design.tableReference("siteId", "yard");
+  // A status is missing (#N/A) or impossible (#VALUE!) where a yard is not ready; any other error, or none, is a broken Design.
+  const status = design.columnReference("status");
+  const isNotReady = `(ERROR.TYPE(${status})=3)+(ERROR.TYPE(${status})=7)`;
+  const designed = `IF(ISERROR(${status}),IF(${isNotReady},"neither",${status}),IF(${status}="",NA(),IF(${status}="fits","designed","neither")))`;
   return [
-    column("siteId", `IF(${names}="","",${names})`),
+    // A yard of Sites that Design does not show makes the report an error: added up without it, it would be too small in silence.
+    column(
+      "siteId",
+      `LET(n,${names},IF(SUM((${design.columnReference("siteId")}<>"")*1)<SUM((TRIM(${site("siteId")})<>"")*1)-1,NA(),IF(n="","",n)))`,
+    ),
     column(
       "countsAs",
       forYards(
-        `IF(MATCH(i,i,0)<ROW(${own("siteId")})-${here.headingRow + 1},"twice",IF(COUNTIFS(${asBuilt("siteId")},i)>0,"built",IF(IFERROR(${design.columnReference("status")}="fits",FALSE),"designed","neither")))`,
+        `IF(MATCH(i,i,0)<ROW(${own("siteId")})-${here.headingRow + 1},"twice",IF(COUNTIFS(${asBuilt("siteId")},i)>0,"built",${designed}))`,
       ),
     ),
     column(

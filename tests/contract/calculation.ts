@@ -50,6 +50,7 @@ export class Calculation {
       formulas.delete(key);
       this.#waiting.delete(earlier);
       for (const readers of this.#readers.values()) readers.delete(earlier);
+      if (earlier.isSpilled && earlier.area.rows * earlier.area.columns > 1) this.changed(sheet, earlier.area);
     }
     if (formula === null) return;
     const made: Formula = {

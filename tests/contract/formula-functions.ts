@@ -249,6 +249,9 @@ const UNITS: ReadonlyMap<string, { readonly power: number; readonly meters: numb
   ["ft^3", { power: 3, meters: 0.3048 ** 3 }],
 ]);
 
+/** As ERROR.TYPE numbers them, from 1 on. */
+const ERROR_TYPES = ["#NULL!", "#DIV/0!", "#VALUE!", "#REF!", "#NAME?", "#NUM!", "#N/A", "#GETTING_DATA", "#SPILL!"];
+
 const FUNCTIONS: Readonly<Record<string, (given: Given) => Grid>> = {
   AND: (given) => single(cellsOf(given).find(isErrorCode) ?? cellsOf(given).every(Boolean)),
   OR: (given) => single(cellsOf(given).find(isErrorCode) ?? cellsOf(given).some(Boolean)),
@@ -262,12 +265,15 @@ const FUNCTIONS: Readonly<Record<string, (given: Given) => Grid>> = {
   COUNT: (given) => single(cellsOf(given).filter((cell) => typeof cell === "number").length),
   COUNTIFS: (given) => matching(given, (rows) => rows.length),
   DATE: (given) => cellByCell(given, (year = 0, month = 0, day = 0) => serialOf(Number(year), Number(month), Number(day))),
+  "ERROR.TYPE": ([value]) =>
+    (value ?? single(null)).map((row) => row.map((content) => (isErrorCode(content) ? ERROR_TYPES.indexOf(content) + 1 : "#N/A"))),
   FILTER: filter,
   IFERROR: ([value, instead]) =>
     lift([value ?? single(0), instead ?? single(0)], (content = null, other = null) => (isErrorCode(content) ? other : content)),
   IFNA: ([value, instead]) =>
     lift([value ?? single(0), instead ?? single(0)], (content = null, other = null) => (content === "#N/A" ? other : content)),
   INDEX: index,
+  ISERROR: ([value]) => (value ?? single(null)).map((row) => row.map(isErrorCode)),
   ISNUMBER: ([value]) => (value ?? single(null)).map((row) => row.map((content) => typeof content === "number")),
   N: ([value]) => cellByCellOf(value, (content) => (typeof content === "string" ? 0 : Number(content))),
   LOWER: (given) => cellByCell(given, (content = null) => asText(content).toLowerCase()),

@@ -1,4 +1,4 @@
-/** What Excel makes of formulas when rows are inserted, deleted or sorted, as its documentation describes it. */
+/** What Excel makes of formulas when rows are inserted, deleted or sorted, and when sheets go, as its documentation describes it. */
 import { tokensOf } from "../../addin/actions/working/formula-tokens.ts";
 
 /** Where rows go: both ends of a range, or null where nothing of it is left. */
@@ -18,8 +18,7 @@ export const deletedAt =
 /** The formula of a cell on `sheet` after rows of `changed` have moved. */
 export function afterRowChange(formula: string, sheet: string, changed: string, shift: RowShift): string {
   return withReferences(formula, (prefix, cells) => {
-    const named = prefix === "" ? sheet : prefix.slice(0, -1).replace(/^'|'$/g, "").replaceAll("''", "'");
-    if (named.toLowerCase() !== changed.toLowerCase()) return prefix + cells;
+    if (!namesSheet(prefix, changed, sheet)) return prefix + cells;
     const ends = cells.split(":").map((cell) => /^(\$?[A-Z]+)(\$?)(\d+)$/i.exec(cell));
     const [first, last = first] = ends;
     const moved = shift(Number(first?.[3]) - 1, Number(last?.[3]) - 1);
@@ -34,6 +33,20 @@ export function afterSorting(formula: string, down: number): string {
   return withReferences(formula, (prefix, cells) =>
     prefix === "" ? cells.replace(/([A-Z])(\d+)/gi, (_, letter: string, row: string) => `${letter}${Number(row) + down}`) : prefix + cells,
   );
+}
+
+/** The formula after the sheet was deleted. */
+export function afterDeletion(formula: string, deleted: string): string {
+  return withReferences(formula, (prefix, cells) => (namesSheet(prefix, deleted) ? "#REF!" : prefix + cells));
+}
+
+export function afterRenaming(formula: string, before: string, after: string): string {
+  return withReferences(formula, (prefix, cells) => (namesSheet(prefix, before) ? `'${after}'!${cells}` : prefix + cells));
+}
+
+function namesSheet(prefix: string, sheet: string, own = ""): boolean {
+  const named = prefix === "" ? own : prefix.slice(0, -1).replace(/^'|'$/g, "").replaceAll("''", "'");
+  return named.toLowerCase() === sheet.toLowerCase();
 }
 
 function withReferences(formula: string, change: (prefix: string, cells: string) => string): string {

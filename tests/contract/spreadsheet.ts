@@ -2,7 +2,7 @@
 import { largestOf, smallestOf } from "../../functions/extremes.ts";
 import { Calculation } from "./calculation.ts";
 import type { Content, Grid } from "./formula-functions.ts";
-import { afterRowChange, afterSorting, deletedAt, insertedAt, type RowShift } from "./row-changes.ts";
+import { afterDeletion, afterRenaming, afterRowChange, afterSorting, deletedAt, insertedAt, type RowShift } from "./row-changes.ts";
 
 export interface Area {
   readonly row: number;
@@ -116,6 +116,24 @@ export class Spreadsheet {
     this.sheets.push(sheet);
     this.#calculation.sheetAppeared(sheet);
     return sheet;
+  }
+
+  /** Somebody deletes the sheet: what read it shows #REF! from now on, and no undo brings it back. */
+  removeSheet(sheet: Sheet): void {
+    for (const key of sheet.cells.keys()) this.#calculation.setFormula(sheet, placeOf(key).row, placeOf(key).column, null);
+    this.sheets.splice(this.sheets.indexOf(sheet), 1);
+    for (const other of this.sheets) this.#rewrite(other, (formula) => afterDeletion(formula, sheet.name));
+    if (this.active === sheet && this.sheets[0] !== undefined) this.active = this.sheets[0];
+    this.happenings.push(...this.sheets.map((other) => ({ event: "calculated", sheet: other }) as const));
+    this.settle();
+  }
+
+  /** Somebody gives the sheet another name: formulas go along. */
+  renameSheet(sheet: Sheet, name: string): void {
+    const before = sheet.name;
+    sheet.name = name;
+    for (const each of this.sheets) this.#rewrite(each, (formula) => afterRenaming(formula, before, name));
+    this.settle();
   }
 
   /** By name, whatever its case, or by id. */

@@ -69,6 +69,8 @@ export interface Program {
   readonly uncounted: readonly Slip[];
   /** What is said of sheets that near the most rows they may have. */
   readonly nearlyFull: readonly string[];
+  /** The cells of each sheet that it was read from, by the sheet's name. */
+  readonly cells: ReadonlyMap<string, readonly (readonly CellValue[])[]>;
   /** Slips that belong to no yard: headings, settings, rows without a site, Site IDs that stand twice. */
   readonly slips: readonly Slip[];
 }
@@ -181,6 +183,7 @@ export async function readProgram(workbook: Workbook): Promise<Program> {
     prices: prices.rows,
     plants: plants.rows,
     checklist,
+    cells: new Map(Object.values(sheetsRead).map(({ name }, index) => [name, cells[index] ?? []])),
     uncounted: [...basinRows.filter((row) => !claimed.has(row)), ...strayRows.filter(({ where }) => BASIN_SHEETS.includes(where.sheet))],
     nearlyFull: [
       ...[sites, ...Object.values(ofYards)].map(({ place, rows }) =>

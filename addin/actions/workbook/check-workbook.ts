@@ -9,12 +9,13 @@ import { recordSheets } from "../../records/program-sheets.ts";
 import { placeSetting, programSettings, programSheet, type Places, type ProgramKey } from "../../records/program.ts";
 import { readProgram } from "../program/read-program.ts";
 import { earlierLayoutFindings } from "./earlier-layout.ts";
+import { addAgain, backWords, keptSheets, renamedSheets } from "./deleted-sheets.ts";
 import type { Finding } from "./finding.ts";
 import { growSheets, neededRows, readPreparedRows, rowsInUse } from "./grow-sheet.ts";
 import { placesIn } from "./places-in.ts";
 import { plainFormula as plain } from "./plain-formula.ts";
 import { readSettings } from "../program/read-settings.ts";
-import { RECORDS_VERSION, RECORDS_VERSION_SETTING, recordsVersion, startingSheets } from "./set-up-workbook.ts";
+import { RECORDS_VERSION, RECORDS_VERSION_SETTING, recordsVersion, sheetNamesOfProgram } from "./set-up-workbook.ts";
 import { appendRow } from "../program/write-records.ts";
 
 /**
@@ -51,18 +52,27 @@ export async function repairWorkbook(workbook: Workbook, findings: readonly Find
 
 async function missingSheets(workbook: Workbook): Promise<Finding[]> {
   const present = await workbook.sheetNames();
-  return startingSheets()
-    .filter(({ layout }) => !present.includes(layout.name))
-    .map(({ layout, values }) => ({
-      sentence: `Sheet ${layout.name} is missing. If it was renamed, give it its name back; if it was deleted, undo that first if you can.`,
-      repair: {
-        says: `Add sheet ${layout.name} with its headings${values.length > 0 ? " and what it starts with" : ", blank"}. What stood on a deleted sheet does not come back.`,
-        run: async (target) => {
-          await target.addSheets([layout]);
-          await target.writeValues(values);
-        },
-      },
-    }));
+  const gone = sheetNamesOfProgram.filter((name) => !present.includes(name));
+  if (gone.length === 0) return [];
+  const [kept, renamed] = await Promise.all([keptSheets(workbook, gone), renamedSheets(workbook, gone)]);
+  return gone.map((name): Finding => {
+    const other = renamed.get(name);
+    if (other !== undefined) return { sentence: `Sheet "${other}" has the headings of ${name}: give it the name ${name} back.` };
+    const own = kept.find((one) => one.name === name);
+    return {
+      sentence: `Sheet ${name} is missing.`,
+      repair: { says: backWords(name, own), run: (target) => addAgain(target, name, own) },
+    };
+  });
+}
+
+/** Adds what sheets are missing, with what was kept of them, and writes the formulas that lost them; what is left is told. */
+export async function bringSheetsBack(workbook: Workbook): Promise<readonly Finding[]> {
+  const left = await repairWorkbook(workbook, await missingSheets(workbook));
+  return repairWorkbook(
+    workbook,
+    left.filter(({ repair }) => repair?.isFormulaAlone === true),
+  );
 }
 
 function headingFindings(sheet: Sheet, cells: readonly (readonly CellValue[])[]): Finding[] {
@@ -202,6 +212,7 @@ function formulaFinding(
       where: first,
       sentence: `${cells} ${differing.length === 1 ? "does" : "do"} not hold the formula that belongs there.`,
       repair: {
+        isFormulaAlone: typed.length === 0,
         says:
           typed.length === 0
             ? "Write the formula again."

@@ -5,5 +5,10 @@ export interface Finding {
   readonly sentence: string;
   readonly where?: CellRange;
   /** What a repair would do, in words, and the doing. Left out where only a person can decide. */
-  readonly repair?: { readonly says: string; readonly run: (workbook: Workbook) => Promise<void> };
+  readonly repair?: {
+    readonly says: string;
+    /** Formulas are written where they belong, and over nothing that anybody typed. */
+    readonly isFormulaAlone?: boolean;
+    readonly run: (workbook: Workbook) => Promise<void>;
+  };
 }

@@ -300,6 +300,16 @@ export class EmbeddedGrid {
     return this.#results.onRefused(listener);
   }
 
+  /** Somebody would delete a sheet that is found by its name, and is to be asked first. */
+  onDeletion(listener: (sheet: string) => void): StopListening {
+    return this.#results.onDeletion(listener);
+  }
+
+  deleteSheet(name: string): void {
+    const sheet = this.workbook().getSheetByName(name);
+    if (sheet) this.writing(() => this.workbook().deleteSheet(sheet));
+  }
+
   /** What is written through the port is written by us, not typed by a person. */
   writing<Answer>(work: () => Answer): Answer {
     return this.#results.writing(work);

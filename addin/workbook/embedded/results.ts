@@ -9,8 +9,10 @@ import {
   MoveRangeMutation,
   RemoveColMutation,
   RemoveRowMutation,
+  RemoveSheetCommand,
   SetCellEditVisibleOperation,
   SetRangeValuesMutation,
+  SetWorksheetNameCommand,
 } from "@univerjs/preset-sheets-core";
 import { columnLetters, type StopListening } from "../port.ts";
 
@@ -20,6 +22,8 @@ export interface SheetRules {
   readonly computed: ReadonlyMap<string, number>;
   /** Sheets whose rows are found by their place: nobody sorts them. */
   readonly keptInOrder: ReadonlySet<string>;
+  /** Sheets that are found by their name: nobody gives them another, and deleting one is asked about first. */
+  readonly named?: ReadonlySet<string>;
 }
 
 interface OpenGrid {
@@ -32,6 +36,7 @@ export class ResultCells {
   readonly #grid: OpenGrid;
   readonly #rules: SheetRules;
   readonly #listeners = new Set<(sentence: string) => void>();
+  readonly #deletionListeners = new Set<(sheet: string) => void>();
   #isWriting = false;
 
   constructor(grid: OpenGrid, rules: SheetRules = { computed: new Map(), keptInOrder: new Set() }) {
@@ -61,6 +66,26 @@ export class ResultCells {
 
   refused(sentence: string): void {
     for (const listener of this.#listeners) listener(sentence);
+  }
+
+  /** Somebody would delete a sheet that is found by its name; nothing has happened yet. */
+  onDeletion(listener: (sheet: string) => void): StopListening {
+    this.#deletionListeners.add(listener);
+    return () => this.#deletionListeners.delete(listener);
+  }
+
+  /** Whether the deletion of the sheet is asked about first, and so goes no further. */
+  isAskedAbout(sheetId: string): boolean {
+    const name = this.#nameOf(sheetId);
+    if (this.#rules.named?.has(name) !== true || this.#deletionListeners.size === 0) return false;
+    for (const listener of this.#deletionListeners) listener(name);
+    return true;
+  }
+
+  /** Why the sheet keeps its name, or null. */
+  refusalToRename(sheetId: string): string | null {
+    const name = this.#nameOf(sheetId);
+    return this.#rules.named?.has(name) === true ? `${name} keeps its name: Soakbook finds the sheet by it.` : null;
   }
 
   /** Why the sheet's rows and columns stay as they are, or null. */
@@ -95,6 +120,10 @@ export class ResultCells {
     );
   }
 
+  get sheetInFront(): string {
+    return this.#grid.workbook().getActiveSheet().getSheetId();
+  }
+
   #nameOf(sheetId: string): string {
     return this.#grid.workbook().getWorkbook().getSheetBySheetId(sheetId)?.getName() ?? "";
   }
@@ -118,6 +147,8 @@ function holds(cells: IRange, row: number, column: number): boolean {
 const CHANGES_CONTENT =
   /^(sheet\.command\.(set-range-values|clear-selection-(content|all)|paste|auto-fill|refill|move-range|delete-range|insert-range|cut)|univer\.command\.(paste|cut))/;
 const CHANGES_ROWS: ReadonlySet<string> = new Set([InsertRowMutation.id, InsertColMutation.id, RemoveRowMutation.id, RemoveColMutation.id]);
+/** The grid's own question before it, and the deletion itself. */
+const DELETES_SHEET: ReadonlySet<string> = new Set(["sheet.command.remove-sheet-confirm", RemoveSheetCommand.id]);
 /** Taking back brings what stood there before. */
 const TAKES_BACK = /^univer\.command\.(undo|redo)/;
 
@@ -129,6 +160,7 @@ export function refuseTypingOverResults(injector: Injector, cells: ResultCells):
   injector.get(ICommandService).beforeCommandExecuted((info, options) => {
     if (info.type === CommandType.COMMAND) command = info.id;
     if (cells.isWriting || options?.onlyLocal === true) return;
+    if (DELETES_SHEET.has(info.id) && cells.isAskedAbout(sheetOf(info))) throw new CanceledError();
     const refusal = refusalFor(info, (info.params as { readonly trigger?: string } | undefined)?.trigger ?? command);
     if (refusal === null) return;
     cells.refused(refusal);
@@ -136,6 +168,7 @@ export function refuseTypingOverResults(injector: Injector, cells: ResultCells):
   });
 
   function refusalFor({ id, params }: Readonly<ICommandInfo>, by: string): Refusal {
+    if (id === SetWorksheetNameCommand.id) return cells.refusalToRename(sheetOf({ params }));
     if (id === SetCellEditVisibleOperation.id) return (params as { readonly visible?: boolean }).visible === true ? refusalToEdit() : null;
     if (CHANGES_ROWS.has(id) && !TAKES_BACK.test(by)) return cells.refusalOf((params as { readonly subUnitId: string }).subUnitId);
     if (!CHANGES_CONTENT.test(by)) return null;
@@ -145,6 +178,11 @@ export function refuseTypingOverResults(injector: Injector, cells: ResultCells):
       return refusalIn({ subUnitId: from.subUnitId, cellValue: from.value }) ?? refusalIn({ subUnitId: to.subUnitId, cellValue: to.value });
     }
     return null;
+  }
+
+  /** The sheet that a command is about: the one in front where it names none. */
+  function sheetOf({ params }: { readonly params?: object | undefined }): string {
+    return (params as { readonly subUnitId?: string } | undefined)?.subUnitId ?? cells.sheetInFront;
   }
 
   function refusalToEdit(): Refusal {
