@@ -63,7 +63,7 @@ const grid = new EmbeddedGrid({
   sheetRules: {
     computed: new Map(computedSheets.map(({ name, columns }) => [name, Object.keys(columns).length])),
     keptInOrder: new Set(sheetsKeptInOrder.map(({ name }) => name)),
-    named: new Set(sheetNamesOfProgram),
+    ours: new Set(sheetNamesOfProgram),
   },
 });
 const workbook = new EmbeddedWorkbook(grid);

@@ -300,7 +300,7 @@ export class EmbeddedGrid {
     return this.#results.onRefused(listener);
   }
 
-  /** Somebody would delete a sheet that is found by its name, and is to be asked first. */
+  /** Somebody would delete a sheet of the program, and is to be asked first. */
   onDeletion(listener: (sheet: string) => void): StopListening {
     return this.#results.onDeletion(listener);
   }

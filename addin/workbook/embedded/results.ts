@@ -12,7 +12,6 @@ import {
   RemoveSheetCommand,
   SetCellEditVisibleOperation,
   SetRangeValuesMutation,
-  SetWorksheetNameCommand,
 } from "@univerjs/preset-sheets-core";
 import { columnLetters, type StopListening } from "../port.ts";
 
@@ -22,8 +21,8 @@ export interface SheetRules {
   readonly computed: ReadonlyMap<string, number>;
   /** Sheets whose rows are found by their place: nobody sorts them. */
   readonly keptInOrder: ReadonlySet<string>;
-  /** Sheets that are found by their name: nobody gives them another, and deleting one is asked about first. */
-  readonly named?: ReadonlySet<string>;
+  /** Sheets of the program: deleting one is asked about first. */
+  readonly ours?: ReadonlySet<string>;
 }
 
 interface OpenGrid {
@@ -68,7 +67,7 @@ export class ResultCells {
     for (const listener of this.#listeners) listener(sentence);
   }
 
-  /** Somebody would delete a sheet that is found by its name; nothing has happened yet. */
+  /** Somebody would delete a sheet of the program; nothing has happened yet. */
   onDeletion(listener: (sheet: string) => void): StopListening {
     this.#deletionListeners.add(listener);
     return () => this.#deletionListeners.delete(listener);
@@ -77,15 +76,9 @@ export class ResultCells {
   /** Whether the deletion of the sheet is asked about first, and so goes no further. */
   isAskedAbout(sheetId: string): boolean {
     const name = this.#nameOf(sheetId);
-    if (this.#rules.named?.has(name) !== true || this.#deletionListeners.size === 0) return false;
+    if (this.#rules.ours?.has(name) !== true || this.#deletionListeners.size === 0) return false;
     for (const listener of this.#deletionListeners) listener(name);
     return true;
-  }
-
-  /** Why the sheet keeps its name, or null. */
-  refusalToRename(sheetId: string): string | null {
-    const name = this.#nameOf(sheetId);
-    return this.#rules.named?.has(name) === true ? `${name} keeps its name: Soakbook finds the sheet by it.` : null;
   }
 
   /** Why the sheet's rows and columns stay as they are, or null. */
@@ -168,7 +161,6 @@ export function refuseTypingOverResults(injector: Injector, cells: ResultCells):
   });
 
   function refusalFor({ id, params }: Readonly<ICommandInfo>, by: string): Refusal {
-    if (id === SetWorksheetNameCommand.id) return cells.refusalToRename(sheetOf({ params }));
     if (id === SetCellEditVisibleOperation.id) return (params as { readonly visible?: boolean }).visible === true ? refusalToEdit() : null;
     if (CHANGES_ROWS.has(id) && !TAKES_BACK.test(by)) return cells.refusalOf((params as { readonly subUnitId: string }).subUnitId);
     if (!CHANGES_CONTENT.test(by)) return null;

@@ -43,11 +43,9 @@ describe("a sheet that is gone", () => {
     workbook.sheets.delete("Surfaces");
     expect(await programState(workbook)).toEqual({ state: "incomplete", missing: ["Surfaces"] });
     const findings = await checkWorkbook(workbook);
-    expect(findings.map(({ sentence }) => sentence)).toEqual([
-      "Sheet Surfaces is missing. If it was renamed, give it its name back; if it was deleted, undo that first if you can.",
-    ]);
+    expect(findings.map(({ sentence }) => sentence)).toEqual(["Sheet Surfaces is missing."]);
     expect(findings[0]?.repair?.says).toBe(
-      "Add sheet Surfaces with its headings, blank. What stood on a deleted sheet does not come back.",
+      "Add sheet Surfaces with its headings, blank. What stood on it is kept nowhere, and does not come back.",
     );
     const left = await repairWorkbook(workbook, findings);
     expect(left.map(({ sentence }) => sentence)).toEqual([expect.stringContaining(MEANT)]);
@@ -58,7 +56,7 @@ describe("a sheet that is gone", () => {
     workbook.sheets.delete("Rules");
     const findings = await checkWorkbook(workbook);
     expect(findings[0]?.repair?.says).toBe(
-      "Add sheet Rules with its headings and what it starts with. What stood on a deleted sheet does not come back.",
+      "Add sheet Rules with its headings and what it starts with. What stood on it is kept nowhere, and does not come back.",
     );
     await repairWorkbook(workbook, findings);
     expect((await readProgram(workbook)).rules[0]?.[0]).toBe("Distance to foundation");
