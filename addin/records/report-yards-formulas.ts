@@ -69,10 +69,10 @@ export function reportYardsFormulas(places: Places): readonly FormulaWrite[] {
     );
   const lines = (criteria: string) => `COUNTIFS(${line("siteId")},i,${line("item")},"<>"${criteria})`;
   const names = design.tableReference("siteId", "yard");
-  // A status is missing (#N/A) or impossible (#VALUE!) where a yard is not ready; any other error, or none, is a broken Design.
-  const status = design.columnReference("status");
-  const isNotReady = `(ERROR.TYPE(${status})=3)+(ERROR.TYPE(${status})=7)`;
-  const designed = `IF(ISERROR(${status}),IF(${isNotReady},"neither",${status}),IF(${status}="",NA(),IF(${status}="fits","designed","neither")))`;
+  // A status is missing (#N/A or blank) or impossible (#VALUE!) where a yard is not ready. Any other error is a broken
+  // Design, and so is no status where what the basin is computed from is there.
+  const isReady = `ISNUMBER(${design.columnReference("contributingArea")})*ISNUMBER(${design.columnReference("testedRate")})`;
+  const designed = `IF(ISERROR(s),IF((ERROR.TYPE(s)=3)+(ERROR.TYPE(s)=7),"neither",s),IF((s="")*${isReady},NA(),IF(s="fits","designed","neither")))`;
   return [
     // A yard of Sites that Design does not show makes the report an error: added up without it, it would be too small in silence.
     column(
@@ -81,9 +81,7 @@ export function reportYardsFormulas(places: Places): readonly FormulaWrite[] {
     ),
     column(
       "countsAs",
-      forYards(
-        `IF(MATCH(i,i,0)<ROW(${own("siteId")})-${here.headingRow + 1},"twice",IF(COUNTIFS(${asBuilt("siteId")},i)>0,"built",${designed}))`,
-      ),
+      `LET(i,${own("siteId")},s,${design.columnReference("status")},IF(i="","",IF(MATCH(i,i,0)<ROW(${own("siteId")})-${here.headingRow + 1},"twice",IF(COUNTIFS(${asBuilt("siteId")},i)>0,"built",${designed}))))`,
     ),
     column(
       "date",
