@@ -82,7 +82,7 @@ interface Area {
 
 class SheetReader {
   readonly #id = generateRandomId();
-  readonly #cells: Record<number, Record<number, ICellData>> = {};
+  readonly #cells = new Map<number, Map<number, ICellData>>();
 
   constructor(
     private readonly sheet: Sheet,
@@ -112,16 +112,16 @@ class SheetReader {
       for (const area of areasIn(formulaRef)) this.#forgetAnswers(area, key);
     }
     const rules = this.#rules();
-    const used = Object.keys(this.#cells).map(Number);
-    const columns = largestOf([0, ...Object.values(this.#cells).flatMap((row) => Object.keys(row).map(Number))]) + 1;
+    const rows = [...this.#cells].filter(([, cells]) => cells.size > 0);
+    const columns = largestOf(rows.map(([, cells]) => largestOf([...cells.keys()]))) + 1;
     const { name, columns: widths = [], rowDefs = new Map(), merges = [], freezePane, hidden, veryHidden } = this.sheet;
     const [frozenRows, frozenColumns] = [freezePane?.rows ?? 0, freezePane?.columns ?? 0];
     const data = {
       id: this.#id,
       name,
-      rowCount: largestOf([0, ...used]) + 1 + ROOM_BELOW_ROWS,
+      rowCount: largestOf([0, ...this.#cells.keys()]) + 1 + ROOM_BELOW_ROWS,
       columnCount: Math.max(columns + ROOM_BESIDE_COLUMNS, SMALLEST_COLUMN_COUNT),
-      cellData: this.#cells,
+      cellData: Object.fromEntries(rows.map(([row, cells]) => [row, Object.fromEntries(cells)])),
       columnData: Object.fromEntries(
         widths.flatMap(({ width, hidden: isHidden }, at) =>
           width === undefined && isHidden !== true
@@ -153,16 +153,18 @@ class SheetReader {
   }
 
   #put(row: number, column: number, part: ICellData): void {
-    const cells = (this.#cells[row] ??= {});
-    cells[column] = { ...cells[column], ...part };
+    const cells = this.#cells.get(row) ?? new Map<number, ICellData>();
+    this.#cells.set(row, cells.set(column, { ...cells.get(column), ...part }));
   }
 
   #forgetAnswers({ startRow, startColumn, endRow, endColumn }: Area, formulaAt: string): void {
     for (let row = startRow; row <= endRow; row += 1)
       for (let column = startColumn; column <= endColumn; column += 1) {
-        const cell = this.#cells[row]?.[column];
+        const cells = this.#cells.get(row);
+        const cell = cells?.get(column);
         if (cell === undefined || `${row},${column}` === formulaAt) continue;
-        for (const part of ["v", "t", "p"] as const) delete cell[part];
+        const { v: _, t: __, p: ___, ...rest } = cell;
+        cells?.set(column, rest);
       }
   }
 
@@ -193,7 +195,7 @@ class SheetReader {
 
   #note(area: Area | undefined, note: string): void {
     if (area === undefined) return;
-    const cell = this.#cells[area.startRow]?.[area.startColumn];
+    const cell = this.#cells.get(area.startRow)?.get(area.startColumn);
     if (cell?.custom == null) this.#put(area.startRow, area.startColumn, { custom: { note } });
   }
 
@@ -207,9 +209,7 @@ class SheetReader {
     for (let row = area.startRow; row <= area.endRow; row += 1) {
       const value = this.sheet.rows[row]?.[area.startColumn];
       if (value !== null && value !== undefined) choices.push(String(value));
-      const cells = this.#cells[row] ?? {};
-      delete cells[area.startColumn];
-      if (Object.keys(cells).length === 0) delete this.#cells[row];
+      this.#cells.get(row)?.delete(area.startColumn);
     }
     return JSON.stringify(choices);
   }
