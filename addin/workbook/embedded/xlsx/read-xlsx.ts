@@ -83,6 +83,8 @@ interface Area {
 class SheetReader {
   readonly #id = generateRandomId();
   readonly #cells = new Map<number, Map<number, ICellData>>();
+  /** Columns in which long lists of choices stood: the grid keeps those in its rules. */
+  readonly #listColumns = new Set<number>();
 
   constructor(
     private readonly sheet: Sheet,
@@ -124,7 +126,7 @@ class SheetReader {
       cellData: Object.fromEntries(rows.map(([row, cells]) => [row, Object.fromEntries(cells)])),
       columnData: Object.fromEntries(
         widths.flatMap(({ width, hidden: isHidden }, at) =>
-          width === undefined && isHidden !== true
+          this.#listColumns.has(at) || (width === undefined && isHidden !== true)
             ? []
             : [[at, { ...(width === undefined ? {} : { w: pixelsWide(width) }), ...(isHidden === true ? { hd: 1 } : {}) }]],
         ),
@@ -205,6 +207,7 @@ class SheetReader {
     const [area] = /^\$?[A-Z]+\$?\d+:\$?[A-Z]+\$?\d+$/.test(formula1) ? areasIn(formula1.replaceAll("$", "")) : [];
     const isOwn = area !== undefined && area.startColumn === area.endColumn && this.sheet.columns?.[area.startColumn]?.hidden === true;
     if (!isOwn) return formula1 === "" ? undefined : `=${formula1}`;
+    this.#listColumns.add(area.startColumn);
     const choices: string[] = [];
     for (let row = area.startRow; row <= area.endRow; row += 1) {
       const value = this.sheet.rows[row]?.[area.startColumn];

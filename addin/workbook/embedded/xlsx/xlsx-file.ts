@@ -99,8 +99,8 @@ class SheetWriter {
   written(rules: readonly IDataValidationRule[], drawings: SheetDrawings | undefined): WriteSheet {
     this.#putContents();
     this.#putLooks();
-    const own = this.#columns;
     for (const rule of rules) this.#putRule(rule);
+    const lists = new Set([...this.#lists.values()].map(({ column }) => column));
     const { name = "", columnData = {}, rowData = {}, mergeData = [], freeze, hidden } = this.sheet;
     return {
       name,
@@ -110,7 +110,7 @@ class SheetWriter {
         const pixels = (columnData as Record<number, { w?: number; hd?: number } | undefined>)[column];
         return {
           ...(pixels?.w === undefined ? {} : { width: digitsWide(pixels.w) }),
-          ...(column >= own || pixels?.hd === 1 ? { hidden: true } : {}),
+          ...(lists.has(column) || pixels?.hd === 1 ? { hidden: true } : {}),
         };
       }),
       rowDefs: new Map(
