@@ -141,8 +141,10 @@ export function contentsOf(workbook: WithContents): string {
 }
 
 function cellContents(cellData: object): unknown[] {
-  return Object.entries(cellData as Record<string, Record<string, Record<string, unknown>>>).flatMap(([row, cells]) =>
+  // Sorting leaves places behind in which there is no cell.
+  return Object.entries(cellData as Record<string, Record<string, Record<string, unknown> | null | undefined>>).flatMap(([row, cells]) =>
     Object.entries(cells).flatMap(([column, held]) => {
+      if (!held) return [];
       const content = held["f"] ?? held["si"] ?? held["p"] ?? held["v"];
       return content === undefined || content === null || content === "" ? [] : [[row, column, content]];
     }),

@@ -1,5 +1,5 @@
 /** The open workbook as an .xlsx file: for Excel with the add-in, or as values alone for who has no add-in. */
-import type { ICellData, IDataValidationRule, IRange, IWorkbookData, IWorksheetData } from "@univerjs/core";
+import type { ICellData, IDataValidationRule, IRange, IWorkbookData, IWorksheetData, Nullable } from "@univerjs/core";
 import { writeXlsx, type Cell, type CellStyle, type DataValidation, type WriteSheet } from "hucre/xlsx";
 import { largestOf } from "../../../../functions/extremes.ts";
 import { absolute, addressOf, isErrorCode, type CellRange, type CellValue } from "../../port.ts";
@@ -155,9 +155,10 @@ class SheetWriter {
   }
 
   #putLooks(): void {
-    const rows = (this.sheet.cellData ?? {}) as Readonly<Record<string, Readonly<Record<string, ICellData>>>>;
+    const rows = (this.sheet.cellData ?? {}) as Readonly<Record<string, Readonly<Record<string, Nullable<ICellData>>>>>;
     for (const [row, cells] of Object.entries(rows)) {
       for (const [column, cell] of Object.entries(cells)) {
+        if (!cell) continue;
         const style = this.styleOf(cell);
         const note: unknown = cell.custom?.["note"];
         if (style !== undefined) this.#put(Number(row), Number(column), { style });

@@ -153,6 +153,11 @@ describe("A workbook file", () => {
 });
 
 describe("What a workbook holds", () => {
+  it("is the same where sorting left a place without a cell behind", () => {
+    const holding = (cells: object) => contentsOf({ sheetOrder: ["s"], sheets: { s: { name: "Sites", cellData: { 4: cells } } } });
+    expect(holding({ 0: { v: "Y-001" }, 1: undefined, 2: null })).toBe(holding({ 0: { v: "Y-001" } }));
+  });
+
   it("is the same when only widths, styles and computed answers differ", () => {
     const shown = structuredClone(workbook);
     shown.sheets.s1.columnData["0"].w = 300;
