@@ -1,16 +1,12 @@
 /** A page whose calendar the test turns: the clock runs on as ever, so many days away from ours. */
-import type { BrowserContextOptions, Page } from "playwright-core";
-import { started, type OpenPage, type PageHost } from "./page.ts";
+import type { Page } from "playwright-core";
+import type { OpenPage, PageHost } from "./page.ts";
 
 const SHIFT_KEY = "calendar of the test: milliseconds ahead";
 
-/** The started page on a day such as "2027-03-01". */
-export async function openProgramOn(host: PageHost, day: string, options: BrowserContextOptions = {}): Promise<OpenPage> {
-  const opened = await host.newPage({ timezoneId: "UTC", ...options });
-  await opened.page.addInitScript(shiftDates, [SHIFT_KEY, millisecondsUntil(day)] as const);
-  await opened.page.goto(opened.address);
-  await started(opened.page);
-  return opened;
+/** Excel's page, started on a day such as "2027-03-01". */
+export function openInExcelOn(host: PageHost, day: string): Promise<OpenPage> {
+  return host.openInExcel({ timezoneId: "UTC" }, (page) => page.addInitScript(shiftDates, [SHIFT_KEY, millisecondsUntil(day)] as const));
 }
 
 export async function turnCalendarTo(page: Page, day: string): Promise<void> {

@@ -83,17 +83,14 @@ export async function pressWithoutWaiting(page: Page, keys: readonly string[]): 
 
 const KEY_NAMES: ReadonlySet<string> = new Set(["Tab", "Enter"]);
 
-/** Types down a column as a person does, with Enter; what is to be blank is emptied, and what stands right is passed over. */
+/** Types down a column; what is to be blank is emptied, and what stands right is passed over. */
 export async function typeDown(page: Page, first: string, texts: readonly string[]): Promise<void> {
-  const column = await values(page, addressOf({ ...at(first), rows: texts.length }).replaceAll("'", ""));
-  await goTo(page, first);
-  for (const [place, text] of texts.entries()) {
-    const present = String(column[place]?.[0] ?? "");
-    if (text !== "" && text !== present) await page.keyboard.type(text, { delay: 5 });
-    else if (present !== text) await page.keyboard.press("Delete");
-    await page.keyboard.press(text === present || text === "" ? "ArrowDown" : "Enter");
+  const cells = at(first);
+  const present = await values(page, addressOf({ ...cells, rows: texts.length }).replaceAll("'", ""));
+  for (const [down, text] of texts.entries()) {
+    if (String(present[down]?.[0] ?? "") === text) continue;
+    await typeInto(page, addressOf({ ...cells, row: cells.row + down }).replaceAll("'", ""), text);
   }
-  await calculated(page);
 }
 
 export async function calculated(page: Page): Promise<void> {

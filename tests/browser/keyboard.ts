@@ -32,15 +32,6 @@ export async function tabTo(page: Page, name: string | RegExp, key: "Tab" | "Shi
   throw new Error(`The Tab key never came to ${String(name)}. It came to: ${passed.join(" | ")}`);
 }
 
-/** F6 goes from bar to grid to pane and around: presses it until the pane has the keyboard. */
-export async function regionToPane(page: Page): Promise<void> {
-  for (let regions = 0; regions < 3; regions++) {
-    await page.keyboard.press("F6");
-    if (await page.evaluate(() => document.querySelector("#pane")?.contains(document.activeElement) === true)) return;
-  }
-  throw new Error("F6 never came to the pane.");
-}
-
 /** One key, or the letters of a word or number. */
 export async function strike(page: Page, key: string): Promise<void> {
   if (/^(Tab|Shift\+Tab|Space|Enter|Arrow\w+|Page\w+)$/.test(key)) await page.keyboard.press(key);

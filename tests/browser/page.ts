@@ -58,10 +58,11 @@ export class PageHost {
     return opened;
   }
 
-  /** Excel's page over an Excel in memory, with the demo's workbook open in it. */
-  async openInExcel(options: BrowserContextOptions = {}): Promise<OpenPage> {
+  /** Excel's page over an Excel in memory, with the demo's workbook open in it; the page is prepared before anything of ours runs. */
+  async openInExcel(options: BrowserContextOptions = {}, prepare?: (page: Page) => Promise<unknown>): Promise<OpenPage> {
     const opened = await this.newPage({ viewport: PANE_VIEWPORT, ...options });
     const { page, address } = opened;
+    await prepare?.(page);
     await page.route(/^https:/, (route) => route.fulfill({ contentType: "text/javascript", path: this.excelScript }));
     await page.goto(`${address}taskpane.html`);
     await page.locator("#pane h1").first().waitFor({ timeout: LONGEST_START_MILLISECONDS });

@@ -12,7 +12,7 @@ import { visitsSheet } from "../../addin/records/visits.ts";
 import { addressOf } from "../../addin/workbook/port.ts";
 import { turnCalendarTo } from "./calendar.ts";
 import { goTo, typeDown, typeInto, value } from "./grid.ts";
-import { answerStep, dayKeys, focused, regionToPane, strike, tabTo } from "./keyboard.ts";
+import { answerStep, dayKeys, focused, strike, tabTo } from "./keyboard.ts";
 import { PageHost, savedBytes } from "./page.ts";
 import { address, button, openTab, openYard, pane, PATIENCE, pickStage, recordsOf, START_MILLISECONDS } from "./pane.ts";
 import * as byHand from "./sail-loft-by-hand.ts";
@@ -63,7 +63,6 @@ describe("The sail loft in Sailmaker Lane, from the first call to the look after
 
   it("is added with the keyboard alone, under a number of its own", async () => {
     const { page } = yard;
-    await regionToPane(page);
     await tabTo(page, /All yards/);
     await page.keyboard.press("Enter");
     await tabTo(page, "Add a yard");

@@ -3,7 +3,7 @@ import type { Locator, Page } from "playwright-core";
 import { expect } from "vitest";
 import { demoYards } from "../../addin/actions/demo/demo-program.ts";
 import { designSheet } from "../../addin/records/design.ts";
-import { openProgramOn, turnCalendarTo } from "./calendar.ts";
+import { openInExcelOn, turnCalendarTo } from "./calendar.ts";
 import { value } from "./grid.ts";
 import type { OpenPage, PageHost } from "./page.ts";
 import { address, button, openTab, pane, PATIENCE, pickStage, status } from "./pane.ts";
@@ -16,7 +16,7 @@ export class YardWalk {
   private opened: OpenPage | null = null;
 
   async start(host: PageHost, day: string): Promise<void> {
-    this.opened = await openProgramOn(host, day);
+    this.opened = await openInExcelOn(host, day);
     this.page.setDefaultTimeout(PATIENCE.timeout);
   }
 
