@@ -27,8 +27,14 @@ const schema = z.strictObject({
   /** Excel tells two installed add-ins apart by id, so each manifest has its own. */
   xmlId: z.guid(),
   jsonId: z.guid(),
-  version: z.string().regex(/^\d{1,5}\.\d{1,5}\.\d{1,5}$/, "The version has three parts."),
+  version: z
+    .string()
+    .regex(/^\d{1,5}\.\d{1,5}\.\d{1,5}$/, "The version has three parts.")
+    // The validator's words: "Manifest Version Too Low: unsupported version number less than 1.0."
+    .regex(/^[1-9]/, "The version is 1.0.0 or later: Microsoft's validator refuses a manifest under 1.0."),
   name: text(30),
+  /** Two add-ins of one name cannot be told apart where both are installed. */
+  jsonName: text(30),
   provider: text(32),
   summary: text(80),
   description: text(250),
@@ -75,6 +81,7 @@ export const addinDescription: AddinDescription = describeAddin({
   jsonId: "974bc7b1-c06f-496b-8a02-d15344e5d94c",
   version: packageJson.version,
   name: "Soakbook",
+  jsonName: "Soakbook for Microsoft 365",
   provider: "Soakbook contributors",
   summary: "Rain-garden functions and a visit pane for residential programs.",
   description:

@@ -1,31 +1,15 @@
 import { addressAt, type AddinDescription } from "./addin-description.ts";
 
-/** A worksheet function as Excel lists it; functions.json holds the same list. */
-export interface ListedFunction {
-  readonly id: string;
-  readonly name: string;
-  readonly description: string;
-  readonly helpUrl?: string;
-  readonly parameters: readonly ListedParameter[];
-  readonly result: { readonly dimensionality?: string };
-}
-
-export interface ListedParameter {
-  readonly name: string;
-  readonly description?: string;
-  readonly type?: string;
-  readonly dimensionality?: string;
-  readonly optional?: boolean;
-}
-
 /**
  * The unified manifest (schema 1.30), for Excel of Microsoft 365. Its packaged form is a zip of this file and
  * the two icons it names by path.
  *
- * The functions stand inside it, because this schema has no place for the options of functions.json. So an
- * error value in an argument may turn a whole spilled answer into that error here, and does not with manifest.xml.
+ * It leads to functions.json as the other manifest does (learn.microsoft.com, "Convert custom functions to the unified
+ * manifest"), because functions that stand inside it have no word for letting errors in. It hides the add-in of the other
+ * manifest where both are installed, and bears a name of its own, as the same pages ask ("Manage both a unified manifest and
+ * an add-in only manifest version").
  */
-export function jsonManifest(addin: AddinDescription, origin: string, functions: readonly ListedFunction[]) {
+export function jsonManifest(addin: AddinDescription, origin: string) {
   const at = (file: string) => addressAt(origin, file);
   const icons = addin.icons.ribbon.map(({ pixels, file }) => ({ size: pixels, url: at(file) }));
   const openPane = "openPane";
@@ -44,7 +28,7 @@ export function jsonManifest(addin: AddinDescription, origin: string, functions:
     manifestVersion: "1.30",
     version: addin.version,
     id: addin.jsonId,
-    name: { short: addin.name, full: addin.name },
+    name: { short: addin.jsonName, full: addin.jsonName },
     description: { short: addin.summary, full: addin.description },
     developer: {
       name: addin.provider,
@@ -62,19 +46,20 @@ export function jsonManifest(addin: AddinDescription, origin: string, functions:
           scopes: ["workbook"],
           capabilities: addin.requirementSets.map((set) => ({ name: set.name, minVersion: set.minimumVersion })),
         },
+        alternates: [{ hide: { customOfficeAddin: { officeAddinId: addin.xmlId } } }],
         runtimes: [
           {
             id: "SoakbookRuntime",
             type: "general",
             lifetime: "long",
-            code: { page: at(addin.files.page) },
+            code: { page: at(addin.files.page), script: at(addin.files.functions) },
             actions: [
               { id: openPane, type: "openPage", displayName: addin.ribbon.button, view: "Soakbook.Pane" },
               ...addin.commands.map(({ id, label }) => ({ id, type: "executeFunction", displayName: label })),
             ],
             customFunctions: {
               namespace: { id: addin.namespace, name: addin.namespace },
-              functions: functions.map(listed),
+              metadataUrl: at(addin.files.functionsMetadata),
             },
           },
         ],
@@ -136,22 +121,5 @@ export function jsonManifest(addin: AddinDescription, origin: string, functions:
         ],
       },
     ],
-  };
-}
-
-function listed({ id, name, description, helpUrl, parameters, result }: ListedFunction) {
-  return {
-    id,
-    name,
-    description,
-    ...(helpUrl === undefined ? {} : { helpUrl }),
-    parameters: parameters.map((parameter) => ({
-      name: parameter.name,
-      ...(parameter.description === undefined ? {} : { description: parameter.description }),
-      type: parameter.type ?? "any",
-      dimensionality: parameter.dimensionality ?? "scalar",
-      ...(parameter.optional === true ? { optional: true } : {}),
-    })),
-    result: { dimensionality: result.dimensionality ?? "scalar" },
   };
 }

@@ -11,10 +11,11 @@ import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
 import { catalogue } from "../../functions/worksheet/catalogue.ts";
 import { addinDescription, addressAt } from "../../manifest/addin-description.ts";
-import { functionsMetadata, type FunctionsMetadata } from "../../manifest/functions-metadata.ts";
+import { functionsMetadata } from "../../manifest/functions-metadata.ts";
 import { jsonManifest } from "../../manifest/json-manifest.ts";
 import { xmlManifest } from "../../manifest/xml-manifest.ts";
 import { batchScript, bundlePages, functionsScript, hashedName, hashOf, offlineWorker, source } from "./bundle.ts";
+import { headersFile, htaccess } from "./headers.ts";
 import { helpPage } from "./help-page.ts";
 import { noticesOf, noticesPage } from "./notices.ts";
 import { privacyPage, supportPage } from "./word-pages.ts";
@@ -53,7 +54,6 @@ export async function build({ origin, directory, scripts = {} }: BuildOptions): 
     ["help.css", hashedName("help.css", helpStyle)],
     ["functions.js", `functions.js?v=${hashOf(functions.text)}`],
   ]);
-  const metadata = metadataAt(origin);
   const index = withNames(browserPage, names);
   const worker = await offlineWorker(offlineFiles(index, pages.partsOf("browser")));
   const notices = await noticesOf([pages, functions, batch, worker].flatMap(({ packages }) => packages));
@@ -72,8 +72,10 @@ export async function build({ origin, directory, scripts = {} }: BuildOptions): 
     "functions.json": functionsJson(origin),
     "soakbook-batch.mjs": batch.text,
     "manifest.xml": xmlManifest(addinDescription, origin),
-    "manifest.json": inJson(jsonManifest(addinDescription, origin, metadata.functions)),
+    "manifest.json": inJson(jsonManifest(addinDescription, origin)),
     "offline-worker.js": worker.text,
+    _headers: headersFile(origin, [...names.values()]),
+    ".htaccess": htaccess(),
   };
   await Promise.all([
     cp(source("manifest/icons"), join(directory, "icons"), { recursive: true }),
@@ -105,11 +107,7 @@ function offlineFiles(page: string, parts: readonly string[]) {
 
 /** What Excel reads to list the functions of an add-in that is hosted under the origin. */
 export function functionsJson(origin: string): string {
-  return inJson(metadataAt(origin));
-}
-
-function metadataAt(origin: string): FunctionsMetadata {
-  return functionsMetadata(catalogue, (name) => addressAt(origin, `${addinDescription.files.help}#${name}`));
+  return inJson(functionsMetadata(catalogue, (name) => addressAt(origin, `${addinDescription.files.help}#${name}`)));
 }
 
 function inJson(content: object): string {

@@ -2,21 +2,8 @@ import { createReadStream } from "node:fs";
 import { stat } from "node:fs/promises";
 import { createServer, type RequestListener, type Server, type ServerResponse } from "node:http";
 import { createServer as createSecureServer } from "node:https";
-import { extname, join, normalize, sep } from "node:path";
-
-const TYPES: ReadonlyMap<string, string> = new Map([
-  [".html", "text/html; charset=utf-8"],
-  [".js", "text/javascript; charset=utf-8"],
-  [".css", "text/css; charset=utf-8"],
-  [".json", "application/json; charset=utf-8"],
-  [".xml", "text/xml; charset=utf-8"],
-  [".png", "image/png"],
-  [".svg", "image/svg+xml"],
-  [".woff2", "font/woff2"],
-]);
-
-/** Scripts and style sheets whose name changes with their content. */
-const HASHED = /-([A-Z0-9]{8}|[0-9a-f]{8})\.(js|css)$/;
+import { join, normalize, sep } from "node:path";
+import { headersOf } from "./headers.ts";
 
 export interface Serving {
   readonly address: string;
@@ -57,12 +44,7 @@ async function answer(directory: string, url: string, response: ServerResponse):
     response.writeHead(404, { "content-type": "text/plain; charset=utf-8" }).end("There is no such file.");
     return;
   }
-  response.writeHead(200, {
-    "content-type": TYPES.get(extname(file)) ?? "application/octet-stream",
-    "content-length": found.size,
-    "cache-control": HASHED.test(file) ? "public, max-age=31536000, immutable" : "no-cache",
-    "x-content-type-options": "nosniff",
-  });
+  response.writeHead(200, { ...headersOf(file), "content-length": found.size });
   createReadStream(file).pipe(response);
 }
 

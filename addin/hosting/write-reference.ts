@@ -2,7 +2,6 @@
 import { readFile, writeFile } from "node:fs/promises";
 import { argv } from "node:process";
 import { fileURLToPath } from "node:url";
-import packageJson from "../../package.json" with { type: "json" };
 import { DEFAULT_ORIGIN, functionsJson } from "./build.ts";
 import { referenceMarkdown } from "./reference-markdown.ts";
 
@@ -29,14 +28,9 @@ export function takenBack(before: Listed, after: Listed): readonly string[] {
   });
 }
 
-/** From 1.0.0 on there are workbooks that rest on every name and place. */
-export function isReleased(version: string): boolean {
-  return !version.startsWith("0.");
-}
-
 if (argv[1] === fileURLToPath(import.meta.url)) {
   const kept = JSON.parse(await readFile(fileURLToPath(new URL("../../manifest/functions.json", import.meta.url)), "utf8")) as Listed;
-  const lost = isReleased(packageJson.version) ? takenBack(kept, JSON.parse(functionsJson(DEFAULT_ORIGIN)) as Listed) : [];
+  const lost = takenBack(kept, JSON.parse(functionsJson(DEFAULT_ORIGIN)) as Listed);
   if (lost.length > 0) throw new Error(`Nothing was written. People's workbooks rest on what was offered:\n${lost.join("\n")}`);
   await Promise.all(
     Object.entries(keptFiles()).map(([path, text]) => writeFile(fileURLToPath(new URL(`../../${path}`, import.meta.url)), text)),

@@ -3,7 +3,7 @@ import { text } from "./calling/arguments.ts";
 import { worksheetFunction } from "./calling/worksheet-function.ts";
 
 /** Counted as in package.json; a workbook that shows an older one is being computed by a cached copy. */
-export const SOAKBOOK_VERSION = "0.1.0";
+export const SOAKBOOK_VERSION = "1.0.0";
 
 const byDefinition = computedByHand("The version is the one in package.json");
 

@@ -14,6 +14,7 @@ describe("the add-in's description", () => {
   test.each([
     ["an id that is not a GUID", "xmlId", { xmlId: "soakbook" }],
     ["a version of four parts", "version", { version: "1.0.0.0" }],
+    ["a version under 1.0, in words", "Microsoft's validator refuses a manifest under 1.0", { version: "0.9.9" }],
     ["a name longer than 30 characters", "name", { name: "S".repeat(31) }],
     ["a summary longer than 80 characters", "summary", { summary: "S".repeat(81) }],
     ["a namespace with a dot, which Excel stores as an underscore", "namespace", { namespace: "SOAK.BOOK" }],

@@ -1,26 +1,12 @@
 import { AppManifestUtils, type TeamsManifest } from "@microsoft/app-manifest";
 import { describe, expect, test } from "vitest";
-import { catalogue } from "../../functions/worksheet/catalogue.ts";
 import { addinDescription, COMMAND_IDS } from "../../manifest/addin-description.ts";
-import { functionsMetadata } from "../../manifest/functions-metadata.ts";
-import { jsonManifest, type ListedFunction } from "../../manifest/json-manifest.ts";
+import { jsonManifest } from "../../manifest/json-manifest.ts";
 import { xmlManifest } from "../../manifest/xml-manifest.ts";
 
 const origin = "https://garden.example";
 
-const functions: readonly ListedFunction[] = [
-  {
-    id: "DRAWDOWN",
-    name: "DRAWDOWN",
-    description: "Hours from full to empty.",
-    parameters: [
-      { name: "ponding depth", type: "any", dimensionality: "matrix" },
-      { name: "units", description: "us or metric", type: "any", dimensionality: "matrix", optional: true },
-    ],
-    result: { dimensionality: "matrix" },
-  },
-];
-const manifest = jsonManifest(addinDescription, origin, functions);
+const manifest = jsonManifest(addinDescription, origin);
 
 const runtimeActions = () => manifest.extensions[0]!.runtimes[0]!.actions;
 const controlsOfRibbon = () => manifest.extensions[0]!.ribbons[0]!.tabs[0]!.groups[0]!.controls;
@@ -40,34 +26,32 @@ describe("the unified manifest", () => {
     expect(await faults({ ...manifest, extensions: [{ ...manifest.extensions[0], runtime: [] }] })).not.toEqual([]);
   });
 
-  test("lists the functions inside its one long-lived runtime", () => {
+  test("leads to functions.json and the functions script of its version, as the XML manifest does", () => {
     const [runtime, ...others] = manifest.extensions[0]!.runtimes;
+    const version = addinDescription.version;
     expect(others).toEqual([]);
-    expect(runtime).toMatchObject({ lifetime: "long", code: { page: `${origin}/taskpane.html` } });
-    expect(runtime!.customFunctions).toEqual({
-      namespace: { id: "SOAK", name: "SOAK" },
-      functions: [
-        {
-          id: "DRAWDOWN",
-          name: "DRAWDOWN",
-          description: "Hours from full to empty.",
-          parameters: [
-            { name: "ponding depth", type: "any", dimensionality: "matrix" },
-            { name: "units", description: "us or metric", type: "any", dimensionality: "matrix", optional: true },
-          ],
-          result: { dimensionality: "matrix" },
-        },
-      ],
+    expect(runtime).toMatchObject({
+      lifetime: "long",
+      code: { page: `${origin}/taskpane.html`, script: `${origin}/functions.js?v=${version}` },
+      customFunctions: { namespace: { id: "SOAK", name: "SOAK" }, metadataUrl: `${origin}/functions.json?v=${version}` },
     });
+    const xml = xmlManifest(addinDescription, origin);
+    for (const address of [runtime!.customFunctions.metadataUrl, runtime!.code.script]) expect(xml).toContain(`DefaultValue="${address}"`);
   });
 
-  test("lists the same functions as functions.json, in the order of the catalogue, and stays valid", async () => {
-    const metadata = functionsMetadata(catalogue, (name) => `${origin}/help.html#${name}`);
-    const whole = jsonManifest(addinDescription, origin, metadata.functions);
-    const listed = whole.extensions[0]!.runtimes[0]!.customFunctions.functions;
-    expect(listed.map((each) => each.id)).toEqual(catalogue.map((each) => each.name));
-    expect(listed).toEqual(metadata.functions);
-    expect(await faults(whole)).toEqual([]);
+  // The options of functions.json that the schema has no word for inside a manifest.
+  test("could not let errors into the functions if it listed them itself", async () => {
+    const [extension] = manifest.extensions;
+    const listing = { ...extension!.runtimes[0]!.customFunctions, allowErrorForDataTypeAny: true };
+    expect(
+      await faults({ ...manifest, extensions: [{ ...extension, runtimes: [{ ...extension!.runtimes[0], customFunctions: listing }] }] }),
+    ).not.toEqual([]);
+  });
+
+  test("hides the add-in of the XML manifest where both are installed, and bears another name", () => {
+    expect(manifest.extensions[0]!.alternates).toEqual([{ hide: { customOfficeAddin: { officeAddinId: addinDescription.xmlId } } }]);
+    expect(xmlManifest(addinDescription, origin)).toContain(`<Id>${addinDescription.xmlId}</Id>`);
+    expect(manifest.name.short).not.toBe(addinDescription.name);
   });
 
   test("opens the pane by an action its runtime knows", () => {

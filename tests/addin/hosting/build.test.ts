@@ -1,13 +1,42 @@
 import { mkdtemp, readFile, readdir, rm, stat } from "node:fs/promises";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { extname, join, relative } from "node:path";
 import { createContext, runInContext } from "node:vm";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { build, originFrom } from "../../../addin/hosting/build.ts";
+import { serve } from "../../../addin/hosting/serve.ts";
 import { catalogue } from "../../../functions/worksheet/catalogue.ts";
 
 const ORIGIN = "https://gardens.example/soakbook";
 const BUILD_MILLISECONDS = 60_000;
+
+/** The values of each header that the rules of a _headers file give to a path, in their order. */
+function rulesFor(rules: string, path: string): Map<string, string[]> {
+  const found = new Map<string, string[]>();
+  let isMatch = false;
+  for (const line of rules.trimEnd().split("\n")) {
+    const [, name, value] = /^ +([a-z-]+): (.+)$/.exec(line) ?? [];
+    if (name === undefined) isMatch = line.endsWith("*") ? path.startsWith(line.slice(0, -1)) : path === line;
+    else if (isMatch) found.set(name, [...(found.get(name) ?? []), value ?? ""]);
+  }
+  return found;
+}
+
+/** What the lines of a .htaccess file make Apache send with a file: later lines over earlier ones, FilesMatch by the name alone. */
+function byApache(lines: string, file: string): Record<string, string> {
+  const sent: Record<string, string> = {};
+  let isMatch = true;
+  for (const line of lines.trimEnd().split("\n")) {
+    const [, pattern] = /^<FilesMatch "(.+)">$/.exec(line) ?? [];
+    const [, type, extension] = /^AddType "(.+)" (\S+)$/.exec(line) ?? [];
+    const [, name, value] = /^ *Header always set (\S+) "(.+)"$/.exec(line) ?? [];
+    if (pattern !== undefined) isMatch = new RegExp(pattern).test(file);
+    else if (line === "</FilesMatch>") isMatch = true;
+    else if (type !== undefined && extension === extname(file)) sent["content-type"] = type;
+    else if (name !== undefined && value !== undefined && isMatch) sent[name] = value;
+  }
+  return sent;
+}
 
 describe("The origin on the command line", () => {
   it("is an https address, with or without a slash at its end", () => {
@@ -138,6 +167,35 @@ describe("A build", () => {
     expect(patterns.length).toBeGreaterThan(50);
     const chunks = await readdir(join(directory, "chunks"));
     expect(chunks.filter((chunk) => patterns.some((file) => chunk.startsWith(file.replace(/\.js$/, ""))))).toEqual([]);
+  });
+
+  it("lets another origin read every file, under a type that is not guessed, and forbids no frame: here and by both header files", async () => {
+    const files = (await readdir(directory, { recursive: true, withFileTypes: true }))
+      .filter((entry) => entry.isFile() && !["_headers", ".htaccess"].includes(entry.name))
+      .map((entry) => relative(directory, join(entry.parentPath, entry.name)));
+    expect(files.length).toBeGreaterThan(30);
+    const [rules, apache] = [await text("_headers"), await text(".htaccess")];
+    const { address, stop } = await serve(directory, 0);
+    for (const file of files) {
+      const { status, headers } = await fetch(`${address}${file}`, { headers: { origin: "https://excel.officeapps.live.com" } });
+      expect(status, file).toBe(200);
+      expect(headers.get("access-control-allow-origin"), file).toBe("*");
+      expect(headers.get("content-type"), file).toMatch(/^(text|image|application|font)\/(?!octet-stream)/);
+      expect(headers.has("x-frame-options"), file).toBe(false);
+      expect(headers.get("content-security-policy") ?? "", file).not.toContain("frame-ancestors");
+      const kept = headers.get("cache-control")?.includes("immutable") === true;
+      const byRules = rulesFor(rules, `/soakbook/${file}`);
+      expect(byRules.get("access-control-allow-origin"), file).toEqual(["*"]);
+      // A host joins the values of all rules that match: one at most may speak of keeping.
+      expect(byRules.get("cache-control") ?? [], file).toEqual(kept ? [headers.get("cache-control")] : []);
+      expect(byApache(apache, file), file).toEqual({
+        "access-control-allow-origin": "*",
+        "x-content-type-options": "nosniff",
+        "cache-control": headers.get("cache-control"),
+        "content-type": headers.get("content-type"),
+      });
+    }
+    await stop();
   });
 
   it("says on the privacy page that nothing leaves the workbook, and on the support page what to try first", async () => {
