@@ -14,7 +14,19 @@ const ALL = ["tests/**/*.test.{ts,tsx}"];
 export default defineConfig({
   test: {
     projects: [
-      { extends: true, test: { name: "browser", include: IN_BROWSER, globalSetup: "tests/browser/set-up.ts", isolate: false } },
+      {
+        extends: true,
+        test: {
+          name: "browser",
+          include: IN_BROWSER,
+          globalSetup: "tests/browser/set-up.ts",
+          isolate: false,
+          // What takes long on a busy machine is not wrong: these only end what would never end.
+          testTimeout: 600_000,
+          hookTimeout: 600_000,
+          expect: { poll: { timeout: 60_000 } },
+        },
+      },
       { extends: true, test: { name: "apart", include: APART } },
       // Most files are small: loading everything anew for each would take longer than the tests.
       { extends: true, test: { name: "together", include: ALL, exclude: [...APART, ...IN_BROWSER], isolate: false } },

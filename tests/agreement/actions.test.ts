@@ -24,27 +24,21 @@ describe("Every action", () => {
     await opened.page.evaluate(() => window.beginActionCases?.());
     excel = new InMemoryExcel();
     workbook = excelWorkbook((error) => troubles.push(error));
-  }, 90_000);
+  });
 
   afterAll(async () => {
     await host.close();
   });
 
-  test.each(titles)(
-    "on both spreadsheets: %s",
-    async (title) => {
-      const found = actionCases.find((one) => one.title === title)!;
-      const inExcel = await actionOutcome(workbook, excelLookAt(excel.book), found);
-      const embedded = await opened.page.evaluate((one) => window.runActionCase?.(one), title);
-      expect(embedded?.answer).toBe(inExcel.answer);
-      expect(embedded?.looks).toEqual(inExcel.looks);
-      expect(differences(inExcel, embedded!, (name, column) => excel.book.sheetNamed(name)?.hiddenColumns.has(column) ?? false)).toEqual(
-        [],
-      );
-      // Growing past the prepared rows computes hundreds of yards three times over on each.
-    },
-    180_000,
-  );
+  test.each(titles)("on both spreadsheets: %s", async (title) => {
+    const found = actionCases.find((one) => one.title === title)!;
+    const inExcel = await actionOutcome(workbook, excelLookAt(excel.book), found);
+    const embedded = await opened.page.evaluate((one) => window.runActionCase?.(one), title);
+    expect(embedded?.answer).toBe(inExcel.answer);
+    expect(embedded?.looks).toEqual(inExcel.looks);
+    expect(differences(inExcel, embedded!, (name, column) => excel.book.sheetNamed(name)?.hiddenColumns.has(column) ?? false)).toEqual([]);
+    // Growing past the prepared rows computes hundreds of yards three times over on each.
+  });
 
   test("asked Excel for no requirement set above the manifests', and nothing went wrong unheard", () => {
     // The object model asks about sets of its own too, which are for no manifest.

@@ -2,8 +2,6 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { PageHost, type OpenPage } from "../browser/page.ts";
 import { cases } from "./cases.ts";
 
-const START_MILLISECONDS = 90_000;
-
 describe("The port on the embedded spreadsheet", () => {
   let host: PageHost;
   let opened: OpenPage;
@@ -13,7 +11,7 @@ describe("The port on the embedded spreadsheet", () => {
     opened = await host.newPage();
     await opened.page.goto(`${opened.address}agreement.html`);
     await opened.page.waitForFunction(() => window.runAgreementCase !== undefined);
-  }, START_MILLISECONDS);
+  });
 
   afterAll(async () => {
     await host.close();

@@ -8,7 +8,7 @@ import { text } from "../../taskpane/text.ts";
 import { PROGRAM_TAB_IDS, TAB_IDS } from "../../taskpane/tab-ids.ts";
 import { value } from "./grid.ts";
 import type { OpenPage } from "./page.ts";
-import { address, button, onExcelPage, openTab, openYard, pane, PATIENCE } from "./pane.ts";
+import { address, button, onExcelPage, openTab, openYard, pane } from "./pane.ts";
 
 /** A yard of the demo whose own row is left readable, so that the pane can be led to it. */
 const CORNER_HOUSE = 0;
@@ -56,7 +56,7 @@ async function badCells(): Promise<readonly ValueWrite[]> {
 
 /** What the pane says now, after looking that it is readable and made of text alone. */
 async function readableWords(): Promise<string> {
-  await expect.poll(() => pane(page).locator("h1").count(), PATIENCE).toBe(1);
+  await expect.poll(() => pane(page).locator("h1").count()).toBe(1);
   const words = await pane(page).innerText();
   expect(words.match(new RegExp(`.{0,60}(${UNREADABLE.source}).{0,60}`))?.[0] ?? "").toBe("");
   expect(await pane(page).locator("img, script, iframe, a[href*='example.invalid']").count()).toBe(0);
@@ -73,7 +73,7 @@ describe("With bad cells on every sheet", () => {
       await window.soakbook?.workbook.calculated();
     }, writes);
     await openYard(page, CORNER_HOUSE, text.tabs.yard);
-    await expect.poll(() => pane(page).locator(".slips").count(), PATIENCE).toBe(1);
+    await expect.poll(() => pane(page).locator(".slips").count()).toBe(1);
     expect(await readableWords()).toMatch(/must be a number; it is the text|is not in the list|shows the error/);
     for (const tab of TAB_IDS) {
       await openTab(page, text.tabs[tab]);
@@ -86,5 +86,5 @@ describe("With bad cells on every sheet", () => {
       if (tab === "yards") expect(words).toContain(text.sheetSlips);
     }
     expect(await value(page, address(sitesSheet, CORNER_HOUSE, "siteId"))).toBe("Y-001");
-  }, 120_000);
+  });
 });

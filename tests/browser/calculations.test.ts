@@ -7,7 +7,7 @@ import { seededNumbers } from "../functions/long-term/rain-series.ts";
 import { at, calculated, goTo } from "./grid.ts";
 import { address, onProgramPage } from "./pane.ts";
 
-describe("The answers of the page without Excel", { timeout: 90_000 }, () => {
+describe("The answers of the page without Excel", () => {
   let page: Page;
 
   onProgramPage((opened) => {

@@ -6,9 +6,9 @@ import type { Sheet } from "../../addin/records/sheet.ts";
 import { sitesSheet } from "../../addin/records/sites.ts";
 import type {} from "./commands-entry.ts";
 import { PageHost, type OpenPage } from "./page.ts";
-import { pane, PATIENCE, START_MILLISECONDS } from "./pane.ts";
+import { pane } from "./pane.ts";
 
-describe("A button of Excel's ribbon, or of the menu of a cell,", { timeout: 60_000 }, () => {
+describe("A button of Excel's ribbon, or of the menu of a cell,", () => {
   let host: PageHost;
   let opened: OpenPage;
   let page: Page;
@@ -17,9 +17,8 @@ describe("A button of Excel's ribbon, or of the menu of a cell,", { timeout: 60_
     opened = await host.newPage();
     page = opened.page;
     await page.goto(`${opened.address}commands.html`);
-    page.setDefaultTimeout(PATIENCE.timeout);
-    await page.waitForFunction(() => window.runCommand !== undefined, undefined, { timeout: 60_000 });
-  }, START_MILLISECONDS);
+    await page.waitForFunction(() => window.runCommand !== undefined);
+  });
   afterAll(() => host.close());
 
   const run = (id: string) => page.evaluate((command) => window.runCommand?.(command), id);
@@ -31,30 +30,30 @@ describe("A button of Excel's ribbon, or of the menu of a cell,", { timeout: 60_
     await select(sitesSheet, 3, "yard");
     await pane(page).locator("h1", { hasText: "Y-004" }).waitFor();
     await run("newVisit");
-    await expect.poll(tabInFront, PATIENCE).toBe("Visits");
+    await expect.poll(tabInFront).toBe("Visits");
     expect(await pane(page).locator("h1").first().innerText()).toContain("Y-004");
   });
 
   it("Check workbook leaves the yard and opens the list of findings", async () => {
     const { shown } = (await run("checkWorkbook"))!;
     expect(shown).toBe(2);
-    await expect.poll(tabInFront, PATIENCE).toBe("Workbook");
+    await expect.poll(tabInFront).toBe("Workbook");
   });
 
   it("Show the working explains the cell that is selected, and New visit takes its place again", async () => {
     await select(designSheet, 0, "designRate");
     await run("showWorking");
-    await expect.poll(() => pane(page).locator(".working h1").innerText(), PATIENCE).toMatch(/^Working of Design!/);
+    await expect.poll(() => pane(page).locator(".working h1").innerText()).toMatch(/^Working of Design!/);
     await select(sitesSheet, 1, "yard");
     await run("newVisit");
-    await expect.poll(tabInFront, PATIENCE).toBe("Visits");
+    await expect.poll(tabInFront).toBe("Visits");
     expect(await pane(page).locator(".working").count()).toBe(0);
   });
 
   it("Set up workbook, where all is set up, says so and opens Check workbook", async () => {
     const { told } = (await run("setUpWorkbook"))!;
     expect(told.at(-1)).toBe("This workbook is set up already. Check workbook looks whether all is in its place.");
-    await expect.poll(tabInFront, PATIENCE).toBe("Workbook");
+    await expect.poll(tabInFront).toBe("Workbook");
   });
 
   it("Repair formulas and Turn into values do it at once and say what came of it", async () => {

@@ -13,7 +13,7 @@ describe("A sheet of the program", () => {
   beforeAll(async () => {
     host = await PageHost.start();
     ({ page } = await host.openProgram());
-  }, 120_000);
+  });
 
   afterAll(async () => {
     await host.close();
@@ -33,7 +33,7 @@ describe("A sheet of the program", () => {
     expect(await question.textContent()).toMatch(/\d\d rows are typed on it\. Design, .* will show errors/);
     await question.getByRole("button", { name: "Keep the sheet" }).click();
     expect(await sheetNames()).toContain("Surfaces");
-  }, 120_000);
+  });
 
   test("that was deleted comes back with all its rows, in one tap and after a reload", async () => {
     const [typed, drains] = [await values(page, TYPED), await value(page, "Design!G4")];
@@ -52,5 +52,5 @@ describe("A sheet of the program", () => {
     await page.evaluate(() => window.soakbook?.workbook.calculated());
     expect(await values(page, TYPED)).toEqual(typed);
     expect(await value(page, "Design!G4")).toBe(drains);
-  }, 180_000);
+  });
 });

@@ -6,7 +6,7 @@ import { PageHost } from "./page.ts";
 let host: PageHost;
 beforeAll(async () => {
   host = await PageHost.start();
-}, 120_000);
+});
 afterAll(() => host.close());
 
 it("the demo that the page opens with is cell for cell the one that set-up and its records make on the open grid", async () => {
@@ -21,4 +21,4 @@ it("the demo that the page opens with is cell for cell the one that set-up and i
   expect(both.drafted.some(({ dropDowns }) => dropDowns.length > 5)).toBe(true);
   for (const [index, sheet] of both.drafted.entries()) expect(sheet, sheet.name).toEqual(both.onGrid[index]);
   expect(faults).toEqual([]);
-}, 120_000);
+});

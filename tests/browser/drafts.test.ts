@@ -5,7 +5,7 @@ import { sitesSheet } from "../../addin/records/sites.ts";
 import { visitsText } from "../../taskpane/views/visits/text.ts";
 import { expectCell } from "./grid.ts";
 import { started, type OpenPage } from "./page.ts";
-import { address, button, onProgramPage, openTab, openYard, pane, PATIENCE, pickStage } from "./pane.ts";
+import { address, button, onProgramPage, openTab, openYard, pane, pickStage } from "./pane.ts";
 
 const CORNER_HOUSE = 0;
 /** Waits for its utility marks: no hole of it is tested yet. */
@@ -13,7 +13,7 @@ const UNTESTED = 6;
 const VISITED = 7;
 const BOATHOUSE = 11;
 
-describe("What is typed in the pane and not written", { timeout: 60_000 }, () => {
+describe("What is typed in the pane and not written", () => {
   let opened: OpenPage;
   let page: Page;
 
@@ -54,9 +54,7 @@ describe("What is typed in the pane and not written", { timeout: 60_000 }, () =>
   });
 
   it("stands there when the page is loaded anew a quarter of an hour later", async () => {
-    await expect
-      .poll(() => page.locator("#saving-state").innerText(), PATIENCE)
-      .toMatch(/^(Saved in this browser|Demo, nothing changed yet)$/);
+    await expect.poll(() => page.locator("#saving-state").innerText()).toMatch(/^(Saved in this browser|Demo, nothing changed yet)$/);
     await page.evaluate(() => {
       const key = Object.keys(sessionStorage).find((each) => each.startsWith("soakbook.drafts/")) ?? "";
       const kept = sessionStorage.getItem(key) ?? "";
@@ -78,7 +76,7 @@ describe("What is typed in the pane and not written", { timeout: 60_000 }, () =>
 
   it("goes on with the clock of a hole, which says that a reading is due", async () => {
     await openYard(page, UNTESTED, "Hole test");
-    await expect.poll(() => pane(page).locator(".reading-due").innerText(), PATIENCE).toBe("Reading 2 is due: read the water now.");
+    await expect.poll(() => pane(page).locator(".reading-due").innerText()).toBe("Reading 2 is due: read the water now.");
     await waterNow().fill("7.75");
     await button(page, "Add reading").click();
     const stamped = Number(await reading(2, "Minutes").inputValue());

@@ -105,10 +105,10 @@ describe("The worksheet functions in the page without Excel", () => {
     await goTo(opened.page, "Program!H21");
     for (const { name, summary, parameters } of typed) {
       await opened.page.keyboard.type(`=SOAK.${name}`);
-      await expect.poll(shown, { timeout: 5000 }).toContain(summary);
+      await expect.poll(shown).toContain(summary);
       await opened.page.keyboard.type("(");
       const labels = parameters.map(({ label, optional }) => (optional ? `[${label}]` : label));
-      await expect.poll(shown, { timeout: 5000 }).toContain(`SOAK.${name}(${labels.join(",")})`);
+      await expect.poll(shown).toContain(`SOAK.${name}(${labels.join(",")})`);
       await opened.page.keyboard.press("Escape");
       await opened.page.keyboard.press("Escape");
     }

@@ -2,9 +2,8 @@ import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { expectCell, goTo } from "./grid.ts";
 import { PageHost, started, type OpenPage } from "./page.ts";
-import { START_MILLISECONDS } from "./pane.ts";
 
-describe("The page without Excel", { timeout: 60_000 }, () => {
+describe("The page without Excel", () => {
   let host: PageHost;
   let opened: OpenPage;
   let page: Page;
@@ -17,7 +16,7 @@ describe("The page without Excel", { timeout: 60_000 }, () => {
     opened.context.on("request", (request) => asked.push(request.url()));
     await page.goto(opened.address);
     await started(page);
-  }, START_MILLISECONDS);
+  });
 
   afterAll(() => host.close());
 

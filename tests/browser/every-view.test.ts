@@ -19,7 +19,7 @@ const LOOKS = [
   { look: "dark at 320 pixels", colorScheme: "dark", isNarrow: true },
 ] as const;
 
-describe("Every view of the pane", { timeout: 30_000 }, () => {
+describe("Every view of the pane", () => {
   let opened: OpenPage;
   let page: Page;
 

@@ -99,5 +99,5 @@ export async function calculated(page: Page): Promise<void> {
 
 /** The cell shows this value, now or within a moment. */
 export async function expectCell(page: Page, address: string, expected: CellValue): Promise<void> {
-  await expect.poll(() => value(page, address), { timeout: 5000 }).toEqual(expected);
+  await expect.poll(() => value(page, address)).toEqual(expected);
 }

@@ -48,4 +48,4 @@ it("a program of two hundred yards takes more, with surfaces, and Design answers
   expect(await designOf("Y-001")).toEqual(before);
   expect(readRecords(sitesSheet, (await workbook.readSheets(["Sites"]))[0] ?? []).rows.length).toBeGreaterThan(sitesSheet.rows);
   expect(opened.faults).toEqual([]);
-}, 120_000);
+});

@@ -68,7 +68,7 @@ beforeAll(async () => {
     },
     { sheet: SHEET, column: FIRST_COLUMN, written: pairs, series: rain },
   );
-}, 120_000);
+});
 
 test.each(pairs.map(([what], row) => ({ what, row })))("$what is the same by a plain spreadsheet formula", ({ row }) => {
   const theirs = answers[row]?.[0];

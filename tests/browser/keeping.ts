@@ -13,7 +13,7 @@ export function button(page: Page, name: string) {
 export async function expectSaved(page: Page): Promise<void> {
   // A change is noticed at once, so "saved" seen before it would be about something older.
   await page.waitForTimeout(50);
-  await expect.poll(() => page.locator("#saving-state").innerText(), { timeout: 15_000 }).toBe("Saved in this browser");
+  await expect.poll(() => page.locator("#saving-state").innerText()).toBe("Saved in this browser");
 }
 
 /** Whether the page has a question for whoever closes it now; it stays open. */

@@ -1,7 +1,6 @@
 /** The page by keyboard alone: what cannot be reached with the Tab key is a fault, and is found here. */
 import type { Page } from "playwright-core";
 import { expect } from "vitest";
-import { PATIENCE } from "./pane.ts";
 
 const MOST_TABS = 120;
 
@@ -44,11 +43,11 @@ export async function strike(page: Page, key: string): Promise<void> {
  */
 export async function answerStep(page: Page, title: string, ...keys: readonly string[]): Promise<void> {
   const inStep = () => page.evaluate(() => document.activeElement?.closest(".step")?.querySelector(".step-title")?.textContent ?? "none");
-  await expect.poll(inStep, PATIENCE).toBe(title);
-  await expect.poll(() => page.evaluate(() => document.activeElement?.matches("input, select") === true), PATIENCE).toBe(true);
+  await expect.poll(inStep).toBe(title);
+  await expect.poll(() => page.evaluate(() => document.activeElement?.matches("input, select") === true)).toBe(true);
   for (const key of [...keys, "Enter"]) await strike(page, key);
   const status = page.locator("#pane .status-line p");
-  await expect.poll(() => status.textContent(), PATIENCE).toBe(`${title}: written to Visits.`);
+  await expect.poll(() => status.textContent()).toBe(`${title}: written to Visits.`);
 }
 
 /** A day as the browser's date field takes it from the keyboard: month, day, year. */

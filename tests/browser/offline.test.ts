@@ -5,7 +5,7 @@ import { PageHost, started } from "./page.ts";
 let host: PageHost;
 beforeAll(async () => {
   host = await PageHost.start();
-}, 120_000);
+});
 afterAll(() => host.close());
 
 it("with a connection the page comes from its host and one version alone is kept; without one it opens with the workbook and computes", async () => {
@@ -39,4 +39,4 @@ it("with a connection the page comes from its host and one version alone is kept
   await expectCell(page, "Program!H5", 12);
   await expect(page.goto(`${address}taskpane.html`)).rejects.toThrow("ERR_INTERNET_DISCONNECTED");
   expect(faults).toEqual([]);
-}, 180_000);
+});

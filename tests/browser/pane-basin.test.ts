@@ -4,7 +4,7 @@ import { designSheet } from "../../addin/records/design.ts";
 import { sitesSheet } from "../../addin/records/sites.ts";
 import { expectCell, goTo, typeInto, value } from "./grid.ts";
 import type { OpenPage } from "./page.ts";
-import { address, button, narrowPane, onExcelPage, openYard, pane, PATIENCE, START_MILLISECONDS } from "./pane.ts";
+import { address, button, narrowPane, onExcelPage, openYard, pane } from "./pane.ts";
 import { seriousFaults } from "./usable.ts";
 
 /** Rows of the demo's yards below the headings of Sites. */
@@ -47,19 +47,17 @@ describe("The basin in the pane", () => {
     const inPane = await result(page, "Floor area");
     await button(page, "Write to the sheet").click();
     await expectCell(page, address(sitesSheet, CORNER_HOUSE, "pondingDepth"), 4);
-    await expect.poll(async () => asShown(await value(page, address(designSheet, CORNER_HOUSE, "floorArea"))), PATIENCE).toBe(inPane);
+    await expect.poll(async () => asShown(await value(page, address(designSheet, CORNER_HOUSE, "floorArea")))).toBe(inPane);
     await expect
-      .poll(() => pane(page).locator(".sheet-part").innerText(), PATIENCE)
+      .poll(() => pane(page).locator(".sheet-part").innerText())
       .toContain(`The Design sheet computes a floor of ${inPane} sq ft, the same as the pane.`);
   });
 
   it("shows what is changed in the sheet", async () => {
     await typeInto(page, address(sitesSheet, CORNER_HOUSE, "stormDepth"), "1.5");
     await goTo(page, address(sitesSheet, CORNER_HOUSE, "yard"));
-    await expect.poll(() => field(page, "Storm depth").inputValue(), PATIENCE).toBe("1.5");
-    await expect
-      .poll(() => result(page, "Floor area"), PATIENCE)
-      .toBe(asShown(await value(page, address(designSheet, CORNER_HOUSE, "floorArea"))));
+    await expect.poll(() => field(page, "Storm depth").inputValue()).toBe("1.5");
+    await expect.poll(() => result(page, "Floor area")).toBe(asShown(await value(page, address(designSheet, CORNER_HOUSE, "floorArea"))));
   });
 
   it("says what is wrong with an impossible input, and writes nothing", async () => {
@@ -148,10 +146,8 @@ describe("The basin in the pane", () => {
     await button(page, "Write B to the sheet").click();
     await expectCell(page, address(sitesSheet, CORNER_HOUSE, "shape"), "rectangle");
     await expectCell(page, address(sitesSheet, CORNER_HOUSE, "roomLength"), 14);
-    await expect
-      .poll(async () => `${asShown(await value(page, address(designSheet, CORNER_HOUSE, "floorArea")))} sq ft`, PATIENCE)
-      .toBe(ofB);
-    await expect.poll(() => pane(page).locator(".sheet-part").innerText(), PATIENCE).toContain("the same as the pane.");
+    await expect.poll(async () => `${asShown(await value(page, address(designSheet, CORNER_HOUSE, "floorArea")))} sq ft`).toBe(ofB);
+    await expect.poll(() => pane(page).locator(".sheet-part").innerText()).toContain("the same as the pane.");
   });
 
   it("tells the storm in words beside its chart, and of another type other words", async () => {
@@ -165,10 +161,8 @@ describe("The basin in the pane", () => {
 
   it("saves the drawing into the workbook as a picture, with the same words in the cell above it", async () => {
     await button(page, "Save into the workbook").click();
-    await expect
-      .poll(() => page.evaluate(async () => (await window.soakbook?.workbook.sheetNames())?.includes("Drawings")), PATIENCE)
-      .toBe(true);
-    await expect.poll(() => page.evaluate(() => window.soakbook?.workbook.pictureNames("Drawings")), PATIENCE).toEqual(["Basin Y-001"]);
+    await expect.poll(() => page.evaluate(async () => (await window.soakbook?.workbook.sheetNames())?.includes("Drawings"))).toBe(true);
+    await expect.poll(() => page.evaluate(() => window.soakbook?.workbook.pictureNames("Drawings"))).toEqual(["Basin Y-001"]);
     expect(await value(page, "Drawings!D4")).toContain(
       "Seen from above, to scale, uphill at the top. The level floor, zone A, is a rectangle",
     );
@@ -220,7 +214,7 @@ describe.each([
   beforeAll(async () => {
     await narrowPane(page);
     await openBasin(page, CORNER_HOUSE);
-  }, START_MILLISECONDS);
+  });
 
   it.each(["Basin", "Hole test"])("%s has no serious fault of accessibility and no letter under 11 pixels", async (tab) => {
     await pane(page).getByRole("tab", { name: tab }).click();
@@ -235,7 +229,7 @@ describe.each([
 
   it("keeps every word of the drawings inside them", async () => {
     await pane(page).getByRole("tab", { name: "Basin" }).click();
-    await expect.poll(() => pane(page).locator(".drawing-figure svg").count(), PATIENCE).toBe(2);
+    await expect.poll(() => pane(page).locator(".drawing-figure svg").count()).toBe(2);
     const outside = await page.evaluate(() =>
       [...document.querySelectorAll<SVGTextElement>("#pane .drawing-figure svg text")].flatMap((words) => {
         const own = words.getBoundingClientRect();

@@ -5,7 +5,7 @@ import { designSheet } from "../../addin/records/design.ts";
 import { holeTestsSheet } from "../../addin/records/hole-tests.ts";
 import { expectCell, typeInto, value } from "./grid.ts";
 import type { OpenPage } from "./page.ts";
-import { address, button, onExcelPage, openYard, pane, PATIENCE } from "./pane.ts";
+import { address, button, onExcelPage, openYard, pane } from "./pane.ts";
 
 /** Rows below the headings: the demo's yard that waits for its utility marks, and its slow one. */
 const UNTESTED = 6;
@@ -96,10 +96,10 @@ describe("The hole test in the pane", () => {
     }
     const inSheet = () => value(page, address(holeTestsSheet, nextHole, "infiltrationRate"));
     // Porchet's log form by hand, r = 4 in, both intervals within 10 %: 4 / (2 x 0.5) x ln((2 x 8 + 4) / (2 x 6.1 + 4)).
-    await expect.poll(inSheet, PATIENCE).toBeCloseTo(4 * Math.log(20 / 16.2), 9);
+    await expect.poll(inSheet).toBeCloseTo(4 * Math.log(20 / 16.2), 9);
     expect(asShown(await inSheet())).toBe(inPane);
     await expect
-      .poll(() => pane(page).locator(".sheet-part").innerText(), PATIENCE)
+      .poll(() => pane(page).locator(".sheet-part").innerText())
       .toContain(`The sheet computes ${inPane} in/h from its cells, the same as the pane.`);
     await expectCell(page, address(designSheet, UNTESTED, "holes"), 1);
   });
@@ -107,11 +107,9 @@ describe("The hole test in the pane", () => {
   it("shows another rate as soon as a reading is changed in the sheet", async () => {
     await typeInto(page, address(holeTestsSheet, nextHole, "water3"), "6.4");
     // 15 min from 7 to 6.4 in is more than 10 % slower than the interval before, so it stands alone: 8 ln(18 / 16.8).
-    await expect.poll(() => shownRate(page), PATIENCE).toBe(asShown(8 * Math.log(18 / 16.8)));
+    await expect.poll(() => shownRate(page)).toBe(asShown(8 * Math.log(18 / 16.8)));
     expect(await reading(page, 3).water.inputValue()).toBe("6.4");
-    await expect
-      .poll(() => value(page, address(holeTestsSheet, nextHole, "infiltrationRate")), PATIENCE)
-      .toBeCloseTo(8 * Math.log(18 / 16.8), 9);
+    await expect.poll(() => value(page, address(holeTestsSheet, nextHole, "infiltrationRate"))).toBeCloseTo(8 * Math.log(18 / 16.8), 9);
     // Rates of 8 ln(20/18) = 0.843 and 0.552 in/h differ by 34.5 %.
     expect(await pane(page).locator(".steadiness").innerText()).toBe(
       "Keep going: the last two rates differ by 34.5 %, and 10 % or less is steady.",
@@ -142,10 +140,10 @@ describe("The hole test in the pane", () => {
     await expectCell(page, address(holeTestsSheet, nextHole + 1, "siteId"), "Y-007");
     // By hand, r = 4 in over half an hour: 4 ln(20 / 16.2) = 0.8429 and 4 ln(20 / 18.06) = 0.4081; sqrt(0.8429 x 0.4081) = 0.5865, halved 0.2933.
     const mean = Math.sqrt(4 * Math.log(20 / 16.2) * 4 * Math.log(20 / 18.06));
-    await expect.poll(() => value(page, address(designSheet, UNTESTED, "testedRate")), PATIENCE).toBeCloseTo(mean, 9);
+    await expect.poll(() => value(page, address(designSheet, UNTESTED, "testedRate"))).toBeCloseTo(mean, 9);
     const summary = pane(page).getByRole("region", { name: "The soil of this yard" });
     await expect
-      .poll(() => summary.innerText(), PATIENCE)
+      .poll(() => summary.innerText())
       .toMatch(
         /0\.84 in\/h.*0\.41 in\/h.*0\.59 in\/h.*0\.29 in\/h.*2\.1 times the lowest.*Nothing speaks for testing again.*We tested your soil in 2 holes/s,
       );
@@ -155,7 +153,7 @@ describe("The hole test in the pane", () => {
     await expectCell(page, address(holeTestsSheet, nextHole + 1, "siteId"), null);
     await expectCell(page, address(holeTestsSheet, nextHole + 1, "water3"), null);
     await expectCell(page, address(designSheet, UNTESTED, "holes"), 1);
-    await expect.poll(() => summary.innerText(), PATIENCE).toContain("Only one hole was tested: test at least two.");
+    await expect.poll(() => summary.innerText()).toContain("Only one hole was tested: test at least two.");
   });
 
   it("has room for ten readings, and says so at the tenth", async () => {
@@ -172,7 +170,7 @@ describe("The hole test in the pane", () => {
 
   it("draws level and rate, and holds the same numbers in a table", async () => {
     await pane(page).getByLabel("Hole", { exact: true }).selectOption({ index: 0 });
-    await expect.poll(() => pane(page).locator(".chart canvas").count(), PATIENCE).toBe(2);
+    await expect.poll(() => pane(page).locator(".chart canvas").count()).toBe(2);
     expect(
       await pane(page)
         .getByRole("img", { name: /^Chart of water level against time, 5 readings/ })

@@ -4,7 +4,7 @@ import { plantingSheet } from "../../addin/records/planting.ts";
 import { plantingText } from "../../taskpane/views/planting/text.ts";
 import { at, typeInto, value } from "./grid.ts";
 import type { OpenPage } from "./page.ts";
-import { address, button, narrowPane, onExcelPage, openYard, pane, PATIENCE, START_MILLISECONDS, status } from "./pane.ts";
+import { address, button, narrowPane, onExcelPage, openYard, pane, status } from "./pane.ts";
 import { seriousFaults } from "./usable.ts";
 
 const CORNER_HOUSE = 0;
@@ -19,7 +19,7 @@ onExcelPage((ready) => {
 
 beforeAll(async () => {
   while ((await cell(0, "siteId")) !== null) above += 1;
-}, START_MILLISECONDS);
+});
 
 const clumps = () => pane(page).locator("[data-clump]");
 const field = (label: string) => pane(page).getByLabel(label, { exact: true });
@@ -41,7 +41,7 @@ describe("The planting of a yard in the pane", () => {
   it("drafts a plan of suggested plants, drawn to scale with a legend, and writes nothing yet", async () => {
     await button(page, "Suggest plants").click();
     await button(page, "Draft the plan").click();
-    await expect.poll(() => clumps().count(), PATIENCE).toBeGreaterThan(8);
+    await expect.poll(() => clumps().count()).toBeGreaterThan(8);
     const legend = pane(page).getByRole("list", { name: "Plants of the plan" });
     expect(await legend.getByRole("listitem").count()).toBeGreaterThan(5);
     expect(
@@ -55,11 +55,11 @@ describe("The planting of a yard in the pane", () => {
   it("moves a clump by the arrow keys, its place in the form and its plants in the drawing with it", async () => {
     const first = clumps().first();
     await first.focus();
-    await expect.poll(() => field("Place across the basin").inputValue(), PATIENCE).not.toBe("");
+    await expect.poll(() => field("Place across the basin").inputValue()).not.toBe("");
     const before = Number(await field("Place along the basin").inputValue());
     const drawn = await first.locator("circle").first().getAttribute("cx");
     await page.keyboard.press("ArrowRight");
-    await expect.poll(async () => Number(await field("Place along the basin").inputValue()), PATIENCE).not.toBe(before);
+    await expect.poll(async () => Number(await field("Place along the basin").inputValue())).not.toBe(before);
     expect(await first.locator("circle").first().getAttribute("cx")).not.toBe(drawn);
     expect(await first.evaluate((clump) => clump === document.activeElement)).toBe(true);
   });
@@ -68,11 +68,11 @@ describe("The planting of a yard in the pane", () => {
     const along = Number(await field("Place along the basin").inputValue());
     const count = await planned();
     await button(page, "Write to the Planting sheet").click();
-    await expect.poll(() => cell(0, "alongLength"), PATIENCE).toBe(along);
-    await expect.poll(() => sheetPart().innerText(), PATIENCE).toContain("The plan is as the Planting sheet holds it.");
+    await expect.poll(() => cell(0, "alongLength")).toBe(along);
+    await expect.poll(() => sheetPart().innerText()).toContain("The plan is as the Planting sheet holds it.");
     expect(await cell(0, "siteId")).toBe("Y-001");
     expect(await cell(0, "zone")).toBe("A");
-    await expect.poll(planned, PATIENCE).toBe(count);
+    await expect.poll(planned).toBe(count);
     expect(await cell(count - 1, "planned")).toEqual(expect.any(Number));
     expect(await cell(count, "siteId")).toBeNull();
   });
@@ -83,16 +83,16 @@ describe("The planting of a yard in the pane", () => {
     await typeInto(page, address(plantingSheet, above + count, "plant"), "<b>My own sedge</b>");
     await typeInto(page, address(plantingSheet, above + count, "zone"), "A");
     await typeInto(page, address(plantingSheet, above + count, "planned"), "1");
-    await expect.poll(() => pane(page).getByText("<b>My own sedge</b>").count(), PATIENCE).toBeGreaterThan(0);
+    await expect.poll(() => pane(page).getByText("<b>My own sedge</b>").count()).toBeGreaterThan(0);
   });
 
   it("takes a clump out and says what writing changes, then goes back to what the sheet holds", async () => {
     const count = await planned();
     await field("Clump").selectOption({ index: 2 });
     await button(page, "Remove this clump").click();
-    await expect.poll(() => sheetPart().innerText(), PATIENCE).toContain("Writing removes 1 clump on Planting.");
+    await expect.poll(() => sheetPart().innerText()).toContain("Writing removes 1 clump on Planting.");
     await button(page, "Back to what the sheet holds").click();
-    await expect.poll(planned, PATIENCE).toBe(count);
+    await expect.poll(planned).toBe(count);
   });
 
   it("asks what becomes of a clump that was removed from the sheet while the plan is open", async () => {
@@ -105,16 +105,16 @@ describe("The planting of a yard in the pane", () => {
       (range) => window.soakbook?.workbook.writeValues([{ range, values: [Array.from({ length: range.columns }, () => null)] }]),
       { ...first, rows, columns: Object.keys(plantingSheet.columns).length },
     );
-    await expect.poll(() => sheetPart().innerText(), PATIENCE).toContain(plantingText.sheet.removedTitle);
+    await expect.poll(() => sheetPart().innerText()).toContain(plantingText.sheet.removedTitle);
     expect(await sheetPart().innerText()).toContain(String(plant));
     await button(page, "Write to the Planting sheet").click();
-    await expect.poll(() => status(page).innerText(), PATIENCE).toContain("Say first what becomes of them.");
+    await expect.poll(() => status(page).innerText()).toContain("Say first what becomes of them.");
     expect(await cell(0, "plant")).toBeNull();
 
     await button(page, plantingText.sheet.leaveOut).click();
     await button(page, "Write to the Planting sheet").click();
-    await expect.poll(planned, PATIENCE).toBe(count - 1);
-    await expect.poll(() => sheetPart().innerText(), PATIENCE).toContain("The plan is as the Planting sheet holds it.");
+    await expect.poll(planned).toBe(count - 1);
+    await expect.poll(() => sheetPart().innerText()).toContain("The plan is as the Planting sheet holds it.");
     expect(await cell(0, "plant")).toBeNull();
     expect(await cell(1, "planned")).toBe(4);
   });
@@ -122,7 +122,7 @@ describe("The planting of a yard in the pane", () => {
   it("lists materials with the loads of a truck that is typed", async () => {
     await field("One load holds").fill("5");
     const materials = pane(page).locator('section[aria-label="Materials"]');
-    await expect.poll(() => materials.innerText(), PATIENCE).toMatch(/Loads\s+1 to carry all of it off/);
+    await expect.poll(() => materials.innerText()).toMatch(/Loads\s+1 to carry all of it off/);
     expect(await materials.innerText()).not.toMatch(/NaN|Infinity|#VALUE!/);
   });
 

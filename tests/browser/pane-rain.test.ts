@@ -9,7 +9,7 @@ import { workbookText } from "../../taskpane/views/workbook/text.ts";
 import { text } from "../../taskpane/text.ts";
 import { value } from "./grid.ts";
 import type { OpenPage } from "./page.ts";
-import { address, button, onExcelPage, openTab, openYard, pane, PATIENCE, status } from "./pane.ts";
+import { address, button, onExcelPage, openTab, openYard, pane, status } from "./pane.ts";
 import { expectUsable } from "./usable.ts";
 
 /** Three invented years of days in mm, with a trace, a day that nobody measured, a formula for a depth and a day that is not there. */
@@ -43,7 +43,7 @@ function wordsSeen(page: Page): Promise<readonly string[]> {
   return page.evaluate(() => [...(window.wordsSeen ?? [])]);
 }
 
-describe("Years of rain", { timeout: 60_000 }, () => {
+describe("Years of rain", () => {
   let opened: OpenPage;
   let page: Page;
   let before: unknown;
@@ -62,7 +62,7 @@ describe("Years of rain", { timeout: 60_000 }, () => {
       .locator('input[type="file"]')
       .setInputFiles({ name: "gauge.csv", mimeType: "text/csv", buffer: Buffer.from(`\uFEFF${CSV}`) });
     const found = pane(page).getByRole("region", { name: rainText.found.title });
-    await expect.poll(() => found.innerText(), PATIENCE).toContain(rainText.found.traces(1));
+    await expect.poll(() => found.innerText()).toContain(rainText.found.traces(1));
     const said = await found.innerText();
     for (const sentence of [
       rainText.found.codes(1, "-9999"),
@@ -83,7 +83,7 @@ describe("Years of rain", { timeout: 60_000 }, () => {
   it("take the place of the demo's as one change, below the rows prepared too", async () => {
     await choose(page, rainText.write.way, rainText.write.replace);
     await button(page, "Write 1,096 rows").click();
-    await expect.poll(() => status(page).innerText(), PATIENCE).toBe(rainText.write.done(1096));
+    await expect.poll(() => status(page).innerText()).toBe(rainText.write.done(1096));
     await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toBe(rainText.source.title);
     expect([await depthAt(page, 0), await depthAt(page, 3), await depthAt(page, 20), await depthAt(page, 1092)]).toEqual([
       0.5,
@@ -98,7 +98,7 @@ describe("Years of rain", { timeout: 60_000 }, () => {
   it("draw the capture curve of a yard, and the arrow keys try other areas in words", async () => {
     await openYard(page, 0, text.tabs.basin);
     const curve = pane(page).getByRole("region", { name: captureText.title });
-    await expect.poll(() => curve.locator("canvas").count(), PATIENCE).toBe(1);
+    await expect.poll(() => curve.locator("canvas").count()).toBe(1);
     expect(await curve.innerText()).toMatch(/Rain record\s+3 years, [\d.]+ inches of rain a year, in steps of 24 h/);
     expect(await curve.innerText()).toMatch(/Knee\s+[\d.]+ sq ft captures [\d.]+ %/);
     const slider = curve.getByRole("slider", { name: captureText.tryArea });
@@ -118,7 +118,7 @@ describe("Years of rain", { timeout: 60_000 }, () => {
     await button(page, `Undo: ${rainText.write.done(1096)}`)
       .first()
       .click();
-    await expect.poll(() => depthAt(page, 0), PATIENCE).toBe(before);
+    await expect.poll(() => depthAt(page, 0)).toBe(before);
     expect(await depthAt(page, 1000)).toBeNull();
     expect(String(await value(page, address(rainRecordSheet, 5, "gauge")))).toContain("invented");
   });
@@ -139,15 +139,15 @@ describe("Years of rain", { timeout: 60_000 }, () => {
 
     await watchWords(page);
     await button(page, `Write ${rows}`).click();
-    await expect.poll(() => status(page).innerText(), PATIENCE).toBe(rainText.write.done(hours.length));
+    await expect.poll(() => status(page).innerText()).toBe(rainText.write.done(hours.length));
     expect(await wordsSeen(page)).toEqual(
       expect.arrayContaining([text.status.writing, text.status.writingShare(0), text.status.writingShare(50)]),
     );
 
     await watchWords(page);
     await button(page, `Undo: ${rainText.write.done(hours.length)}`).click();
-    await expect.poll(() => depthAt(page, 0), PATIENCE).toBe(before);
-    await expect.poll(() => status(page).innerText(), PATIENCE).toContain("Undone");
+    await expect.poll(() => depthAt(page, 0)).toBe(before);
+    await expect.poll(() => status(page).innerText()).toContain("Undone");
     expect((await wordsSeen(page)).filter((words) => /^Writing to the workbook: [1-9]\d? % done$/.test(words))).not.toEqual([]);
   });
 

@@ -7,10 +7,9 @@ import { stages } from "../../addin/checklist/stages.ts";
 import type { CellValue } from "../../addin/workbook/port.ts";
 import { expectCell, goTo, typeInto, values } from "./grid.ts";
 import type { OpenPage } from "./page.ts";
-import { address, button, onExcelPage, openYard, pane, PATIENCE, START_MILLISECONDS } from "./pane.ts";
+import { address, button, onExcelPage, openYard, pane } from "./pane.ts";
 import { letters, printedBy } from "./printed.ts";
 
-const LONGEST_TEST_MILLISECONDS = 60_000;
 /** A yard in US units whose answers no other test file counts on. */
 const PLACE = 7;
 const SITE_ID = "Y-008";
@@ -36,7 +35,7 @@ async function answersOf(page: Page, siteId: string): Promise<readonly (readonly
   return all.filter(([id]) => id === siteId).map((row) => [row[3] ?? null, row[4] ?? null, row[5] ?? null, row[9] ?? null]);
 }
 
-describe("The visits of a yard", { timeout: LONGEST_TEST_MILLISECONDS }, () => {
+describe("The visits of a yard", () => {
   let opened: OpenPage;
   let page: Page;
 
@@ -47,7 +46,7 @@ describe("The visits of a yard", { timeout: LONGEST_TEST_MILLISECONDS }, () => {
 
   beforeAll(async () => {
     await openYard(page, PLACE, "Visits");
-  }, START_MILLISECONDS);
+  });
 
   it("writes a foundation too close to Visits as a stop that follows the Rules sheet", async () => {
     await pickStage(page, "Screening visit");
@@ -61,16 +60,16 @@ describe("The visits of a yard", { timeout: LONGEST_TEST_MILLISECONDS }, () => {
 
     await step.getByLabel(/Distance from the nearest edge/).fill("9.5");
     await button(page, "Write the answer: Foundation").click();
-    await expect.poll(() => status(page).innerText(), PATIENCE).toBe("Foundation: written to Visits.");
+    await expect.poll(() => status(page).innerText()).toBe("Foundation: written to Visits.");
     await expect.poll(async () => (await answersOf(page, SITE_ID)).at(-1)).toEqual(["foundation", 9.5, "ft", "stop"]);
     expect(await step.locator(".verdict").innerText()).toBe("Stop");
 
     await typeInto(page, "Rules!C4", "8");
     await goTo(page, address(sitesSheet, PLACE, "yard"));
-    await expect.poll(() => step.locator(".verdict").innerText(), PATIENCE).toBe("Pass");
+    await expect.poll(() => step.locator(".verdict").innerText()).toBe("Pass");
     await typeInto(page, "Rules!C4", "10");
     await goTo(page, address(sitesSheet, PLACE, "yard"));
-    await expect.poll(() => step.locator(".verdict").innerText(), PATIENCE).toBe("Stop");
+    await expect.poll(() => step.locator(".verdict").innerText()).toBe("Stop");
   });
 
   it("keeps a slope on Sites, and shows its percent while it is typed", async () => {
@@ -95,8 +94,8 @@ describe("The visits of a yard", { timeout: LONGEST_TEST_MILLISECONDS }, () => {
     await expect.poll(() => gate.innerText()).toContain("Reason is missing. An override without one is none.");
     await gate.getByLabel("Reason").fill("Slab without a cellar; engineer's letter");
     await button(page, "Write the override").click();
-    await expect.poll(() => status(page).innerText(), PATIENCE).toBe("The override was written to Visits.");
-    await expect.poll(() => gate.innerText(), PATIENCE).toContain("Overridden by Kit Marlow on ");
+    await expect.poll(() => status(page).innerText()).toBe("The override was written to Visits.");
+    await expect.poll(() => gate.innerText()).toContain("Overridden by Kit Marlow on ");
     expect((await answersOf(page, SITE_ID)).at(-1)).toEqual(["override: stop: foundation", "Overridden", null, null]);
   });
 
@@ -107,11 +106,11 @@ describe("The visits of a yard", { timeout: LONGEST_TEST_MILLISECONDS }, () => {
     await page.keyboard.press("Tab");
     await page.keyboard.type("TF-2207");
     await page.keyboard.press("Enter");
-    await expect.poll(() => stepCard(page, "Dig outlined").locator(".step-toggle").getAttribute("aria-expanded"), PATIENCE).toBe("true");
-    await expect.poll(() => page.evaluate(() => document.activeElement?.getAttribute("type")), PATIENCE).toBe("radio");
+    await expect.poll(() => stepCard(page, "Dig outlined").locator(".step-toggle").getAttribute("aria-expanded")).toBe("true");
+    await expect.poll(() => page.evaluate(() => document.activeElement?.getAttribute("type"))).toBe("radio");
     await page.keyboard.press("Space");
     await page.keyboard.press("Enter");
-    await expect.poll(() => stepCard(page, "Kind of ticket").locator(".step-toggle").getAttribute("aria-expanded"), PATIENCE).toBe("true");
+    await expect.poll(() => stepCard(page, "Kind of ticket").locator(".step-toggle").getAttribute("aria-expanded")).toBe("true");
     expect((await answersOf(page, SITE_ID)).slice(-2)).toEqual([
       ["ticket-number", "TF-2207", null, null],
       ["white-lined", "Outlined", null, "pass"],
@@ -127,7 +126,7 @@ describe("The visits of a yard", { timeout: LONGEST_TEST_MILLISECONDS }, () => {
     const buttons = await lawful.getByRole("button").allInnerTexts();
     expect(buttons.filter((says) => /\d/.test(says))).toEqual([]);
     await lawful.getByRole("button", { name: "Show the choice on Program" }).click();
-    await expect.poll(() => page.evaluate(() => window.soakbook?.workbook.selection()), PATIENCE).toMatchObject({ sheet: "Program" });
+    await expect.poll(() => page.evaluate(() => window.soakbook?.workbook.selection())).toMatchObject({ sheet: "Program" });
     await goTo(page, address(sitesSheet, PLACE, "yard"));
     await pickStage(page, "One-call ticket");
   });
@@ -177,7 +176,7 @@ describe("The visits of a yard", { timeout: LONGEST_TEST_MILLISECONDS }, () => {
     await pane(page).getByLabel("Find a yard").fill(SITE_ID);
     await pane(page).getByLabel("Show").selectOption({ label: "Overrides in force" });
     await pane(page).locator(".board-group .yard-button").click();
-    await expect.poll(() => pane(page).locator("h1").innerText(), PATIENCE).toContain(SITE_ID);
+    await expect.poll(() => pane(page).locator("h1").innerText()).toContain(SITE_ID);
     await pane(page).locator(".stage-head h2", { hasText: "One-call ticket" }).waitFor();
   });
 

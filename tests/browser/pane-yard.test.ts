@@ -7,10 +7,8 @@ import { surfacesSheet } from "../../addin/records/surfaces.ts";
 import type { CellRange, CellValue } from "../../addin/workbook/port.ts";
 import { expectCell, goTo, typeInto, value, values } from "./grid.ts";
 import type { OpenPage } from "./page.ts";
-import { address, button, narrowPane, onExcelPage, openTab, pane, PATIENCE, START_MILLISECONDS } from "./pane.ts";
+import { address, button, narrowPane, onExcelPage, openTab, pane } from "./pane.ts";
 import { expectUsable } from "./usable.ts";
-
-const LONGEST_TEST_MILLISECONDS = 90_000;
 
 const heading = (page: Page) => pane(page).locator("h1");
 const status = (page: Page) => pane(page).locator(".status-line p");
@@ -23,10 +21,10 @@ async function result(page: Page, label: string): Promise<string> {
 async function selectYard(page: Page, place: number): Promise<void> {
   await page.evaluate((range) => window.soakbook?.workbook.select(range), cellOf(sitesSheet, firstRow(sitesSheet) + place, "yard"));
   const siteId = String(await value(page, address(sitesSheet, place, "siteId")));
-  await expect.poll(() => heading(page).innerText(), PATIENCE).toContain(siteId);
+  await expect.poll(() => heading(page).innerText()).toContain(siteId);
 }
 
-describe("The pane beside the workbook", { timeout: LONGEST_TEST_MILLISECONDS }, () => {
+describe("The pane beside the workbook", () => {
   let opened: OpenPage;
   let page: Page;
 
@@ -37,11 +35,11 @@ describe("The pane beside the workbook", { timeout: LONGEST_TEST_MILLISECONDS },
 
   it("follows the selected row of Sites, of Surfaces and of Design", async () => {
     await goTo(page, address(sitesSheet, 4, "yard"));
-    await expect.poll(() => heading(page).innerText(), PATIENCE).toBe("Y-005 Top of Quarry Stair");
+    await expect.poll(() => heading(page).innerText()).toBe("Y-005 Top of Quarry Stair");
     await goTo(page, address(designSheet, 1, "floorArea"));
-    await expect.poll(() => heading(page).innerText(), PATIENCE).toBe("Y-002 Old sand pit, Fennel Row");
+    await expect.poll(() => heading(page).innerText()).toBe("Y-002 Old sand pit, Fennel Row");
     await goTo(page, address(surfacesSheet, 0, "area"));
-    await expect.poll(() => heading(page).innerText(), PATIENCE).toBe("Y-001 Corner house, Fennel Row");
+    await expect.poll(() => heading(page).innerText()).toBe("Y-001 Corner house, Fennel Row");
   });
 
   it("shows the same numbers as the Design sheet", async () => {
@@ -64,7 +62,7 @@ describe("The pane beside the workbook", { timeout: LONGEST_TEST_MILLISECONDS },
     await button(page, /All yards/).click();
     await pane(page).getByLabel("Find a yard").fill("larkspur 21");
     await pane(page).getByRole("button", { name: /Y-010/ }).click();
-    await expect.poll(() => heading(page).innerText(), PATIENCE).toContain("Y-010");
+    await expect.poll(() => heading(page).innerText()).toContain("Y-010");
     const selection = await page.evaluate(() => window.soakbook?.workbook.selection());
     expect(selection).toMatchObject({ sheet: "Sites", row: firstRow(sitesSheet) + 9 } satisfies Partial<CellRange>);
   });
@@ -81,7 +79,7 @@ describe("The pane beside the workbook", { timeout: LONGEST_TEST_MILLISECONDS },
     // A name that begins like a formula is still a name.
     await expectCell(page, address(sitesSheet, 16, "yard"), "=Weir cottage");
     await expectCell(page, address(sitesSheet, 16, "units"), "us");
-    await expect.poll(() => heading(page).innerText(), PATIENCE).toBe("Y-017 =Weir cottage");
+    await expect.poll(() => heading(page).innerText()).toBe("Y-017 =Weir cottage");
     const selection = await page.evaluate(() => window.soakbook?.workbook.selection());
     expect(selection).toMatchObject({ sheet: "Sites", row: firstRow(sitesSheet) + 16 });
   });
@@ -100,10 +98,10 @@ describe("The pane beside the workbook", { timeout: LONGEST_TEST_MILLISECONDS },
 
     await pane(page).getByLabel("Area", { exact: true }).fill("600");
     await button(page, "Write to the sheet").click();
-    await expect.poll(() => status(page).innerText(), PATIENCE).toBe("Written to Surfaces.");
+    await expect.poll(() => status(page).innerText()).toBe("Written to Surfaces.");
     // 600 sq ft of roof, half of it draining here: computed by hand.
     await expectCell(page, address(designSheet, 16, "contributingArea"), 300);
-    await expect.poll(() => result(page, "Contributing area"), PATIENCE).toBe("300 sq ft");
+    await expect.poll(() => result(page, "Contributing area")).toBe("300 sq ft");
   });
 
   it("shows what is changed in the sheet", async () => {
@@ -114,7 +112,7 @@ describe("The pane beside the workbook", { timeout: LONGEST_TEST_MILLISECONDS },
     expect(await value(page, address(surfacesSheet, 4, "siteId"))).toBe("Y-004");
     await typeInto(page, address(surfacesSheet, 4, "area"), "740");
     // 740 sq ft of roof and the 160 sq ft patio.
-    await expect.poll(() => result(page, "Contributing area"), PATIENCE).toBe("900 sq ft");
+    await expect.poll(() => result(page, "Contributing area")).toBe("900 sq ft");
     await expectCell(page, address(designSheet, 3, "contributingArea"), 900);
   });
 
@@ -140,20 +138,20 @@ describe("The pane beside the workbook", { timeout: LONGEST_TEST_MILLISECONDS },
     await button(page, "Write to the sheet").click();
     const question = pane(page).getByRole("alertdialog");
     await expect
-      .poll(() => question.innerText(), PATIENCE)
+      .poll(() => question.innerText())
       .toContain("held 600 when you opened it and holds 620 now. Nothing was written; you wanted 640.");
     await expectCell(page, address(surfacesSheet, area, "area"), 620);
 
     await button(page, "Leave the sheet as it is").click();
-    await expect.poll(() => status(page).innerText(), PATIENCE).toBe("The sheet stays as it is. What you typed is still in the form.");
+    await expect.poll(() => status(page).innerText()).toBe("The sheet stays as it is. What you typed is still in the form.");
     await expectCell(page, address(surfacesSheet, area, "area"), 620);
     expect(await pane(page).getByLabel("Area", { exact: true }).inputValue()).toBe("640");
 
     await button(page, "Write to the sheet").click();
     await button(page, "Write mine over it").click();
-    await expect.poll(() => status(page).innerText(), PATIENCE).toBe("Surfaces was changed.");
+    await expect.poll(() => status(page).innerText()).toBe("Surfaces was changed.");
     await expectCell(page, address(surfacesSheet, area, "area"), 640);
-    await expect.poll(() => result(page, "Contributing area"), PATIENCE).toBe("320 sq ft");
+    await expect.poll(() => result(page, "Contributing area")).toBe("320 sq ft");
   });
 
   it("measures a surface by its shape, keeps the lengths beside it, and takes it out again when asked", async () => {
@@ -166,7 +164,7 @@ describe("The pane beside the workbook", { timeout: LONGEST_TEST_MILLISECONDS },
     expect(await pane(page).locator(".measured-area").innerText()).toBe("Area: 480 sq ft");
     await pane(page).getByLabel("Share draining here").fill("0.25");
     await button(page, "Write to the sheet").click();
-    await expect.poll(() => status(page).innerText(), PATIENCE).toBe("Written to Surfaces.");
+    await expect.poll(() => status(page).innerText()).toBe("Written to Surfaces.");
     const drive = (await surfaceRows(page)).lastIndexOf("Y-017");
     await expectCell(page, address(surfacesSheet, drive, "area"), 480);
     await expectCell(page, address(surfacesSheet, drive, "howMeasured"), "rectangle: length 40 ft, width 12 ft");
@@ -190,7 +188,7 @@ describe("The pane beside the workbook", { timeout: LONGEST_TEST_MILLISECONDS },
     expect(await pane(page).getByText("Source of the intensity is missing: say where the number is from.").isVisible()).toBe(true);
     await pane(page).getByLabel("Source of the intensity").fill("county table, 10 years");
     await button(page, "Write the check").click();
-    await expect.poll(() => status(page).innerText(), PATIENCE).toBe("The check was written to Surfaces.");
+    await expect.poll(() => status(page).innerText()).toBe("The check was written to Surfaces.");
     expect(await pane(page).locator(".downspout").innerText()).toContain(
       "320 sq ft of roof, 6 in/h (county table, 10 years), coefficient 0.95.",
     );
@@ -205,11 +203,11 @@ describe("The pane beside the workbook", { timeout: LONGEST_TEST_MILLISECONDS },
     await expect.poll(() => pane(page).getByRole("tabpanel").getAttribute("aria-labelledby")).toBe("soakbook-tab-yard");
     await button(page, "Add a surface").focus();
     await page.keyboard.press("Enter");
-    await expect.poll(() => page.evaluate(() => document.activeElement?.tagName), PATIENCE).toBe("INPUT");
+    await expect.poll(() => page.evaluate(() => document.activeElement?.tagName)).toBe("INPUT");
     await page.keyboard.type("Shed");
     await button(page, "Discard").focus();
     await page.keyboard.press("Space");
-    await expect.poll(() => page.evaluate(() => document.activeElement?.textContent), PATIENCE).toBe("Add a surface");
+    await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toBe("Add a surface");
   });
 
   it("caused no error on the page", () => {
@@ -224,37 +222,33 @@ describe("The pane beside the workbook", { timeout: LONGEST_TEST_MILLISECONDS },
   }
 });
 
-describe.each(["light", "dark"] as const)(
-  "The pane at 320 pixels in the %s theme",
-  { timeout: LONGEST_TEST_MILLISECONDS },
-  (colorScheme) => {
-    let page: Page;
+describe.each(["light", "dark"] as const)("The pane at 320 pixels in the %s theme", (colorScheme) => {
+  let page: Page;
 
-    onExcelPage(
-      (ready) => {
-        page = ready.page;
-      },
-      { colorScheme },
-    );
+  onExcelPage(
+    (ready) => {
+      page = ready.page;
+    },
+    { colorScheme },
+  );
 
-    beforeAll(async () => {
-      await narrowPane(page);
-      await page.evaluate((range) => window.soakbook?.workbook.select(range), cellOf(sitesSheet, firstRow(sitesSheet) + 7, "yard"));
-      await heading(page).filter({ hasText: "Y-008" }).waitFor();
-    }, START_MILLISECONDS);
+  beforeAll(async () => {
+    await narrowPane(page);
+    await page.evaluate((range) => window.soakbook?.workbook.select(range), cellOf(sitesSheet, firstRow(sitesSheet) + 7, "yard"));
+    await heading(page).filter({ hasText: "Y-008" }).waitFor();
+  });
 
-    it.each(["Yard", "Visits", "Hole test", "Basin"])(
-      "%s has no serious fault of accessibility, nothing cut off and no target under 44 pixels",
-      async (tab) => {
-        await openTab(page, tab);
-        await expectUsable(page);
-      },
-    );
-
-    it("the list of yards has none either", async () => {
-      await button(page, /All yards/).click();
-      await button(page, "Add a yard").click();
+  it.each(["Yard", "Visits", "Hole test", "Basin"])(
+    "%s has no serious fault of accessibility, nothing cut off and no target under 44 pixels",
+    async (tab) => {
+      await openTab(page, tab);
       await expectUsable(page);
-    });
-  },
-);
+    },
+  );
+
+  it("the list of yards has none either", async () => {
+    await button(page, /All yards/).click();
+    await button(page, "Add a yard").click();
+    await expectUsable(page);
+  });
+});

@@ -10,18 +10,13 @@ import { goTo, value } from "./grid.ts";
 import { PageHost, PANE_VIEWPORT, type OpenPage } from "./page.ts";
 import { leaveWarmPage, PERMISSIONS, takeWarmPage, type Theme } from "./warm-page.ts";
 
-/** The page's first start on a busy machine. */
-export const START_MILLISECONDS = 120_000;
-export const PATIENCE = { timeout: 20_000 };
-
 /** Hands the page without Excel over before the tests around this call, with the demo in it, and takes it back after them. */
 export function onProgramPage(take: (opened: OpenPage) => void, theme: Theme = {}): void {
   let opened: OpenPage | undefined;
   beforeAll(async () => {
     opened = await takeWarmPage(theme);
-    opened.page.setDefaultTimeout(PATIENCE.timeout);
     take(opened);
-  }, START_MILLISECONDS);
+  });
   let failed = false;
   afterEach(({ task }) => {
     failed ||= task.result?.state === "fail";
@@ -43,9 +38,8 @@ export function onExcelPage(take: (opened: OpenPage) => void, theme: Theme = {})
   beforeAll(async () => {
     host = await PageHost.start();
     const opened = await host.openInExcel({ permissions: PERMISSIONS, colorScheme: "light", ...theme });
-    opened.page.setDefaultTimeout(PATIENCE.timeout);
     take(opened);
-  }, START_MILLISECONDS);
+  });
   afterAll(() => host?.close());
 }
 

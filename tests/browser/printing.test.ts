@@ -5,13 +5,13 @@
 import type { Locator, Page } from "playwright-core";
 import { beforeAll, describe, expect, it } from "vitest";
 import { savedBytes, type OpenPage } from "./page.ts";
-import { button, onProgramPage, openTab, openYard, pane, pickStage, START_MILLISECONDS } from "./pane.ts";
+import { button, onProgramPage, openTab, openYard, pane, pickStage } from "./pane.ts";
 import { letters, printedBy, textNodes, type Printed } from "./printed.ts";
 
 /** The first yard of the demo. */
 const CORNER_HOUSE = 0;
 
-describe("What is printed", { timeout: START_MILLISECONDS }, () => {
+describe("What is printed", () => {
   let opened: OpenPage;
   onProgramPage((page) => {
     opened = page;

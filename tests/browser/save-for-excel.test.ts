@@ -9,9 +9,9 @@ import { surfacesSheet } from "../../addin/records/surfaces.ts";
 import type { CellValue } from "../../addin/workbook/port.ts";
 import { throughLibreOffice } from "../addin/actions/export/libreoffice.ts";
 import { savedBytes, type OpenPage } from "./page.ts";
-import { button, onProgramPage, openYard, START_MILLISECONDS, status } from "./pane.ts";
+import { button, onProgramPage, openYard, status } from "./pane.ts";
 
-describe("The workbook saved for Excel", { timeout: START_MILLISECONDS }, () => {
+describe("The workbook saved for Excel", () => {
   let opened: OpenPage;
   let names: readonly string[];
   /** What the page shows, sheet by sheet, when the files are saved. */
@@ -41,7 +41,7 @@ describe("The workbook saved for Excel", { timeout: START_MILLISECONDS }, () => 
       ]);
       files.set(kind, { name: download.suggestedFilename(), bytes: await savedBytes(download) });
     }
-  }, START_MILLISECONDS);
+  });
 
   const opening = async (bytes: Buffer) => {
     const workbook = new ExcelJS.Workbook();

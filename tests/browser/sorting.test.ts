@@ -12,11 +12,11 @@ import type { CellValue } from "../../addin/workbook/port.ts";
 import { readWorkbookFile } from "../../addin/workbook/embedded/workbook-file.ts";
 import { calculated, goTo, value, values } from "./grid.ts";
 import { expectSaved, openFile, savedFile } from "./keeping.ts";
-import { PATIENCE, address, onProgramPage } from "./pane.ts";
+import { address, onProgramPage } from "./pane.ts";
 
 type Rows = readonly (readonly CellValue[])[];
 
-describe("Sorting and filtering in the page without Excel", { timeout: 60_000 }, () => {
+describe("Sorting and filtering in the page without Excel", () => {
   let page: Page;
 
   onProgramPage((opened) => {
@@ -69,7 +69,7 @@ describe("Sorting and filtering in the page without Excel", { timeout: 60_000 },
     const before = await values(page, sheet);
     await goTo(page, cell);
     await tool("soakbook.sort-rows-up").click();
-    await expect.poll(() => line().innerText(), PATIENCE).toBe(sentence);
+    await expect.poll(() => line().innerText()).toBe(sentence);
     await calculated(page);
     expect(await values(page, sheet)).toEqual(before);
   });

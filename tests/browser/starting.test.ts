@@ -4,143 +4,116 @@ import { expectCell, typeInto, values } from "./grid.ts";
 import { asksBeforeClosing, expectSaved, savedFile } from "./keeping.ts";
 import { PageHost, savedBytes, started } from "./page.ts";
 
-const START_MILLISECONDS = 120_000;
-const TEST_MILLISECONDS = 150_000;
-
 describe("A workbook kept in the browser", () => {
   let host: PageHost;
 
   beforeAll(async () => {
     host = await PageHost.start();
-  }, START_MILLISECONDS);
+  });
 
   afterAll(async () => {
     await host.close();
   });
 
-  it(
-    "is asked about and left alone when the browser does not read it, and there again as soon as it does",
-    async () => {
-      const { page, context } = await host.openProgram();
-      await typeInto(page, "Program!H21", "mine");
+  it("is asked about and left alone when the browser does not read it, and there again as soon as it does", async () => {
+    const { page, context } = await host.openProgram();
+    await typeInto(page, "Program!H21", "mine");
+    await expectSaved(page);
+    const broken = await context.newPage();
+    await broken.addInitScript(() => {
+      IDBObjectStore.prototype.get = () => {
+        throw new DOMException("", "UnknownError");
+      };
+    });
+    await broken.goto(host.address);
+    await broken.getByRole("dialog", { name: "What this browser keeps could not be read" }).waitFor();
+    await broken.getByRole("button", { name: "Look at the demo; nothing is saved" }).click();
+    await started(broken);
+    await typeInto(broken, "Program!H22", "over the demo");
+    expect(await broken.locator("#saving-state").innerText()).toMatch(/^Not saved in this browser: .*Save to a file\.$/);
+    expect(await asksBeforeClosing(broken)).toBe(true);
+    expect(await savedFile(broken)).toContain("over the demo");
+    await page.reload();
+    await started(page);
+    expect(await values(page, "Program!H21:H22")).toEqual([["mine"], [null]]);
+    await context.close();
+  });
+
+  it("is asked about and left alone when it is damaged, and its bytes can be saved to a file", async () => {
+    const { page, context } = await host.openProgram();
+    await typeInto(page, "Program!H21", "mine");
+    await expectSaved(page);
+    await page.evaluate(changeKeptFile, ['"Sites"', '{"no":"name"}'] as const);
+    await page.reload();
+    const dialog = page.getByRole("dialog", { name: "The workbook kept in this browser cannot be opened" });
+    const downloading = page.waitForEvent("download");
+    await dialog.getByRole("button", { name: "Save it to a file" }).click();
+    const bytes = (await savedBytes(await downloading)).toString();
+    expect(bytes).toContain('{"no":"name"}');
+    expect(bytes).toContain("mine");
+    await dialog.getByRole("button", { name: "Look at the demo; nothing is saved" }).click();
+    await started(page);
+    await typeInto(page, "Program!H22", "over the demo");
+    await page.evaluate(changeKeptFile, ['{"no":"name"}', '"Sites"'] as const);
+    await page.reload();
+    await started(page);
+    expect(await values(page, "Program!H21:H22")).toEqual([["mine"], [null]]);
+    await context.close();
+  });
+
+  it("is offered with its earlier saves when the last start did not finish", async () => {
+    const { page, context } = await host.openProgram();
+    for (const text of ["one", "two"]) {
+      await typeInto(page, "Program!H21", text);
       await expectSaved(page);
-      const broken = await context.newPage();
-      await broken.addInitScript(() => {
-        IDBObjectStore.prototype.get = () => {
-          throw new DOMException("", "UnknownError");
-        };
-      });
-      await broken.goto(host.address);
-      await broken.getByRole("dialog", { name: "What this browser keeps could not be read" }).waitFor();
-      await broken.getByRole("button", { name: "Look at the demo; nothing is saved" }).click();
-      await started(broken);
-      await typeInto(broken, "Program!H22", "over the demo");
-      expect(await broken.locator("#saving-state").innerText()).toMatch(/^Not saved in this browser: .*Save to a file\.$/);
-      expect(await asksBeforeClosing(broken)).toBe(true);
-      expect(await savedFile(broken)).toContain("over the demo");
-      await page.reload();
-      await started(page);
-      expect(await values(page, "Program!H21:H22")).toEqual([["mine"], [null]]);
-      await context.close();
-    },
-    TEST_MILLISECONDS * 2,
-  );
+    }
+    const stuck = await context.newPage();
+    await stuck.addInitScript(() => {
+      localStorage.setItem("soakbook.start.unfinished", "a start that nothing is left of");
+    });
+    await stuck.goto(host.address);
+    const dialog = stuck.getByRole("dialog", { name: "The last start did not finish" });
+    await dialog.waitFor();
+    expect(await dialog.getByRole("button").allInnerTexts()).toEqual([
+      expect.stringMatching(/^Open the latest, saved /),
+      expect.stringMatching(/^Open the one saved /),
+      "Save it to a file",
+      "Look at the demo; nothing is saved",
+    ]);
+    await stuck.close();
+    await page.reload();
+    await started(page);
+    await expectCell(page, "Program!H21", "two");
+    await context.close();
+  });
 
-  it(
-    "is asked about and left alone when it is damaged, and its bytes can be saved to a file",
-    async () => {
-      const { page, context } = await host.openProgram();
-      await typeInto(page, "Program!H21", "mine");
-      await expectSaved(page);
-      await page.evaluate(changeKeptFile, ['"Sites"', '{"no":"name"}'] as const);
-      await page.reload();
-      const dialog = page.getByRole("dialog", { name: "The workbook kept in this browser cannot be opened" });
-      const downloading = page.waitForEvent("download");
-      await dialog.getByRole("button", { name: "Save it to a file" }).click();
-      const bytes = (await savedBytes(await downloading)).toString();
-      expect(bytes).toContain('{"no":"name"}');
-      expect(bytes).toContain("mine");
-      await dialog.getByRole("button", { name: "Look at the demo; nothing is saved" }).click();
-      await started(page);
-      await typeInto(page, "Program!H22", "over the demo");
-      await page.evaluate(changeKeptFile, ['{"no":"name"}', '"Sites"'] as const);
-      await page.reload();
-      await started(page);
-      expect(await values(page, "Program!H21:H22")).toEqual([["mine"], [null]]);
-      await context.close();
-    },
-    TEST_MILLISECONDS * 2,
-  );
+  it("is asked about before the page closes while the storage is full", async () => {
+    const { page, context } = await host.openProgram();
+    expect(await asksBeforeClosing(page)).toBe(false);
+    await page.evaluate(() => {
+      IDBObjectStore.prototype.put = () => {
+        throw new DOMException("", "QuotaExceededError");
+      };
+    });
+    await typeInto(page, "Program!H21", "kept nowhere yet");
+    await expect.poll(() => page.locator("#saving-state").innerText()).toContain("its storage is full. Save to a file.");
+    expect(await asksBeforeClosing(page)).toBe(true);
+    await context.close();
+  });
 
-  it(
-    "is offered with its earlier saves when the last start did not finish",
-    async () => {
-      const { page, context } = await host.openProgram();
-      for (const text of ["one", "two"]) {
-        await typeInto(page, "Program!H21", text);
-        await expectSaved(page);
-      }
-      const stuck = await context.newPage();
-      await stuck.addInitScript(() => {
-        localStorage.setItem("soakbook.start.unfinished", "a start that nothing is left of");
-      });
-      await stuck.goto(host.address);
-      const dialog = stuck.getByRole("dialog", { name: "The last start did not finish" });
-      await dialog.waitFor();
-      expect(await dialog.getByRole("button").allInnerTexts()).toEqual([
-        expect.stringMatching(/^Open the latest, saved /),
-        expect.stringMatching(/^Open the one saved /),
-        "Save it to a file",
-        "Look at the demo; nothing is saved",
-      ]);
-      await stuck.close();
-      await page.reload();
-      await started(page);
-      await expectCell(page, "Program!H21", "two");
-      await context.close();
-    },
-    TEST_MILLISECONDS,
-  );
-
-  it(
-    "is asked about before the page closes while the storage is full",
-    async () => {
-      const { page, context } = await host.openProgram();
-      expect(await asksBeforeClosing(page)).toBe(false);
-      await page.evaluate(() => {
-        IDBObjectStore.prototype.put = () => {
-          throw new DOMException("", "QuotaExceededError");
-        };
-      });
-      await typeInto(page, "Program!H21", "kept nowhere yet");
-      await expect
-        .poll(() => page.locator("#saving-state").innerText(), { timeout: 15_000 })
-        .toContain("its storage is full. Save to a file.");
-      expect(await asksBeforeClosing(page)).toBe(true);
-      await context.close();
-    },
-    TEST_MILLISECONDS,
-  );
-
-  it(
-    "says so when the browser keeps nothing",
-    async () => {
-      const { page, context } = await host.newPage();
-      await page.addInitScript(() => {
-        Object.defineProperty(window, "indexedDB", { get: () => undefined });
-      });
-      await page.goto(host.address);
-      await page.getByRole("button", { name: "Look at the demo; nothing is saved" }).click();
-      await started(page);
-      await expect
-        .poll(() => page.locator("#saving-state").innerText(), { timeout: 15_000 })
-        .toMatch(/^Not saved in this browser: .*Save to a file\.$/);
-      await typeInto(page, "Program!H21", "works all the same");
-      expect(await savedFile(page)).toContain("works all the same");
-      await context.close();
-    },
-    TEST_MILLISECONDS,
-  );
+  it("says so when the browser keeps nothing", async () => {
+    const { page, context } = await host.newPage();
+    await page.addInitScript(() => {
+      Object.defineProperty(window, "indexedDB", { get: () => undefined });
+    });
+    await page.goto(host.address);
+    await page.getByRole("button", { name: "Look at the demo; nothing is saved" }).click();
+    await started(page);
+    await expect.poll(() => page.locator("#saving-state").innerText()).toMatch(/^Not saved in this browser: .*Save to a file\.$/);
+    await typeInto(page, "Program!H21", "works all the same");
+    expect(await savedFile(page)).toContain("works all the same");
+    await context.close();
+  });
 });
 
 /** Puts other text in place of some in the workbook that this browser keeps. */

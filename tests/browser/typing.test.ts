@@ -14,7 +14,7 @@ import { at, calculated, expectCell, formula, goTo, pressWithoutWaiting, typeInt
 import { onProgramPage } from "./pane.ts";
 import { inputsOf, typeRecord } from "./typed-record.ts";
 
-describe("What is typed into a cell of the page without Excel", { timeout: 60_000 }, () => {
+describe("What is typed into a cell of the page without Excel", () => {
   let page: Page;
 
   onProgramPage((opened) => {
@@ -64,9 +64,7 @@ describe("What is typed into a cell of the page without Excel", { timeout: 60_00
     await pressWithoutWaiting(page, ["12", "Enter"]);
     const sheet = cell.replace(/!.*/, "");
     const line = page.locator("#cell-sentence");
-    await expect
-      .poll(() => line.innerText(), { timeout: 10_000 })
-      .toBe(`${sheet} is computed, and nothing is typed there: change what it is computed from.`);
+    await expect.poll(() => line.innerText()).toBe(`${sheet} is computed, and nothing is typed there: change what it is computed from.`);
     await goTo(page, cell);
     await page.keyboard.press("Delete");
     await calculated(page);
@@ -79,7 +77,7 @@ describe("What is typed into a cell of the page without Excel", { timeout: 60_00
     await goTo(page, "Program!K52");
     await pressWithoutWaiting(page, ["7", "Enter"]);
     await expect
-      .poll(() => page.locator("#cell-sentence").innerText(), { timeout: 10_000 })
+      .poll(() => page.locator("#cell-sentence").innerText())
       .toBe("K52 is filled by the formula in K50: change that one, or what it is computed from.");
     await calculated(page);
     expect(await values(page, "Program!K50:K53")).toEqual([[1], [2], [3], [4]]);
@@ -124,17 +122,16 @@ describe("What is typed into a cell of the page without Excel", { timeout: 60_00
       await calculated(page);
       const row = `${name}!A${BLANK_ROW}:${columnLetters(columns.length - 1)}${BLANK_ROW}`;
       const shown = async () => (await values(page, row))[0]?.map((value, index) => (words[index] === "" ? "" : value));
-      await expect.poll(shown, { timeout: 10_000 }).toEqual(words);
+      await expect.poll(shown).toEqual(words);
       await slow.detach();
     },
-    240_000,
   );
 
   it("is what Enter and Tab take, though a list of functions stands beside it; a click takes the function", async () => {
     await goTo(page, "Program!K40");
     await page.keyboard.type("=TRU", { delay: 40 });
     const list = page.getByText("TRUNC", { exact: true });
-    await list.waitFor({ timeout: 20_000 });
+    await list.waitFor();
     await page.keyboard.type("E");
     await pressWithoutWaiting(page, ["Enter"]);
     await calculated(page);
@@ -142,7 +139,7 @@ describe("What is typed into a cell of the page without Excel", { timeout: 60_00
     await list.waitFor({ state: "hidden" });
     await goTo(page, "Program!K41");
     await page.keyboard.type("=TRU", { delay: 40 });
-    await list.waitFor({ timeout: 20_000 });
+    await list.waitFor();
     await page.keyboard.type("E");
     await pressWithoutWaiting(page, ["Tab", "7", "Enter"]);
     await calculated(page);

@@ -15,7 +15,6 @@ export interface Theme {
 export const PERMISSIONS = ["clipboard-read", "clipboard-write"];
 /** From the narrowest it can be to the width that a new page begins with. */
 const STEPS_TO_USUAL_WIDTH = 5;
-const LONGEST_CLEANING_MILLISECONDS = 60_000;
 
 let left: OpenPage | null = null;
 
@@ -59,7 +58,6 @@ async function live({ page, context }: OpenPage, state: "frozen" | "active"): Pr
 
 async function putBack({ page }: OpenPage): Promise<void> {
   const pane = page.locator("#pane");
-  page.setDefaultTimeout(LONGEST_CLEANING_MILLISECONDS);
   await page.setViewportSize(VIEWPORT);
   await page.keyboard.press("Escape");
   await page.evaluate(() => {

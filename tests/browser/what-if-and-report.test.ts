@@ -24,7 +24,7 @@ import { isCellError, type CellInput } from "../../functions/worksheet/calling/c
 import type { WorksheetFunction } from "../../functions/worksheet/calling/worksheet-function.ts";
 import { WorkbookInMemory } from "../addin/workbook-in-memory.ts";
 import { calculated, typeInto, value } from "./grid.ts";
-import { address, button, onExcelPage, openTab, pane, PATIENCE, START_MILLISECONDS, status } from "./pane.ts";
+import { address, button, onExcelPage, openTab, pane, status } from "./pane.ts";
 import { seriousFaults } from "./usable.ts";
 
 /** Far below the table that set-up lays out. */
@@ -98,7 +98,7 @@ beforeAll(async () => {
     );
   }
   await page.evaluate(() => window.soakbook?.workbook.calculated());
-}, START_MILLISECONDS);
+});
 
 const read = (range: CellRange): Promise<readonly (readonly CellValue[])[]> =>
   page.evaluate(async (asked) => (await window.soakbook?.workbook.read([asked]))?.[0] ?? [], range);
@@ -178,11 +178,11 @@ it("a shared input, a varied value and the yard's own cell each change the answe
   expect(await value(page, area)).toBe(1000);
   await typeInto(page, area, "2000");
   await typeInto(page, `What-if!A${row + 1}`, "4");
-  await expect.poll(() => value(page, `What-if!B${row + 1}`), PATIENCE).toBeCloseTo(Number(single(basinArea, [2000, 0.25, 4])), 9);
+  await expect.poll(() => value(page, `What-if!B${row + 1}`)).toBeCloseTo(Number(single(basinArea, [2000, 0.25, 4])), 9);
   await typeInto(page, address(sitesSheet, METRIC.place, "mediaDepth"), "300");
   const rate = Number(await value(page, address(designSheet, METRIC.place, "designRate")));
   await expect
-    .poll(() => value(page, `What-if!B${laidOut.yard.answers.row + 1}`), PATIENCE)
+    .poll(() => value(page, `What-if!B${laidOut.yard.answers.row + 1}`))
     .toBeCloseTo(Number(single(drawdown, [100, rate, 300, null, "metric"])), 9);
 });
 
@@ -204,7 +204,7 @@ it("asks for a table in the pane, says what its first cell will show, and lays i
   const said = await pane(page).locator(".what-if-outcome").innerText();
   expect(said).toContain("3 rows by 1 column");
   await button(page, "Lay out the table").click();
-  await expect.poll(() => status(page).innerText(), PATIENCE).toBe("The table was laid out on sheet What-if.");
+  await expect.poll(() => status(page).innerText()).toBe("The table was laid out on sheet What-if.");
   const answer = await page.evaluate(async () => {
     const workbook = window.soakbook?.workbook;
     const selected = await workbook?.selection();
@@ -302,6 +302,6 @@ it("shows the yards behind a total in the pane, and a click goes to the yard's r
   const area = pane(page).locator(".report-line", { hasText: "Contributing area treated" });
   await area.locator("summary").click();
   await area.getByRole("button", { name: new RegExp(`^${METRIC.siteId} `) }).click();
-  await expect.poll(async () => (await page.evaluate(() => window.soakbook?.workbook.selection()))?.sheet, PATIENCE).toBe(sitesSheet.name);
-  await expect.poll(() => pane(page).locator("h1").innerText(), PATIENCE).toContain(METRIC.siteId);
+  await expect.poll(async () => (await page.evaluate(() => window.soakbook?.workbook.selection()))?.sheet).toBe(sitesSheet.name);
+  await expect.poll(() => pane(page).locator("h1").innerText()).toContain(METRIC.siteId);
 });

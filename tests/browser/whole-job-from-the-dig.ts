@@ -6,7 +6,7 @@ import { followUpsSheet } from "../../addin/records/follow-ups.ts";
 import { plantingSheet } from "../../addin/records/planting.ts";
 import { turnCalendarTo } from "./calendar.ts";
 import { answerStep, strike, tabTo } from "./keyboard.ts";
-import { button, openTab, pane, PATIENCE, pickStage, recordsOf } from "./pane.ts";
+import { button, openTab, pane, pickStage, recordsOf } from "./pane.ts";
 import * as byHand from "./sail-loft-by-hand.ts";
 import { SITE_ID, type YardWalk } from "./yard-walk.ts";
 
@@ -42,9 +42,7 @@ export function walkFromTheDigOn(yard: YardWalk): void {
     await page.keyboard.press("Enter");
     await yard.said("Signed in: written to Dig days.");
     // Three people from 8:30 to 12:00 are 3 x 3.5 h, and 2 h of the fourth.
-    await expect
-      .poll(() => pane(page).getByRole("region", { name: "Totals" }).innerText(), PATIENCE)
-      .toContain("2027-04-17 4 people, 12.5 h.");
+    await expect.poll(() => pane(page).getByRole("region", { name: "Totals" }).innerText()).toContain("2027-04-17 4 people, 12.5 h.");
     for (const [item, quantity] of [
       ["soil dug, in place", "7.4"],
       ["compost brought, loose", "0.75"],
@@ -56,7 +54,7 @@ export function walkFromTheDigOn(yard: YardWalk): void {
     }
     const moved = pane(page).getByRole("region", { name: "Really dug, hauled and placed" });
     // 7.4 / 7.3075 = 101 %, 0.75 / 0.682 = 110 %.
-    await expect.poll(() => moved.innerText(), PATIENCE).toContain("soil dug, in place 7.4 cu yd of 7.31 cu yd designed (101 %).");
+    await expect.poll(() => moved.innerText()).toContain("soil dug, in place 7.4 cu yd of 7.31 cu yd designed (101 %).");
     expect(await moved.innerText()).toContain("compost brought, loose 0.75 cu yd of 0.68 cu yd designed (110 %).");
     await tabTo(page, /^Everyone was briefed/);
     await answerStep(page, "Briefing", "Space");
@@ -95,14 +93,14 @@ export function walkFromTheDigOn(yard: YardWalk): void {
     );
     await openTab(page, "Estimate");
     await expect
-      .poll(() => pane(page).getByRole("region", { name: "Draft from the basin" }).innerText(), PATIENCE)
+      .poll(() => pane(page).getByRole("region", { name: "Draft from the basin" }).innerText())
       .toContain(`plant quart: 113 plant on the sheet, ${quarts} plant by the basin`);
     await button(page, `plant quart: Take ${quarts} plant`).click();
     await yard.said(`plant quart was set to ${quarts} plant.`);
     // Whole trays of 32 at 3.20 a quart, in place of four of them.
     const cash = byHand.cash + (Math.ceil(quarts / 32) - 4) * 32 * 3.2;
     await expect
-      .poll(() => yard.total("Cash lines"), PATIENCE)
+      .poll(() => yard.total("Cash lines"))
       .toBe(cash.toLocaleString("en-US", { minimumFractionDigits: 2, maximumFractionDigits: 2 }));
   });
 
@@ -121,7 +119,7 @@ export function walkFromTheDigOn(yard: YardWalk): void {
     await button(page, `Write ${planted} plants in ${rows.length} clumps as planted`).click();
     await yard.said(`${planted} plants in ${rows.length} clumps: written to Planting.`);
     await expect
-      .poll(() => pane(page).getByRole("region", { name: "What went in the ground" }).innerText(), PATIENCE)
+      .poll(() => pane(page).getByRole("region", { name: "What went in the ground" }).innerText())
       .toContain(`${planted} plants in the ground of ${planned} planned, in ${rows.length} clumps.`);
     const counted = (await recordsOf(page, plantingSheet, SITE_ID)).map(({ record }) => [record.planted, isoDate(record.plantedOn ?? 0)]);
     expect(counted).toEqual(rows.map(({ record }, place) => [place === 0 ? 1 : record.planned, "2027-04-24"]));
@@ -145,12 +143,12 @@ export function walkFromTheDigOn(yard: YardWalk): void {
     for (const key of ["14", "Tab", "9.4", "Tab", "4.75", "Tab", "4", "Tab", "6", "Tab", "2", "Tab", "2.5", "Tab", "22"])
       await strike(page, key);
     const lines = pane(page).locator(".build-lines");
-    await expect.poll(() => lines.innerText(), PATIENCE).toContain("Holds 84.5 cu ft: 96 % of the 88.4 cu ft designed.");
+    await expect.poll(() => lines.innerText()).toContain("Holds 84.5 cu ft: 96 % of the 88.4 cu ft designed.");
     expect(await lines.innerText()).toContain("Drained in 22 h: within the 48 h that the program allows. Design expects 24.5 h.");
     await button(page, "Write to As-built").click();
     await yard.said("Written to As-built.");
     await expect
-      .poll(async () => Number((await recordsOf(page, asBuiltSheet, SITE_ID))[0]?.record.waterHeld), PATIENCE)
+      .poll(async () => Number((await recordsOf(page, asBuiltSheet, SITE_ID))[0]?.record.waterHeld))
       .toBeCloseTo(byHand.heldAsBuilt, 6);
     await tabTo(page, /^In at the inlet/);
     await answerStep(page, "Flow test", "Space");
@@ -165,7 +163,7 @@ export function walkFromTheDigOn(yard: YardWalk): void {
     const planned = async () =>
       (await recordsOf(page, followUpsSheet, SITE_ID)).map(({ record }) => [record.kind, isoDate(record.due ?? 0), record.finding]);
     // Planted on 2027-04-24: 7 days, the same day of the next month, of the next year and of the year after.
-    await expect.poll(planned, PATIENCE).toEqual([
+    await expect.poll(planned).toEqual([
       ["watering", "2027-05-01", null],
       ["1 week", "2027-05-01", null],
       ["1 month", "2027-05-24", null],
@@ -179,7 +177,7 @@ export function walkFromTheDigOn(yard: YardWalk): void {
     await yard.nextDay("2027-05-01", "After a week");
     await button(page, "Record: Look after a week, 2027-05-01, due today").click();
     await yard.look("pppp", "Look after a week");
-    await expect.poll(async () => (await planned())[1], PATIENCE).toEqual(["1 week", "2027-05-01", "pass"]);
+    await expect.poll(async () => (await planned())[1]).toEqual(["1 week", "2027-05-01", "pass"]);
   });
 
   it("is looked at after a storm in the first month: thin mulch is watched, and the mulch to bring is said", async () => {
@@ -224,7 +222,7 @@ export function walkFromTheDigOn(yard: YardWalk): void {
         .locator(".report-number")
         .first()
         .innerText();
-    await expect.poll(() => built("Yards"), PATIENCE).toBe("1");
+    await expect.poll(() => built("Yards")).toBe("1");
     expect([await built("Contributing area treated"), await built("Floor area"), await built("Water held")]).toEqual([
       "700 sq ft",
       "131.6 sq ft",

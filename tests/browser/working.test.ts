@@ -5,10 +5,8 @@ import { cellOf, firstRow } from "../../addin/records/place.ts";
 import { addressOf } from "../../addin/workbook/port.ts";
 import { goTo, typeInto, values } from "./grid.ts";
 import type { OpenPage } from "./page.ts";
-import { button, narrowPane, onExcelPage, pane, PATIENCE } from "./pane.ts";
+import { button, narrowPane, onExcelPage, pane } from "./pane.ts";
 import { seriousFaults } from "./usable.ts";
-
-const LONGEST_TEST_MILLISECONDS = 90_000;
 
 const view = (page: Page) => pane(page).locator(".working");
 
@@ -36,7 +34,7 @@ async function designCell(page: Page, key: keyof typeof designSheet.columns, isW
   return addressOf({ ...column, row: column.row + place });
 }
 
-describe("The working of a cell", { timeout: LONGEST_TEST_MILLISECONDS }, () => {
+describe("The working of a cell", () => {
   let opened: OpenPage;
   let page: Page;
 
@@ -125,7 +123,7 @@ describe("The working of a cell", { timeout: LONGEST_TEST_MILLISECONDS }, () => 
     ] as const) {
       const cell = { ...cellOf(designSheet, firstRow(designSheet), key), row };
       await goTo(page, addressOf(cell));
-      await expect.poll(() => view(page).locator("h1").innerText(), PATIENCE).toBe(`Working of ${addressOf(cell)}`);
+      await expect.poll(() => view(page).locator("h1").innerText()).toBe(`Working of ${addressOf(cell)}`);
       expect(await view(page).innerText(), key).not.toContain("The cell shows something else");
       expect(await view(page).locator(".working-result").count(), key).toBeGreaterThan(0);
     }
@@ -143,7 +141,7 @@ describe("The working of a cell", { timeout: LONGEST_TEST_MILLISECONDS }, () => 
 
   it("is not offered for a cell that none of our functions computes", async () => {
     await goTo(page, "Program!B5");
-    await expect.poll(() => pane(page).locator(".working-bar").count(), PATIENCE).toBe(0);
+    await expect.poll(() => pane(page).locator(".working-bar").count()).toBe(0);
   });
 
   it.each([

@@ -6,7 +6,7 @@ import { designSheet } from "../../addin/records/design.ts";
 import { openInExcelOn, turnCalendarTo } from "./calendar.ts";
 import { value } from "./grid.ts";
 import type { OpenPage, PageHost } from "./page.ts";
-import { address, button, openTab, pane, PATIENCE, pickStage, status } from "./pane.ts";
+import { address, button, openTab, pane, pickStage, status } from "./pane.ts";
 
 /** Below the demo's yards, so that nothing is there yet. */
 export const PLACE = demoYards.length;
@@ -17,7 +17,6 @@ export class YardWalk {
 
   async start(host: PageHost, day: string): Promise<void> {
     this.opened = await openInExcelOn(host, day);
-    this.page.setDefaultTimeout(PATIENCE.timeout);
   }
 
   get page(): Page {
@@ -54,12 +53,12 @@ export class YardWalk {
 
   /** The status line comes to say this. */
   async said(sentence: string): Promise<void> {
-    await expect.poll(async () => (await status(this.page).allTextContents()).join(), PATIENCE).toBe(sentence);
+    await expect.poll(async () => (await status(this.page).allTextContents()).join()).toBe(sentence);
   }
 
   /** The yard's cell on Design comes to this number. */
   async designs(key: keyof typeof designSheet.columns, expected: number): Promise<void> {
-    await expect.poll(() => value(this.page, address(designSheet, PLACE, key)), { ...PATIENCE, message: key }).toBeCloseTo(expected, 6);
+    await expect.poll(() => value(this.page, address(designSheet, PLACE, key)), { message: key }).toBeCloseTo(expected, 6);
   }
 
   async openCard(title: string): Promise<Locator> {
@@ -67,7 +66,7 @@ export class YardWalk {
     const toggle = step.locator(".step-toggle");
     const isOpen = async () => (await toggle.getAttribute("aria-expanded")) === "true";
     // The pane may be about to open it by itself.
-    await expect.poll(async () => (await isOpen()) || (await toggle.click(), isOpen()), PATIENCE).toBe(true);
+    await expect.poll(async () => (await isOpen()) || (await toggle.click(), isOpen())).toBe(true);
     return step;
   }
 

@@ -26,7 +26,7 @@ const standIn = (background: string) => () =>
 let host: PageHost;
 beforeAll(async () => {
   host = await PageHost.start();
-}, 90_000);
+});
 afterAll(() => host.close());
 
 /** `script` gives what Microsoft's address answers for a file; nothing else beyond this machine answers. */
