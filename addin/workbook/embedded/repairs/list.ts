@@ -12,7 +12,7 @@ import { calculateInTurn, type EngineIsIdle } from "./calculations.ts";
 import { checkOnlyWhatIsOpen } from "./checks.ts";
 import { enterDependenciesOnce } from "./dependencies.ts";
 import { findTextsByIndex } from "./lookups.ts";
-import { keepParsedFormulas } from "./parsing.ts";
+import { keepParsedFormulas, readNamesAnew } from "./parsing.ts";
 import { keepSelectedCellInView } from "./scrolling.ts";
 import { computeChainsOfSpills } from "./spills.ts";
 import { confirmWhatWasTyped } from "./suggestions.ts";
@@ -24,6 +24,7 @@ const EARLY = {
   "blanks apart from zero": compareBlanksApartFromZero,
   "texts found by index": findTextsByIndex,
   "parsed formulas kept": keepParsedFormulas,
+  "names in a formula read anew": readNamesAnew,
 } as const satisfies Record<string, () => void>;
 
 /** Made when the grid's own parts have come to life with its first workbook. */

@@ -56,6 +56,17 @@ const checks: Readonly<Record<EngineRepair, Check>> = {
     await on.workbook.writeFormulas([{ range: at(0, 1, 2), formulas: OF_ONE_NUMBER.map((text) => [`="${text}"`]) }]);
     expect(await shown(on, 0, 1, 2)).toEqual(OF_ONE_NUMBER);
   },
+  "names in a formula read anew": async (on) => {
+    for (const summed of [
+      [1, 2],
+      [30, 40],
+    ]) {
+      on.grid.openBlank();
+      await put(on, 0, 1, summed);
+      await formula(on, 0, 2, `=LET(s,${cell(0, 1)}:${cell(1, 1)},SUM(s))`);
+      expect(await shown(on, 0, 2)).toEqual([summed[0]! + summed[1]!]);
+    }
+  },
   "dependencies entered once": async (on, { IDependencyManagerService }) => {
     await formula(on, 0, 2, `=${cell(0, 1)}*2`);
     await on.workbook.calculated();
