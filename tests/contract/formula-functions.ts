@@ -21,10 +21,9 @@ export const callsOfOurs: { readonly name: string; readonly cells: number }[] = 
 
 const OURS = new Map(catalogue.map((declared) => [`SOAK.${declared.name}`, declared]));
 
+/** A single cell is one row of one, as Excel hands it over. */
 function inputOf(grid: Grid | undefined): CellInput {
-  if (grid === undefined) return undefined;
-  const cells = grid.map((row) => row.map((content): Cell => (isErrorCode(content) ? { code: content, sentence: "" } : content)));
-  return cells.length === 1 && cells[0]?.length === 1 ? cells[0][0] : cells;
+  return grid?.map((row) => row.map((content): Cell => (isErrorCode(content) ? { code: content, sentence: "" } : content)));
 }
 
 /** Excel's broadcasting: one cell, row or column goes with every cell of the other; what has no partner is #N/A. */
