@@ -11,7 +11,8 @@ import { keepDeleted, whatGoes } from "./actions/workbook/deleted-sheets.ts";
 import { setUpWorkbook, sheetNamesOfProgram } from "./actions/workbook/set-up-workbook.ts";
 import { DEMO_SETTING, IS_DEMO } from "./records/demo-mark.ts";
 import { firstRow } from "./records/place.ts";
-import { computedSheets, sheetsKeptInOrder } from "./records/program-sheets.ts";
+import { computedSheets, recordSheets, sheetsKeptInOrder } from "./records/program-sheets.ts";
+import { wordsOverResults } from "./records/sheet.ts";
 import { sitesSheet } from "./records/sites.ts";
 import { UNFINISHED_SETTING } from "./records/unfinished-mark.ts";
 import { ask, tell } from "./window/ask.ts";
@@ -62,6 +63,7 @@ const grid = new EmbeddedGrid({
   dark: darkScheme.matches,
   sheetRules: {
     computed: new Map(computedSheets.map(({ name, columns }) => [name, Object.keys(columns).length])),
+    results: new Map(recordSheets.map((sheet) => [sheet.name, wordsOverResults(sheet)])),
     keptInOrder: new Set(sheetsKeptInOrder.map(({ name }) => name)),
     ours: new Set(sheetNamesOfProgram),
   },

@@ -11,6 +11,7 @@ const EXCEL = [
   "addin/workbook/excel/excel-workbook.ts",
   "addin/workbook/excel/run.ts",
   "addin/workbook/excel/layout.ts",
+  "addin/workbook/excel/page-layout.ts",
   "addin/workbook/excel/pictures.ts",
   "addin/excel.ts",
   "addin/excel-commands.ts",

@@ -34,6 +34,7 @@ export const changeLogSheet = {
   // A thousand yards from the first call to the first year's look: a row for each of 83 answers, and half as many for all else.
   mostRows: 250_000,
   frozenColumns: 1,
+  isKeptInOrder: true,
 } as const satisfies Sheet;
 
 export type Change = RecordOf<typeof changeLogSheet>;

@@ -3,7 +3,7 @@ import * as z from "zod";
 import { LARGEST_NUMBER } from "../../functions/quantities.ts";
 import { isBlank } from "../../functions/worksheet/calling/reading.ts";
 import { keyAmong, plainWords } from "../../functions/worksheet/calling/typed-words.ts";
-import { isErrorCode, type CellValue } from "../workbook/port.ts";
+import { isErrorCode, type CellValue, type Tone } from "../workbook/port.ts";
 import { LAST_DAY } from "./calendar-day.ts";
 
 /** One column of a sheet: what it is called, how it looks, and what a cell of it may hold. */
@@ -15,12 +15,23 @@ export interface Column<Value = unknown> {
   readonly numberFormat?: string;
   readonly choices?: readonly string[];
   readonly note?: string;
+  /** Of a result: what to type, and where, to change it. Its sheet may say it for all of them. */
+  readonly typedInstead?: string;
+  /** What its words mean; "other" is for every word that no other tone names. */
+  readonly tones?: Tones;
 }
+
+type Tones = Readonly<Partial<Record<Tone, readonly string[] | "other">>>;
 
 interface Looks {
   readonly widthPixels?: number;
   readonly numberFormat?: string;
   readonly note?: string;
+  readonly tones?: Tones;
+}
+
+interface ResultLooks extends Looks {
+  readonly typedInstead?: string;
 }
 
 /** Words of any length. A number typed where words belong is kept as its digits; an error is no word of anybody's. */
@@ -133,6 +144,6 @@ export function choiceColumn<Key extends string>(
 }
 
 /** A cell that the workbook computes: read as it stands, an error code included. */
-export function resultColumn(heading: string, looks: Looks = {}): Column<CellValue> {
+export function resultColumn(heading: string, looks: ResultLooks = {}): Column<CellValue> {
   return { heading, cell: z.custom<CellValue>(), role: "result", widthPixels: 100, ...looks };
 }

@@ -57,7 +57,7 @@ export const designSheet = {
       numberFormat: "0.00",
       note: "The basin to its ponding depth, its mulch and soil mix, and what sloping ground adds. Ground that is not measured counts as level.",
     }),
-    status: resultColumn("Status", { widthPixels: 360 }),
+    status: resultColumn("Status", { widthPixels: 360, tones: { good: ["fits"], caution: "other" } }),
     notCounted: resultColumn("Not counted", {
       widthPixels: 300,
       note: "What is typed for the yard and the design does without; its Status says so. Check workbook names the cells.",
@@ -81,6 +81,7 @@ export const designSheet = {
   },
   rows: sitesSheet.rows,
   frozenColumns: 2,
+  typedInstead: "Design is computed. Type on Sites, Surfaces, Hole tests and Planting, or change what holds for every yard on Program.",
   together: [
     ["siteId", "yard"],
     ["contributingArea", "runoffRule"],

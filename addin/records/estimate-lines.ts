@@ -20,8 +20,15 @@ export const estimateLinesSheet = {
     kind: choiceColumn("Cash or in-kind", "Cash or in-kind", LINE_KINDS, { note: "Blank counts as cash." }),
     funder: textColumn("Funder", { widthPixels: 150 }),
     note: textColumn("Note", { widthPixels: 240 }),
-    amount: resultColumn("Amount", { numberFormat: "#,##0.00" }),
-    priceDate: resultColumn("Price date", { numberFormat: "yyyy-mm-dd", widthPixels: 92 }),
+    amount: resultColumn("Amount", {
+      numberFormat: "#,##0.00",
+      typedInstead: "The amount is computed: type the quantity in this row, and the price of the item on Prices.",
+    }),
+    priceDate: resultColumn("Price date", {
+      numberFormat: "yyyy-mm-dd",
+      widthPixels: 92,
+      typedInstead: "The date of a price is typed beside it on Prices.",
+    }),
   },
   rows: 600,
   frozenColumns: 3,

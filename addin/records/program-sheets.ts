@@ -45,5 +45,5 @@ export const computedSheets: readonly Sheet[] = recordSheets.filter(({ columns }
   Object.values(columns).every(({ role }) => role === "result"),
 );
 
-/** Sheets that nobody sorts: formulas find a setting by its cell, and rain and changes are read one after the other. */
-export const sheetsKeptInOrder: readonly Sheet[] = [programSheet, rainRecordSheet, changeLogSheet];
+/** Formulas find a setting by its cell, and rain and changes are read one after the other. */
+export const sheetsKeptInOrder: readonly Sheet[] = recordSheets.filter(({ isKeptInOrder }) => isKeptInOrder === true);

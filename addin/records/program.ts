@@ -32,6 +32,7 @@ export const programSheet = {
   },
   rows: 40,
   frozenColumns: 1,
+  isKeptInOrder: true,
 } as const satisfies Sheet;
 
 export interface ProgramSetting {
@@ -212,10 +213,17 @@ export function placeSettingCell(): CellRange {
   return cellOf(programSheet, firstRow(programSheet) + Object.keys(programSettings).length, "value");
 }
 
-/** The sheet with the drop-down of its one choice. */
+/** The sheet with the drop-down of its one choice, and a name for each setting: =SOAK_drainHours in anybody's formula. */
 export function programLayout(): SheetLayout {
   const { setting, choices } = placeSetting;
-  return { ...layoutOf(programSheet), choicesIn: [{ heading: setting, choices, cells: placeSettingCell() }] };
+  return {
+    ...layoutOf(programSheet),
+    choicesIn: [{ heading: setting, choices, cells: placeSettingCell() }],
+    names: [
+      ...(Object.keys(programSettings) as ProgramKey[]).map((key) => ({ name: `SOAK_${key}`, cell: settingCell(key) })),
+      { name: "SOAK_place", cell: placeSettingCell() },
+    ],
+  };
 }
 
 /** Where the sheets and settings of a workbook stand: what its formulas refer to. */

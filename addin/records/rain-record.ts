@@ -21,6 +21,7 @@ export const rainRecordSheet = {
   rows: 1000,
   mostRows: MOST_READINGS,
   frozenColumns: 1,
+  isKeptInOrder: true,
 } as const satisfies Sheet;
 
 export type RainReading = RecordOf<typeof rainRecordSheet>;

@@ -46,6 +46,8 @@ export const reportYardsSheet = {
   },
   rows: sitesSheet.rows,
   frozenColumns: 2,
+  typedInstead:
+    "Report yards is computed. Type on the sheets of the yard: Sites, Surfaces, Hole tests, As-built, Dig days, Estimate lines.",
   together: [
     ["siteId", "yard"],
     ["yards", "unpriced"],

@@ -38,6 +38,7 @@ export const reportSheet = {
   },
   rows: 90,
   frozenColumns: 1,
+  typedInstead: "Report is computed. Type on the sheets of the yards, or change the program's settings on Program.",
   together: [
     ["built", "other"],
     ["builtYards", "designedYards"],

@@ -27,7 +27,10 @@ export const visitsSheet = {
     note: textColumn("Note", { widthPixels: 260 }),
     by: textColumn("By", { widthPixels: 90 }),
     rule: nameColumn("Rule", { widthPixels: 200, note: "The rule on the Rules sheet that a measured answer is held against." }),
-    verdict: choiceColumn("Verdict", "Verdict", VERDICTS, { widthPixels: 110 }),
+    verdict: choiceColumn("Verdict", "Verdict", VERDICTS, {
+      widthPixels: 110,
+      tones: { good: ["pass"], caution: ["refer", "watch"], stop: ["stop", "fail"] },
+    }),
     link: textColumn("Photo or file", { widthPixels: 220, note: "A link, or the name of the picture on the camera." }),
   },
   rows: 600,

@@ -34,6 +34,8 @@ export interface ColumnLayout {
   readonly choices?: readonly string[];
   /** "input" is typed by people, "result" is computed and shown shaded. */
   readonly role: "input" | "result";
+  /** Of a result: where to type instead, said to people who would type over it. What goes through the port passes. */
+  readonly typedInstead?: string;
 }
 
 export interface SheetLayout {
@@ -48,6 +50,29 @@ export interface SheetLayout {
   readonly preface: readonly string[];
   /** Cells of the sheet that offer a drop-down of their own, where their column offers none. */
   readonly choicesIn?: readonly DropDown[];
+  /** Each heading offers to show some of the rows alone. The embedded grid offers that from its toolbar instead. */
+  readonly isFiltered?: boolean;
+  /** Cells that stand out by what they hold. The embedded grid draws none: the words in the cells say the same. */
+  readonly highlights?: readonly Highlight[];
+  /**
+   * Single cells that people's formulas may call by a name. One of its name from before gives way. The embedded grid has none:
+   * it goes on reading the old cell after a row is inserted above, and a formula shows #NAME? there instead of a wrong number.
+   */
+  readonly names?: readonly CellName[];
+}
+
+export type Tone = "good" | "caution" | "stop";
+
+/** Cells that take a color where a formula of the spreadsheet's own holds, written as for the first of them. */
+export interface Highlight {
+  readonly cells: CellRange;
+  readonly formula: string;
+  readonly tone: Tone;
+}
+
+export interface CellName {
+  readonly name: string;
+  readonly cell: CellRange;
 }
 
 /** One drop-down of a sheet, and the cells that offer it. */

@@ -15,11 +15,11 @@ export function excelLookAt(book: Spreadsheet): LookAt {
   return ({ sheet: name, row, column }) => {
     const sheet = book.sheetNamed(name);
     const text = (format: string) => (sheet?.formatAt(row, column, format) ?? null) as string | null;
-    const rule = sheet?.validationAt(row, column)?.rule as { readonly list: { readonly source: string } } | undefined;
+    const rule = sheet?.validationAt(row, column)?.rule as { readonly list?: { readonly source: string } } | undefined;
     return {
       format: text("NumberFormat"),
       fill: text("Fill")?.toLowerCase() ?? null,
-      choices: rule === undefined ? null : choicesFrom(book, rule.list.source),
+      choices: rule?.list === undefined ? null : choicesFrom(book, rule.list.source),
     };
   };
 }

@@ -71,6 +71,19 @@ describe("What is typed into a cell of the page without Excel", () => {
     expect(await values(page, cell)).toEqual(before);
   });
 
+  it("is refused in words in a column of results on a sheet that people type in, and nowhere else on it", async () => {
+    const before = await values(page, "Hole tests!I4");
+    await goTo(page, "Hole tests!I4");
+    await pressWithoutWaiting(page, ["12", "Enter"]);
+    await expect
+      .poll(() => page.locator("#cell-sentence").innerText(), { timeout: 10_000 })
+      .toBe("The rate is computed from this row: type its minutes, its water depths and the hole diameter.");
+    await calculated(page);
+    expect(await values(page, "Hole tests!I4")).toEqual(before);
+    await typeInto(page, "Hole tests!D90", "R. Vance");
+    await expectCell(page, "Hole tests!D90", "R. Vance");
+  });
+
   it("is refused in words where a person's own formula has spilled, and follows that formula when its row is deleted", async () => {
     await typeInto(page, "Program!K50", "=SEQUENCE(4)");
     expect(await values(page, "Program!K50:K53")).toEqual([[1], [2], [3], [4]]);

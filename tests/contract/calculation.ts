@@ -29,9 +29,11 @@ export class Calculation {
   readonly #grids = new Map<Sheet, Map<string, Grid>>();
   readonly #parsed = new Map<string, { readonly expression: Expression; readonly reads: readonly CellRange[] }>();
   readonly #sheetNamed: (name: string) => Sheet | undefined;
+  readonly #nameOf: (name: string) => string | undefined;
 
-  constructor(sheetNamed: (name: string) => Sheet | undefined) {
+  constructor(sheetNamed: (name: string) => Sheet | undefined, nameOf: (name: string) => string | undefined) {
     this.#sheetNamed = sheetNamed;
+    this.#nameOf = nameOf;
   }
 
   /** The sheets whose formulas wait to be calculated. */
@@ -67,7 +69,8 @@ export class Calculation {
     for (const { sheet: name } of made.reads) this.#readersOf(name).add(made);
   }
 
-  #parse(formula: string, sheet: string) {
+  #parse(typed: string, sheet: string) {
+    const formula = typed.replace(/\b[A-Z]\w*\b(?![!(.])/gi, (word) => this.#nameOf(word)?.slice(1) ?? word);
     const key = `${sheet}!${formula}`;
     const known = this.#parsed.get(key);
     if (known !== undefined) return known;

@@ -1,5 +1,6 @@
 /** The part of Excel's object model that the adapter uses, over the in-memory workbook. */
 import { HostError, type HostObject } from "./host-object.ts";
+import { autoFilterObject, conditionalFormatsObject, namesObject, pageLayoutObject, type RangeObject } from "./sheet-looks.ts";
 import { COLUMN_POINTS, leftOf, shapesObject, topOf } from "./shapes.ts";
 import { keyOf, type Area, type Sheet, type Spreadsheet, type Validation } from "./spreadsheet.ts";
 import type { Content } from "./formula-functions.ts";
@@ -14,6 +15,7 @@ export function workbookObject(book: Spreadsheet, wanted: Set<EventName>): HostO
       Worksheets: { get: () => worksheetsObject(book, wanted) },
       Application: { get: () => applicationObject(book) },
       Settings: { get: () => settingsObject(book) },
+      Names: { get: () => namesObject(book) },
     },
     methods: { GetSelectedRanges: () => rangeAreasObject(book) },
   };
@@ -64,6 +66,8 @@ function worksheetObject(book: Spreadsheet, sheet: Sheet): HostObject {
       Protection: { get: () => ({ type: "WorksheetProtection", properties: { Protected: { get: () => sheet.isProtected } } }) },
       FreezePanes: { get: () => freezePanesObject(sheet) },
       Shapes: { get: () => shapesObject(sheet) },
+      AutoFilter: { get: () => autoFilterObject(sheet, (area) => rangeObject(book, sheet, area)) },
+      PageLayout: { get: () => pageLayoutObject(sheet) },
       StandardHeight: { get: () => topOf(1) },
     },
     methods: {
@@ -98,10 +102,6 @@ function freezePanesObject(sheet: Sheet): HostObject {
   };
 }
 
-interface RangeObject extends HostObject {
-  readonly area: Area;
-}
-
 function rangeObject(book: Spreadsheet, sheet: Sheet, area: Area): RangeObject {
   const { row, column, rows, columns } = area;
   const change =
@@ -117,6 +117,7 @@ function rangeObject(book: Spreadsheet, sheet: Sheet, area: Area): RangeObject {
   const blank = (content: Content) => content ?? "";
   return {
     type: "Range",
+    sheet,
     area,
     properties: {
       RowIndex: { get: () => row },
@@ -128,6 +129,7 @@ function rangeObject(book: Spreadsheet, sheet: Sheet, area: Area): RangeObject {
       Top: { get: () => topOf(row) },
       Format: { get: () => rangeFormatObject(sheet, area, change) },
       DataValidation: { get: () => dataValidationObject(sheet, area, change) },
+      ConditionalFormats: { get: () => conditionalFormatsObject(sheet, area) },
       Values: {
         get: () => cells((r, c) => blank(sheet.contentAt(r, c))),
         set: change((values: Content[][]) => book.write(sheet, area, shaped(area, values), "as typed")),
@@ -163,6 +165,7 @@ function rangeObject(book: Spreadsheet, sheet: Sheet, area: Area): RangeObject {
           throw new HostError("InvalidArgument", `The array is not ${rows} by ${columns}, as the range is.`);
       },
       CopyFrom: (source: RangeObject, kind: string) => change(() => copyFormats(sheet, source.area, area, kind))(null),
+      GetEntireColumn: () => rangeObject(book, sheet, { row: 0, column, rows: 1_048_576, columns }),
       GetRow: (index: number) => rangeObject(book, sheet, { row: row + index, column, rows: 1, columns }),
       GetBoundingRect: (other: RangeObject) => rangeObject(book, sheet, bounding(area, other.area)),
     },
@@ -233,6 +236,13 @@ function copyFormats(sheet: Sheet, from: Area, to: Area, kind: string): void {
   if (kind !== "Formats") throw new HostError("InvalidArgument", `The in-memory Excel copies formats alone, not ${kind}.`);
   if (to.rows % from.rows !== 0 || to.columns % from.columns !== 0)
     throw new HostError("InvalidArgument", "The range to copy to is no multiple of the range to copy.");
+  const covers = ({ area }: { readonly area: Area }) =>
+    area.row <= from.row &&
+    area.row + area.rows >= from.row + from.rows &&
+    area.column >= to.column &&
+    area.column < to.column + to.columns;
+  for (const rule of sheet.colorRules.filter(covers))
+    rule.area = bounding(rule.area, { ...to, column: rule.area.column, columns: rule.area.columns });
   for (let row = 0; row < to.rows; row += 1) {
     for (let column = 0; column < to.columns; column += 1) {
       const formats = sheet.formats.get(keyOf(from.row + (row % from.rows), from.column + (column % from.columns)));
@@ -257,12 +267,19 @@ function dataValidationObject(sheet: Sheet, area: Area, change: Change): HostObj
   return {
     type: "DataValidation",
     properties: {
-      Type: { get: () => (sheet.validationAt(area.row, area.column)?.rule === undefined ? "None" : "List") },
+      Type: {
+        get: () => {
+          const rule = sheet.validationAt(area.row, area.column)?.rule;
+          return rule === undefined ? "None" : "list" in (rule as object) ? "List" : "Custom";
+        },
+      },
       Rule: {
         get: () => sheet.validationAt(area.row, area.column)?.rule ?? {},
-        set: change((rule: { list?: { source: string } }) => {
+        set: change((rule: { list?: { source: string }; custom?: { formula: string } }) => {
+          if (rule.custom !== undefined && /SOAK\./i.test(rule.custom.formula))
+            throw new HostError("InvalidArgument", "A rule calls no custom function.");
           const source = rule.list?.source ?? "";
-          if (source === "" || (!source.startsWith("=") && source.length > 255))
+          if ((rule.custom === undefined && source === "") || (!source.startsWith("=") && source.length > 255))
             throw new HostError("InvalidArgument", "A list has 1 to 255 characters, or is a range.");
           at().rule = rule;
         }),

@@ -2,6 +2,7 @@
 import { largestOf, smallestOf } from "../../functions/extremes.ts";
 import { Calculation } from "./calculation.ts";
 import type { Content, Grid } from "./formula-functions.ts";
+import type { ColorRule, Page } from "./sheet-looks.ts";
 import { afterDeletion, afterRenaming, afterRowChange, afterSorting, deletedAt, insertedAt, type RowShift } from "./row-changes.ts";
 
 export interface Area {
@@ -53,6 +54,11 @@ export class Sheet {
   readonly columnWidths = new Map<number, number>();
   readonly hiddenColumns = new Set<number>();
   readonly validations: Validation[] = [];
+  readonly colorRules: ColorRule[] = [];
+  filtered: Area | null = null;
+  /** Somebody shows some of the rows alone. */
+  isDataFiltered = false;
+  page: Page = {};
   /** The lowest first. */
   readonly shapes: Shape[] = [];
 
@@ -96,6 +102,8 @@ export class Sheet {
 export class Spreadsheet {
   readonly sheets: Sheet[] = [];
   readonly settings = new Map<string, unknown>();
+  /** What each name stands for, such as "=Program!$B$4". */
+  readonly names = new Map<string, string>();
   structureIsProtected = false;
   calculationMode: "Automatic" | "Manual" = "Automatic";
   calculationState: "Done" | "Calculating" = "Done";
@@ -104,7 +112,10 @@ export class Spreadsheet {
   selected: readonly Area[] = [{ row: 0, column: 0, rows: 1, columns: 1 }];
   readonly happenings: Happening[] = [];
   #sheetsMade = 0;
-  readonly #calculation = new Calculation((name) => this.sheetNamed(name));
+  readonly #calculation = new Calculation(
+    (name) => this.sheetNamed(name),
+    (name) => this.names.get(name),
+  );
 
   constructor() {
     this.active = this.addSheet("Sheet1");
@@ -123,6 +134,7 @@ export class Spreadsheet {
     for (const key of sheet.cells.keys()) this.#calculation.setFormula(sheet, placeOf(key).row, placeOf(key).column, null);
     this.sheets.splice(this.sheets.indexOf(sheet), 1);
     for (const other of this.sheets) this.#rewrite(other, (formula) => afterDeletion(formula, sheet.name));
+    this.#moveNames((formula) => afterDeletion(formula, sheet.name));
     if (this.active === sheet && this.sheets[0] !== undefined) this.active = this.sheets[0];
     this.happenings.push(...this.sheets.map((other) => ({ event: "calculated", sheet: other }) as const));
     this.settle();
@@ -133,6 +145,7 @@ export class Spreadsheet {
     const before = sheet.name;
     sheet.name = name;
     for (const each of this.sheets) this.#rewrite(each, (formula) => afterRenaming(formula, before, name));
+    this.#moveNames((formula) => afterRenaming(formula, before, name));
     this.settle();
   }
 
@@ -204,12 +217,34 @@ export class Spreadsheet {
       sheet.cells.set(keyOf(row, column), cell);
       if (cell.formula !== null) this.#calculation.setFormula(sheet, row, column, cell.formula);
     }
+    if (shift !== null) {
+      this.#moveNames((formula) => afterRowChange(formula, "", sheet.name, shift));
+      moveAreas(sheet, shift);
+    }
     if (shift !== null)
       for (const other of this.sheets.filter((one) => one !== sheet))
         this.#rewrite(other, (formula) => afterRowChange(formula, other.name, sheet.name, shift));
     this.#calculation.sheetAppeared(sheet);
     this.happenings.push({ event: "changed", sheet });
     this.settle();
+  }
+
+  setName(name: string, formula: string | null): void {
+    if (formula === null) this.names.delete(name);
+    else this.names.set(name, formula);
+    this.#readNamesAnew();
+  }
+
+  #moveNames(change: (formula: string) => string): void {
+    for (const [name, formula] of this.names) this.names.set(name, change(formula));
+    this.#readNamesAnew();
+  }
+
+  #readNamesAnew(): void {
+    for (const sheet of this.sheets)
+      for (const [key, { formula }] of sheet.cells)
+        if (formula !== null && [...this.names.keys()].some((name) => formula.includes(name)))
+          this.#calculation.setFormula(sheet, placeOf(key).row, placeOf(key).column, formula);
   }
 
   #rewrite(sheet: Sheet, change: (formula: string) => string): void {
@@ -241,6 +276,28 @@ export class Spreadsheet {
     this.selected = areas;
     this.happenings.push({ event: "selected", sheet });
   }
+}
+
+/** Rules, the filter and what is printed go with the rows they stand on. */
+function moveAreas(sheet: Sheet, shift: RowShift): void {
+  const moved = <Part extends { readonly area: Area }>(parts: Part[]): void => {
+    parts.splice(
+      0,
+      parts.length,
+      ...parts.flatMap((part) => {
+        const area = movedArea(part.area, shift);
+        return area === null ? [] : [{ ...part, area }];
+      }),
+    );
+  };
+  moved(sheet.validations);
+  moved(sheet.colorRules);
+  if (sheet.filtered !== null) sheet.filtered = movedArea(sheet.filtered, shift);
+}
+
+function movedArea(area: Area, shift: RowShift): Area | null {
+  const ends = shift(area.row, area.row + area.rows - 1);
+  return ends === null ? null : { ...area, row: ends[0], rows: ends[1] - ends[0] + 1 };
 }
 
 /** Excel reads an entry as somebody would type it. */

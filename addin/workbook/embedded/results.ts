@@ -19,6 +19,8 @@ import { columnLetters, type StopListening } from "../port.ts";
 export interface SheetRules {
   /** Sheets that formulas fill, with the number of their columns: nothing is typed there. */
   readonly computed: ReadonlyMap<string, number>;
+  /** Of other sheets, what people are told who would type below a heading whose column formulas fill. */
+  readonly results?: ReadonlyMap<string, ReadonlyMap<string, string>>;
   /** Sheets whose rows are found by their place: nobody sorts them. */
   readonly keptInOrder: ReadonlySet<string>;
   /** Sheets of the program: deleting one is asked about first. */
@@ -105,6 +107,14 @@ export class ResultCells {
       : `${cellName({ row, column })} is filled by the formula in ${cellName(spill.formula)}: change that one, or what it is computed from.`;
   }
 
+  /** Why nobody types into the cell, where a formula stands in each row of its column; pasting and deleting rows go on. */
+  refusalToType(sheetId: string, row: number, column: number): string | null {
+    const sheet = this.#grid.workbook().getWorkbook().getSheetBySheetId(sheetId);
+    const headingRow = (sheet?.getFreeze().ySplit ?? 0) - 1;
+    const heading = sheet?.getCellRaw(headingRow, column)?.v;
+    return row <= headingRow ? null : (this.#rules.results?.get(this.#nameOf(sheetId))?.get(String(heading)) ?? null);
+  }
+
   /** The formulas of a sheet that fill more than their own cell. */
   spills(sheetId: string): readonly { readonly formula: Place; readonly cells: IRange }[] {
     const spills = this.#grid.injector.get(FormulaDataModel).getArrayFormulaRange()[this.#grid.workbook().getId()]?.[sheetId];
@@ -179,7 +189,9 @@ export function refuseTypingOverResults(injector: Injector, cells: ResultCells):
 
   function refusalToEdit(): Refusal {
     const cell = injector.get(IEditorBridgeService).getEditLocation();
-    return cell ? cells.refusalAt(cell.sheetId, cell.row, cell.column) : null;
+    if (!cell) return null;
+    const { sheetId, row, column } = cell;
+    return cells.refusalAt(sheetId, row, column) ?? cells.refusalToType(sheetId, row, column);
   }
 
   function refusalIn({ subUnitId, cellValue }: { readonly subUnitId: string; readonly cellValue?: Matrix }): Refusal {

@@ -206,12 +206,17 @@ function addSheets(layouts: readonly SheetLayout[]): Promise<void> {
   return inExcel(names, async (context) => {
     const sheets = context.workbook.worksheets;
     const present = names.map((name) => sheets.getItemOrNullObject(name));
+    const named = layouts.flatMap((layout) => layout.names ?? []);
+    const earlier = named.map(({ name }) => context.workbook.names.getItemOrNullObject(name));
     await context.sync();
     const taken = names.find(
-      (name, index) => present[index]?.isNullObject === false || names.slice(0, index).some((earlier) => sameSheet(earlier, name)),
+      (name, index) => present[index]?.isNullObject === false || names.slice(0, index).some((before) => sameSheet(before, name)),
     );
     if (taken !== undefined) throw new SheetExists(taken);
     for (const layout of layouts) layOut(sheets.add(layout.name), layout);
+    // A name whose sheet was deleted is still there, and leads nowhere.
+    for (const name of earlier) if (!name.isNullObject) name.delete();
+    for (const { name, cell } of named) context.workbook.names.add(name, rangeIn(context, cell));
   });
 }
 
