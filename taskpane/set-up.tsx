@@ -1,7 +1,8 @@
 import { useEffect, useState } from "preact/hooks";
 import { bringSheetsBack, checkWorkbook } from "../addin/actions/workbook/check-workbook.ts";
+import type { Progress } from "../addin/actions/program/progress.ts";
 import type { Finding } from "../addin/actions/workbook/finding.ts";
-import { setUpWorkbook, sheetNamesOfProgram } from "../addin/actions/workbook/set-up-workbook.ts";
+import { refuseOldSpreadsheet, setUpWorkbook, sheetNamesOfProgram } from "../addin/actions/workbook/set-up-workbook.ts";
 import type { Workbook } from "../addin/workbook/port.ts";
 import { Button, MessageBar } from "./parts/form.tsx";
 import { text } from "./text.ts";
@@ -15,11 +16,16 @@ export function SetUp({ workbook, write }: { readonly workbook: Workbook; readon
       <h1>{text.setUp.title}</h1>
       <p>{text.setUp.explain}</p>
       <SheetList names={sheetNamesOfProgram} />
-      <Button kind="primary" onClick={() => write(() => setUpWorkbook(workbook), text.setUp.done)}>
+      <Button kind="primary" onClick={() => write((progress) => setUp(workbook, progress), text.setUp.done)}>
         {text.setUp.button}
       </Button>
     </section>
   );
+}
+
+async function setUp(workbook: Workbook, progress: Progress): Promise<void> {
+  await refuseOldSpreadsheet(workbook);
+  await setUpWorkbook(workbook, progress);
 }
 
 /** Says what is missing, and shows what a repair would add before adding it. */

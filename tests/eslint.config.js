@@ -8,6 +8,7 @@ import tseslint from "typescript-eslint";
 
 const SOURCE = ["addin/**/*.{ts,tsx}", "functions/**/*.ts", "taskpane/**/*.{ts,tsx}", "manifest/**/*.ts"];
 const EXCEL = [
+  "addin/workbook/excel/add-sheets.ts",
   "addin/workbook/excel/excel-workbook.ts",
   "addin/workbook/excel/run.ts",
   "addin/workbook/excel/layout.ts",

@@ -122,8 +122,14 @@ export type StopListening = () => void;
 export interface Workbook {
   sheetNames(): Promise<readonly string[]>;
 
-  /** Adds the sheets in order, headings and layout included. Rejects with SheetExists, and adds none, if a name is taken. */
-  addSheets(layouts: readonly SheetLayout[]): Promise<void>;
+  /** Whether the answers of one formula fill the cells beside it, as the program's sheets need. Leaves nothing behind. */
+  spills(): Promise<boolean>;
+
+  /**
+   * Adds the sheets in order, headings and layout included. Rejects with SheetExists if a name is taken; whatever it
+   * rejects with, it has added none. `progress` is told the share that is done, and waited for.
+   */
+  addSheets(layouts: readonly SheetLayout[], progress?: (share: number) => Promise<void>): Promise<void>;
 
   /** The values of each range, blank cells as null, errors as their code. Rejects with SheetMissing. */
   read(ranges: readonly CellRange[]): Promise<readonly (readonly (readonly CellValue[])[])[]>;

@@ -29,6 +29,10 @@ export class WorkbookInMemory implements Workbook {
     return Promise.resolve([...this.sheets.keys()]);
   }
 
+  spills(): Promise<boolean> {
+    return Promise.resolve(true);
+  }
+
   addSheets(layouts: readonly SheetLayout[]): Promise<void> {
     this.calls += 1;
     const taken = layouts.find(({ name }) => this.sheets.has(name));

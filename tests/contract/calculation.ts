@@ -29,9 +29,11 @@ export class Calculation {
   readonly #grids = new Map<Sheet, Map<string, Grid>>();
   readonly #parsed = new Map<string, { readonly expression: Expression; readonly reads: readonly CellRange[] }>();
   readonly #sheetNamed: (name: string) => Sheet | undefined;
+  readonly #isOld: () => boolean;
   readonly #nameOf: (name: string) => string | undefined;
 
-  constructor(sheetNamed: (name: string) => Sheet | undefined, nameOf: (name: string) => string | undefined) {
+  constructor(sheetNamed: (name: string) => Sheet | undefined, nameOf: (name: string) => string | undefined, isOld: () => boolean) {
+    this.#isOld = isOld;
     this.#sheetNamed = sheetNamed;
     this.#nameOf = nameOf;
   }
@@ -148,7 +150,8 @@ export class Calculation {
     return grid;
   }
 
-  #show(formula: Formula, answer: Grid): void {
+  #show(formula: Formula, whole: Grid): void {
+    const answer: Grid = this.#isOld() ? [[whole[0]?.[0] ?? null]] : whole;
     const { sheet, row, column } = formula;
     const before = this.#shownIn(formula);
     this.#clearSpill(formula);

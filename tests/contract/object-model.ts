@@ -32,7 +32,8 @@ function worksheetsObject(book: Spreadsheet, wanted: Set<EventName>): HostObject
     items: () => book.sheets.map((sheet) => worksheetObject(book, sheet)),
     item: (key) => worksheetObject(book, sheetOrRefusal(book, key)),
     methods: {
-      Add: (name: string) => {
+      Add: (given: string | null) => {
+        const name = given ?? `Sheet${book.sheets.length + 1}`;
         if (book.structureIsProtected) throw new HostError("AccessDenied", "The structure of the workbook is protected.");
         if (book.sheetNamed(name) !== undefined) throw new HostError("ItemAlreadyExists", `There is a sheet ${name} already.`);
         if (name.length > 31 || /[[\]:*?/\\]/.test(name)) throw new HostError("InvalidArgument", `${name} cannot name a sheet.`);
@@ -71,6 +72,10 @@ function worksheetObject(book: Spreadsheet, sheet: Sheet): HostObject {
       StandardHeight: { get: () => topOf(1) },
     },
     methods: {
+      Delete: () => {
+        if (book.structureIsProtected) throw new HostError("AccessDenied", "The structure of the workbook is protected.");
+        book.removeSheet(sheet);
+      },
       Activate: () => {
         if (book.active !== sheet) book.select(sheet, [{ row: 0, column: 0, rows: 1, columns: 1 }]);
       },
@@ -331,6 +336,11 @@ function applicationObject(book: Spreadsheet): HostObject {
     type: "Application",
     properties: { CalculationMode: { get: () => book.calculationMode }, CalculationState: { get: () => book.calculationState } },
     methods: {
+      SuspendApiCalculationUntilNextSync: () => {
+        book.settle();
+        book.isSuspended = true;
+      },
+      SuspendScreenUpdatingUntilNextSync: () => undefined,
       Calculate: (kind: string) => {
         if (!["Recalculate", "Full", "FullRebuild"].includes(kind))
           throw new HostError("InvalidArgument", `${kind} is no kind of calculation.`);

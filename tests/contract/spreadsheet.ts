@@ -105,6 +105,10 @@ export class Spreadsheet {
   /** What each name stands for, such as "=Program!$B$4". */
   readonly names = new Map<string, string>();
   structureIsProtected = false;
+  /** An add-in has suspended calculation, and what it changed meanwhile is not calculated before somebody asks. */
+  isSuspended = false;
+  /** As Excel was before dynamic arrays: a formula answers into its own cell alone. */
+  isOld = false;
   calculationMode: "Automatic" | "Manual" = "Automatic";
   calculationState: "Done" | "Calculating" = "Done";
   active: Sheet;
@@ -115,6 +119,7 @@ export class Spreadsheet {
   readonly #calculation = new Calculation(
     (name) => this.sheetNamed(name),
     (name) => this.names.get(name),
+    () => this.isOld,
   );
 
   constructor() {
@@ -260,10 +265,11 @@ export class Spreadsheet {
 
   /** What waits is calculated; in manual mode only when somebody asks for it. */
   settle(): void {
-    if (this.calculationMode === "Automatic") this.calculate();
+    if (this.calculationMode === "Automatic" && !this.isSuspended) this.calculate();
   }
 
   calculate(): void {
+    this.isSuspended = false;
     for (const sheet of this.#calculation.sheetsWaiting) this.happenings.push({ event: "calculated", sheet });
     this.#calculation.calculate();
   }

@@ -45,8 +45,8 @@ export function logWrites(inner: Workbook): LoggedWorkbook {
   };
   const workbook: Workbook = {
     ...boundTo(inner),
-    addSheets: async (layouts) => {
-      await inner.addSheets(layouts);
+    addSheets: async (layouts, progress) => {
+      await inner.addSheets(layouts, progress);
       written = true;
       layouts.forEach(({ name }) => added.add(name));
     },
@@ -99,7 +99,8 @@ export function logWrites(inner: Workbook): LoggedWorkbook {
 function boundTo(inner: Workbook): Workbook {
   return {
     sheetNames: () => inner.sheetNames(),
-    addSheets: (layouts) => inner.addSheets(layouts),
+    spills: () => inner.spills(),
+    addSheets: (layouts, progress) => inner.addSheets(layouts, progress),
     read: (ranges) => inner.read(ranges),
     extents: (names) => inner.extents(names),
     readSheets: (names) => inner.readSheets(names),

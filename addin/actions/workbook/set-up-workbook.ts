@@ -1,4 +1,11 @@
-import type { CellValue, SheetLayout, ValueWrite, Workbook, WorkbookWriting } from "../../workbook/port.ts";
+import {
+  WorkbookRefused,
+  type CellValue,
+  type SheetLayout,
+  type ValueWrite,
+  type Workbook,
+  type WorkbookWriting,
+} from "../../workbook/port.ts";
 import { CHECKLIST_SETTING, CHECKLIST_VERSION } from "../../checklist/checklist-version.ts";
 import { whatIfGrid, workbookFormulas } from "../../records/formulas.ts";
 import { plantsSheet, startingPlants } from "../../records/plants.ts";
@@ -12,6 +19,7 @@ import { firstRow } from "../../records/place.ts";
 import { layoutOf } from "../../records/sheet.ts";
 import { whatIfSheet } from "../../records/what-if.ts";
 import { today } from "../dates.ts";
+import { nobodyWaits, type Progress } from "../program/progress.ts";
 
 /** Written into the workbook, so that a later version knows what it opens. */
 export const RECORDS_VERSION_SETTING = "soakbook.records";
@@ -68,15 +76,36 @@ export async function recordsVersion(workbook: Workbook): Promise<number | null>
   return text === null ? null : Number(text);
 }
 
-/** Adds the program's sheets, settings, rules and formulas. Rejects with SheetExists, and adds nothing, where a name is taken. */
-export async function setUpWorkbook(workbook: WorkbookWriting): Promise<void> {
+/** Rejects in words, and sets nothing up, in a spreadsheet whose formulas cannot fill the program's sheets. */
+export async function refuseOldSpreadsheet(workbook: Workbook): Promise<void> {
+  if (!(await workbook.spills())) throw new WorkbookRefused(TOO_OLD);
+}
+
+const TOO_OLD =
+  "Nothing was set up: in this Excel a formula cannot fill the cells below it (dynamic arrays), and the program's sheets rest on that. " +
+  "Use Excel of Microsoft 365, Excel 2021 or later, or Excel on the web.";
+
+/**
+ * Adds the program's sheets, settings, rules and formulas. Rejects with SheetExists, and adds nothing, where a name is taken.
+ * From when the sheets are there the workbook counts as ours: what is missing is brought by Check workbook.
+ */
+export async function setUpWorkbook(workbook: WorkbookWriting, progress: Progress = nobodyWaits): Promise<void> {
   const sheets = startingSheets();
-  await workbook.addSheets(sheets.map(({ layout }) => layout));
-  await workbook.writeValues(sheets.flatMap(({ values }) => values));
-  await workbook.writeFormulas(workbookFormulas());
+  await workbook.addSheets(
+    sheets.map(({ layout }) => layout),
+    (share) => progress(SHEETS_SHARE * share),
+  );
   await workbook.writeSetting(RECORDS_VERSION_SETTING, String(RECORDS_VERSION));
   await workbook.writeSetting(CHECKLIST_SETTING, String(CHECKLIST_VERSION));
+  await workbook.writeValues(sheets.flatMap(({ values }) => values));
+  await progress(VALUES_SHARE);
+  await workbook.writeFormulas(workbookFormulas());
+  await progress(1);
 }
+
+/** Of the whole, what is done once the sheets are there, and once what is typed on them is. */
+const SHEETS_SHARE = 0.7;
+const VALUES_SHARE = 0.8;
 
 function settingsWrite(): ValueWrite {
   const rows = Object.values(programSettings).map(({ setting, value, unit, meaning }) => [setting, value, unit, meaning]);

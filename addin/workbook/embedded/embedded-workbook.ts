@@ -50,6 +50,10 @@ export class EmbeddedWorkbook implements Workbook {
     return settle(() => this.#workbook.getSheets().map((sheet) => sheet.getSheetName()));
   }
 
+  spills(): Promise<boolean> {
+    return Promise.resolve(true);
+  }
+
   addSheets(layouts: readonly SheetLayout[]): Promise<void> {
     return settle(() => {
       const taken = new Set(this.#workbook.getSheets().map((sheet) => sheet.getSheetName()));

@@ -6,20 +6,19 @@
  */
 import { gather } from "./bursts.ts";
 import { asFormula, asRead, asTyped } from "./cells.ts";
-import { continueLayout, layOut } from "./layout.ts";
+import { addSheets } from "./add-sheets.ts";
+import { continueLayout } from "./layout.ts";
 import { placePicture, pictureNames } from "./pictures.ts";
 import { codeOf } from "./refusals.ts";
 import { readRequests, writeRequests, type Piece } from "./requests.ts";
-import { inExcel, namesIn, rangeIn, sameSheet } from "./run.ts";
+import { inExcel, namesIn, rangeIn } from "./run.ts";
 import {
   addressOf,
-  SheetExists,
   WorkbookRefused,
   type CellRange,
   type CellValue,
   type Extent,
   type FormulaWrite,
-  type SheetLayout,
   type StopListening,
   type ValueWrite,
   type Workbook,
@@ -27,11 +26,14 @@ import {
 
 const CALCULATION_POLL_MILLISECONDS = 50;
 const CALCULATION_LIMIT_MILLISECONDS = 60_000;
+/** From here on Excel calculates once after a write, and not after each of its parts. */
+const MANY_FORMULAS = 500;
 
 /** The open workbook. What goes wrong in answer to an event, where nobody waits, goes to `onTrouble`. */
 export function excelWorkbook(onTrouble: (error: unknown) => void): Workbook {
   return {
     sheetNames,
+    spills,
     addSheets,
     read,
     extents,
@@ -122,12 +124,44 @@ async function writeFormulas(writes: readonly FormulaWrite[]): Promise<void> {
       throw new Error(`A formula for ${addressOf(range)} does not start with "=".`);
   }
   const sheets = sheetsOf(writes);
+  const areMany = writes.reduce((count, { range }) => count + range.rows * range.columns, 0) > MANY_FORMULAS;
   for (const pieces of writeRequests(writes.map(({ range, formulas }) => ({ range, rows: formulas })))) {
     await inExcel(sheets, async (context) => {
+      if (areMany) context.workbook.application.suspendApiCalculationUntilNextSync();
       for (const { cells, rows } of cellsToWrite(context, sheets, pieces)) cells.formulas = rows;
     });
   }
+  if (areMany) await calculateWhereAutomatic();
 }
+
+/** What was suspended is not made up for by itself. A person who calculates by hand goes on doing so. */
+function calculateWhereAutomatic(): Promise<void> {
+  return inExcel([], async (context) => {
+    const application = context.workbook.application.load("calculationMode");
+    await context.sync();
+    if (application.calculationMode !== "Manual") application.calculate("Recalculate");
+  });
+}
+
+/** On a sheet of its own, so that nothing stands in the way. An Excel without dynamic arrays answers one cell, or #NAME?. */
+function spills(): Promise<boolean> {
+  return inExcel([], async (context) => {
+    const sheet = context.workbook.worksheets.add();
+    await context.sync();
+    try {
+      const cells = sheet.getRangeByIndexes(0, 0, TRIAL.length, 1);
+      sheet.getRangeByIndexes(0, 0, 1, 1).formulas = [[`=SEQUENCE(${TRIAL.length})`]];
+      cells.load("values");
+      await context.sync();
+      return JSON.stringify(cells.values.flat()) === JSON.stringify(TRIAL);
+    } finally {
+      sheet.delete();
+      await context.sync();
+    }
+  });
+}
+
+const TRIAL: readonly number[] = [1, 2, 3];
 
 /** Excel stops at the first sheet that is not there; with every sheet asked for first, that is before anything is written. */
 function cellsToWrite<Value>(
@@ -198,25 +232,6 @@ function readSetting(key: string): Promise<string | null> {
 function writeSetting(key: string, text: string): Promise<void> {
   return inExcel([], async (context) => {
     context.workbook.settings.add(key, text);
-  });
-}
-
-function addSheets(layouts: readonly SheetLayout[]): Promise<void> {
-  const names = layouts.map((layout) => layout.name);
-  return inExcel(names, async (context) => {
-    const sheets = context.workbook.worksheets;
-    const present = names.map((name) => sheets.getItemOrNullObject(name));
-    const named = layouts.flatMap((layout) => layout.names ?? []);
-    const earlier = named.map(({ name }) => context.workbook.names.getItemOrNullObject(name));
-    await context.sync();
-    const taken = names.find(
-      (name, index) => present[index]?.isNullObject === false || names.slice(0, index).some((before) => sameSheet(before, name)),
-    );
-    if (taken !== undefined) throw new SheetExists(taken);
-    for (const layout of layouts) layOut(sheets.add(layout.name), layout);
-    // A name whose sheet was deleted is still there, and leads nowhere.
-    for (const name of earlier) if (!name.isNullObject) name.delete();
-    for (const { name, cell } of named) context.workbook.names.add(name, rangeIn(context, cell));
   });
 }
 
