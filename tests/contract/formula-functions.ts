@@ -1,7 +1,8 @@
 /** The plain functions of Excel that the workbook's formulas call, as Excel's documentation describes them, and our own. */
 import { isErrorCode } from "../../addin/workbook/port.ts";
 import { catalogue } from "../../functions/worksheet/catalogue.ts";
-import { isCellError, type Cell, type CellInput } from "../../functions/worksheet/calling/cell.ts";
+import { isCellError, type CellInput } from "../../functions/worksheet/calling/cell.ts";
+import { inputFromHost } from "../../functions/worksheet/calling/host-cells.ts";
 
 export type Content = string | number | boolean | null;
 export type Grid = readonly (readonly Content[])[];
@@ -21,9 +22,9 @@ export const callsOfOurs: { readonly name: string; readonly cells: number }[] = 
 
 const OURS = new Map(catalogue.map((declared) => [`SOAK.${declared.name}`, declared]));
 
-/** A single cell is one row of one, as Excel hands it over. */
+/** As Excel hands cells over, a single one as one row of one, and as our registration takes them. */
 function inputOf(grid: Grid | undefined): CellInput {
-  return grid?.map((row) => row.map((content): Cell => (isErrorCode(content) ? { code: content, sentence: "" } : content)));
+  return grid === undefined ? undefined : inputFromHost(grid);
 }
 
 /** Excel's broadcasting: one cell, row or column goes with every cell of the other; what has no partner is #N/A. */

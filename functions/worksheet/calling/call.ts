@@ -140,11 +140,8 @@ export function answerToCells(plan: Plan, inputs: readonly CellInput[]): readonl
   return shape === "value" ? [[answer as Cell]] : shape === "row" ? [answer as readonly Cell[]] : (answer as readonly (readonly Cell[])[]);
 }
 
-/** Excel hands a single cell over as one row of one. */
 function valueOf(input: CellInput, read: Reader): unknown {
-  if (!Array.isArray(input)) return read(input as Cell | undefined);
-  const row = input[0] as readonly Cell[] | undefined;
-  return input.length === 1 && row?.length === 1 ? read(row[0]) : refused;
+  return Array.isArray(input) ? refused : read(input as Cell | undefined);
 }
 
 function systemOf(units: unknown): UnitSystem {

@@ -3,6 +3,9 @@ import { invalid, isCellError, type Cell, type CellInput } from "./cell.ts";
 /** An argument of any host as the worksheet functions take it: errors in whatever form become CellError. */
 export function inputFromHost(value: unknown): CellInput {
   if (!Array.isArray(value)) return cellFromHost(value);
+  // Excel hands a single cell over as one row of one, and a call of single cells is answered without grids.
+  const [row] = value as readonly unknown[];
+  if (value.length === 1 && Array.isArray(row) && row.length === 1) return cellFromHost(row[0]);
   return value.map((row: unknown) => (Array.isArray(row) ? rowFromHost(row) : [cellFromHost(row)]));
 }
 

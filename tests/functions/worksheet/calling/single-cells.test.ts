@@ -1,7 +1,7 @@
 import { afterEach, expect, test, vi } from "vitest";
 import { catalogue } from "../../../../functions/worksheet/catalogue.ts";
 import { Call } from "../../../../functions/worksheet/calling/call.ts";
-import type { CellInput } from "../../../../functions/worksheet/calling/cell.ts";
+import { inputFromHost } from "../../../../functions/worksheet/calling/host-cells.ts";
 
 afterEach(() => {
   vi.restoreAllMocks();
@@ -19,17 +19,19 @@ test("a call of single cells takes the short road, whether a host hands over cel
   const taken = longRoad();
   for (const { name, example, evaluate } of ofCells) {
     const asCells = evaluate(example.arguments);
-    const asRows = evaluate(example.arguments.map((input): CellInput => (input === undefined ? undefined : [[input as never]])));
+    const asRows = evaluate(example.arguments.map((input) => (input === undefined ? undefined : inputFromHost([[input]]))));
     expect(asRows, name).toEqual(asCells);
   }
   expect(taken).not.toHaveBeenCalled();
 });
 
-test("a column takes the long road, and so does a row of one cell that is impossible", () => {
+test("a column takes the long road, and so does a cell that is impossible or blank", () => {
   const [first] = catalogue.filter(({ name }) => name === "RUNOFFDEPTH");
+  const answer = (...inputs: readonly unknown[]) => first?.evaluate(inputs.map(inputFromHost));
   const taken = longRoad();
-  expect(first?.evaluate([[[4], [5]], 80])).toHaveLength(2);
-  expect(first?.evaluate([[[4]], [[101]]])).toEqual([[{ code: "#VALUE!", sentence: "Curve number must be 100 or less." }]]);
-  expect(first?.evaluate([[], 80])).toEqual([[{ code: "#N/A", sentence: "Rain is missing." }]]);
-  expect(taken).toHaveBeenCalledTimes(3);
+  expect(answer([[4], [5]], 80)).toHaveLength(2);
+  expect(answer([[4]], [[101]])).toEqual([[{ code: "#VALUE!", sentence: "Curve number must be 100 or less." }]]);
+  expect(answer([[""]], [[80]])).toEqual([[{ code: "#N/A", sentence: "Rain is missing." }]]);
+  expect(answer([], 80)).toEqual([[{ code: "#N/A", sentence: "Rain is missing." }]]);
+  expect(taken).toHaveBeenCalledTimes(4);
 });
