@@ -49,14 +49,21 @@ export const compostDepth = worksheetFunction({
     "CR = D Ds (T - S) / (Ds (T - S) + Dc (C - T))   (in; D finished depth in in)",
     "S, T and C percent organic matter of soil, target and compost; Ds and Dc dry densities of soil and compost in one unit",
   ],
-  working(_, soilPercent, targetPercent, compostPercent, soilDensity, compostDensity) {
+  working({ soilOrganic: soilPercent, targetOrganic: targetPercent, compostOrganic: compostPercent, soilDensity, compostDensity }) {
     const organic = { soilPercent, targetPercent, compostPercent };
     return [
       { label: "Organic matter lacking T - S", value: organicShortPercent(organic), kind: "percent" },
       { label: "Compost as a share of the depth", value: compostShare(organic, soilDensity, compostDensity), kind: "share" },
     ];
   },
-  calculate(amendedDepth, soilPercent, targetPercent, compostPercent, soilDensity, compostDensity) {
+  calculate({
+    amendedDepth,
+    soilOrganic: soilPercent,
+    targetOrganic: targetPercent,
+    compostOrganic: compostPercent,
+    soilDensity,
+    compostDensity,
+  }) {
     if (soilPercent < targetPercent && compostPercent <= targetPercent)
       return invalid("Compost organic percent must be more than the target.");
     return compostDepthInches(amendedDepth, { soilPercent, targetPercent, compostPercent }, soilDensity, compostDensity);
@@ -88,14 +95,14 @@ export const sandToAdd = worksheetFunction({
   ],
   example: { arguments: [1, 20, 95, 60], result: 1.143, within: 0.0005, from: sandBalance },
   equation: ["V sand = V native x (T - s) / (a - T), 0 where T <= s   (cu yd; s, T and a percent sand of soil, target and source)"],
-  working(_, nativePercent, sourcePercent, targetPercent) {
+  working({ nativeSand: nativePercent, sourceSand: sourcePercent, targetSand: targetPercent }) {
     const sand = { nativePercent, sourcePercent, targetPercent };
     return [
       { label: "Sand for each unit of native soil", value: sandVolumeToAdd(1, sand) },
       { label: "Added sand as a share of the mix", value: addedSandShare(sand), kind: "share" },
     ];
   },
-  calculate(nativeVolume, nativePercent, sourcePercent, targetPercent) {
+  calculate({ nativeVolume, nativeSand: nativePercent, sourceSand: sourcePercent, targetSand: targetPercent }) {
     if (nativePercent < targetPercent && sourcePercent <= targetPercent)
       return invalid("Sand source's sand percent must be more than the target.");
     return sandVolumeToAdd(nativeVolume, { nativePercent, sourcePercent, targetPercent });
@@ -116,11 +123,11 @@ export const bags = worksheetFunction({
   ],
   example: { arguments: [1.852, 2, "us"], result: 26, from: computedByHand("1.852 cu yd x 13.5 = 25.002, and a part of a bag is a bag") },
   equation: ["n = 27 V / bag size, rounded up to whole bags   (V in cu yd, bag size in cu ft)"],
-  working: (cubicYards, bagSize, { system }) => [
+  working: ({ materialVolume: cubicYards, bagSize }, { system }) => [
     { label: "Material", value: materialCubicFeet(cubicYards), kind: "waterVolume" },
     { label: "Bags before rounding up", value: packagesBeforeRounding(materialCubicFeet(cubicYards), bagCubicFeet(bagSize, system)) },
   ],
-  calculate: (cubicYards, bagSize, { system }) => wholeBags(cubicYards, bagCubicFeet(bagSize, system)),
+  calculate: ({ materialVolume: cubicYards, bagSize }, { system }) => wholeBags(cubicYards, bagCubicFeet(bagSize, system)),
 });
 
 function bagCubicFeet(bagSize: number, system: UnitSystem): number {
@@ -139,6 +146,6 @@ export const materialWeight = worksheetFunction({
   cautions: [usualWeight],
   example: { arguments: [5.19, "dry earth"], result: 10_510 / 2000, within: 0.0025, from: printedDensities.from },
   equation: ["W = V x density x 27 / 2000   (tons; V in cu yd, density in lb per cu ft)"],
-  working: (_, material) => [{ label: "Density", value: poundsPerCubicFoot(material), unit: "lb per cu ft" }],
-  calculate: (cubicYards, material) => materialTons(cubicYards, material),
+  working: ({ material }) => [{ label: "Density", value: poundsPerCubicFoot(material), unit: "lb per cu ft" }],
+  calculate: ({ materialVolume: cubicYards, material }) => materialTons(cubicYards, material),
 });

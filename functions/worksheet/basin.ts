@@ -45,7 +45,7 @@ export const ruleArea = worksheetFunction({
   ],
   example: { arguments: [500], result: 50, from: ruleOfThumb },
   equation: ["A = percent / 100 x contributing area   (sq ft)"],
-  calculate: (contributing, part) => ruleAreaSquareFeet(contributing, part),
+  calculate: ({ contributingArea: contributing, percent: part }) => ruleAreaSquareFeet(contributing, part),
 });
 
 export const basinArea = worksheetFunction({
@@ -93,7 +93,18 @@ export const basinArea = worksheetFunction({
     "Arim = k (L + 2 z d) (W + 2 z d)   (sq ft)",
     "solved for the floor area A; s runoff share, Ad contributing area, n void share",
   ],
-  working(contributingArea, designRate, pondingDepth, storm, runoffShare, mediaDepth, voidShare, stormHours, slope, rainOnBasin) {
+  working({
+    contributingArea,
+    designRate,
+    ponding: pondingDepth,
+    storm,
+    runoffShare,
+    media: mediaDepth,
+    voidShare,
+    stormHours,
+    sideSlope: slope,
+    rainOnBasin,
+  }) {
     const balanced = stormOf({
       contributingArea,
       designRate,
@@ -109,17 +120,7 @@ export const basinArea = worksheetFunction({
     return stepsOf(basinFloorSquareFeet(balanced), (floor) => balanceSteps(stormBalance(balanced, floor)));
   },
   calculate(
-    contributingArea,
-    designRate,
-    ponding,
-    storm,
-    runoffShare,
-    media,
-    voidShare,
-    stormHours,
-    slope,
-    rainOnBasin,
-    drainHours,
+    { contributingArea, designRate, ponding, storm, runoffShare, media, voidShare, stormHours, sideSlope: slope, rainOnBasin, drainHours },
     speaker,
   ) {
     if (!drainsInTime(ponding, designRate, drainHours)) {
@@ -192,7 +193,7 @@ export const deepestPonding = worksheetFunction({
   ],
   example: { arguments: [0.25, 24], result: 6, from: computedByHand("0.25 in/h x 24 h") },
   equation: ["d = f T   (in; f design rate in in/h, T drain hours)"],
-  calculate: (designRate, drainHours) => (designRate === 0 ? invalid(DOES_NOT_DRAIN) : deepestPondingInches(designRate, drainHours)),
+  calculate: ({ designRate, drainHours }) => (designRate === 0 ? invalid(DOES_NOT_DRAIN) : deepestPondingInches(designRate, drainHours)),
 });
 
 export const drawdown = worksheetFunction({
@@ -225,11 +226,11 @@ export const drawdown = worksheetFunction({
   ],
   example: { arguments: [6, 0.5], result: 12, from: computedByHand("6 in / 0.5 in/h") },
   equation: ["t = (ponding + void share x soil mix depth) / f   (h; depths in in, f design rate in in/h)"],
-  working: (pondingDepth, designRate, mediaDepth, voidShare) => [
+  working: ({ ponding: pondingDepth, designRate, media: mediaDepth, voidShare }) => [
     { label: "Water in the soil mix", value: mediaWaterInches(mediaDepth, voidShare), kind: "depth" },
     { label: "Hours for the ponding alone", value: pondingHours({ ponding: pondingDepth, designRate }), kind: "hours" },
   ],
-  calculate: (ponding, designRate, media, voidShare) =>
+  calculate: ({ ponding, designRate, media, voidShare }) =>
     designRate === 0 ? invalid(DOES_NOT_DRAIN) : drawdownHours(ponding, designRate, media, voidShare),
 });
 
@@ -255,8 +256,10 @@ export const basinVolume = worksheetFunction({
     "V = d / 6 x (area at the floor + 4 x area at half the depth + area at the full depth)   (cu ft; d in ft, areas in sq ft)",
     "area at height h = k (L + 2 z h) (W + 2 z h)   (sq ft; k = pi / 4 for an ellipse, 1 for a rectangle; z run to rise)",
   ],
-  working: (squareFeet, inches, slope, outline, ratio) => prismoidSteps(squareFeet, inches, slope, outline, ratio),
-  calculate: (squareFeet, inches, slope, outline, ratio) => basinVolumeCubicFeet(squareFeet, inches, slope, outline, ratio),
+  working: ({ floorArea: squareFeet, depth: inches, sideSlope: slope, shape: outline, lengthToWidth: ratio }) =>
+    prismoidSteps(squareFeet, inches, slope, outline, ratio),
+  calculate: ({ floorArea: squareFeet, depth: inches, sideSlope: slope, shape: outline, lengthToWidth: ratio }) =>
+    basinVolumeCubicFeet(squareFeet, inches, slope, outline, ratio),
 });
 
 export const basinDepth = worksheetFunction({
@@ -281,14 +284,15 @@ export const basinDepth = worksheetFunction({
     "V = d / 6 x (area at the floor + 4 x area at half the depth + area at the full depth), solved for d   (cu ft; d in ft, areas in sq ft)",
     "area at height h = k (L + 2 z h) (W + 2 z h)   (sq ft; k = pi / 4 for an ellipse, 1 for a rectangle; z run to rise)",
   ],
-  working(cubicFeet, squareFeet, slope, outline, ratio) {
+  working({ volume: cubicFeet, floorArea: squareFeet, sideSlope: slope, shape: outline, lengthToWidth: ratio }) {
     const inches = basinDepthInches(cubicFeet, squareFeet, slope, outline, ratio);
     return [
       ...prismoidSteps(squareFeet, inches, slope, outline, ratio),
       { label: "Volume at that depth", value: basinVolumeCubicFeet(squareFeet, inches, slope, outline, ratio), kind: "waterVolume" },
     ];
   },
-  calculate: (cubicFeet, squareFeet, slope, outline, ratio) => basinDepthInches(cubicFeet, squareFeet, slope, outline, ratio),
+  calculate: ({ volume: cubicFeet, floorArea: squareFeet, sideSlope: slope, shape: outline, lengthToWidth: ratio }) =>
+    basinDepthInches(cubicFeet, squareFeet, slope, outline, ratio),
 });
 
 export const basinSize = worksheetFunction({
@@ -304,7 +308,7 @@ export const basinSize = worksheetFunction({
     "ellipse: A = pi / 4 L W, edge = 2 pi / M x (a^2 - sum of 2^(n-1) c_n^2)   (sq ft, ft)",
     "a = L / 2, b = W / 2, M arithmetic-geometric mean of a and b, c_0^2 = a^2 - b^2, c_(n+1) = (a_n - b_n) / 2   (ft)",
   ],
-  calculate(squareFeet, outline, ratio) {
+  calculate({ floorArea: squareFeet, shape: outline, lengthToWidth: ratio }) {
     const { lengthFeet, widthFeet, edgeFeet } = basinFloorSize(squareFeet, outline, ratio);
     return [lengthFeet, widthFeet, edgeFeet] as const;
   },

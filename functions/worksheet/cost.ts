@@ -57,13 +57,13 @@ export const priced = worksheetFunction({
     "bought = the larger of quantity and minimum order, rounded up to whole packages   (the item's unit)",
     "amount = bought x unit price + delivery; 0 for an order of nothing   (money)",
   ],
-  working: (quantity, item, prices) =>
+  working: ({ quantity, item, prices }) =>
     stepsOf(quantity === 0 ? undefined : priceOf(item, prices), (price) => [
       { label: "Bought", value: orderedQuantity(quantity, price) },
       { label: "Unit price", value: price.unitPrice, kind: "money" },
       { label: "Delivery", value: price.delivery, kind: "money" },
     ]),
-  calculate(quantity, item, prices) {
+  calculate({ quantity, item, prices }) {
     const price = priceOf(item, prices);
     if (isCellError(price)) return price;
     const amount = orderAmount(quantity, price);
@@ -111,10 +111,10 @@ export const costShare = worksheetFunction({
     "per area, per volume: rate x basis; percent: rate / 100 x basis; flat: rate   (money)",
     "never more than the cap; 0 where the basis is under the smallest that counts",
   ],
-  working: (kind, basis, paid, _, smallestBasis) => [
+  working: ({ kind, basis, rate: paid, smallestBasis }) => [
     { label: "Before the cap", value: programShare(kind, basis, paid, undefined, smallestBasis), kind: "money" },
   ],
-  calculate(kind, basis, rate, cap, smallestBasis) {
+  calculate({ kind, basis, rate, cap, smallestBasis }) {
     if (kind === "percent" && readPercentRate(rate) === refused) return whyRefused(percentRate, rate, "us", "Rate");
     return programShare(kind, basis, rate, cap, smallestBasis);
   },
@@ -138,7 +138,7 @@ export const volunteerValue = worksheetFunction({
   ],
   example: { arguments: [10, latestDollars], result: 318, from: volunteerHour.place("national value for 2022, $31.80, times 10") },
   equation: ["value = hours x rate an hour   (money)"],
-  calculate: (worked, hourlyRate) => inKindValue(worked, hourlyRate),
+  calculate: ({ hours: worked, hourlyRate }) => inKindValue(worked, hourlyRate),
 });
 
 export const digDate = worksheetFunction({
@@ -182,5 +182,5 @@ export const digDate = worksheetFunction({
   equation: [
     "first day = the day on which the business days after the issue are full; an issue on a weekend or a holiday is one of the next business day",
   ],
-  calculate: (issueDate, businessDays, holidays) => firstDigDate(issueDate, businessDays, holidays),
+  calculate: ({ issueDate, businessDays, holidays }) => firstDigDate(issueDate, businessDays, holidays),
 });

@@ -138,7 +138,7 @@ export const cutFill = worksheetFunction({
     "fill = berm and placed floor over the old ground, mulch and soil mix left out / 27   (cu yd, compacted)",
     "left over = cut - fill / c   (cu yd in place; c compacted per in place)",
   ],
-  working(floorLength, floorWidth, ponding, groundSlope, sideSlope, mulch, media, shape, bermTop, bermSideSlope, freeboard, soil) {
+  working({ floorLength, floorWidth, ponding, groundSlope, sideSlope, mulch, media, shape, bermTop, bermSideSlope, freeboard, soil }) {
     const inputs = {
       floorLength,
       floorWidth,
@@ -166,7 +166,7 @@ export const cutFill = worksheetFunction({
       },
     ];
   },
-  calculate(floorLength, floorWidth, ponding, groundSlope, sideSlope, mulch, media, shape, bermTop, bermSideSlope, freeboard, soil) {
+  calculate({ floorLength, floorWidth, ponding, groundSlope, sideSlope, mulch, media, shape, bermTop, bermSideSlope, freeboard, soil }) {
     const inputs = {
       floorLength,
       floorWidth,
@@ -217,7 +217,7 @@ export const stockpile = worksheetFunction({
     "h = r tan a   (ft)",
     "A = pi r^2   (sq ft)",
   ],
-  calculate(looseVolume, restingAngle) {
+  calculate({ looseVolume, restingAngle }) {
     const { radiusFeet, heightFeet, groundSquareFeet } = stockpileCone(looseVolume, restingAngle);
     return [radiusFeet, heightFeet, groundSquareFeet];
   },
@@ -265,14 +265,14 @@ export const truckLoads = worksheetFunction({
   ],
   example: { arguments: [10, 5.19, 10_510 / 2000, "dry earth"], result: 2, from: printedDensities.from },
   equation: ["n = the larger of V / load volume and W / load weight limit, rounded up to whole loads   (V in cu yd, W in tons)"],
-  working: (looseVolume, loadVolume, loadWeightLimit, material) => [
+  working: ({ looseVolume, loadVolume, loadWeightLimit, material }) => [
     { label: "Loads by volume", value: wholePackages(looseVolume, loadVolume), kind: "count" },
     { label: "Weight W", value: materialTons(looseVolume, material), kind: "weight" },
     ...stepsOf(loadWeightLimit, (limit): readonly WorkingStep[] => [
       { label: "Loads by weight", value: loadsByWeight(looseVolume, limit, material), kind: "count" },
     ]),
   ],
-  calculate: (looseVolume, loadVolume, loadWeightLimit, material) =>
+  calculate: ({ looseVolume, loadVolume, loadWeightLimit, material }) =>
     wholeTruckLoads(looseVolume, loadVolume, loadWeightLimit, material).loads,
 });
 
@@ -306,11 +306,11 @@ export const digHours = worksheetFunction({
     "person-hours = V / output x factor   (h; V in place, 1 cu yd = 0.7646 cu m; output of one laborer in cu m/h; factor 1.5 for volunteers, else 1)",
     "clock hours = person-hours / people   (h)",
   ],
-  working: (inPlaceVolume, soil) => [
+  working: ({ inPlaceVolume, soil }) => [
     { label: "Output of one laborer", value: laborerCubicMetersPerHour(soil), unit: "cu m/h" },
     { label: "Hours of one laborer", value: laborerHours(inPlaceVolume, soil), kind: "hours" },
   ],
-  calculate(inPlaceVolume, soil, people, volunteers) {
+  calculate({ inPlaceVolume, soil, people, volunteers }) {
     const { personHours, clockHours } = handDigHours(inPlaceVolume, soil, people, volunteers);
     return [personHours, clockHours];
   },

@@ -120,7 +120,7 @@ export const holeTest = worksheetFunction({
     "f = r / (2 dt) x ln[(2 H1 + r) / (2 H2 + r)]   (in/h; r = diameter / 2 in in)",
     "change = (f - f before) / larger of the two   (share; steady at 0.10 or less)",
   ],
-  working: (times, waterDepths, across) => {
+  working: ({ minutes: times, waterDepths, diameter: across }) => {
     const readings = usableReadings({ minutes: times, waterDepths });
     return [
       { label: "Hole radius r", value: radiusInches(across), kind: "depth" },
@@ -128,7 +128,7 @@ export const holeTest = worksheetFunction({
       { label: "Intervals in the last steady run", value: steadyRateRun(readings, across).length, kind: "count" },
     ];
   },
-  calculate(times, waterDepths, across) {
+  calculate({ minutes: times, waterDepths, diameter: across }) {
     const readings = readingsFrom({ minutes: times, waterDepths });
     if (isCellError(readings)) return readings;
     return holeTestIntervals(readings, across).map(
@@ -168,11 +168,11 @@ export const dropRate = worksheetFunction({
     "drop rate of an interval = (H1 - H2) / dt   (in/h; H water depth before and after in in, dt in h)",
     "drop rate = the same from the first to the last reading of the last steady run   (in/h)",
   ],
-  working(times, waterDepths) {
+  working({ minutes: times, waterDepths }) {
     const readings = usableReadings({ minutes: times, waterDepths });
     return [...holeIntervals(readings).map(dropOf), ...readingsUsed(steadyDropRun(readings))];
   },
-  calculate(times, waterDepths) {
+  calculate({ minutes: times, waterDepths }) {
     const readings = readingsFrom({ minutes: times, waterDepths });
     return isCellError(readings) ? readings : dropRateInchesPerHour(readingsWithWater(readings));
   },
@@ -190,7 +190,7 @@ export const holeRate = worksheetFunction({
     "f = r / (2 dt) x ln[(2 H1 + r) / (2 H2 + r)]   (in/h; H water depth before and after and r = diameter / 2 in in, dt in h)",
     "f is taken from the first to the last reading of the last steady run",
   ],
-  working(times, waterDepths, across) {
+  working({ minutes: times, waterDepths, diameter: across }) {
     const readings = usableReadings({ minutes: times, waterDepths });
     return [
       { label: "Hole radius r", value: radiusInches(across), kind: "depth" },
@@ -205,7 +205,7 @@ export const holeRate = worksheetFunction({
       ...readingsUsed(steadyRateRun(readings, across)),
     ];
   },
-  calculate(times, waterDepths, across) {
+  calculate({ minutes: times, waterDepths, diameter: across }) {
     const readings = readingsFrom({ minutes: times, waterDepths });
     return isCellError(readings) ? readings : holeRateInchesPerHour(readingsWithWater(readings), across);
   },
@@ -264,9 +264,9 @@ export const designRate = worksheetFunction({
     "design rate = rate taken / reduction factor   (in/h)",
     "geometric mean = (f1 x f2 x ... x fn)^(1/n); median and lowest likewise of the same rates   (in/h)",
   ],
-  working: (testedRates, _, take) => [
+  working: ({ testedRates, take }) => [
     { label: "Tests", value: testedRates.length, kind: "count" },
     { label: `Tested rate, ${take}`, value: takenInchesPerHour(testedRates, take), kind: "rate" },
   ],
-  calculate: (testedRates, reductionFactor, take) => designRateInchesPerHour(testedRates, reductionFactor, take),
+  calculate: ({ testedRates, reductionFactor, take }) => designRateInchesPerHour(testedRates, reductionFactor, take),
 });

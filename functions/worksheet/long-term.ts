@@ -111,7 +111,19 @@ export const longTerm = worksheetFunction({
     "captured share = 1 - overflow / (runoff + rain on the basin)",
     "runoff + rain on the basin = soaked in + evapotranspiration + overflow + still stored   (cu ft, whole record)",
   ],
-  working(typed, step, contributing, runoff, floor, pond, soaking, soil, voids, slope, evaporating) {
+  working({
+    rains: typed,
+    stepHours: step,
+    contributingArea: contributing,
+    runoffShare: runoff,
+    floorArea: floor,
+    ponding: pond,
+    designRate: soaking,
+    media: soil,
+    voidShare: voids,
+    sideSlope: slope,
+    evapotranspiration: evaporating,
+  }) {
     const garden = {
       ...gardenOf({
         contributingArea: contributing,
@@ -127,7 +139,19 @@ export const longTerm = worksheetFunction({
     };
     return stepsOf(recordOf(typed, step), (record) => [...storeSteps(garden), ...recordSteps(longTermBalance(record, garden))]);
   },
-  calculate(typed, step, contributing, runoff, floor, pond, soaking, soil, voids, slope, evaporating) {
+  calculate({
+    rains: typed,
+    stepHours: step,
+    contributingArea: contributing,
+    runoffShare: runoff,
+    floorArea: floor,
+    ponding: pond,
+    designRate: soaking,
+    media: soil,
+    voidShare: voids,
+    sideSlope: slope,
+    evapotranspiration: evaporating,
+  }) {
     const record = recordOf(typed, step);
     if (isCellError(record)) return record;
     const inputs = {
@@ -185,7 +209,19 @@ export const areaForCapture = worksheetFunction({
     "captured share = 1 - overflow / (runoff + rain on the basin), each step as in LONGTERM",
     "floor area = the smallest whose captured share is the share wanted, in a bracket that is narrowed to 1e-10 of it   (sq ft)",
   ],
-  working(shareWanted, typed, step, contributing, runoff, pond, soaking, soil, voids, slope, evaporating) {
+  working({
+    shareWanted,
+    rains: typed,
+    stepHours: step,
+    contributingArea: contributing,
+    runoffShare: runoff,
+    ponding: pond,
+    designRate: soaking,
+    media: soil,
+    voidShare: voids,
+    sideSlope: slope,
+    evapotranspiration: evaporating,
+  }) {
     const inputs = {
       shareWanted,
       rains: typed,
@@ -211,7 +247,19 @@ export const areaForCapture = worksheetFunction({
       }),
     );
   },
-  calculate(shareWanted, typed, step, contributing, runoff, pond, soaking, soil, voids, slope, evaporating) {
+  calculate({
+    shareWanted,
+    rains: typed,
+    stepHours: step,
+    contributingArea: contributing,
+    runoffShare: runoff,
+    ponding: pond,
+    designRate: soaking,
+    media: soil,
+    voidShare: voids,
+    sideSlope: slope,
+    evapotranspiration: evaporating,
+  }) {
     return floorFor({
       shareWanted,
       rains: typed,

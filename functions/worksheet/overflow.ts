@@ -55,14 +55,14 @@ export const overflowWidth = worksheetFunction({
   ],
   example: { arguments: [0.132, 0.2], result: 0.5676, within: 0.00005, from: computedByHand("0.132 / (2.6 x 0.2^1.5)") },
   equation: ["L = Q / (C H^1.5)   (ft; Q in cfs, H head over the sill in ft, C weir coefficient in US units)"],
-  working(_, head, coefficient, { system }) {
+  working({ head, coefficient }, { system }) {
     const used = usedCoefficient(coefficient, system);
     return [
       { label: "Weir coefficient C", value: used, unit: "in US units" },
       { label: "Flow over each foot of sill C H^1.5", value: flowOverEachFoot(head, used), unit: "cfs/ft" },
     ];
   },
-  calculate: (cubicFeetPerSecond, head, coefficient, { system }) =>
+  calculate: ({ flow: cubicFeetPerSecond, head, coefficient }, { system }) =>
     overflowWidthFeet(cubicFeetPerSecond, head, usedCoefficient(coefficient, system)),
 });
 
@@ -110,14 +110,14 @@ export const pipeFlow = worksheetFunction({
     from: computedByHand("4 in smooth plastic at 1 percent, 111.0 gpm / 448.83"),
   },
   equation: ["Q = 1.486 / n x A R^(2/3) S^(1/2)   (cfs; A = pi D^2 / 4 in sq ft, R = D / 4 in ft, S slope as a fraction, n roughness)"],
-  working(diameter) {
+  working({ diameter }) {
     const { areaSquareFeet, hydraulicRadiusFeet } = fullPipe(diameter);
     return [
       { label: "Area of the pipe A", value: areaSquareFeet, kind: "area" },
       { label: "Hydraulic radius R", value: hydraulicRadiusFeet, kind: "length" },
     ];
   },
-  calculate: (diameter, slope, roughness) => fullPipeCubicFeetPerSecond(diameter, slope, roughness),
+  calculate: ({ diameter, slope, roughness }) => fullPipeCubicFeetPerSecond(diameter, slope, roughness),
 });
 
 export const stoneSize = worksheetFunction({
@@ -159,9 +159,9 @@ export const stoneSize = worksheetFunction({
     "D50 = 0.2 D (Q / (sqrt(g) D^2.5))^(4/3) (D / TW)   (ft; Q in cfs, D diameter and TW tailwater in ft, g = 32.2 ft/s^2)",
     "which is D50 = 0.2 (Q / sqrt(g))^(4/3) / D^(7/3) / (TW / D)   (ft; TW / D no less than 0.4 and no more than 1)",
   ],
-  working: (cubicFeetPerSecond, diameter, tailwater) => [
+  working: ({ flow: cubicFeetPerSecond, diameter, tailwater }) => [
     { label: "Tailwater over diameter TW / D", value: countedTailwater(diameter, tailwater) },
     { label: "Flow term (Q / sqrt(g))^(4/3)", value: stoneFlowTerm(cubicFeetPerSecond), unit: "in US units" },
   ],
-  calculate: (cubicFeetPerSecond, diameter, tailwater) => medianStoneInches(cubicFeetPerSecond, diameter, tailwater),
+  calculate: ({ flow: cubicFeetPerSecond, diameter, tailwater }) => medianStoneInches(cubicFeetPerSecond, diameter, tailwater),
 });

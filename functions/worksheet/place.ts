@@ -28,7 +28,7 @@ export const depthForSlope = worksheetFunction({
   ],
   example: { arguments: [6.11], result: [[6, 7]], from: slopeBands.from },
   equation: ["slope under 4%: 3 to 5 in; 5 to 7%: 6 to 7 in; 8 to 12%: 8 in; above: another place   (ponding in in)"],
-  calculate(groundSlope) {
+  calculate({ groundSlope }) {
     const suits = pondingForSlope(groundSlope);
     return suits === undefined ? ([TOO_STEEP, TOO_STEEP] as const) : ([suits.shallowestInches, suits.deepestInches] as const);
   },

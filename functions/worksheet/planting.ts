@@ -29,8 +29,8 @@ export const plantCount = worksheetFunction({
     "n = A / (s^2 sin 60 degrees) on triangles   (plants, rounded up; A in sq ft, s spacing in ft)",
     "n = A / s^2 on squares   (plants, rounded up)",
   ],
-  working: (squareFeet, spacingFeet, pattern) => [
+  working: ({ area: squareFeet, spacing: spacingFeet, pattern }) => [
     { label: "Plants before rounding up", value: plantsPerArea(squareFeet, spacingFeet, pattern) },
   ],
-  calculate: (squareFeet, spacingFeet, pattern) => wholePlants(squareFeet, spacingFeet, pattern),
+  calculate: ({ area: squareFeet, spacing: spacingFeet, pattern }) => wholePlants(squareFeet, spacingFeet, pattern),
 });

@@ -56,7 +56,7 @@ export const zoneAreas = worksheetFunction({
     "B = k (L + 2 z d) (W + 2 z d) - A   (sq ft; d ponding in ft, z run to rise)",
     "C = k (L + 2 z d + 2 w) (W + 2 z d + 2 w) - A - B   (sq ft; w berm top in ft)",
   ],
-  working(floorArea, ponding, sideSlope, bermTop, shape, lengthToWidth) {
+  working({ floorArea, ponding, sideSlope, bermTop, shape, lengthToWidth }) {
     const floor = basinFloor(floorArea, shape, lengthToWidth);
     const { reachFeet, rimSquareFeet, bermEdgeSquareFeet } = plantingEdges(floor, ponding, sideSlope, bermTop);
     return [
@@ -67,7 +67,7 @@ export const zoneAreas = worksheetFunction({
       { label: "Area inside the berm's outer edge", value: bermEdgeSquareFeet, kind: "area" },
     ];
   },
-  calculate(floorArea, ponding, sideSlope, bermTop, shape, lengthToWidth) {
+  calculate({ floorArea, ponding, sideSlope, bermTop, shape, lengthToWidth }) {
     const zones = plantingZones(floorArea, ponding, sideSlope, bermTop, shape, lengthToWidth);
     return [zones.wettestSquareFeet, zones.transitionSquareFeet, zones.bermSquareFeet];
   },
@@ -110,14 +110,14 @@ export const plantMix = worksheetFunction({
     "n of a kind = share x A / (s^2 sin 60 degrees) on triangles   (plants, rounded up; A in sq ft, s spacing in ft)",
     "n of a kind = share x A / s^2 on squares   (plants, rounded up)",
   ],
-  working: (squareFeet, spacings, shares) =>
+  working: ({ area: squareFeet, spacings, shares }) =>
     stepsOf(kindsFrom(spacings, shares), (kinds) => [
       ...kinds.flatMap((kind, place): readonly WorkingStep[] =>
         kind === null ? [] : [{ label: `Kind ${place + 1}, area`, value: coveredSquareFeet(squareFeet, kind), kind: "area" }],
       ),
       { label: "Share of the area planted", value: shareSum(kinds), kind: "share" },
     ]),
-  calculate(squareFeet, spacings, shares, pattern) {
+  calculate({ area: squareFeet, spacings, shares, pattern }) {
     const kinds = kindsFrom(spacings, shares);
     if (isCellError(kinds)) return kinds;
     return kinds.map((kind) => [kind === null ? "" : plantsOfKind(squareFeet, kind, pattern)] as const);
@@ -166,7 +166,9 @@ export const waterNeed = worksheetFunction({
   ],
   example: { arguments: [150, 1, "us"], result: 93.5, within: 0.05, from: computedByHand("150 sq ft x 1 in x 0.6234 gal") },
   equation: ["V = A d / 12   (cu ft; A in sq ft, d in in)", "gallons = V x 1728 / 231   (a US gallon is 231 cu in)"],
-  working: (squareFeet, weeklyDepth) => [{ label: "Volume V", value: waterCubicFeet(squareFeet, weeklyDepth), kind: "waterVolume" }],
-  calculate: (squareFeet, weeklyDepth, speaker) =>
+  working: ({ area: squareFeet, weeklyDepth }) => [
+    { label: "Volume V", value: waterCubicFeet(squareFeet, weeklyDepth), kind: "waterVolume" },
+  ],
+  calculate: ({ area: squareFeet, weeklyDepth }, speaker) =>
     waterGallons(squareFeet, weeklyDepth) * (speaker.system === "us" ? 1 : LITERS_PER_GALLON),
 });

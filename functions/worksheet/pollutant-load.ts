@@ -63,7 +63,7 @@ export const pollutantLoad = worksheetFunction({
     "R = P Pj Rv   (in; P yearly rain in in, Pj share of storms that run off)",
     "L = R / 12 x A x C, mg in 1 L to lb: 0.2266 lb for each in, acre and mg/L   (lb; A in sq ft, C in mg/L)",
   ],
-  working: (squareFeet, yearlyRain, imperviousPercent, pollutant, runoffStormShare) =>
+  working: ({ area: squareFeet, yearlyRain, imperviousPercent, pollutant, runoffStormShare }) =>
     stepsOf(concentrationOf(pollutant), (milligramsPerLitre) => [
       { label: "Runoff coefficient Rv", value: runoffCoefficient(imperviousPercent) },
       {
@@ -73,7 +73,7 @@ export const pollutantLoad = worksheetFunction({
       },
       { label: "Concentration C", value: milligramsPerLitre, unit: "mg/L" },
     ]),
-  calculate(squareFeet, yearlyRain, imperviousPercent, pollutant, runoffStormShare) {
+  calculate({ area: squareFeet, yearlyRain, imperviousPercent, pollutant, runoffStormShare }) {
     const milligramsPerLitre = concentrationOf(pollutant);
     if (isCellError(milligramsPerLitre)) return milligramsPerLitre;
     return yearlyLoadPounds(squareFeet, yearlyRain, imperviousPercent, milligramsPerLitre, runoffStormShare);

@@ -56,7 +56,7 @@ export const stormCurve = worksheetFunction({
     "cumulative depth = P x F(t)   (in; F the share that has fallen by then, straight between the curve's ordinates)",
     "depth in a step = P x (F(t) - F(t before))   (in)",
   ],
-  working(inches, type, stepMinutes) {
+  working({ depth: inches, type, stepMinutes }) {
     const storm = designStorm(inches, type, stepMinutes);
     const heaviest = heaviestStep(storm);
     return [
@@ -65,7 +65,7 @@ export const stormCurve = worksheetFunction({
       { label: "Deepest step ends after", value: heaviest.minutes, kind: "minutes" },
     ];
   },
-  calculate(inches, type, stepMinutes) {
+  calculate({ depth: inches, type, stepMinutes }) {
     const steps = STORM_MINUTES / stepMinutes;
     // A step typed as a decimal may miss a whole count by a hair.
     if (Math.abs(steps - Math.round(steps)) > 1e-9) {
@@ -109,14 +109,14 @@ export const rainPercentile = worksheetFunction({
     "place = percent / 100 x (n - 1), from the smallest of the n counted rains   (0 is the smallest)",
     "rain = rain below the place + (place - its whole part) x (rain above - rain below)   (in)",
   ],
-  working: (rains, part, smallestCounted) =>
+  working: ({ rains, percent: part, smallestCounted }) =>
     stepsOf(percentilePlace(rains, part, smallestCounted), ({ counted, place, belowInches, aboveInches }) => [
       { label: "Rains counted n", value: counted, kind: "count" },
       { label: "Place from the smallest", value: place },
       { label: "Rain at or below the place", value: belowInches, kind: "depth" },
       { label: "Rain above the place", value: aboveInches, kind: "depth" },
     ]),
-  calculate: (rains, part, smallestCounted, speaker) =>
+  calculate: ({ rains, percent: part, smallestCounted }, speaker) =>
     rainPercentileInches(rains, part, smallestCounted) ??
     missing(`No rain is deeper than ${speaker.depth(smallestCounted)}, so none is counted.`),
 });
@@ -144,5 +144,6 @@ export const peakFlow = worksheetFunction({
   ],
   example: { arguments: [1000, 6, 0.95], result: 0.1319, within: 0.00005, from: computedByHand("0.95 x 6 in/h x 1,000 sq ft / 43,200") },
   equation: ["Q = C i A / 43,200   (cfs; i in in/h, A in sq ft)"],
-  calculate: (squareFeet, inchesPerHour, coefficient) => peakFlowCubicFeetPerSecond(squareFeet, inchesPerHour, coefficient),
+  calculate: ({ area: squareFeet, intensity: inchesPerHour, peakCoefficient: coefficient }) =>
+    peakFlowCubicFeetPerSecond(squareFeet, inchesPerHour, coefficient),
 });

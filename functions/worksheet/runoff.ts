@@ -40,7 +40,7 @@ export const curveNumber = worksheetFunction({
   ],
   example: { arguments: ["good lawn", "B"], result: 61, from: coverCurveNumbers.from },
   equation: ["CN = the table's value for the cover and the soil group   (0 to 100)"],
-  calculate: (cover, soilGroup) => tableCurveNumber(cover, soilGroup),
+  calculate: ({ cover, soilGroup }) => tableCurveNumber(cover, soilGroup),
 });
 
 export const runoffDepth = worksheetFunction({
@@ -69,7 +69,7 @@ export const runoffDepth = worksheetFunction({
     "Ia = loss ratio x S   (in)",
     "Q = (P - Ia)^2 / (P - Ia + S) where P > Ia, otherwise 0   (in)",
   ],
-  working: (rain, cn, lossRatio) => [
+  working: ({ rain, curveNumber: cn, lossRatio }) => [
     ...(lossRatio === REVISED_LOSS_RATIO
       ? [{ label: "Storage S at a loss ratio of 0.2", value: storageInches(cn), kind: "depth" } as const]
       : []),
@@ -78,7 +78,7 @@ export const runoffDepth = worksheetFunction({
     { label: "Rain in excess of Ia", value: excessRainInches(rain, cn, lossRatio), kind: "depth" },
     { label: "Runoff Q", value: runoffDepthInches(rain, cn, lossRatio), kind: "depth" },
   ],
-  calculate: (rain, cn, lossRatio) =>
+  calculate: ({ rain, curveNumber: cn, lossRatio }) =>
     PUBLISHED_LOSS_RATIOS.includes(lossRatio)
       ? runoffDepthInches(rain, cn, lossRatio)
       : invalid(`Loss ratio must be ${PUBLISHED_LOSS_RATIOS.join(" or ")}: curve numbers are published for no other.`),
@@ -95,7 +95,7 @@ export const runoffVolume = worksheetFunction({
   cautions: unlikelyStorm<{ readonly rain: number }>(({ rain }) => rain),
   example: { arguments: [1000, 1], result: 79.17, within: 0.005, from: roofByHand },
   equation: ["V = runoff share x A x P / 12   (cu ft; A in sq ft, P in in)"],
-  calculate: (squareFeet, inches, runoffShare) => runoffVolumeCubicFeet(squareFeet, inches, runoffShare),
+  calculate: ({ area: squareFeet, rain: inches, runoffShare }) => runoffVolumeCubicFeet(squareFeet, inches, runoffShare),
 });
 
 export const yardRunoff = worksheetFunction({
@@ -134,12 +134,12 @@ export const yardRunoff = worksheetFunction({
     "Q = (P - 0.2 S)^2 / (P + 0.8 S) where P > 0.2 S, otherwise 0   (in)",
     "V = sum over the surfaces of share x A x Q / 12   (cu ft; A in sq ft)",
   ],
-  working: (rain, covers, areas, soilGroup, shares) =>
+  working: ({ rain, covers, areas, soilGroup, shares }) =>
     stepsOf(surfacesOf(covers, areas, soilGroup, shares), (surfaces) => [
       ...surfaces.flatMap((surface, place) => stepsOfSurface(rain, surface, place + 1)),
       { label: "Runoff of the yard", value: yardRunoffCubicFeet(rain, surfaces), kind: "waterVolume" },
     ]),
-  calculate(rain, covers, areas, soilGroup, shares) {
+  calculate({ rain, covers, areas, soilGroup, shares }) {
     const surfaces = surfacesOf(covers, areas, soilGroup, shares);
     return isCellError(surfaces) ? surfaces : yardRunoffCubicFeet(rain, surfaces);
   },

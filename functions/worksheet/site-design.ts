@@ -132,10 +132,10 @@ export const siteDesign = worksheetFunction({
     "drawdown = (d + 0.25 m) / f   (h; d and m in in)",
     ...digEquation,
   ],
-  working: (...values) => siteSteps(siteFrom(values)),
-  calculate: (...values) => {
-    const site = siteFrom(values);
-    return tooSteepToDig(site.groundSlopePercent, site.sideSlope) ?? siteRow(designSite(site), site, values[19], values[20]);
+  working: (inputs) => siteSteps(siteOf(inputs)),
+  calculate: (inputs, speaker) => {
+    const site = siteOf(inputs);
+    return tooSteepToDig(site.groundSlopePercent, site.sideSlope) ?? siteRow(designSite(site), site, inputs.notCounted, speaker);
   },
 });
 
@@ -190,70 +190,6 @@ function siteOf(inputs: SiteInputs): Site {
 function deepestDigInches(site: Site): number {
   const { basin, pondingInches } = designSite(site);
   return basin === undefined ? 0 : INCHES_PER_FOOT * deepestDigFeet(siteHole(site, basin.floorSquareFeet, pondingInches));
-}
-
-/** The inputs in the order of the arguments. */
-type SiteValues = readonly [
-  contributingArea: number,
-  testedRate: number,
-  reductionFactor: number,
-  storm: number,
-  runoff: number | undefined,
-  ponding: number | undefined,
-  media: number,
-  mulch: number,
-  sideSlope: number,
-  drainHours: number,
-  shape: BasinShape,
-  lengthToWidth: number,
-  groundSlope: number,
-  largestFloorShare: number,
-  leastFloor: number,
-  leastDesignRate: number,
-  longestEmptyHours: number,
-  leastStorm: number,
-  largestStorm: number,
-  notCounted: string,
-  speaker: Speaker,
-];
-
-function siteFrom([contributingArea, testedRate, reductionFactor, storm, runoff, ponding, ...rest]: SiteValues): Site {
-  const [
-    media,
-    mulch,
-    slope,
-    drainHours,
-    outline,
-    ratio,
-    groundSlope,
-    largestFloorShare,
-    leastFloor,
-    leastDesignRate,
-    longestEmptyHours,
-    leastStorm,
-    largestStorm,
-  ] = rest;
-  return siteOf({
-    contributingArea,
-    testedRate,
-    reductionFactor,
-    storm,
-    runoff,
-    ponding,
-    media,
-    mulch,
-    sideSlope: slope,
-    drainHours,
-    shape: outline,
-    lengthToWidth: ratio,
-    groundSlope,
-    largestFloorShare,
-    leastFloor,
-    leastDesignRate,
-    longestEmptyHours,
-    leastStorm,
-    largestStorm,
-  });
 }
 
 function siteSteps(site: Site): readonly WorkingStep[] {

@@ -69,11 +69,11 @@ export const siteRate = worksheetFunction({
     "f of a hole = r / (2 dt) x ln[(2 H1 + r) / (2 H2 + r)]   (in/h; H water depth before and after and r = diameter / 2 in in, dt in h)",
     "tested rate = (f1 x f2 x ... x fn)^(1/n)   (in/h; geometric mean of the yard's holes, not reduced)",
   ],
-  working: (siteId, ids, times, depths, diameters, { system }) =>
+  working: ({ siteId, holeSiteIds: ids, minutes: times, waterDepths: depths, diameters }, { system }) =>
     stepsOf(ratesOf(siteId, ids, times, depths, diameters, system), (rates) =>
       rates.map((value, place): WorkingStep => ({ label: `Hole ${place + 1}, infiltration rate`, value, kind: "rate" })),
     ),
-  calculate(siteId, ids, times, depths, diameters, { system }: Speaker) {
+  calculate({ siteId, holeSiteIds: ids, minutes: times, waterDepths: depths, diameters }, { system }) {
     const rates = ratesOf(siteId, ids, times, depths, diameters, system);
     if (isCellError(rates)) return rates;
     if (rates.length === 0) return [0, "", "", ""] as const;

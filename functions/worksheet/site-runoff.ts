@@ -67,14 +67,14 @@ export const siteRunoff = worksheetFunction({
     "roof, paving: V = 0.95 x share x A x P / 12   (cu ft; A in sq ft, P in in)",
     "other ground: V = share x A x Q / 12, Q = (P - 0.2 S)^2 / (P + 0.8 S) where P > 0.2 S, otherwise 0; S = 1000 / CN - 10   (in)",
   ],
-  working: (siteId, storm, soilGroup, ids, covers, areas, shares, speaker) =>
+  working: ({ siteId, storm, soilGroup, surfaceSiteIds: ids, covers, areas, shares }, speaker) =>
     stepsOf(surfacesOf(siteId, ids, covers, areas, shares, speaker), (surfaces) =>
       surfaces.map((surface, place): WorkingStep => {
         const { runoffCubicFeet } = siteRunoffOf(storm, [surface], soilGroup ?? WORST_SOIL_GROUP);
         return { label: `Surface ${place + 1}, ${surface.cover ?? "no cover"}, runoff`, value: runoffCubicFeet, kind: "waterVolume" };
       }),
     ),
-  calculate(siteId, storm, soilGroup, ids, covers, areas, shares, speaker) {
+  calculate({ siteId, storm, soilGroup, surfaceSiteIds: ids, covers, areas, shares }, speaker) {
     const surfaces = surfacesOf(siteId, ids, covers, areas, shares, speaker);
     if (isCellError(surfaces)) return surfaces;
     if (surfaces.length === 0) return ["", "", "", ""] as const;

@@ -27,7 +27,7 @@ export const groundSlope = worksheetFunction({
   ],
   example: { arguments: [11, 180], result: 6.11, within: 0.005, from: computedByHand("11 in over 15 ft, which is 180 in") },
   equation: ["slope = 100 x drop / run   (percent; both lengths in one unit)"],
-  calculate: (drop, run) => groundSlopePercent(drop, run),
+  calculate: ({ drop, run }) => groundSlopePercent(drop, run),
 });
 
 const foundationSetback = westernWashingtonRainGardens.place("page 13", "read");
@@ -63,7 +63,7 @@ export const siteCheck = worksheetFunction({
     "at least: passes where value >= limit; at most: passes where value <= limit",
     "of several rules of one name the worst verdict stands: stop, then refer, then pass",
   ],
-  working: (ruleName, value, table, speaker) =>
+  working: ({ ruleName, value, rules: table }, speaker) =>
     stepsOf(rulesNamed(ruleName, table), ({ kind, rules }) =>
       value === undefined
         ? []
@@ -72,7 +72,7 @@ export const siteCheck = worksheetFunction({
             { label: `Limit ${place + 1}, verdict`, value: siteVerdict(toUs(kind, value, speaker.system), [rule]) },
           ]),
     ),
-  calculate(ruleName, value, table, speaker) {
+  calculate({ ruleName, value, rules: table }, speaker) {
     const named = rulesNamed(ruleName, table);
     if (isCellError(named)) return named;
     return value === undefined ? "not measured" : siteVerdict(toUs(named.kind, value, speaker.system), named.rules);

@@ -60,8 +60,9 @@ export const factorArea = worksheetFunction({
   ],
   example: { arguments: [750, "silty", 6], result: 187.5, from: nearFactors.from },
   equation: ["A = F x contributing area   (sq ft; F by soil and ponding depth within 30 ft of the downspout, by soil alone beyond)"],
-  working: (_, soil, ponding, isFar) => [{ label: "Size factor F", value: sizeFactor(soil, ponding, isFar).factor }],
-  calculate: (contributing, soil, ponding, isFar) => factorAreaSquareFeet(contributing, sizeFactor(soil, ponding, isFar)),
+  working: ({ soil, ponding, isFar }) => [{ label: "Size factor F", value: sizeFactor(soil, ponding, isFar).factor }],
+  calculate: ({ contributingArea: contributing, soil, ponding, isFar }) =>
+    factorAreaSquareFeet(contributing, sizeFactor(soil, ponding, isFar)),
 });
 
 const printedMediaRates = Object.values(mediaFeetPerDay.values).map((feetPerDay) => (feetPerDay * INCHES_PER_FOOT) / 24);
@@ -106,10 +107,8 @@ export const filterArea = worksheetFunction({
   equation: [
     "A = V df / (k (hf + df) tf)   (sq ft; V in cu ft, df soil mix depth and hf average ponding in ft, k soil mix rate in ft/h, tf in h)",
   ],
-  working: (_, media, __, averagePonding) => [
-    { label: "Hydraulic gradient (hf + df) / df", value: hydraulicGradient(averagePonding, media) },
-  ],
-  calculate: (water, media, mediaRate, averagePonding, drainHours) =>
+  working: ({ media, averagePonding }) => [{ label: "Hydraulic gradient (hf + df) / df", value: hydraulicGradient(averagePonding, media) }],
+  calculate: ({ waterVolume: water, media, mediaRate, averagePonding, drainHours }) =>
     filterAreaSquareFeet(water, media, mediaRate, averagePonding, drainHours),
 });
 
@@ -147,13 +146,13 @@ export const widthsArea = worksheetFunction({
     "A = s / 3 (w1 + 4 w2 + 2 w3 + ... + 4 w(n-1) + wn) for an odd number of widths   (sq ft; s and w in ft)",
     "of an even number: the same without the last width, and s (w(n-1) + wn) / 2 for the last strip   (sq ft)",
   ],
-  working: (typed, step) =>
+  working: ({ widths: typed, step }) =>
     stepsOf(widthsFrom(typed), (widths) => [
       { label: "Widths used n", value: widths.length, kind: "count" },
       { label: "Widths by Simpson's rule", value: simpsonWidths(widths).length, kind: "count" },
       { label: "Area by Simpson's rule", value: areaFromWidths(simpsonWidths(widths), step), kind: "area" },
     ]),
-  calculate(typed, step) {
+  calculate({ widths: typed, step }) {
     const widths = widthsFrom(typed);
     return isCellError(widths) ? widths : areaFromWidths(widths, step);
   },

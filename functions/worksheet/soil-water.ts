@@ -60,8 +60,8 @@ export const soilTexture = worksheetFunction({
   ],
   example: { arguments: [30, 30], result: "clay loam", from: idahoOnePlan.place("point of 30 percent sand and 30 percent clay") },
   equation: ["silt = 100 - sand - clay   (percent by mass)", "class = the one of the USDA triangle in which sand, silt and clay fall"],
-  working: (sandPercent, clayPercent) => [{ label: "Silt", value: siltPercent(sandPercent, clayPercent), kind: "percent" }],
-  calculate: (sandPercent, clayPercent) => textureClass(sandPercent, clayPercent) ?? addUpTooHigh(sandPercent, clayPercent),
+  working: ({ sandPercent, clayPercent }) => [{ label: "Silt", value: siltPercent(sandPercent, clayPercent), kind: "percent" }],
+  calculate: ({ sandPercent, clayPercent }) => textureClass(sandPercent, clayPercent) ?? addUpTooHigh(sandPercent, clayPercent),
 });
 
 export const textureRate = worksheetFunction({
@@ -76,7 +76,7 @@ export const textureRate = worksheetFunction({
   ],
   example: { arguments: ["sandy loam"], result: 1.02, within: 0.005, from: saturatedConductivities.from },
   equation: ["rate = the table's value for the class   (printed in mm/h; 25.4 mm/h = 1 in/h)"],
-  calculate: (name) => textureRateInchesPerHour(name) ?? invalid("No rate is published for silt: the table has no such row."),
+  calculate: ({ texture: name }) => textureRateInchesPerHour(name) ?? invalid("No rate is published for silt: the table has no such row."),
 });
 
 export const soilWater = worksheetFunction({
@@ -118,7 +118,7 @@ export const soilWater = worksheetFunction({
     "L = (ln w33' - ln w15) / (ln 1500 - ln 33)",
     "Ks = 1930 (w0' - w33')^(3 - L)   (mm/h; 25.4 mm/h = 1 in/h)",
   ],
-  working: (sandPercent, clayPercent, organicPercent, compaction) =>
+  working: ({ sandPercent, clayPercent, organicPercent, compaction }) =>
     stepsOf(
       soilWaterCharacteristics(sandPercent, clayPercent, organicPercent, compaction),
       ({ wiltingPoint, fieldCapacity, saturation }) => {
@@ -133,7 +133,7 @@ export const soilWater = worksheetFunction({
         ];
       },
     ),
-  calculate(sandPercent, clayPercent, organicPercent, compaction) {
+  calculate({ sandPercent, clayPercent, organicPercent, compaction }) {
     if (textureClass(sandPercent, clayPercent) === undefined) return addUpTooHigh(sandPercent, clayPercent);
     const water = soilWaterCharacteristics(sandPercent, clayPercent, organicPercent, compaction);
     if (water === undefined) {
@@ -172,7 +172,7 @@ export const soakIn = worksheetFunction({
     "Fp = K m / (i - K), tp = Fp / i: steady rain of i > K ponds then   (in, h; i in in/h)",
     "F - m ln(1 + F / m) = K (t - tp) + Fp - m ln(1 + Fp / m) from then on; F = i t before   (in)",
   ],
-  working: (_, name, filledShare, rainRate) =>
+  working: ({ texture: name, filledShare, rainRate }) =>
     stepsOf(tabledTexture(name), (tabled) => {
       const soil = greenAmptSoil(tabled, filledShare);
       return [
@@ -190,7 +190,7 @@ export const soakIn = worksheetFunction({
         }),
       ];
     }),
-  calculate(time, name, filledShare, rainRate) {
+  calculate({ hours: time, texture: name, filledShare, rainRate }) {
     const tabled = tabledTexture(name);
     return isCellError(tabled) ? tabled : soakedIn(time, greenAmptSoil(tabled, filledShare), rainRate);
   },

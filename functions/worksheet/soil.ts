@@ -59,13 +59,13 @@ export const digVolume = worksheetFunction({
     ),
   },
   equation: digEquation,
-  working: (floorArea, ponding, slope, mulch, media, groundSlope, outline, ratio) => [
+  working: ({ floorArea, ponding, sideSlope: slope, mulch, media, groundSlope, shape: outline, lengthToWidth: ratio }) => [
     ...prismoidSteps(floorArea, ponding, slope, outline, ratio),
     ...digSteps(
       basinDig(holeOf({ floorArea, ponding, sideSlope: slope, mulch, media, groundSlope, shape: outline, lengthToWidth: ratio })),
     ),
   ],
-  calculate: (floorArea, ponding, slope, mulch, media, groundSlope, outline, ratio) =>
+  calculate: ({ floorArea, ponding, sideSlope: slope, mulch, media, groundSlope, shape: outline, lengthToWidth: ratio }) =>
     tooSteepToDig(groundSlope, slope) ??
     basinDig(holeOf({ floorArea, ponding, sideSlope: slope, mulch, media, groundSlope, shape: outline, lengthToWidth: ratio }))
       .wholeCubicYards,
@@ -113,12 +113,12 @@ export const soilState = worksheetFunction({
     from: computedByHand("6 cu yd of clay in place x 1.43, FM 5-434 table 1-1"),
   },
   equation: ["V to = V from / factor from x factor to   (cu yd; a factor is the volume in that state for each volume in place)"],
-  working: (volume, from, to, soil) => [
+  working: ({ volume, from, to, soil }) => [
     { label: "Factor from", value: inPlaceTo(from, soil) },
     { label: "Volume in place", value: soilVolumeInState(volume, from, "in place", soil), kind: "earthVolume" },
     { label: "Factor to", value: inPlaceTo(to, soil) },
   ],
-  calculate: (volume, from, to, soil) => soilVolumeInState(volume, from, to, soil),
+  calculate: ({ volume, from, to, soil }) => soilVolumeInState(volume, from, to, soil),
 });
 
 const recipeRule = choice(
@@ -165,12 +165,12 @@ export const soilMix = worksheetFunction({
     from: computedByHand("2 / 0.85 = 2.353 cu yd loose, 65 and 35 percent of it"),
   },
   equation: ["loose volume = mix volume in place / (1 - settling share)   (cu yd)", "V of a material = its share x loose volume   (cu yd)"],
-  working: (mixVolume, recipe, settlingShare) =>
+  working: ({ mixVolume, recipe, settlingShare }) =>
     stepsOf(partsFrom(recipe), (parts) => [
       { label: "Loose volume", value: looseVolume(mixVolume, settlingShare), kind: "earthVolume" },
       ...parts.map((part): WorkingStep => ({ label: `Share of ${part.material}`, value: part.share, kind: "share" })),
     ]),
-  calculate(mixVolume, recipe, settlingShare) {
+  calculate({ mixVolume, recipe, settlingShare }) {
     const parts = partsFrom(recipe);
     if (isCellError(parts)) return parts;
     return mixVolumes(mixVolume, parts, settlingShare).map(({ material, volume }) => [material, volume] as const);
@@ -191,7 +191,7 @@ export const layerVolume = worksheetFunction({
   ],
   example: { arguments: [200, 3], result: 1.852, within: 0.0005, from: computedByHand("200 sq ft x 3 in / 324") },
   equation: ["V = A d / 324 x (1 + waste share)   (cu yd; A in sq ft, d in in)"],
-  calculate: (squareFeet, inches, wasteShare) => layerVolumeCubicYards(squareFeet, inches, wasteShare),
+  calculate: ({ area: squareFeet, depth: inches, wasteShare }) => layerVolumeCubicYards(squareFeet, inches, wasteShare),
 });
 
 /** The parts of a mix, from the name of a recipe or from shares of the user's own. */

@@ -99,7 +99,18 @@ export const stormRoute = worksheetFunction({
     "overflow = what is then left over the ponding and the soil mix's voids; the rest is stored   (cu ft)",
     "stored before + inflow = soaked in + overflow + stored after   (cu ft, every step)",
   ],
-  working(stormRains, typeOrMinutes, contributing, runoff, floor, pond, soaking, soil, voids, slope) {
+  working({
+    stormRains,
+    typeOrMinutes,
+    contributingArea: contributing,
+    runoffShare: runoff,
+    floorArea: floor,
+    ponding: pond,
+    designRate: soaking,
+    media: soil,
+    voidShare: voids,
+    sideSlope: slope,
+  }) {
     const inputs = {
       stormRains,
       typeOrMinutes,
@@ -121,7 +132,18 @@ export const stormRoute = worksheetFunction({
       { label: "Still stored", value: totals.storedCubicFeet, kind: "waterVolume" },
     ];
   },
-  calculate(stormRains, typeOrMinutes, contributing, runoff, floor, pond, soaking, soil, voids, slope) {
+  calculate({
+    stormRains,
+    typeOrMinutes,
+    contributingArea: contributing,
+    runoffShare: runoff,
+    floorArea: floor,
+    ponding: pond,
+    designRate: soaking,
+    media: soil,
+    voidShare: voids,
+    sideSlope: slope,
+  }) {
     const steps = stepRainsOf(stormRains, typeOrMinutes);
     if (isCellError(steps)) return steps;
     const inputs = {

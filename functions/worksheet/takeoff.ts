@@ -68,7 +68,19 @@ export const siteTakeoff = worksheetFunction({
     "mulch = rim area x depth / 324   (cu yd)",
     "plants = those of the plan, or rim area / (spacing^2 sin 60 degrees), rounded up   (sq ft, ft)",
   ],
-  calculate(floorArea, rimArea, inPlace, media, mulch, spacing, recipe, settlingShare, shape, lengthToWidth, plannedPlants) {
+  calculate({
+    floorArea,
+    rimArea,
+    inPlaceVolume: inPlace,
+    media,
+    mulch,
+    spacing,
+    recipe,
+    settlingShare,
+    shape,
+    lengthToWidth,
+    plannedPlants,
+  }) {
     const { lengthFeet, widthFeet, edgeFeet } = basinFloorSize(floorArea, shape, lengthToWidth);
     const mix = layerVolumeCubicYards(floorArea, media, 0);
     const parts = mixRecipes.find(({ name }) => name === recipe)?.parts;

@@ -17,8 +17,11 @@ export interface Plan {
   readonly unitsPlace: number | undefined;
   readonly result: Result;
   readonly presenters: Readonly<Record<UnitSystem, Presenter>>;
-  readonly calculate: (...inputs: unknown[]) => unknown;
+  readonly calculate: (inputs: Inputs, speaker: Speaker) => unknown;
 }
+
+/** What the arguments of one row come to, by their names. */
+type Inputs = Record<string, unknown>;
 
 interface PlannedArgument {
   /** Where a call hands it over. */
@@ -37,7 +40,7 @@ export class Call {
   private readonly units: Lane | undefined;
   private readonly lanes: Partial<Record<UnitSystem, readonly Lane[]>> = {};
   /** The inputs of the row at hand, refilled for each: a call over many rows allocates for its results only. */
-  private readonly inputs: unknown[];
+  private readonly inputs: Inputs;
 
   constructor(
     private readonly plan: Plan,
@@ -45,7 +48,7 @@ export class Call {
   ) {
     this.given = plan.arguments.map((one) => ({ ...one, grid: gridOf(inputs[one.place]) }));
     this.units = plan.unitsPlace === undefined ? undefined : laneOf(unitsRule, gridOf(inputs[plan.unitsPlace]), readUnits);
-    this.inputs = new Array(plan.arguments.length + 1);
+    this.inputs = Object.fromEntries(plan.arguments.map(({ rule }) => [rule.key, undefined]));
   }
 
   answers(): readonly (readonly Cell[])[] {
@@ -62,11 +65,12 @@ export class Call {
   }
 
   /** The inputs of the first row in US units, with its speaker; undefined when any is missing or impossible. */
-  firstRow(): { readonly values: readonly unknown[]; readonly speaker: Speaker } | undefined {
+  firstRow(): { readonly inputs: Readonly<Inputs>; readonly speaker: Speaker } | undefined {
     const units = this.unitsAt(0, 0);
     const system = systemOf(units);
-    const values = this.lanesIn(system).map((lane) => lane.at(0, 0));
-    return units === refused || values.includes(refused) ? undefined : { values, speaker: speakers[system] };
+    const values = this.lanesIn(system).map((lane) => [lane.rule.key, lane.at(0, 0)] as const);
+    const isRefused = units === refused || values.some(([, value]) => value === refused);
+    return isRefused ? undefined : { inputs: Object.fromEntries(values), speaker: speakers[system] };
   }
 
   private rowOfValues(row: number, columns: number): readonly Cell[] {
@@ -84,10 +88,9 @@ export class Call {
       const lane = lanes[place]!;
       const input = lane.at(row, column);
       if (input === refused) return this.refusal(lane, system, row, column);
-      this.inputs[place] = input;
+      this.inputs[lane.rule.key] = input;
     }
     if (this.units !== undefined && units === refused) return this.refusal(this.units, system, row, column);
-    this.inputs[lanes.length] = speakers[system];
     return computed(this.plan, this.inputs, system);
   }
 
@@ -123,18 +126,15 @@ export class Call {
  * costs a quarter. Undefined where there is more to a call.
  */
 export function answerToCells(plan: Plan, inputs: readonly CellInput[]): readonly (readonly Cell[])[] | undefined {
-  const ownCount = plan.arguments.length;
   const units = plan.unitsPlace === undefined ? "us" : valueOf(inputs[plan.unitsPlace], readUnits);
   if (units === refused) return undefined;
   const system = systemOf(units);
-  const values: unknown[] = new Array(ownCount + 1);
-  for (let own = 0; own < ownCount; own += 1) {
-    const { rule, readers, place } = plan.arguments[own]!;
+  const values: Inputs = {};
+  for (const { rule, readers, place } of plan.arguments) {
     const value = rule.takes === "cell" ? valueOf(inputs[place], readers[system]) : refused;
     if (value === refused) return undefined;
-    values[own] = value;
+    values[rule.key] = value;
   }
-  values[ownCount] = speakers[system];
   const answer = computed(plan, values, system);
   const { shape } = plan.result;
   return shape === "value" ? [[answer as Cell]] : shape === "row" ? [answer as readonly Cell[]] : (answer as readonly (readonly Cell[])[]);
@@ -148,14 +148,14 @@ function systemOf(units: unknown): UnitSystem {
   return units === "metric" ? "metric" : "us";
 }
 
-function computed({ name, calculate, result, presenters }: Plan, inputs: readonly unknown[], system: UnitSystem): Answer {
+function computed({ name, calculate, result, presenters }: Plan, inputs: Inputs, system: UnitSystem): Answer {
   try {
-    const answer = presenters[system](calculate(...inputs));
+    const answer = presenters[system](calculate(inputs, speakers[system]));
     if (answer !== undefined) return answer;
   } catch {
     // Said below, as every other fault of ours.
   }
-  return filledWith(inputs.flat().some(isExtreme) ? areTooExtreme() : couldNotCompute(name), result);
+  return filledWith(Object.values(inputs).flat().some(isExtreme) ? areTooExtreme() : couldNotCompute(name), result);
 }
 
 /** Beyond anything in a garden: what gets lost between such numbers is no fault of the calculation. */

@@ -48,20 +48,9 @@ export interface Example {
 
 type AnyArgument = Argument<string, unknown>;
 
-type UnitsKey = (typeof units)["rule"]["key"];
-
-/** What the calculation receives for the arguments, in order; `units` is not among it. */
-type ValuesOf<Arguments extends readonly AnyArgument[]> = Arguments extends readonly [
-  infer First extends AnyArgument,
-  ...infer Rest extends readonly AnyArgument[],
-]
-  ? First["rule"]["key"] extends UnitsKey
-    ? ValuesOf<Rest>
-    : [First["value"], ...ValuesOf<Rest>]
-  : [];
-
+/** What the arguments come to, in US units, by their names; `units` is not among it. */
 type InputsOf<Arguments extends readonly AnyArgument[]> = {
-  readonly [One in Arguments[number] as Exclude<One["rule"]["key"], UnitsKey>]: One["value"];
+  readonly [One in Arguments[number] as Exclude<One["rule"]["key"], (typeof units)["rule"]["key"]>]: One["value"];
 };
 
 /** Everything about one worksheet function, said once. */
@@ -77,17 +66,16 @@ export interface Declaration<Arguments extends readonly AnyArgument[], Output> {
   /** The equation as printed, a line each, in the US units of its source: "Q = (P - Ia)^2 / (P - Ia + S)   (in)". */
   readonly equation?: readonly string[];
   /** Intermediate values of one call, in the order a reviewer computes them; receives exactly what `calculate` receives. */
-  readonly working?: (...inputs: [...ValuesOf<Arguments>, Speaker]) => readonly WorkingStep[];
-  /** Receives values in US units, in the order of `arguments` without `units`, and last the speaker of the row's units. */
-  readonly calculate: (...inputs: [...ValuesOf<Arguments>, Speaker]) => Output | CellError;
+  readonly working?: (inputs: InputsOf<Arguments>, speaker: Speaker) => readonly WorkingStep[];
+  /** Receives values in US units by the names of `arguments`, without `units`, and the speaker of the row's units. */
+  readonly calculate: (inputs: InputsOf<Arguments>, speaker: Speaker) => Output | CellError;
 }
 
 /** Makes a calculation callable from cells: lifting, guarding, units and words are written once, for all. */
 export function worksheetFunction<const Arguments extends readonly AnyArgument[], const Output>(
   declaration: Declaration<Arguments, Output>,
 ): WorksheetFunction {
-  const { name, summary, sources, example, equation = [] } = declaration;
-  const working = (declaration.working ?? noSteps) as (...inputs: unknown[]) => readonly WorkingStep[];
+  const { name, summary, sources, example, equation = [], working = noSteps } = declaration;
   const result = resultFrom(declaration.result);
   const rules = declaration.arguments.map(({ rule }): ArgumentRule => rule);
   const unitsPlace = rules.indexOf(units.rule);
@@ -114,21 +102,21 @@ export function worksheetFunction<const Arguments extends readonly AnyArgument[]
     equation,
     evaluate: (inputs) => answerToCells(plan, inputs) ?? new Call(plan, inputs).answers(),
     /** @documentation */
-    cautionsFor(inputs) {
-      const row = new Call(plan, inputs).firstRow();
+    cautionsFor(given) {
+      const row = new Call(plan, given).firstRow();
       if (row === undefined) return [];
-      const typed = Object.fromEntries(planned.map(({ rule }, own) => [rule.key, row.values[own]])) as InputsOf<Arguments>;
+      const inputs = row.inputs as InputsOf<Arguments>;
       return cautionsOf(declaration)
-        .filter(({ when }) => when(typed))
-        .map(({ says }) => (typeof says === "string" ? says : says(typed, row.speaker)));
+        .filter(({ when }) => when(inputs))
+        .map(({ says }) => (typeof says === "string" ? says : says(inputs, row.speaker)));
     },
     /** @documentation */
-    workingFor(inputs) {
-      const row = new Call(plan, inputs).firstRow();
+    workingFor(given) {
+      const row = new Call(plan, given).firstRow();
       if (row === undefined) return [];
-      const given = [...row.values, row.speaker];
+      const inputs = row.inputs as InputsOf<Arguments>;
       try {
-        return isCellError(plan.calculate(...given)) ? [] : shownSteps(working(...given), row.speaker.system);
+        return isCellError(declaration.calculate(inputs, row.speaker)) ? [] : shownSteps(working(inputs, row.speaker), row.speaker.system);
       } catch {
         // Beyond what the calculation can take, the cell says so in words and there is nothing to follow.
         return [];

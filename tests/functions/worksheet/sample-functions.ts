@@ -57,7 +57,7 @@ export const pondedVolume = worksheetFunction({
     { when: ({ depth }) => depth > 12, says: "Ponding over 12 in drowns most plants." },
     { when: ({ area }) => area > 1000, says: (inputs, speaker) => `${speaker.area(inputs.area)} is more than a yard usually has.` },
   ],
-  calculate: (squareFeet, inches) => squareFeet * (inches / 12),
+  calculate: ({ area: squareFeet, depth: inches }) => squareFeet * (inches / 12),
 });
 
 /** Without a dimension, so without units. */
@@ -66,7 +66,7 @@ export const product = worksheetFunction({
   name: "PRODUCT",
   arguments: [number("first", "First"), number("second", "Second")],
   result: number("Product"),
-  calculate: (first, second) => first * second,
+  calculate: ({ first, second }) => first * second,
 });
 
 /** Takes one argument of the kind at hand and shows what the calculation received. */
@@ -76,7 +76,7 @@ export function echoOf<Value>(argument: Argument<string, Value>): WorksheetFunct
     name: "ECHO",
     arguments: [argument, units],
     result: text("Echo"),
-    calculate: (value) => JSON.stringify(value) ?? "left out",
+    calculate: (inputs) => JSON.stringify(Object.values(inputs)[0]) ?? "left out",
   });
 }
 
@@ -91,7 +91,7 @@ export const drainRow = worksheetFunction({
     units,
   ],
   result: rowOf([hours("Drawdown"), depth("Deepest that drains"), text("Status")]),
-  calculate: (ponding, inchesPerHour, limit, speaker) => {
+  calculate: ({ ponding, rate: inchesPerHour, limit }, speaker) => {
     const deepest = inchesPerHour * limit;
     if (ponding > 10 * deepest) return invalid(`${speaker.depth(ponding)} would stand for weeks.`);
     const status = ponding <= deepest ? "fits" : missing(`Up to ${speaker.depth(deepest, "down")} would drain.`);
@@ -105,7 +105,7 @@ export const dropTable = worksheetFunction({
   name: "DROPTABLE",
   arguments: [rangeOf(depth("depths", "Water depth")), hours("step", "Step").moreThan(0), units],
   result: tableOf([depth("Drop"), flag("Falls")]),
-  calculate: (depths, _step, speaker) =>
+  calculate: ({ depths }, speaker) =>
     depths.length < 2
       ? invalid(`One reading of ${speaker.depth(depths[0] ?? 0)} is no series.`)
       : depths.slice(1).map((after, place) => [(depths[place] ?? 0) - after, after < (depths[place] ?? 0)] as const),
@@ -117,7 +117,7 @@ export const meanRate = worksheetFunction({
   name: "MEANRATE",
   arguments: [rangeOf(rate("rates", "Tested rate")), number("factor", "Reduction factor").atLeast(1).optional(2), units],
   result: rate("Design rate"),
-  calculate: (rates, factor) => rates.reduce((sum, one) => sum + one, 0) / rates.length / factor,
+  calculate: ({ rates, factor }) => rates.reduce((sum, one) => sum + one, 0) / rates.length / factor,
 });
 
 /** Every kind of argument at once, for chance to try. */
@@ -138,7 +138,7 @@ export const everyKind = worksheetFunction({
     units,
   ],
   result: rowOf([depth("Depth"), length("Length"), earthVolume("Loads"), text("Note")]),
-  calculate: (inches, feet, part, percentage, people, soil, near, note, loads, rules) => [
+  calculate: ({ depth: inches, length: feet, share: part, percent: percentage, count: people, soil, near, note, loads, rules }) => [
     inches * part,
     feet * feet * percentage,
     loads.reduce<number>((sum, one) => sum + (one ?? 0), people),

@@ -12,14 +12,14 @@ const soakHours = worksheetFunction({
   arguments: [depth("depth", "Ponding depth"), rate("rate", "Rate"), units],
   result: hours("Drawdown"),
   equation: ["t = d / f   (h)"],
-  working: (inches, inchesPerHour) => [
+  working: ({ depth: inches, rate: inchesPerHour }) => [
     { label: "Ponding depth", value: inches, kind: "depth" },
     { label: "Time", value: inches / inchesPerHour, kind: "hours" },
     { label: "Weight of water", value: 62.4, unit: "lb/cu ft" },
     { label: "Ratio", value: 2 },
     { label: "Verdict", value: "soaks in" },
   ],
-  calculate(inches, inchesPerHour) {
+  calculate({ depth: inches, rate: inchesPerHour }) {
     if (inches > 100) throw new Error("Too deep to compute.");
     return inchesPerHour === 0 ? invalid("Rate must be more than 0.") : inches / inchesPerHour;
   },

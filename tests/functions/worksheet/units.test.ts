@@ -50,19 +50,19 @@ describe("us and metric", () => {
       name: "SPEAKS",
       arguments: [units],
       result: text("Words"),
-      calculate: (speaker) => speaker.depth(6),
+      calculate: (_, speaker) => speaker.depth(6),
     });
     expect(speaks.parameters.map(({ key }) => key)).toEqual(["units"]);
     expect(speaks.evaluate([column("us", "metric")])).toEqual([["6 in"], ["152 mm"]]);
   });
 
-  test("an argument that was added later stands after the units, and the calculation is handed both in order", () => {
+  test("an argument that was added later stands after the units, and the calculation is handed both", () => {
     const added = worksheetFunction({
       ...about,
       name: "ADDED",
       arguments: [depth("depth", "Depth"), units, depth("freeboard", "Freeboard").optional(2)],
       result: depth("Dig"),
-      calculate: (inches, freeboard) => inches + freeboard,
+      calculate: ({ depth: inches, freeboard }) => inches + freeboard,
       cautions: [{ when: ({ depth: inches, freeboard }) => freeboard > inches, says: "The freeboard is more than the depth." }],
     });
     expect(added.parameters.map(({ key }) => key)).toEqual(["depth", "units", "freeboard"]);

@@ -45,21 +45,19 @@ describe("what a declaration promises its calculation", () => {
           says: (inputs, speaker) => `${inputs.note}${speaker.depth(inputs.depth)}`,
         },
       ],
-      calculate: (...inputs) => {
-        expectTypeOf(inputs).toEqualTypeOf<
-          [
-            number,
-            number | undefined,
-            "sand" | "clay",
-            boolean,
-            string,
-            readonly number[],
-            readonly (number | null)[],
-            readonly ("a" | "b")[],
-            readonly (readonly Cell[])[],
-            Speaker,
-          ]
-        >();
+      calculate: (inputs, speaker) => {
+        expectTypeOf(speaker).toEqualTypeOf<Speaker>();
+        expectTypeOf(inputs).toEqualTypeOf<{
+          readonly depth: number;
+          readonly width: number | undefined;
+          readonly soil: "sand" | "clay";
+          readonly near: boolean;
+          readonly note: string;
+          readonly rates: readonly number[];
+          readonly shares: readonly (number | null)[];
+          readonly kinds: readonly ("a" | "b")[];
+          readonly rules: readonly (readonly Cell[])[];
+        }>();
         return 1;
       },
     });
