@@ -4,6 +4,7 @@ import {
   NumberValueObject,
   StringValueObject,
   ValueObjectFactory,
+  functionLookup,
   functionMath,
   functionStatistical,
 } from "@univerjs/preset-sheets-core";
@@ -11,22 +12,57 @@ import type { BaseReferenceObject, BaseValueObject } from "@univerjs/preset-shee
 
 type Given = BaseValueObject | BaseReferenceObject;
 type Calculate = (...given: Given[]) => BaseValueObject;
+type Rows = readonly number[];
 /** Columns with fewer rows are looked through. */
 const FEW_ROWS = 16;
 
 /**
  * Counts and sums by an index of the texts in a column, where the grid compares every criterion with every cell: the sheets
- * that hold a row a yard ask for each yard's rows among those of all yards. What is found is the same, and anything but a
- * plain text is left to the grid.
+ * that hold a row a yard ask for each yard's rows among those of all yards. What else is asked of those rows, such as
+ * ">0", the grid is asked, of those rows alone. What is found is the same.
  */
 export function findTextsByIndex(): void {
   wrap(functionStatistical, "COUNTIFS", (given, calculate) =>
     forEachText([], given, calculate, (rows) => NumberValueObject.create(rows.length)),
   );
-  wrap(functionMath, "SUMIFS", ([target, ...given], calculate) => {
+  const ofAmounts = (
+    [target, ...given]: readonly Given[],
+    calculate: Calculate,
+    answer?: (amounts: ArrayValueObject, rows: Rows) => BaseValueObject,
+  ) => {
     const amounts = columnOf(target);
-    return amounts === null || target === undefined ? null : forEachText([target], given, calculate, (rows) => sumOf(amounts, rows));
-  });
+    if (amounts === null || target === undefined) return null;
+    return forEachText([target], given, calculate, answer && ((rows) => answer(amounts, rows)));
+  };
+  wrap(functionMath, "SUMIFS", (given, calculate) => ofAmounts(given, calculate, sumOf));
+  for (const name of ["MAXIFS", "MINIFS"]) wrap(functionStatistical, name, (given, calculate) => ofAmounts(given, calculate));
+  wrap(functionLookup, "XLOOKUP", foundByText);
+}
+
+/** What stands beside the first cell that holds a text, for each of some: every hole asks so for its yard's units. */
+function foundByText([sought, column, beside, ...others]: readonly Given[], calculate: Calculate): BaseValueObject | null {
+  if (sought === undefined || sought.isReferenceObject() || others.length > 1) return null;
+  if (!(column instanceof ArrayValueObject && beside instanceof ArrayValueObject && isLongColumn(column) && isLongColumn(beside)))
+    return null;
+  if (column.getRowCount() !== beside.getRowCount()) return null;
+  const index = ColumnIndex.of(column);
+  const ofTheGrid = new Map<string, BaseValueObject>();
+  const find = (cell: BaseValueObject): BaseValueObject => {
+    const text = cell instanceof StringValueObject ? plainCriterion(cell.getValue()) : null;
+    const [row] = text === null ? [] : index.rowsOf(text);
+    const found = row === undefined ? null : beside.get(row, 0);
+    if (found && !found.isError()) return found;
+    const key = keyOf(cell);
+    const known = ofTheGrid.get(key) ?? calculate(cell, column, beside, ...others);
+    ofTheGrid.set(key, known);
+    return known;
+  };
+  const single = singleCell(sought as BaseValueObject);
+  if (single) return find(single);
+  const cells = sought as ArrayValueObject;
+  if (cells.getColumnCount() !== 1) return null;
+  const answers = Array.from({ length: cells.getRowCount() }, (_, row) => cells.get(row, 0));
+  return answers.every((cell) => cell) ? columnWith(answers.map((cell) => [find(cell as BaseValueObject)])) : null;
 }
 
 /** The function answers by index where it can, and as it always did where it cannot. */
@@ -68,7 +104,7 @@ class ColumnIndex {
     return index;
   }
 
-  rowsOf(text: string): readonly number[] {
+  rowsOf(text: string): Rows {
     return this.#rows.get(text) ?? [];
   }
 
@@ -83,16 +119,17 @@ function textOf(cell: ReturnType<ArrayValueObject["get"]>): string | null {
 }
 
 /**
- * The answers of COUNTIFS or SUMIFS to a column of criteria, from the rows that meet each. Criteria that are no plain
- * texts are asked of the grid one by one, each once.
+ * The answers to a column of criteria, from the rows that meet each. `answer` is for rows that meet plain texts alone; all
+ * else is asked of the grid, over the rows that meet the plain texts among the criteria, or where there is none, once.
  */
 function forEachText(
   target: readonly Given[],
   given: readonly Given[],
   calculate: Calculate,
-  answer: (rows: readonly number[]) => BaseValueObject,
+  answer?: (rows: Rows) => BaseValueObject,
 ): BaseValueObject | null {
   const columns = given.filter((_, place) => place % 2 === 0).map(columnOf);
+  const targets = target.map(columnOf);
   const criteria = given
     .filter((_, place) => place % 2 === 1)
     .map((one) => (one.isReferenceObject() ? (one as BaseReferenceObject).toArrayValueObject() : (one as BaseValueObject)));
@@ -101,8 +138,7 @@ function forEachText(
   const fits = (one: BaseValueObject) =>
     singleCell(one) !== null || ((one as ArrayValueObject).getRowCount() === count && (one as ArrayValueObject).getColumnCount() === 1);
   if (count < 2 || columns.length !== criteria.length || !criteria.every(fits)) return null;
-  if ([...columns, ...target.map(columnOf)].some((column) => column === null || !isLongColumn(column) || column.getRowCount() !== height))
-    return null;
+  if ([...columns, ...targets].some((column) => column === null || !isLongColumn(column) || column.getRowCount() !== height)) return null;
   const indexes = columns.map((column) => ColumnIndex.of(column as ArrayValueObject));
   const ofTheGrid = new Map<string, BaseValueObject>();
   const answers: BaseValueObject[][] = [];
@@ -110,27 +146,64 @@ function forEachText(
     const cells = criteria.map((one) => singleCell(one) ?? (one as ArrayValueObject).get(row, 0));
     if (cells.some((cell) => !cell)) return null;
     const texts = cells.map((cell) => (cell instanceof StringValueObject ? plainCriterion(cell.getValue()) : null));
-    if (texts.every((text) => text !== null)) {
-      const [first = "", ...rest] = texts;
-      const rows = indexes[0]?.rowsOf(first) ?? [];
+    const rows = rowsThatHold(texts, indexes);
+    if (rows === null) {
+      const key = cells.map(keyOf).join("\n");
+      const known = ofTheGrid.get(key) ?? calculate(...target, ...paired(given, cells));
+      ofTheGrid.set(key, known);
+      answers.push([known]);
+    } else if (rows.length === 0) answers.push([NumberValueObject.create(0)]);
+    else if (answer && texts.every((text) => text !== null)) answers.push([answer(rows)]);
+    else {
+      const chosen = (column: ArrayValueObject | null) =>
+        new ChosenRows(column as ArrayValueObject, rows) as unknown as BaseReferenceObject;
+      const asked = columns.flatMap((column, pair) => (texts[pair] === null ? [chosen(column), cells[pair] as BaseValueObject] : []));
       answers.push([
-        answer(
-          rest.length === 0 ? rows : rows.filter((place) => rest.every((text, pair) => indexes[pair + 1]?.holds(place, text) === true)),
-        ),
+        calculate(...targets.map(chosen), ...(asked.length > 0 ? asked : [chosen(columns[0] ?? null), cells[0] as BaseValueObject])),
       ]);
-      continue;
     }
-    const key = cells.map((cell) => `${cell?.constructor.name} ${String(cell?.getValue())}`).join("\n");
-    const known =
-      ofTheGrid.get(key) ??
-      calculate(...target, ...given.map((one, place) => (place % 2 === 0 ? one : (cells[(place - 1) / 2] as BaseValueObject))));
-    ofTheGrid.set(key, known);
-    answers.push([known]);
   }
   return columnWith(answers);
 }
 
-function sumOf(amounts: ArrayValueObject, rows: readonly number[]): BaseValueObject {
+/** The rows that hold every text of the criteria, in the column of each; null where no criterion is a plain text. */
+function rowsThatHold(texts: readonly (string | null)[], indexes: readonly ColumnIndex[]): Rows | null {
+  let rows: Rows | null = null;
+  texts.forEach((text, pair) => {
+    const index = indexes[pair];
+    if (text === null || !index) return;
+    rows = rows === null ? index.rowsOf(text) : rows.filter((place) => index.holds(place, text));
+  });
+  return rows;
+}
+
+/** What a cell holds and of what kind it is. */
+function keyOf(cell: ReturnType<ArrayValueObject["get"]>): string {
+  return `${cell?.constructor.name} ${String(cell?.getValue())}`;
+}
+
+/** The columns with the criteria of one row. */
+function paired(given: readonly Given[], cells: readonly ReturnType<ArrayValueObject["get"]>[]): Given[] {
+  return given.map((one, place) => (place % 2 === 0 ? one : (cells[(place - 1) / 2] as BaseValueObject)));
+}
+
+/** As much of a reference as these functions ask for: some rows of a column. */
+class ChosenRows {
+  constructor(
+    private readonly column: ArrayValueObject,
+    private readonly rows: Rows,
+  ) {}
+
+  isReferenceObject(): boolean {
+    return true;
+  }
+
+  toArrayValueObject(): ArrayValueObject {
+    return columnWith(this.rows.map((row) => [this.column.get(row, 0) as BaseValueObject]));
+  }
+}
+
+function sumOf(amounts: ArrayValueObject, rows: Rows): BaseValueObject {
   const picked = rows.map((row) => amounts.get(row, 0) as BaseValueObject);
   return ArrayValueObject.create({
     calculateValueList: [picked],
