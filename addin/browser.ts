@@ -34,7 +34,8 @@ import {
   readWorkbookFile,
   writeWorkbookFile,
 } from "./workbook/embedded/workbook-file.ts";
-import type { WorkbookSnapshot } from "./workbook/embedded/workbook-file.ts";
+import type { OpenedFile } from "./workbook/embedded/xlsx/read-xlsx.ts";
+import type { XlsxKind } from "./workbook/embedded/xlsx/xlsx-file.ts";
 import type { CellRange, Workbook } from "./workbook/port.ts";
 
 /** Moments of the start, in the page's timeline: the pane is asked for after the first. */
@@ -73,7 +74,7 @@ const workbook = new EmbeddedWorkbook(grid);
 /** What the workbook held when it was last in a file of the person's own, or when it was the untouched demo. */
 let contentsInFile: string | null = null;
 let selection: CellRange | null = null;
-const bar = connectWorkbookBar({ saveToFile, saveForExcel, openFile, openEarlier, startOver }, (error) => {
+const bar = connectWorkbookBar({ saveToFile, saveValues, openFile, openEarlier, startOver }, (error) => {
   void tell("That did not work", error instanceof Error ? error.message : String(error));
 });
 const storage = new BrowserStorage(
@@ -202,31 +203,27 @@ function keepByItself(): void {
 }
 
 async function saveToFile(): Promise<void> {
-  saveFile(fileName(WORKBOOK_FILE_EXTENSION), fileText(), JSON_TYPE);
+  await saveXlsx("with formulas", ".xlsx");
   contentsInFile = presentContents();
   await storage.save();
 }
 
-/** A copy that other spreadsheets open; the workbook in the page stays as it is, and so does what its own file holds. */
-async function saveForExcel(): Promise<void> {
-  const kind = await ask({
-    title: "Save for Excel",
-    text: "With its formulas it is the same workbook in Excel, where the add-in is installed. Values alone show the same numbers in any spreadsheet and compute nothing there.",
-    choices: [
-      { answer: "with formulas", label: "With formulas" },
-      { answer: "values only", label: "Values only" },
-      { answer: "cancel", label: "Cancel" },
-    ],
-  });
-  if (kind === null || kind === "cancel") return;
+/** A copy for who has no add-in; the workbook in the page stays as it is, and so does what its own file holds. */
+function saveValues(): Promise<void> {
+  return saveXlsx("values only", " values.xlsx");
+}
+
+async function saveXlsx(kind: XlsxKind, ending: string): Promise<void> {
   await workbook.calculated();
-  const { xlsxFile } = await import("./workbook/embedded/xlsx/xlsx-file.ts");
-  const bytes = await xlsxFile(grid.snapshot(), workbook.contents(), workbook.settingsNow(), kind);
-  saveFile(fileName(kind === "values only" ? " values.xlsx" : ".xlsx"), bytes, XLSX_TYPE);
+  const [{ xlsxFile }, { contentsOf: sheetContents }] = await Promise.all([
+    import("./workbook/embedded/xlsx/xlsx-file.ts"),
+    import("./workbook/embedded/xlsx/contents.ts"),
+  ]);
+  saveFile(fileName(ending), await xlsxFile(grid.snapshot(), sheetContents(grid), workbook.settingsNow(), kind), XLSX_TYPE);
 }
 
 async function openFile(file: File): Promise<void> {
-  let opened: WorkbookSnapshot;
+  let opened: OpenedFile;
   try {
     opened = await readAnyFile(file);
   } catch (error) {
@@ -234,16 +231,17 @@ async function openFile(file: File): Promise<void> {
     await tell("The file was not opened", `${error.message} Your present workbook is unchanged.`);
     return;
   }
-  if (!(await mayReplace(`Open "${file.name}"?`, "Open it without saving"))) return;
+  if (!(await mayReplace(`Open "${file.name}"?`, "Open it without saving", opened.leftBehind))) return;
   await replaceWorkbook(() => {
-    grid.open(opened);
+    grid.open(opened.workbook);
     contentsInFile = presentContents();
     return Promise.resolve();
   });
 }
 
-async function readAnyFile(file: File): Promise<WorkbookSnapshot> {
-  if (!/\.xls[xm]$/i.test(file.name)) return readWorkbookFile(file.name, await file.text());
+/** Files of the page from before it kept its workbook as .xlsx are opened as they were. */
+async function readAnyFile(file: File): Promise<OpenedFile> {
+  if (/\.(soakbook|json)$/i.test(file.name)) return { workbook: readWorkbookFile(file.name, await file.text()), leftBehind: [] };
   const { readXlsxFile } = await import("./workbook/embedded/xlsx/read-xlsx.ts");
   return readXlsxFile(file.name, new Uint8Array(await file.arrayBuffer()), SETTINGS);
 }
@@ -272,9 +270,10 @@ async function openEarlier(): Promise<void> {
 }
 
 /** Asks before the present workbook goes; a workbook that is in no file can be saved to one first. */
-async function mayReplace(title: string, goOn: string): Promise<boolean> {
+async function mayReplace(title: string, goOn: string, besides: readonly string[] = []): Promise<boolean> {
   const inNoFile = contentsInFile !== presentContents();
   const losses = [
+    ...besides,
     inNoFile
       ? "The present workbook will be replaced, and it has changes that are in no file of yours."
       : "The present workbook will be replaced.",

@@ -1,7 +1,7 @@
 /** What a person does with the workbook as a whole. */
 export interface WorkbookCommands {
   saveToFile(): Promise<void>;
-  saveForExcel(): Promise<void>;
+  saveValues(): Promise<void>;
   openFile(file: File): Promise<void>;
   openEarlier(): Promise<void>;
   startOver(): Promise<void>;
@@ -33,8 +33,8 @@ export function connectWorkbookBar(commands: WorkbookCommands, failed: (error: u
   element("save-to-file", HTMLButtonElement).addEventListener("click", () => {
     run(() => commands.saveToFile());
   });
-  element("save-for-excel", HTMLButtonElement).addEventListener("click", () => {
-    run(() => commands.saveForExcel());
+  element("save-values", HTMLButtonElement).addEventListener("click", () => {
+    run(() => commands.saveValues());
   });
   element("open-file", HTMLButtonElement).addEventListener("click", () => {
     chosenFile.click();

@@ -1,7 +1,11 @@
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { fillDemoProgram } from "../../addin/actions/demo/demo-program.ts";
+import { setUpWorkbook } from "../../addin/actions/workbook/set-up-workbook.ts";
+import { DraftedWorkbook } from "../../addin/workbook/embedded/draft.ts";
+import { writeWorkbookFile } from "../../addin/workbook/embedded/workbook-file.ts";
 import { expectCell, typeInto, formula, value, values } from "./grid.ts";
-import { asksBeforeClosing, button, expectSaved, savedFile, openFile } from "./keeping.ts";
+import { asksBeforeClosing, button, cellInFile, expectSaved, savedFile, openFile } from "./keeping.ts";
 import { PageHost, savedBytes, started } from "./page.ts";
 import { openYard } from "./pane.ts";
 
@@ -104,19 +108,20 @@ describe("A workbook in the page without Excel", () => {
     await openFile(page, demo);
     const downloading = page.waitForEvent("download");
     await page.getByRole("dialog").getByRole("button", { name: "Save to file first" }).click();
-    expect((await savedBytes(await downloading)).toString()).toContain("not yet in a file");
+    expect(await cellInFile(await savedBytes(await downloading), "Program", "H21")).toBe("not yet in a file");
     await expectCell(page, "Program!H21", null);
   });
 
   it("stays as it is when a chosen file is damaged, and the sentence says what is wrong and where", async () => {
     await typeInto(page, "Program!H21", "still here");
-    const whole = await savedFile(page);
+    const whole = await fileOfBefore();
     const sites = /"([^"]+)":\{[^{}]*"name":"Sites"/.exec(whole)?.[1] ?? "";
     const wrongCell = JSON.parse(whole) as {
       workbook: { sheets: Record<string, { cellData: Record<string, Record<string, unknown>> }> };
     };
     (wrongCell.workbook.sheets[sites]?.cellData["6"] ?? {})["1"] = { v: { nested: true } };
     const attempts = [
+      [(await savedFile(page)).subarray(0, 5000), /cannot be read as an \.xlsx workbook.*\. Your present workbook is unchanged\.$/],
       [whole.slice(0, whole.length / 2), /is damaged: it cannot be read .*\. Your present workbook is unchanged\.$/],
       ["", /is damaged: it cannot be read because it is empty\./],
       [JSON.stringify(wrongCell), /is damaged: sheet "Sites", cell B7 holds neither a text, a number nor a formula\./],
@@ -126,13 +131,17 @@ describe("A workbook in the page without Excel", () => {
         /was saved by a later version of Soakbook \(file format 2; this version reads format 1\)/,
       ],
     ] as const;
-    for (const [text, sentence] of attempts) {
-      await openFile(page, text);
+    for (const [content, sentence] of attempts) {
+      await openFile(page, content);
       const dialog = page.getByRole("dialog", { name: "The file was not opened" });
       expect(await dialog.locator("p").innerText()).toMatch(sentence);
       await dialog.getByRole("button", { name: "Close" }).click();
       expect(await value(page, "Program!H21")).toBe("still here");
     }
+    // The same file undamaged still opens.
+    await openFile(page, whole);
+    await page.getByRole("dialog").getByRole("button", { name: "Open it without saving" }).click();
+    await expect.poll(() => value(page, "Program!H21")).toBe("from a file of before");
   });
 
   it("caused no error on the page", () => {
@@ -195,4 +204,14 @@ async function everything(page: Page): Promise<unknown> {
     const formulas = await Promise.all(ranges.map((range) => workbook.readFormulas(range)));
     return { sheets, values: await workbook.read(ranges), formulas };
   });
+}
+
+/** The page kept its workbook so before it had .xlsx; the name of the settings is the grid's. */
+async function fileOfBefore(): Promise<string> {
+  const draft = new DraftedWorkbook();
+  await setUpWorkbook(draft);
+  await fillDemoProgram(draft);
+  const cell = { sheet: "Program", row: 20, column: 7, rows: 1, columns: 1 };
+  await draft.writeValues([{ range: cell, values: [["from a file of before"]] }]);
+  return writeWorkbookFile(draft.snapshot("Program", "soakbookSettings"), new Date());
 }

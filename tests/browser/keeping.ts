@@ -2,6 +2,7 @@
 import { writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import ExcelJS from "exceljs";
 import type { Page } from "playwright-core";
 import { expect } from "vitest";
 import { savedBytes } from "./page.ts";
@@ -21,17 +22,26 @@ export function asksBeforeClosing(page: Page): Promise<boolean> {
   return page.evaluate(() => !window.dispatchEvent(new Event("beforeunload", { cancelable: true })));
 }
 
-export async function savedFile(page: Page): Promise<string> {
+export async function savedFile(page: Page): Promise<Buffer> {
   const downloading = page.waitForEvent("download");
   await button(page, "Save to file").click();
   const download = await downloading;
-  expect(download.suggestedFilename()).toMatch(/^rain-gardens-\d{4}-\d\d-\d\d\.soakbook$/);
-  return (await savedBytes(download)).toString();
+  expect(download.suggestedFilename()).toMatch(/^rain-gardens-\d{4}-\d\d-\d\d\.xlsx$/);
+  return savedBytes(download);
 }
 
-export async function openFile(page: Page, text: string): Promise<void> {
-  const file = join(tmpdir(), `workbook-${Math.random().toString(36).slice(2)}.soakbook`);
-  await writeFile(file, text);
+/** What a cell of a saved file holds. */
+export async function cellInFile(file: Buffer, sheet: string, address: string): Promise<unknown> {
+  const workbook = new ExcelJS.Workbook();
+  await workbook.xlsx.load(file.buffer.slice(file.byteOffset, file.byteOffset + file.byteLength) as ArrayBuffer);
+  return workbook.getWorksheet(sheet)?.getCell(address).value;
+}
+
+/** Bytes are those of an .xlsx; a text is a file of the page from before it had those. */
+export async function openFile(page: Page, content: Buffer | string): Promise<void> {
+  const extension = typeof content === "string" ? "soakbook" : "xlsx";
+  const file = join(tmpdir(), `workbook-${Math.random().toString(36).slice(2)}.${extension}`);
+  await writeFile(file, content);
   const choosing = page.waitForEvent("filechooser");
   await button(page, "Open a file").click();
   await (await choosing).setFiles(file);

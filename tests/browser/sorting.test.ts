@@ -9,7 +9,7 @@ import type { Sheet } from "../../addin/records/sheet.ts";
 import { sitesSheet } from "../../addin/records/sites.ts";
 import { surfacesSheet } from "../../addin/records/surfaces.ts";
 import type { CellValue } from "../../addin/workbook/port.ts";
-import { readWorkbookFile } from "../../addin/workbook/embedded/workbook-file.ts";
+import { readXlsxFile } from "../../addin/workbook/embedded/xlsx/read-xlsx.ts";
 import { calculated, goTo, value, values } from "./grid.ts";
 import { expectSaved, openFile, savedFile } from "./keeping.ts";
 import { address, onProgramPage } from "./pane.ts";
@@ -91,7 +91,8 @@ describe("Sorting and filtering in the page without Excel", () => {
 
     const file = await savedFile(page);
     const filters = JSON.parse(
-      readWorkbookFile("kept", file).resources?.find(({ name }) => name === "SHEET_FILTER_PLUGIN")?.data ?? "{}",
+      (await readXlsxFile("kept.xlsx", file, "settings")).workbook.resources?.find(({ name }) => name === "SHEET_FILTER_PLUGIN")?.data ??
+        "{}",
     ) as Record<string, { ref: { startRow: number; endRow: number }; cachedFilteredOut: number[] }>;
     expect(
       Object.values(filters).map(({ ref, cachedFilteredOut }) => [

@@ -38,6 +38,13 @@ async function tripsOf(work: () => Promise<unknown>): Promise<number> {
   return excel.roundTrips - before;
 }
 
+test("a setting that the page without Excel wrote into the file is read until Excel's own takes its place", async () => {
+  excel.book.customProperties.set("soakbook.rows", "Sites\t400");
+  expect(await workbook.readSetting("soakbook.rows")).toBe("Sites\t400");
+  await workbook.writeSetting("soakbook.rows", "Sites\t600");
+  expect(await workbook.readSetting("soakbook.rows")).toBe("Sites\t600");
+});
+
 describe("Excel is asked", () => {
   test("once to read any number of ranges of any number of sheets", async () => {
     await workbook.addSheets([sites, { ...sites, name: "Rules" }]);

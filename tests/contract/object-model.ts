@@ -1,6 +1,7 @@
 /** The part of Excel's object model that the adapter uses, over the in-memory workbook. */
 import { HostError, type HostObject } from "./host-object.ts";
 import { autoFilterObject, conditionalFormatsObject, namesObject, pageLayoutObject, type RangeObject } from "./sheet-looks.ts";
+import { propertiesObject } from "./document-properties.ts";
 import { COLUMN_POINTS, leftOf, shapesObject, topOf } from "./shapes.ts";
 import { keyOf, type Area, type Sheet, type Spreadsheet, type Validation } from "./spreadsheet.ts";
 import type { Content } from "./formula-functions.ts";
@@ -15,6 +16,7 @@ export function workbookObject(book: Spreadsheet, wanted: Set<EventName>): HostO
       Worksheets: { get: () => worksheetsObject(book, wanted) },
       Application: { get: () => applicationObject(book) },
       Settings: { get: () => settingsObject(book) },
+      Properties: { get: () => propertiesObject(book) },
       Names: { get: () => namesObject(book) },
     },
     methods: { GetSelectedRanges: () => rangeAreasObject(book) },

@@ -102,6 +102,8 @@ export class Sheet {
 export class Spreadsheet {
   readonly sheets: Sheet[] = [];
   readonly settings = new Map<string, unknown>();
+  /** Those of the document, which a file brings with it. */
+  readonly customProperties = new Map<string, unknown>();
   /** What each name stands for, such as "=Program!$B$4". */
   readonly names = new Map<string, string>();
   structureIsProtected = false;

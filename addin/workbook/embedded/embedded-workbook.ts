@@ -1,12 +1,12 @@
 import { DataValidationRenderMode, LifecycleStages, type ICellData, type IWorksheetData } from "@univerjs/core";
-import { FormulaDataModel, ScrollToRangeOperation, SetRangeValuesCommand, SheetsSelectionsService } from "@univerjs/preset-sheets-core";
+import { ScrollToRangeOperation, SetRangeValuesCommand, SheetsSelectionsService } from "@univerjs/preset-sheets-core";
 import { merge } from "rxjs";
-import { formulaCell, holdsSomething, valueCell } from "./cells.ts";
+import { formulaCell, valueCell } from "./cells.ts";
 import type { EmbeddedGrid, GridWorkbook } from "./embedded-grid.ts";
 import { sheetsTouched } from "./changes.ts";
 import { continueDropDowns, forgetDependencies, looksOfRowAbove } from "./growth.ts";
 import { choiceRefusal, layOut, ROOM_BELOW_ROWS } from "./layout.ts";
-import type { SheetContents } from "./xlsx/xlsx-file.ts";
+import { formulasIn, valuesIn } from "./read-cells.ts";
 import { pictureNames, placePicture } from "./pictures.ts";
 import {
   dropDownsOf,
@@ -85,19 +85,7 @@ export class EmbeddedWorkbook implements Workbook {
   }
 
   readFormulas(range: CellRange): Promise<readonly (readonly string[])[]> {
-    return settle(() => this.#formulasOf(range));
-  }
-
-  /** All that the sheets hold, answers and spills included, for a file that others read. */
-  contents(): readonly SheetContents[] {
-    return this.#workbook.getSheets().map((sheet) => {
-      const name = sheet.getSheetName();
-      // A formula whose answer is blank shows nothing, and belongs to the file all the same.
-      const extent = this.#grid.extentOf(sheet.getSheetId(), (cell) => cell?.f != null || cell?.si != null || holdsSomething(cell));
-      const range = { sheet: name, row: 0, column: 0, ...extent };
-      const spills = this.#grid.spillsOf(sheet.getSheetId());
-      return { name, values: this.#valuesOf(range), formulas: this.#formulasOf(range), spills };
-    });
+    return settle(() => formulasIn(this.#grid, this.#sheet(range.sheet).getSheetId(), range));
   }
 
   writeValues(writes: readonly ValueWrite[]): Promise<void> {
@@ -256,13 +244,6 @@ export class EmbeddedWorkbook implements Workbook {
     });
   }
 
-  #formulasOf(range: CellRange): readonly (readonly string[])[] {
-    const formulas = this.#grid.injector.get(FormulaDataModel);
-    const sheetId = this.#sheet(range.sheet).getSheetId();
-    const unitId = this.#workbook.getId();
-    return eachCell(range, (row, column) => formulas.getFormulaStringByCell(row, column, sheetId, unitId) ?? "");
-  }
-
   /** Why the first cell of the range shows an error, in the words of the function that refused; or null. */
   sentenceAt(range: CellRange): string | null {
     const sheet = this.#workbook.getSheetByName(range.sheet);
@@ -362,8 +343,7 @@ export class EmbeddedWorkbook implements Workbook {
   }
 
   #valuesOf(range: CellRange): CellValue[][] {
-    const sheetId = this.#sheet(range.sheet).getSheetId();
-    return eachCell(range, (row, column) => this.#grid.valueAt(sheetId, row, column));
+    return valuesIn(this.#grid, this.#sheet(range.sheet).getSheetId(), range);
   }
 
   #selection(): CellRange | null {
@@ -382,12 +362,6 @@ export class EmbeddedWorkbook implements Workbook {
     const stored = this.#grid.settings;
     return new Map(Array.isArray(stored) ? (stored as [string, string][]) : []);
   }
-}
-
-function eachCell<Answer>(range: CellRange, answer: (row: number, column: number) => Answer): Answer[][] {
-  return Array.from({ length: range.rows }, (_row, down) =>
-    Array.from({ length: range.columns }, (_column, across) => answer(range.row + down, range.column + across)),
-  );
 }
 
 function gridRange(range: CellRange): { startRow: number; endRow: number; startColumn: number; endColumn: number } {

@@ -220,12 +220,16 @@ function select(range: CellRange): Promise<void> {
   });
 }
 
+/** What was never written here may stand where a file that another spreadsheet wrote has it: among the document's properties. */
 function readSetting(key: string): Promise<string | null> {
   return inExcel([], async (context) => {
     const setting = context.workbook.settings.getItemOrNullObject(key);
     setting.load("value");
+    const property = context.workbook.properties.custom.getItemOrNullObject(key);
+    property.load("value");
     await context.sync();
-    return setting.isNullObject ? null : String(setting.value);
+    if (!setting.isNullObject) return String(setting.value);
+    return property.isNullObject ? null : String(property.value);
   });
 }
 

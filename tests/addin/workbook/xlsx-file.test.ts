@@ -7,7 +7,10 @@ import { cellValue } from "../../../addin/workbook/embedded/cells.ts";
 import { WorkbookFileRefused, type WorkbookSnapshot } from "../../../addin/workbook/embedded/workbook-file.ts";
 import { readXlsxFile } from "../../../addin/workbook/embedded/xlsx/read-xlsx.ts";
 import { xlsxFile, type Looks, type SheetContents } from "../../../addin/workbook/embedded/xlsx/xlsx-file.ts";
+import { writeManyYards } from "../../many-yards.ts";
 import { throughLibreOffice } from "../actions/export/libreoffice.ts";
+import { partsByExcel } from "./file-by-excel.ts";
+import { zipped } from "./zipped.ts";
 
 type Cells = Readonly<
   Record<string, Readonly<Record<string, { v?: unknown; t?: unknown; f?: string; s?: string; custom?: { note?: string } }>>>
@@ -89,7 +92,7 @@ describe("The demo's workbook as an .xlsx file", () => {
   beforeAll(async () => {
     before = await demo();
     bytes = await save(before);
-    after = await readXlsxFile("demo.xlsx", bytes, SETTINGS);
+    after = (await readXlsxFile("demo.xlsx", bytes, SETTINGS)).workbook;
   });
 
   test("comes back cell for cell: contents, formulas, formats, fills, notes and panes", () => {
@@ -114,9 +117,20 @@ describe("The demo's workbook as an .xlsx file", () => {
   });
 
   test("comes back the same from a second saving", async () => {
-    expect(said(await readXlsxFile("again.xlsx", await save(after), SETTINGS))).toEqual(said(before));
+    expect(said((await readXlsxFile("again.xlsx", await save(after), SETTINGS)).workbook)).toEqual(said(before));
   });
 });
+
+test("a program of a thousand yards comes back cell for cell", async () => {
+  const draft = new DraftedWorkbook();
+  await writeManyYards(draft, 1000);
+  const before = draft.snapshot("Program", SETTINGS) as WorkbookSnapshot;
+  const { workbook: after } = await readXlsxFile("thousand.xlsx", await save(before), SETTINGS);
+  expect(said(before).flatMap(({ cells }) => cells).length).toBeGreaterThan(50_000);
+  expect(said(after)).toEqual(said(before));
+  expect(rulesOf(after)).toEqual(rulesOf(before));
+  expect(after["custom"]).toEqual(before["custom"]);
+}, 120_000);
 
 describe("A file that another spreadsheet saved", () => {
   async function foreign(): Promise<ExcelJS.Workbook> {
@@ -146,7 +160,7 @@ describe("A file that another spreadsheet saved", () => {
   test.each(["exceljs", "LibreOffice"])("opens as it stands when %s wrote it last", async (writer) => {
     const own = new Uint8Array(await (await foreign()).xlsx.writeBuffer());
     const bytes = writer === "exceljs" ? own : ((await throughLibreOffice({ "foreign.xlsx": own }))[0] ?? own);
-    const snapshot = await readXlsxFile("foreign.xlsx", new Uint8Array(bytes), SETTINGS);
+    const { workbook: snapshot } = await readXlsxFile("foreign.xlsx", new Uint8Array(bytes), SETTINGS);
     const at = valuesOf(snapshot);
     expect(snapshot.sheets[snapshot.sheetOrder[0] ?? ""]?.name).toBe("Yards & more");
     expect([at(0, 0), at(1, 0)]).toEqual([2, 3]);
@@ -179,6 +193,23 @@ describe("A file that another spreadsheet saved", () => {
       "protected by a password",
       () => Promise.resolve(Uint8Array.from([0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1, 0x1a, 0xe1, 0, 0])),
       /protected by a password/,
+    ],
+    [
+      "packed so that it would fill the memory",
+      () => Promise.resolve(zipped({ ...partsByExcel, "xl/bomb.xml": "0" }, { "xl/bomb.xml": 600_000_000 })),
+      /unpacks to more than 500 MB/,
+    ],
+    [
+      "packed with a part that does not say how large it is",
+      () => Promise.resolve(zipped(partsByExcel, { "xl/worksheets/sheet1.xml": 0 })),
+      /unpacks to more than 500 MB/,
+    ],
+    ["larger than its own list says", () => Promise.resolve(zipped(partsByExcel, { "xl/worksheets/sheet1.xml": 40 })), /cannot be read/],
+    ["with macros", () => Promise.resolve(zipped({ ...partsByExcel, "xl/vbaProject.bin": "0" })), /holds macros, which do not run here/],
+    [
+      "with links to other files",
+      () => Promise.resolve(zipped({ ...partsByExcel, "xl/externalLinks/externalLink1.xml": "<externalLink/>" })),
+      /takes values from other files or programs/,
     ],
     ["larger than 50 MB", () => Promise.resolve(new Uint8Array(50_000_001)), /larger than 50 MB/],
   ] as const)("that is %s is refused in words", async (_, made, words) => {

@@ -97,7 +97,8 @@ export function gridLook({ font, fill, border, alignment, numFmt }: CellStyle): 
     ...(background === undefined ? {} : { bg: { rgb: cssColor(background) } }),
     ...(lines.length === 0 ? {} : { bd: Object.fromEntries(lines) as NonNullable<IStyleData["bd"]> }),
     ...(alignment?.wrapText === true ? { tb: WrapStrategy.WRAP } : {}),
-    ...inGrid("vt", VERTICAL, alignment?.vertical),
+    // In a file words stand at the foot of their cell where nothing else is said, in the grid in its middle.
+    ...inGrid("vt", VERTICAL, alignment?.vertical ?? "bottom"),
     ...inGrid("ht", HORIZONTAL, alignment?.horizontal),
     ...(numFmt === undefined || numFmt === "General" ? {} : { n: { pattern: numFmt } }),
   };

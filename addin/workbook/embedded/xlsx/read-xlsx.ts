@@ -6,9 +6,14 @@ import { isErrorCode } from "../../port.ts";
 import { textCell, valueCell } from "../cells.ts";
 import { choiceRefusal, ROOM_BELOW_ROWS, ROOM_BESIDE_COLUMNS, SMALLEST_COLUMN_COUNT } from "../layout.ts";
 import { readWorkbookFile, WorkbookFileRefused, writeWorkbookFile, type WorkbookSnapshot } from "../workbook-file.ts";
+import { areasIn, type Area } from "./areas.ts";
+import { carriedByCell, carriedBySheet, leftBehind } from "./carried.ts";
+import { addinSettings, messagesWithoutRule, refuseByParts, type CellMessage } from "./file-parts.ts";
+import { gridFilter } from "./filters.ts";
 import { fromFileSpelling } from "./formula-spelling.ts";
 import { gridLook } from "./looks.ts";
 import { pixelsHigh, pixelsWide } from "./measures.ts";
+import { gridNames } from "./names.ts";
 
 const LARGEST_FILE_BYTES = 50_000_000;
 /** How the files begin that hold others: Excel's before .xlsx, and those that a password locks ([MS-CFB] 2.2). */
@@ -16,15 +21,24 @@ const COMPOUND_FILE = [0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1, 0x1a, 0xe1];
 const MILLISECONDS_A_DAY = 86_400_000;
 const DAY_ZERO_MILLISECONDS = Date.UTC(1899, 11, 30);
 
+export interface OpenedFile {
+  readonly workbook: WorkbookSnapshot;
+  /** What the file has and this page cannot keep, a sentence each. */
+  readonly leftBehind: readonly string[];
+}
+
 /** The workbook in the file; `settings` is the name that the grid keeps our settings by. Throws WorkbookFileRefused in words. */
-export async function readXlsxFile(fileName: string, bytes: Uint8Array, settings: string): Promise<WorkbookSnapshot> {
+export async function readXlsxFile(fileName: string, bytes: Uint8Array, settings: string): Promise<OpenedFile> {
   if (bytes.length > LARGEST_FILE_BYTES) throw new WorkbookFileRefused(`"${fileName}" is larger than 50 MB.`);
   const file = await opened(fileName, bytes);
   if (file.sheets.length === 0) throw new WorkbookFileRefused(`"${fileName}" holds no sheet.`);
   const id = generateRandomId(6);
   const styles = new Styles();
-  const sheets = file.sheets.map((sheet) => new SheetReader(sheet, id, styles).read());
-  const custom = Object.entries(file.properties?.custom ?? {}).filter((entry): entry is [string, string] => typeof entry[1] === "string");
+  const messages = await messagesWithoutRule(bytes);
+  const sheets = file.sheets.map((sheet) => new SheetReader(sheet, id, styles, messages.get(sheet.name) ?? []).read());
+  const bySheet = <Part>(part: (sheet: (typeof sheets)[number]) => Part) =>
+    JSON.stringify(Object.fromEntries(sheets.map((sheet) => [sheet.data.id, part(sheet) ?? undefined])));
+  const names = gridNames(file.namedRanges ?? [], new Map(sheets.map(({ data }) => [data.name, data.id])));
   const snapshot = {
     id,
     name: "Program",
@@ -32,13 +46,21 @@ export async function readXlsxFile(fileName: string, bytes: Uint8Array, settings
     sheetOrder: sheets.map((sheet) => sheet.data.id),
     sheets: Object.fromEntries(sheets.map(({ data }) => [data.id, data])),
     resources: [
-      { name: "SHEET_DATA_VALIDATION_PLUGIN", data: JSON.stringify(Object.fromEntries(sheets.map(({ data, rules }) => [data.id, rules]))) },
-      { name: "SHEET_DRAWING_PLUGIN", data: JSON.stringify(Object.fromEntries(sheets.map(({ data, drawings }) => [data.id, drawings]))) },
+      { name: "SHEET_DATA_VALIDATION_PLUGIN", data: bySheet(({ rules }) => rules) },
+      { name: "SHEET_DRAWING_PLUGIN", data: bySheet(({ drawings }) => drawings) },
+      { name: "SHEET_FILTER_PLUGIN", data: bySheet(({ filter }) => filter) },
+      { name: "SHEET_DEFINED_NAME_PLUGIN", data: JSON.stringify(names) },
     ],
-    custom: { [settings]: custom },
+    custom: { [settings]: [...(await settingsIn(file, bytes))] },
   };
   // What any file may hold is looked through as one of our own is.
-  return readWorkbookFile(fileName, writeWorkbookFile(snapshot, new Date()));
+  return { workbook: readWorkbookFile(fileName, writeWorkbookFile(snapshot, new Date())), leftBehind: leftBehind(file.sheets) };
+}
+
+/** The page writes them as properties of the document; what Excel's add-in has written since is newer. */
+async function settingsIn({ properties }: Workbook, bytes: Uint8Array): Promise<ReadonlyMap<string, string>> {
+  const written = Object.entries(properties?.custom ?? {}).filter((entry): entry is [string, string] => typeof entry[1] === "string");
+  return new Map([...written, ...(await addinSettings(bytes))]);
 }
 
 async function opened(fileName: string, bytes: Uint8Array): Promise<Workbook> {
@@ -46,6 +68,7 @@ async function opened(fileName: string, bytes: Uint8Array): Promise<Workbook> {
     throw new WorkbookFileRefused(
       `"${fileName}" is protected by a password, or of the kind before .xlsx. Save it as .xlsx without a password.`,
     );
+  refuseByParts(fileName, bytes);
   try {
     return await readXlsx(bytes, { readStyles: true });
   } catch {
@@ -73,13 +96,6 @@ class Styles {
   }
 }
 
-interface Area {
-  readonly startRow: number;
-  readonly startColumn: number;
-  readonly endRow: number;
-  readonly endColumn: number;
-}
-
 class SheetReader {
   readonly #id = generateRandomId();
   readonly #cells = new Map<number, Map<number, ICellData>>();
@@ -90,6 +106,7 @@ class SheetReader {
     private readonly sheet: Sheet,
     private readonly workbookId: string,
     private readonly styles: Styles,
+    private readonly messages: readonly CellMessage[],
   ) {}
 
   read() {
@@ -102,10 +119,11 @@ class SheetReader {
     for (const [key, cell] of this.sheet.cells ?? []) {
       const [row = 0, column = 0] = key.split(",").map(Number);
       const { style, comment } = cell;
+      const custom = { ...(comment === undefined ? {} : { note: comment.text }), ...carriedByCell(cell) };
       this.#put(row, column, {
         ...contentOf(cell),
         ...(style === undefined ? {} : { s: this.styles.nameOf(style) }),
-        ...(comment === undefined ? {} : { custom: { note: comment.text } }),
+        ...(Object.keys(custom).length === 0 ? {} : { custom }),
       });
     }
     // What an array formula has filled is its answer, not something typed.
@@ -114,9 +132,13 @@ class SheetReader {
       for (const area of areasIn(formulaRef)) this.#forgetAnswers(area, key);
     }
     const rules = this.#rules();
+    for (const { range, text } of this.messages) this.#note(areasIn(range.split(" ")[0] ?? "")[0], text);
     const rows = [...this.#cells].filter(([, cells]) => cells.size > 0);
     const columns = largestOf(rows.map(([, cells]) => largestOf([...cells.keys()]))) + 1;
     const { name, columns: widths = [], rowDefs = new Map(), merges = [], freezePane, hidden, veryHidden } = this.sheet;
+    const hiddenRows = [...rowDefs].flatMap(([row, { hidden: isHidden }]) => (isHidden === true ? [row] : []));
+    const filter = gridFilter(this.sheet.autoFilter, hiddenRows);
+    const filteredOut = new Set(filter?.cachedFilteredOut);
     const [frozenRows, frozenColumns] = [freezePane?.rows ?? 0, freezePane?.columns ?? 0];
     const data = {
       id: this.#id,
@@ -134,7 +156,10 @@ class SheetReader {
       rowData: Object.fromEntries(
         [...rowDefs].map(([row, { height, hidden: isHidden }]) => [
           row,
-          { ...(height === undefined ? {} : { h: pixelsHigh(height), ia: 0 }), ...(isHidden === true ? { hd: 1 } : {}) },
+          {
+            ...(height === undefined ? {} : { h: pixelsHigh(height), ia: 0 }),
+            ...(isHidden === true && !filteredOut.has(row) ? { hd: 1 } : {}),
+          },
         ]),
       ),
       mergeData: merges.map(({ startRow, startCol, endRow, endCol }) => ({
@@ -150,8 +175,9 @@ class SheetReader {
         startRow: frozenRows > 0 ? frozenRows : -1,
       },
       ...(hidden === true || veryHidden === true ? { hidden: 1 } : {}),
+      ...carriedBySheet(this.sheet),
     };
-    return { data, rules, drawings: this.#drawings() };
+    return { data, rules, filter, drawings: this.#drawings() };
   }
 
   #put(row: number, column: number, part: ICellData): void {
@@ -198,7 +224,7 @@ class SheetReader {
   #note(area: Area | undefined, note: string): void {
     if (area === undefined) return;
     const cell = this.#cells.get(area.startRow)?.get(area.startColumn);
-    if (cell?.custom == null) this.#put(area.startRow, area.startColumn, { custom: { note } });
+    if (cell?.custom?.["note"] === undefined) this.#put(area.startRow, area.startColumn, { custom: { ...cell?.custom, note } });
   }
 
   /** Choices as the grid keeps them. Those of a hidden column are the rule's own, and the column is not ours to keep. */
@@ -265,25 +291,6 @@ function withoutNothing(cell: ICellData): ICellData {
 
 function formulasOf({ formula1, formula2 }: DataValidation): { readonly formula1?: string; readonly formula2?: string } {
   return { ...(formula1 === undefined ? {} : { formula1 }), ...(formula2 === undefined ? {} : { formula2 }) };
-}
-
-/** "B4:C9", or one cell. */
-function areasIn(reference: string): readonly Area[] {
-  const [, firstColumn, firstRow, lastColumn, lastRow] = /^([A-Z]+)(\d+)(?::([A-Z]+)(\d+))?$/.exec(reference) ?? [];
-  if (firstColumn === undefined) return [];
-  const [startRow, startColumn] = [Number(firstRow) - 1, columnOf(firstColumn)];
-  return [
-    {
-      startRow,
-      startColumn,
-      endRow: lastRow === undefined ? startRow : Number(lastRow) - 1,
-      endColumn: lastColumn === undefined ? startColumn : columnOf(lastColumn),
-    },
-  ];
-}
-
-function columnOf(letters: string): number {
-  return [...letters].reduce((number, letter) => number * 26 + letter.charCodeAt(0) - 64, 0) - 1;
 }
 
 function inBase64(bytes: Uint8Array): string {

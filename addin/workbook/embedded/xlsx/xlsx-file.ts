@@ -3,9 +3,13 @@ import type { ICellData, IDataValidationRule, IRange, IWorkbookData, IWorksheetD
 import { writeXlsx, type Cell, type CellStyle, type DataValidation, type WriteSheet } from "hucre/xlsx";
 import { largestOf } from "../../../../functions/extremes.ts";
 import { absolute, addressOf, isErrorCode, type CellRange, type CellValue } from "../../port.ts";
+import { addressIn } from "./areas.ts";
+import { givenBackToCell, givenBackToSheet } from "./carried.ts";
+import { fileFilter, type GridFilter } from "./filters.ts";
 import { inFileSpelling } from "./formula-spelling.ts";
 import { FILE_FONT, fileLook } from "./looks.ts";
 import { digitsWide, pointsHigh } from "./measures.ts";
+import { fileNames, type GridName } from "./names.ts";
 
 /** "with formulas" is the same workbook in Excel; "values only" shows the same and computes nothing. */
 export type XlsxKind = "with formulas" | "values only";
@@ -36,6 +40,9 @@ export function xlsxFile(
   const held = new Map(contents.map((sheet) => [sheet.name, sheet]));
   const dropDowns = resourceOf<readonly IDataValidationRule[]>(looks, "SHEET_DATA_VALIDATION_PLUGIN");
   const drawings = resourceOf<SheetDrawings>(looks, "SHEET_DRAWING_PLUGIN");
+  const filters = resourceOf<GridFilter>(looks, "SHEET_FILTER_PLUGIN");
+  const names = Object.values(resourceOf<GridName>(looks, "SHEET_DEFINED_NAME_PLUGIN")).flatMap((name) => name ?? []);
+  const sheetNames = new Map(looks.sheetOrder.map((id) => [id, looks.sheets[id]?.name ?? ""]));
   const styleOf = stylesOf(looks);
   return writeXlsx({
     sheets: looks.sheetOrder.flatMap((id) => {
@@ -43,8 +50,9 @@ export function xlsxFile(
       const content = held.get(sheet?.name ?? "");
       return sheet === undefined || content === undefined
         ? []
-        : [new SheetWriter(sheet, content, styleOf, kind).written(dropDowns[id] ?? [], drawings[id])];
+        : [new SheetWriter(sheet, content, styleOf, kind).written(dropDowns[id] ?? [], drawings[id], filters[id])];
     }),
+    namedRanges: kind === "values only" ? [] : [...fileNames(names, sheetNames)],
     defaultFont: FILE_FONT,
     properties: { creator: "Soakbook", ...(kind === "values only" ? {} : { custom: Object.fromEntries(settings) }) },
   });
@@ -96,14 +104,19 @@ class SheetWriter {
     this.#columns = largestOf([0, ...content.values.map((row) => row.length)]);
   }
 
-  written(rules: readonly IDataValidationRule[], drawings: SheetDrawings | undefined): WriteSheet {
+  written(rules: readonly IDataValidationRule[], drawings: SheetDrawings | undefined, filter: GridFilter | undefined): WriteSheet {
     this.#putContents();
     this.#putLooks();
+    const filteredOut = new Set(filter?.cachedFilteredOut);
+    const rowHeights = (this.sheet.rowData ?? {}) as Readonly<Record<string, { readonly h?: number; readonly hd?: number } | undefined>>;
+    const rowsWithLooks = new Set([...Object.keys(rowHeights).map(Number), ...filteredOut]);
     for (const rule of rules) this.#putRule(rule);
     const lists = new Set([...this.#lists.values()].map(({ column }) => column));
-    const { name = "", columnData = {}, rowData = {}, mergeData = [], freeze, hidden } = this.sheet;
+    const { name = "", columnData = {}, mergeData = [], freeze, hidden, custom } = this.sheet;
     return {
       name,
+      ...givenBackToSheet(custom),
+      ...(filter === undefined ? {} : { autoFilter: fileFilter(filter) }),
       rows: Array.from({ length: this.#rows }, () => Array<null>(this.#columns).fill(null)),
       cells: this.#cells,
       columns: Array.from({ length: this.#columns }, (_, column) => {
@@ -114,19 +127,11 @@ class SheetWriter {
         };
       }),
       rowDefs: new Map(
-        Object.entries(rowData as Record<string, { h?: number; hd?: number } | undefined>).flatMap(([row, height]) =>
-          height === undefined
-            ? []
-            : [
-                [
-                  Number(row),
-                  {
-                    ...(height.h === undefined ? {} : { height: pointsHigh(height.h) }),
-                    ...(height.hd === 1 ? { hidden: true } : {}),
-                  },
-                ] as const,
-              ],
-        ),
+        [...rowsWithLooks].map((row) => {
+          const { h: height, hd } = rowHeights[row] ?? {};
+          const isHidden = hd === 1 || filteredOut.has(row);
+          return [row, { ...(height === undefined ? {} : { height: pointsHigh(height) }), ...(isHidden ? { hidden: true } : {}) }];
+        }),
       ),
       merges: mergeData.map(({ startRow, startColumn, endRow, endColumn }) => ({
         startRow,
@@ -161,8 +166,12 @@ class SheetWriter {
         if (!cell) continue;
         const style = this.styleOf(cell);
         const note: unknown = cell.custom?.["note"];
-        if (style !== undefined) this.#put(Number(row), Number(column), { style });
-        if (typeof note === "string") this.#put(Number(row), Number(column), { comment: { author: "Soakbook", text: note } });
+        const looks = {
+          ...(style === undefined ? {} : { style }),
+          ...(typeof note === "string" ? { comment: { author: "Soakbook", text: note } } : {}),
+          ...givenBackToCell(cell.custom, this.content.values[Number(row)]?.[Number(column)]),
+        };
+        if (Object.keys(looks).length > 0) this.#put(Number(row), Number(column), looks);
       }
     }
   }
@@ -216,11 +225,6 @@ const MOST_MESSAGE = 255;
 
 function choicesIn(formula: string): readonly string[] {
   return formula.startsWith("[") ? (JSON.parse(formula) as readonly string[]) : formula.split(",");
-}
-
-function addressIn({ startRow, startColumn, endRow, endColumn }: IRange): string {
-  const range = { sheet: "", row: startRow, column: startColumn, rows: endRow - startRow + 1, columns: endColumn - startColumn + 1 };
-  return addressOf(range).replace(/^.*!/, "");
 }
 
 function within(limit: number, text: string): string {

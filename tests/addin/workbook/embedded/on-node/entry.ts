@@ -17,6 +17,11 @@ import type { Repair } from "../../../../../addin/workbook/embedded/repairs/list
 import type { WorkbookWriting } from "../../../../../addin/workbook/port.ts";
 import { catalogue } from "../../../../../functions/worksheet/catalogue.ts";
 
+/** The workbook's file: its writer takes what the grid of this bundle holds. */
+export { SETTINGS } from "../../../../../addin/workbook/embedded/embedded-grid.ts";
+export { contentsOf } from "../../../../../addin/workbook/embedded/xlsx/contents.ts";
+export { readXlsxFile } from "../../../../../addin/workbook/embedded/xlsx/read-xlsx.ts";
+export { xlsxFile } from "../../../../../addin/workbook/embedded/xlsx/xlsx-file.ts";
 /** What the tests of repairs look into. */
 export { ArrayValueObject, IDependencyManagerService } from "@univerjs/preset-sheets-core";
 export { SheetsDataValidationValidatorService } from "@univerjs/preset-sheets-data-validation";

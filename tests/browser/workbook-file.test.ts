@@ -1,4 +1,4 @@
-/** The workbook saved for Excel, read by two readers that are not ours. */
+/** The workbook's file, read by two readers that are not ours. */
 import ExcelJS from "exceljs";
 import { beforeAll, describe, expect, it } from "vitest";
 import { designSheet } from "../../addin/records/design.ts";
@@ -11,7 +11,7 @@ import { throughLibreOffice } from "../addin/actions/export/libreoffice.ts";
 import { savedBytes, type OpenPage } from "./page.ts";
 import { button, onProgramPage, openYard, status } from "./pane.ts";
 
-describe("The workbook saved for Excel", () => {
+describe("The workbook's file", () => {
   let opened: OpenPage;
   let names: readonly string[];
   /** What the page shows, sheet by sheet, when the files are saved. */
@@ -33,12 +33,11 @@ describe("The workbook saved for Excel", () => {
       const all = (await workbook?.sheetNames()) ?? [];
       return [all, (await workbook?.readSheets(all)) ?? []] as const;
     });
-    for (const kind of ["With formulas", "Values only"]) {
-      await page.getByRole("button", { name: "Save for Excel" }).click();
-      const [download] = await Promise.all([
-        page.waitForEvent("download"),
-        page.getByRole("dialog").getByRole("button", { name: kind, exact: true }).click(),
-      ]);
+    for (const [kind, name] of [
+      ["With formulas", "Save to file"],
+      ["Values only", "Save values only"],
+    ] as const) {
+      const [download] = await Promise.all([page.waitForEvent("download"), page.getByRole("button", { name, exact: true }).click()]);
       files.set(kind, { name: download.suggestedFilename(), bytes: await savedBytes(download) });
     }
   });
