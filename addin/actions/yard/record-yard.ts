@@ -1,4 +1,3 @@
-import { largestOf } from "../../../functions/extremes.ts";
 import type { CellValue, Workbook } from "../../workbook/port.ts";
 import { holeTestsSheet, minutesKey, READINGS, waterKey, type HoleTestRow } from "../../records/hole-tests.ts";
 import type { UnitSystem } from "../../records/site-terms.ts";
@@ -7,6 +6,7 @@ import { surfacesSheet, type SurfaceRow } from "../../records/surfaces.ts";
 import type { BasinChoices } from "../basin/draft-basin.ts";
 import { readProgram, type Yard } from "../program/read-program.ts";
 import { appendRow, changeRow, changesOfRow, writeUnlessChanged, type Conflict } from "../program/write-records.ts";
+import { LAST_SITE_ID_SETTING, siteIdsAfter } from "./site-ids.ts";
 
 export interface NewYard {
   readonly yard: string;
@@ -18,19 +18,10 @@ export interface NewYard {
 /** Adds a row to Sites under a Site ID that was never used, and returns the ID. */
 export async function addYard(workbook: Workbook, yard: NewYard): Promise<string> {
   const [program, given] = await Promise.all([readProgram(workbook), workbook.readSetting(LAST_SITE_ID_SETTING)]);
-  const siteId = nextSiteId([...program.yards.map((known) => known.siteId), given ?? ""]);
+  const siteId = siteIdsAfter([...program.yards.map((known) => known.siteId), given ?? ""])();
   await appendRow(workbook, sitesSheet, { siteId, ...yard });
   await workbook.writeSetting(LAST_SITE_ID_SETTING, siteId);
   return siteId;
-}
-
-/** The last ID given out is kept apart from the sheet, so that deleting the newest yard does not free its ID. */
-const LAST_SITE_ID_SETTING = "soakbook.lastSiteId";
-
-/** One above the highest number ever used, "Y-017" after "Y-016", so that an ID in the records never means two yards. */
-function nextSiteId(used: readonly string[]): string {
-  const numbers = used.map((siteId) => Number(/^Y-(\d+)$/.exec(siteId)?.[1] ?? 0));
-  return `Y-${String(largestOf([0, ...numbers]) + 1).padStart(3, "0")}`;
 }
 
 export interface SurfaceEntry {

@@ -2,22 +2,19 @@
 import { DataValidationErrorStyle, DataValidationRenderMode, generateRandomId, type ICellData, type IStyleData } from "@univerjs/core";
 import { readXlsx, type Cell, type CellStyle, type DataValidation, type Sheet, type Workbook } from "hucre/xlsx";
 import { largestOf } from "../../../../functions/extremes.ts";
+import { addinSettings, messagesWithoutRule, refusalOfParts, type CellMessage } from "../../packed-file.ts";
 import { isErrorCode } from "../../port.ts";
 import { textCell, valueCell } from "../cells.ts";
 import { choiceRefusal, ROOM_BELOW_ROWS, ROOM_BESIDE_COLUMNS, SMALLEST_COLUMN_COUNT } from "../layout.ts";
 import { readWorkbookFile, WorkbookFileRefused, writeWorkbookFile, type WorkbookSnapshot } from "../workbook-file.ts";
 import { areasIn, type Area } from "./areas.ts";
 import { carriedByCell, carriedBySheet, leftBehind } from "./carried.ts";
-import { addinSettings, messagesWithoutRule, refuseByParts, type CellMessage } from "./file-parts.ts";
 import { gridFilter } from "./filters.ts";
 import { fromFileSpelling } from "./formula-spelling.ts";
 import { gridLook } from "./looks.ts";
 import { pixelsHigh, pixelsWide } from "./measures.ts";
 import { gridNames } from "./names.ts";
 
-const LARGEST_FILE_BYTES = 50_000_000;
-/** How the files begin that hold others: Excel's before .xlsx, and those that a password locks ([MS-CFB] 2.2). */
-const COMPOUND_FILE = [0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1, 0x1a, 0xe1];
 const MILLISECONDS_A_DAY = 86_400_000;
 const DAY_ZERO_MILLISECONDS = Date.UTC(1899, 11, 30);
 
@@ -29,7 +26,6 @@ export interface OpenedFile {
 
 /** The workbook in the file; `settings` is the name that the grid keeps our settings by. Throws WorkbookFileRefused in words. */
 export async function readXlsxFile(fileName: string, bytes: Uint8Array, settings: string): Promise<OpenedFile> {
-  if (bytes.length > LARGEST_FILE_BYTES) throw new WorkbookFileRefused(`"${fileName}" is larger than 50 MB.`);
   const file = await opened(fileName, bytes);
   if (file.sheets.length === 0) throw new WorkbookFileRefused(`"${fileName}" holds no sheet.`);
   const id = generateRandomId(6);
@@ -64,11 +60,8 @@ async function settingsIn({ properties }: Workbook, bytes: Uint8Array): Promise<
 }
 
 async function opened(fileName: string, bytes: Uint8Array): Promise<Workbook> {
-  if (COMPOUND_FILE.every((byte, at) => bytes[at] === byte))
-    throw new WorkbookFileRefused(
-      `"${fileName}" is protected by a password, or of the kind before .xlsx. Save it as .xlsx without a password.`,
-    );
-  refuseByParts(fileName, bytes);
+  const refusal = refusalOfParts(fileName, bytes);
+  if (refusal !== null) throw new WorkbookFileRefused(refusal);
   try {
     return await readXlsx(bytes, { readStyles: true });
   } catch {

@@ -5,7 +5,6 @@
  *         names of the parts: Office Open XML, ECMA-376 part 1 (from memory); where Office keeps an add-in's settings:
  *         [MS-OWEXML] 2.2 (from memory).
  */
-import { WorkbookFileRefused } from "../workbook-file.ts";
 
 interface Part {
   readonly name: string;
@@ -23,23 +22,29 @@ const ENTRY_BYTES = 46;
 const HEADER_BYTES = 30;
 const PACKED = 8;
 
+const LARGEST_FILE_BYTES = 50_000_000;
+/** How the files begin that hold others: Excel's before .xlsx, and those that a password locks ([MS-CFB] 2.2). */
+const COMPOUND_FILE = [0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1, 0x1a, 0xe1];
+
 /** The fullest workbook of ours unpacks to less than half of it. */
 const MOST_UNPACKED_BYTES = 500_000_000;
 
-/** Throws WorkbookFileRefused where the file would fill the memory, or holds what this page does not run or follow. */
-export function refuseByParts(fileName: string, bytes: Uint8Array): void {
+/** Why the file is not unpacked: it would fill the memory, or holds what we neither run nor follow. Null where it may be. */
+export function refusalOfParts(fileName: string, bytes: Uint8Array): string | null {
+  if (bytes.length > LARGEST_FILE_BYTES) return `"${fileName}" is larger than 50 MB.`;
+  if (COMPOUND_FILE.every((byte, at) => bytes[at] === byte))
+    return `"${fileName}" is protected by a password, or of the kind before .xlsx. Save it as .xlsx without a password.`;
   const parts = partsOf(bytes);
   const unpacked = parts.reduce((sum, part) => sum + part.bytes, 0);
   // A part that says it unpacks to nothing would be unpacked without a bound.
   const hidesItsSize = parts.some((part) => part.bytes === 0 && part.packedBytes > 2);
   if (unpacked > MOST_UNPACKED_BYTES || hidesItsSize)
-    throw new WorkbookFileRefused(`"${fileName}" unpacks to more than 500 MB, which is no workbook of a program.`);
+    return `"${fileName}" unpacks to more than 500 MB, which is no workbook of a program.`;
   if (parts.some(({ name }) => /vbaProject\.bin$|^xl\/macrosheets\//i.test(name)))
-    throw new WorkbookFileRefused(`"${fileName}" holds macros, which do not run here. Save it as .xlsx without them.`);
+    return `"${fileName}" holds macros, which do not run here. Save it as .xlsx without them.`;
   if (parts.some(({ name }) => /^xl\/externalLinks\//i.test(name)))
-    throw new WorkbookFileRefused(
-      `"${fileName}" takes values from other files or programs. In Excel choose Data, Edit Links, Break Link, and save it again.`,
-    );
+    return `"${fileName}" takes values from other files or programs. In Excel choose Data, Edit Links, Break Link, and save it again.`;
+  return null;
 }
 
 /** The settings that our add-in keeps in a file of Excel's, by name. */
