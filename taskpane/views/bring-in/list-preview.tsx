@@ -1,0 +1,72 @@
+import type { ListTarget } from "../../../addin/actions/bring-in/known-columns.ts";
+import { filledKeys, type ListPlan } from "../../../addin/actions/bring-in/plan-list.ts";
+import { isoDate } from "../../../addin/actions/dates.ts";
+import type { CellValue } from "../../../addin/workbook/port.ts";
+import { LiveSentence } from "../../parts/live-sentence.tsx";
+import { bringInText } from "./text.ts";
+
+const ROWS_SHOWN = 5;
+const LINES_SHOWN = 20;
+
+/** The rows as they would stand, and every cell or row that is not taken, with the reason. */
+export function ListPreview({ target, plan }: { readonly target: ListTarget; readonly plan: ListPlan }) {
+  const { rows, alreadyThere, notTaken } = plan;
+  const keys = filledKeys(target, rows);
+  const own = [...new Set(rows.flatMap((row) => [...row.own.keys()]))];
+  const shown = rows.slice(0, ROWS_SHOWN);
+  return (
+    <section aria-label={bringInText.preview}>
+      <h3>{bringInText.preview}</h3>
+      <LiveSentence says={[bringInText.rows(rows.length), ...(alreadyThere > 0 ? [bringInText.there(alreadyThere)] : [])].join(" ")} />
+      <p>{[bringInText.rows(rows.length), ...(alreadyThere > 0 ? [bringInText.there(alreadyThere)] : [])].join(" ")}</p>
+      {shown.length > 0 && (
+        <div class="list-rows" tabIndex={0} role="group" aria-label={bringInText.firstRows(shown.length)}>
+          <table>
+            <thead>
+              <tr>
+                {keys.map((key) => (
+                  <th key={key}>{target.sheet.columns[key]?.heading}</th>
+                ))}
+                {own.map((heading) => (
+                  <th key={`own ${heading}`}>{heading}</th>
+                ))}
+              </tr>
+            </thead>
+            <tbody>
+              {shown.map(({ line, values, own: theirs }) => (
+                <tr key={line}>
+                  {keys.map((key) => (
+                    <td key={key}>{cellWords(values[key] ?? null, target.sheet.columns[key]?.numberFormat)}</td>
+                  ))}
+                  {own.map((heading) => (
+                    <td key={`own ${heading}`}>{cellWords(theirs.get(heading) ?? null)}</td>
+                  ))}
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      )}
+      {notTaken.length > 0 && (
+        <>
+          <h3>{bringInText.notTaken}</h3>
+          <ul class="bullets">
+            {notTaken.slice(0, LINES_SHOWN).map(({ line, heading, sentence }) => (
+              <li key={`${line} ${heading} ${sentence}`}>
+                {bringInText.line(line, heading)}
+                {sentence}
+              </li>
+            ))}
+            {notTaken.length > LINES_SHOWN && <li>{bringInText.more(notTaken.length - LINES_SHOWN)}</li>}
+          </ul>
+        </>
+      )}
+    </section>
+  );
+}
+
+function cellWords(value: CellValue, format?: string): string {
+  if (value === null) return "";
+  if (typeof value !== "number") return String(value);
+  return format?.includes("yyyy") === true ? isoDate(value) : String(Number(value.toPrecision(6)));
+}
