@@ -51,7 +51,6 @@ describe("Bringing in lists", { timeout: 120_000 }, () => {
     await preview.getByText("14 Alder Row").waitFor(PATIENCE);
     expect(await preview.innerText()).toContain('Soil group "loam" is not in the list');
     expect(await pane(page).getByLabel(bringInText.goesTo("Household")).inputValue()).toBe("ours yard");
-    await page.screenshot({ path: "/tmp/t/bring-in.png", fullPage: true });
     await expectUsable(page);
     await bringIn(3, sitesSheet);
     const yards = (await rowsOf(sitesSheet)).slice(yardsBefore);
