@@ -2,7 +2,7 @@ import { mixRecipes } from "../../functions/amendment/mix-recipes.ts";
 import { BASIN_SHAPES } from "../../functions/basin/basin-shape.ts";
 import { choiceColumn, nameColumn, numberColumn, textColumn } from "./column.ts";
 import type { RecordOf, Sheet, SheetRow } from "./sheet.ts";
-import { SOIL_GROUPS, UNIT_SYSTEMS } from "./site-terms.ts";
+import { SOIL_GROUPS, TENURES, UNIT_SYSTEMS } from "./site-terms.ts";
 
 /** One row a yard: everything typed about it that is not a surface, a hole or a visit answer. */
 export const sitesSheet = {
@@ -65,6 +65,27 @@ export const sitesSheet = {
       { label: "Room down the slope", moreThan: 0 },
       { note: "Where the full water's edge may reach; the berm stands outside it." },
     ),
+    owner: textColumn("Owner", { note: "Who to ask for at the door." }),
+    telephone: textColumn("Telephone", { widthPixels: 120 }),
+    email: textColumn("E-mail", { widthPixels: 190 }),
+    language: textColumn("Language", { widthPixels: 90, note: "That the household would rather speak and read." }),
+    tenure: choiceColumn("Owner or renter", "Owner or renter", TENURES, {
+      widthPixels: 90,
+      note: "A renter digs with the owner's written leave.",
+    }),
+    latitude: numberColumn(
+      "Latitude",
+      { label: "Latitude", atLeast: -90, atMost: 90 },
+      { widthPixels: 84, numberFormat: "0.00000", note: "Degrees, WGS 84, north of the equator; south is negative." },
+    ),
+    longitude: numberColumn(
+      "Longitude",
+      { label: "Longitude", atLeast: -180, atMost: 180 },
+      { widthPixels: 90, numberFormat: "0.00000", note: "Degrees, WGS 84, east of Greenwich; all of America is negative." },
+    ),
+    parcel: textColumn("Parcel number", { widthPixels: 110 }),
+    watershed: textColumn("Watershed", { widthPixels: 130 }),
+    funder: textColumn("Funder", { widthPixels: 130 }),
   },
   rows: 200,
   frozenColumns: 2,

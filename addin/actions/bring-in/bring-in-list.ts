@@ -1,5 +1,6 @@
 /** Brings a list into a sheet of the workbook, as one change. */
 import { largestOf } from "../../../functions/extremes.ts";
+import { ownColumnsIn } from "../../records/own-columns.ts";
 import { headingText } from "../../records/place.ts";
 import { readRecords } from "../../records/read-records.ts";
 import { isBlank, type Sheet } from "../../records/sheet.ts";
@@ -25,20 +26,6 @@ export async function presentRecords(workbook: Workbook, { sheet }: ListTarget):
     rows: read.rows.map((row) => row.cells as Readonly<Record<string, CellValue>>),
     ownHeadings: ownColumnsIn(sheet, cells[read.place.headingRow] ?? []).map(({ heading }) => heading),
   };
-}
-
-export interface OwnColumn {
-  readonly heading: string;
-  readonly column: number;
-}
-
-/** Columns with a heading that is none of ours: people have added them. */
-export function ownColumnsIn(sheet: Sheet, headings: readonly CellValue[]): readonly OwnColumn[] {
-  const ours = new Set(Object.values(sheet.columns).map(({ heading }) => heading));
-  return headings.flatMap((cell, column) => {
-    const heading = headingText(cell);
-    return heading === "" || ours.has(heading) ? [] : [{ heading, column }];
-  });
 }
 
 /** Ours go below the last row, and theirs beside them in the same rows. */

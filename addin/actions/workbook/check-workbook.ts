@@ -83,7 +83,15 @@ function headingFindings(sheet: Sheet, cells: readonly (readonly CellValue[])[])
       : [];
   const headings = (cells[at.headingRow] ?? []).map(headingText);
   const taken = new Set(at.found.values());
-  let free = largestOf([headings.length, ...cells.map((row) => row.length)]);
+  const isFree = (column: number) => !taken.has(column) && (headings[column] ?? "") === "";
+  // What has its own place to come back to keeps it from those that have none.
+  const awaited = new Set(at.missing.map(({ expectedAt }) => expectedAt.column).filter(isFree));
+  let free = largestOf([headings.length, ...cells.map((row) => row.length)]) - 1;
+  const nextFree = () => {
+    do free += 1;
+    while (awaited.has(free));
+    return free;
+  };
   return at.missing.map((column) => {
     const here = column.expectedAt.column;
     const renamed = !taken.has(here) && (headings[here] ?? "") !== "" && isBetweenNeighbors(sheet, column, at.found);
@@ -94,7 +102,7 @@ function headingFindings(sheet: Sheet, cells: readonly (readonly CellValue[])[])
         column.expectedAt,
         `Heading "${headings[here] ?? ""}" in ${addressOf(column.expectedAt)} becomes "${column.heading}" again. The cells below it stay as they are.`,
       );
-    const beside = { ...column.expectedAt, column: taken.has(here) || (headings[here] ?? "") !== "" ? free++ : here };
+    const beside = { ...column.expectedAt, column: isFree(here) ? here : nextFree() };
     return headingRepair(
       sheet,
       column,
@@ -104,13 +112,16 @@ function headingFindings(sheet: Sheet, cells: readonly (readonly CellValue[])[])
   });
 }
 
-/** Whether the columns on either side are where set-up put them, so that the one between them can only be this one. */
+/**
+ * Whether the columns on either side are where set-up put them, so that the one between them can only be this one. Where a
+ * neighbor is missing too, as those of a later version are, a column of somebody's own may stand there.
+ */
 function isBetweenNeighbors(sheet: Sheet, { key }: MissingColumn, found: ReadonlyMap<string, number>): boolean {
   const keys = Object.keys(sheet.columns);
   const own = keys.indexOf(key);
   return [own - 1, own + 1].every((place) => {
     const neighbor = keys[place];
-    return neighbor === undefined || !found.has(neighbor) || found.get(neighbor) === place;
+    return neighbor === undefined || found.get(neighbor) === place;
   });
 }
 

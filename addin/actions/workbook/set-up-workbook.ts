@@ -23,7 +23,7 @@ import { nobodyWaits, type Progress } from "../program/progress.ts";
 
 /** Written into the workbook, so that a later version knows what it opens. */
 export const RECORDS_VERSION_SETTING = "soakbook.records";
-export const RECORDS_VERSION = 4;
+export const RECORDS_VERSION = 5;
 
 /** A sheet as a new workbook starts with it: laid out, and what is typed on it already. */
 export interface StartingSheet {

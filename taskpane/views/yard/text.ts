@@ -4,6 +4,22 @@ export const yardText = {
   noAnswer: "no answer",
   computing: "working it out",
 
+  card: {
+    title: "The household",
+    owner: "Owner",
+    tenure: "Owner or renter",
+    language: "Language",
+    telephone: "Telephone",
+    email: "E-mail",
+    place: "Where it is",
+    parcel: "Parcel number",
+    watershed: "Watershed",
+    funder: "Funder",
+  },
+  ownColumns: {
+    title: "Your own columns",
+    of: (heading: string, sheet: string) => (sheet === "Sites" ? heading : `${heading} (${sheet})`),
+  },
   details: { title: "About this yard", soilGroup: "Soil group", notes: "Notes", edit: "Change in the sheet", none: "not given" },
 
   status: {

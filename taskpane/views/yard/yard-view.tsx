@@ -15,6 +15,7 @@ import { nextSteps, tabName, type NextStep } from "./next-steps.ts";
 import { Results } from "./results.tsx";
 import { Surfaces } from "./surfaces.tsx";
 import { yardText } from "./text.ts";
+import { YardCard } from "./yard-card.tsx";
 import "./yard.css";
 
 export function YardView({
@@ -42,6 +43,7 @@ export function YardView({
       <SlipList title={yardText.explanations} slips={explanations} goTo={goTo} />
       <Results yard={yard} />
       <Surfaces {...view} />
+      <YardCard {...view} />
       <Details yard={yard} edit={() => attempt(() => selectYard(workbook, yard))} />
     </>
   );

@@ -7,7 +7,8 @@ import { designSheet } from "../../../../addin/records/design.ts";
 import { estimateLinesSheet } from "../../../../addin/records/estimate-lines.ts";
 import { recordSheets } from "../../../../addin/records/program-sheets.ts";
 import { placeSettingCell, settingCell } from "../../../../addin/records/program.ts";
-import { cellOf, firstRow, headingRow } from "../../../../addin/records/place.ts";
+import { cellOf, columnOf, firstRow, headingRow } from "../../../../addin/records/place.ts";
+import { readRecords } from "../../../../addin/records/read-records.ts";
 import { sitesSheet } from "../../../../addin/records/sites.ts";
 import { surfacesSheet } from "../../../../addin/records/surfaces.ts";
 import { addressOf } from "../../../../addin/workbook/port.ts";
@@ -174,7 +175,7 @@ describe("versions", () => {
     for (const name of ["Prices", "Change log"]) workbook.sheets.delete(name);
     let left = await checkWorkbook(workbook);
     for (let round = 0; round < 4; round++) left = await repairWorkbook(workbook, left);
-    expect(workbook.settings.get(RECORDS_VERSION_SETTING)).toBe("4");
+    expect(workbook.settings.get(RECORDS_VERSION_SETTING)).toBe("5");
     expect(left.filter(({ repair }) => repair !== undefined)).toEqual([]);
   });
 
@@ -209,7 +210,7 @@ describe("versions", () => {
     let left = first;
     for (let round = 0; round < 5 && left.some(({ repair }) => repair !== undefined); round++) left = await repairWorkbook(workbook, left);
     expect(left.filter(({ repair }) => repair !== undefined)).toEqual([]);
-    expect(workbook.settings.get(RECORDS_VERSION_SETTING)).toBe("4");
+    expect(workbook.settings.get(RECORDS_VERSION_SETTING)).toBe("5");
     for (const name of ["Sites", "Hole tests", "Estimate lines"])
       expect(workbook.sheets.get(name)?.values).toEqual(fresh.get(name)?.values);
     expect(workbook.sheets.get("Design")?.formulas[firstRow(designSheet)]?.filter(Boolean)).toEqual(
@@ -220,8 +221,27 @@ describe("versions", () => {
     ).toEqual([""]);
   });
 
+  test("the yard's card comes beside a column of somebody's own, which keeps its heading and its cells", async () => {
+    workbook.settings.set(RECORDS_VERSION_SETTING, "4");
+    const sites = workbook.sheets.get("Sites");
+    const headings = sites?.values[headingRow(sitesSheet)] ?? [];
+    const owner = columnOf(sitesSheet, "owner");
+    headings.splice(owner, headings.length - owner, "Color of the door");
+    await workbook.writeValues([
+      { range: cellOf(sitesSheet, firstRow(sitesSheet), "siteId"), values: [["Y-001"]] },
+      { range: { sheet: "Sites", row: firstRow(sitesSheet), column: owner, rows: 1, columns: 1 }, values: [["green"]] },
+    ]);
+    let left = await checkWorkbook(workbook);
+    for (let round = 0; round < 4; round++) left = await repairWorkbook(workbook, left);
+    expect(left.filter(({ repair }) => repair !== undefined)).toEqual([]);
+    expect(headings[owner]).toBe("Color of the door");
+    const [{ record, cells } = { record: {}, cells: {} }] = readRecords(sitesSheet, sites?.values ?? []).rows;
+    expect([record, cells]).toMatchObject([{ siteId: "Y-001", owner: null, funder: null }, { owner: null }]);
+    expect(sites?.values[firstRow(sitesSheet)]?.[owner]).toBe("green");
+  });
+
   test("a workbook of a later version is left alone", async () => {
-    workbook.settings.set(RECORDS_VERSION_SETTING, "5");
+    workbook.settings.set(RECORDS_VERSION_SETTING, "6");
     expect(await programState(workbook)).toEqual({ state: "newer" });
   });
 
