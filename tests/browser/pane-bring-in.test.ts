@@ -10,10 +10,10 @@ import { bringInText } from "../../taskpane/views/bring-in/text.ts";
 import { text } from "../../taskpane/text.ts";
 import { ALDERTON, BEECHWOOD, CEDAR_SURFACES } from "../addin/actions/bring-in/lists.ts";
 import type { OpenPage } from "./page.ts";
-import { button, onExcelPage, openTab, pane, PATIENCE, status } from "./pane.ts";
+import { button, onExcelPage, openTab, pane, status } from "./pane.ts";
 import { expectUsable } from "./usable.ts";
 
-describe("Bringing in lists", { timeout: 120_000 }, () => {
+describe("Bringing in lists", () => {
   let opened: OpenPage;
   let yardsBefore: number;
 
@@ -30,7 +30,7 @@ describe("Bringing in lists", { timeout: 120_000 }, () => {
     await button(opened.page, bringInText.write(count)).click();
     await status(opened.page)
       .filter({ hasText: bringInText.done(count, sheet.name) })
-      .waitFor(PATIENCE);
+      .waitFor();
   };
 
   beforeAll(async () => {
@@ -40,7 +40,7 @@ describe("Bringing in lists", { timeout: 120_000 }, () => {
     if (await leave.isVisible()) await leave.click();
     await openTab(page, text.programTabs.workbook);
     await button(page, bringInText.start).click();
-  }, 60_000);
+  });
 
   it("takes yards from a CSV file, shows them as they would stand, and says what it leaves out", async () => {
     const { page } = opened;
@@ -48,7 +48,7 @@ describe("Bringing in lists", { timeout: 120_000 }, () => {
       .locator("#pane input[type=file]")
       .setInputFiles({ name: "alderton.csv", mimeType: "text/csv", buffer: Buffer.from(ALDERTON) });
     const preview = pane(page).getByRole("region", { name: bringInText.preview });
-    await preview.getByText("14 Alder Row").waitFor(PATIENCE);
+    await preview.getByText("14 Alder Row").waitFor();
     expect(await preview.innerText()).toContain('Soil group "loam" is not in the list');
     expect(await pane(page).getByLabel(bringInText.goesTo("Household")).inputValue()).toBe("ours yard");
     await expectUsable(page);
@@ -64,7 +64,7 @@ describe("Bringing in lists", { timeout: 120_000 }, () => {
   });
 
   it("offers nothing to write when the same list stands there already", async () => {
-    await pane(opened.page).getByText(bringInText.there(3)).first().waitFor(PATIENCE);
+    await pane(opened.page).getByText(bringInText.there(3)).first().waitFor();
     expect(await button(opened.page, bringInText.write(0)).isDisabled()).toBe(true);
   });
 
@@ -80,7 +80,7 @@ describe("Bringing in lists", { timeout: 120_000 }, () => {
       ["metric", 200],
     ]);
     await pane(page).locator(".status-line").getByRole("button", { name: text.status.undo }).click();
-    await expect.poll(() => cellsOf(sitesSheet), PATIENCE).toEqual(before);
+    await expect.poll(() => cellsOf(sitesSheet)).toEqual(before);
   });
 
   it("takes surfaces from a sheet of an .xlsx file by the address of their yard", async () => {
@@ -110,7 +110,7 @@ describe("Bringing in lists", { timeout: 120_000 }, () => {
   it("says in words what is no list, and caused no error on the page", async () => {
     const { page } = opened;
     await page.locator("#pane input[type=file]").setInputFiles({ name: "cut.xlsx", mimeType: "", buffer: Buffer.from("PK no file") });
-    await pane(page).getByText('"cut.xlsx" cannot be read as an .xlsx workbook').waitFor(PATIENCE);
+    await pane(page).getByText('"cut.xlsx" cannot be read as an .xlsx workbook').waitFor();
     expect(opened.faults).toEqual([]);
   });
 });
