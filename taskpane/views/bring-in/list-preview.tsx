@@ -12,7 +12,6 @@ const LINES_SHOWN = 20;
 export function ListPreview({ target, plan }: { readonly target: ListTarget; readonly plan: ListPlan }) {
   const { rows, alreadyThere, notTaken } = plan;
   const keys = filledKeys(target, rows);
-  const own = [...new Set(rows.flatMap((row) => [...row.own.keys()]))];
   const shown = rows.slice(0, ROWS_SHOWN);
   return (
     <section aria-label={bringInText.preview}>
@@ -20,32 +19,25 @@ export function ListPreview({ target, plan }: { readonly target: ListTarget; rea
       <LiveSentence says={[bringInText.rows(rows.length), ...(alreadyThere > 0 ? [bringInText.there(alreadyThere)] : [])].join(" ")} />
       <p>{[bringInText.rows(rows.length), ...(alreadyThere > 0 ? [bringInText.there(alreadyThere)] : [])].join(" ")}</p>
       {shown.length > 0 && (
-        <div class="list-rows" tabIndex={0} role="group" aria-label={bringInText.firstRows(shown.length)}>
-          <table>
-            <thead>
-              <tr>
+        <ol class="list-rows" aria-label={bringInText.firstRows(shown.length)}>
+          {shown.map(({ line, values, own }) => (
+            <li key={line}>
+              <dl>
                 {keys.map((key) => (
-                  <th key={key}>{target.sheet.columns[key]?.heading}</th>
+                  <Fact
+                    key={key}
+                    term={target.sheet.columns[key]?.heading ?? key}
+                    fact={values[key]}
+                    format={target.sheet.columns[key]?.numberFormat}
+                  />
                 ))}
-                {own.map((heading) => (
-                  <th key={`own ${heading}`}>{heading}</th>
+                {[...own].map(([heading, value]) => (
+                  <Fact key={`own ${heading}`} term={heading} fact={value} />
                 ))}
-              </tr>
-            </thead>
-            <tbody>
-              {shown.map(({ line, values, own: theirs }) => (
-                <tr key={line}>
-                  {keys.map((key) => (
-                    <td key={key}>{cellWords(values[key] ?? null, target.sheet.columns[key]?.numberFormat)}</td>
-                  ))}
-                  {own.map((heading) => (
-                    <td key={`own ${heading}`}>{cellWords(theirs.get(heading) ?? null)}</td>
-                  ))}
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </div>
+              </dl>
+            </li>
+          ))}
+        </ol>
       )}
       {notTaken.length > 0 && (
         <>
@@ -62,6 +54,24 @@ export function ListPreview({ target, plan }: { readonly target: ListTarget; rea
         </>
       )}
     </section>
+  );
+}
+
+/** What is blank is not shown: a row of a narrow pane has no room for it. */
+function Fact({
+  term,
+  fact = null,
+  format,
+}: {
+  readonly term: string;
+  readonly fact?: CellValue | undefined;
+  readonly format?: string | undefined;
+}) {
+  return fact === null ? null : (
+    <div>
+      <dt>{term}</dt>
+      <dd>{cellWords(fact, format)}</dd>
+    </div>
   );
 }
 
