@@ -23,6 +23,10 @@ export const COMMAND_IDS = [
 ] as const;
 export type CommandId = (typeof COMMAND_IDS)[number];
 
+/** Every size that a ribbon asks for, at every scaling of the screen. */
+export const RIBBON_PIXELS = [16, 20, 24, 32, 40, 48, 64, 80] as const;
+export type RibbonPixels = (typeof RIBBON_PIXELS)[number];
+
 const schema = z.strictObject({
   /** Excel tells two installed add-ins apart by id, so each manifest has its own. */
   xmlId: z.guid(),
@@ -49,20 +53,31 @@ const schema = z.strictObject({
   }),
   /** What the ribbon and the menu of a cell offer besides opening the pane. Ids are handed to the running add-in. */
   commands: z.array(
-    z.strictObject({ id: z.enum(COMMAND_IDS), place: z.enum(["ribbon", "more", "cell menu"]), label: text(32), tip: text(250) }),
+    z.strictObject({
+      id: z.enum(COMMAND_IDS),
+      place: z.enum(["ribbon", "more", "cell menu"]),
+      label: text(32),
+      tip: text(250),
+      /** Ctrl, Alt and a letter: learn.microsoft.com, keyboard-shortcuts, "Guidelines for custom key combinations". */
+      keys: z
+        .string()
+        .regex(/^Ctrl\+Alt\+[A-Z]$/)
+        .optional(),
+    }),
   ),
   files: z.strictObject({
     page: fileName,
     functions: fileName,
     functionsMetadata: fileName,
+    shortcuts: fileName,
     help: fileName,
     support: fileName,
     privacy: fileName,
     terms: fileName,
   }),
   icons: z.strictObject({
-    /** Pixels wide and high, as Excel asks for them. */
-    ribbon: z.array(z.strictObject({ pixels: z.union([z.literal(16), z.literal(32), z.literal(64), z.literal(80)]), file: fileName })),
+    /** A folder with a file for each command and size: setUpWorkbook-16.png. */
+    folder: fileName,
     color: fileName,
     outline: fileName,
   }),
@@ -106,11 +121,12 @@ export const addinDescription: AddinDescription = describeAddin({
       label: "Set up workbook",
       tip: "Shows which sheets a program needs, and adds them when you say so.",
     },
-    { id: "newVisit", place: "ribbon", label: "New visit", tip: "Opens the visits of the yard whose row is selected." },
+    { id: "newVisit", place: "ribbon", label: "New visit", tip: "Opens the visits of the yard whose row is selected.", keys: "Ctrl+Alt+Y" },
     {
       id: "checkWorkbook",
       place: "ribbon",
       label: "Check workbook",
+      keys: "Ctrl+Alt+K",
       tip: "Looks for lost sheets, headings and formulas, and offers to repair them.",
     },
     { id: "help", place: "ribbon", label: "Help", tip: "Every function of Soakbook with its arguments, units, sources and an example." },
@@ -136,6 +152,7 @@ export const addinDescription: AddinDescription = describeAddin({
       id: "showWorking",
       place: "cell menu",
       label: "Show the working",
+      keys: "Ctrl+Alt+W",
       tip: "How one of Soakbook's functions came to this cell, step by step with its sources.",
     },
   ],
@@ -144,23 +161,24 @@ export const addinDescription: AddinDescription = describeAddin({
     // Excel keeps these two for a day, so a new version has new addresses.
     functions: `functions.js?v=${packageJson.version}`,
     functionsMetadata: `functions.json?v=${packageJson.version}`,
+    shortcuts: `shortcuts.json?v=${packageJson.version}`,
     help: "help.html",
     support: "support.html",
     privacy: "privacy.html",
     terms: "support.html#terms",
   },
   icons: {
-    ribbon: [
-      { pixels: 16, file: "icons/icon-16.png" },
-      { pixels: 32, file: "icons/icon-32.png" },
-      { pixels: 64, file: "icons/icon-64.png" },
-      { pixels: 80, file: "icons/icon-80.png" },
-    ],
+    folder: "icons/",
     color: "icons/icon-192.png",
     outline: "icons/outline-32.png",
   },
   accentColor: "#2E6F6B",
 });
+
+/** The picture of a command, or of the add-in itself, in one size. */
+export function iconFile({ icons }: AddinDescription, name: CommandId | "icon", pixels: RibbonPixels): string {
+  return `${icons.folder}${name}-${pixels}.png`;
+}
 
 /** The address of one of the add-in's files at an origin such as "https://garden.example". */
 export function addressAt(origin: string, file: string): string {

@@ -1,4 +1,4 @@
-import { addressAt, type AddinDescription } from "./addin-description.ts";
+import { addressAt, iconFile, RIBBON_PIXELS, type AddinDescription, type CommandId } from "./addin-description.ts";
 
 /**
  * The unified manifest (schema 1.30), for Excel of Microsoft 365. Its packaged form is a zip of this file and
@@ -11,14 +11,15 @@ import { addressAt, type AddinDescription } from "./addin-description.ts";
  */
 export function jsonManifest(addin: AddinDescription, origin: string) {
   const at = (file: string) => addressAt(origin, file);
-  const icons = addin.icons.ribbon.map(({ pixels, file }) => ({ size: pixels, url: at(file) }));
+  const iconsOf = (name: CommandId | "icon") => RIBBON_PIXELS.map((pixels) => ({ size: pixels, url: at(iconFile(addin, name, pixels)) }));
+  const icons = iconsOf("icon");
   const openPane = "openPane";
   const supertip = (title: string, description: string) => ({ title, description });
   const commandsAt = (place: AddinDescription["commands"][number]["place"]) => addin.commands.filter((command) => command.place === place);
   const control = ({ id, label, tip }: AddinDescription["commands"][number]) => ({
     id: `Soakbook.${id}`,
     label,
-    icons,
+    icons: iconsOf(id),
     supertip: supertip(label, tip),
     actionId: id,
   });
@@ -47,6 +48,12 @@ export function jsonManifest(addin: AddinDescription, origin: string) {
           capabilities: addin.requirementSets.map((set) => ({ name: set.name, minVersion: set.minimumVersion })),
         },
         alternates: [{ hide: { customOfficeAddin: { officeAddinId: addin.xmlId } } }],
+        keyboardShortcuts: [
+          {
+            requirements: { capabilities: [{ name: "SharedRuntime", minVersion: "1.1" }] },
+            shortcuts: addin.commands.flatMap(({ id, keys }) => (keys === undefined ? [] : [{ key: { default: keys }, actionId: id }])),
+          },
+        ],
         runtimes: [
           {
             id: "SoakbookRuntime",

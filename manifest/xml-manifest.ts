@@ -1,4 +1,4 @@
-import { addressAt, type AddinDescription } from "./addin-description.ts";
+import { addressAt, COMMAND_IDS, iconFile, RIBBON_PIXELS, type AddinDescription, type CommandId } from "./addin-description.ts";
 import { element, textElement, xmlDocument, type XmlElement } from "./xml-element.ts";
 
 /**
@@ -27,8 +27,8 @@ export function xmlManifest(addin: AddinDescription, origin: string): string {
       textElement("DefaultLocale", "en-US"),
       withDefault("DisplayName", addin.name),
       withDefault("Description", addin.description),
-      withDefault("IconUrl", at(iconFile(addin, 32))),
-      withDefault("HighResolutionIconUrl", at(iconFile(addin, 64))),
+      withDefault("IconUrl", at(iconFile(addin, "icon", 32))),
+      withDefault("HighResolutionIconUrl", at(iconFile(addin, "icon", 64))),
       withDefault("SupportUrl", at(addin.files.support)),
       element("AppDomains", {}, textElement("AppDomain", new URL(at("")).origin)),
       element("Hosts", {}, element("Host", { Name: "Workbook" })),
@@ -56,6 +56,7 @@ export function xmlManifest(addin: AddinDescription, origin: string): string {
           resourceList("bt:LongStrings", "bt:String", resources.longStrings),
         ),
       ),
+      element("ExtendedOverrides", { Url: at(addin.files.shortcuts) }),
     ),
   );
 }
@@ -136,12 +137,12 @@ function commandsAt({ commands }: AddinDescription, place: Command["place"]): re
 }
 
 function commandButton({ id }: Command): XmlElement {
-  return element("Control", { "xsi:type": "Button", id: `Soakbook.${id}` }, ...labelled(resourceOf(id)), icon(), runs(id));
+  return element("Control", { "xsi:type": "Button", id: `Soakbook.${id}` }, ...labelled(resourceOf(id)), icon(id), runs(id));
 }
 
 function moreMenu(addin: AddinDescription): XmlElement {
   const items = commandsAt(addin, "more").map(({ id }) =>
-    element("Item", { id: `Soakbook.${id}` }, ...labelled(resourceOf(id)), icon(), runs(id)),
+    element("Item", { id: `Soakbook.${id}` }, ...labelled(resourceOf(id)), icon(id), runs(id)),
   );
   return element("Control", { "xsi:type": "Menu", id: "Soakbook.More" }, ...labelled("more"), icon(), element("Items", {}, ...items));
 }
@@ -162,11 +163,10 @@ function runs(id: Command["id"]): XmlElement {
   return element("Action", { "xsi:type": "ExecuteFunction" }, textElement("FunctionName", id));
 }
 
-function icon(): XmlElement {
-  return element("Icon", {}, ...RIBBON_PIXELS.map((pixels) => element("bt:Image", { size: String(pixels), resid: `icon-${pixels}` })));
+/** The picture of a command; without one, that of the add-in. */
+function icon(name: CommandId | "icon" = "icon"): XmlElement {
+  return element("Icon", {}, ...RIBBON_PIXELS.map((pixels) => element("bt:Image", { size: String(pixels), resid: `${name}-${pixels}` })));
 }
-
-const RIBBON_PIXELS = [16, 32, 80] as const;
 
 type Resources = ReadonlyMap<string, string>;
 
@@ -175,7 +175,11 @@ function resourcesOf(
   at: (file: string) => string,
 ): Record<"images" | "urls" | "shortStrings" | "longStrings", Resources> {
   return {
-    images: new Map(RIBBON_PIXELS.map((pixels) => [`icon-${pixels}`, at(iconFile(addin, pixels))])),
+    images: new Map(
+      (["icon", ...COMMAND_IDS] as const).flatMap((name) =>
+        RIBBON_PIXELS.map((pixels) => [`${name}-${pixels}`, at(iconFile(addin, name, pixels))] as const),
+      ),
+    ),
     urls: new Map([
       ["page", at(addin.files.page)],
       ["functions", at(addin.files.functions)],
@@ -205,10 +209,4 @@ function resourceList(list: string, item: string, resources: Resources): XmlElem
 
 function withDefault(name: string, value: string): XmlElement {
   return element(name, { DefaultValue: value });
-}
-
-function iconFile(addin: AddinDescription, pixels: number): string {
-  const found = addin.icons.ribbon.find((each) => each.pixels === pixels);
-  if (found === undefined) throw new Error(`The add-in describes no icon of ${pixels} pixels.`);
-  return found.file;
 }

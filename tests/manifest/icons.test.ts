@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { addinDescription } from "../../manifest/addin-description.ts";
+import { addinDescription, COMMAND_IDS, iconFile, RIBBON_PIXELS } from "../../manifest/addin-description.ts";
 
 const icon = (file: string) => readFileSync(new URL(`../../manifest/${file}`, import.meta.url));
 
@@ -11,13 +11,22 @@ function pixelsOf(png: Buffer): readonly [number, number] {
   return [png.readUInt32BE(16), png.readUInt32BE(20)];
 }
 
+const pictures = (["icon", ...COMMAND_IDS] as const).flatMap((name) =>
+  RIBBON_PIXELS.map((pixels) => ({ name, pixels, file: iconFile(addinDescription, name, pixels) })),
+);
+
 describe("the icons", () => {
-  test.each(addinDescription.icons.ribbon)("$file is $pixels pixels wide and high", ({ pixels, file }) => {
+  test.each(pictures)("$file is $pixels pixels wide and high", ({ pixels, file }) => {
     expect(pixelsOf(icon(file))).toEqual([pixels, pixels]);
   });
 
-  test("come in the sizes the ribbon and the dialog ask for", () => {
-    expect(addinDescription.icons.ribbon.map((each) => each.pixels)).toEqual([16, 32, 64, 80]);
+  // Sizes of the ribbon: "size" of "extensionCommonIcon" in the schema of the unified manifest 1.30.
+  test("come in every size that a ribbon asks for, a picture of its own for each command", () => {
+    expect(RIBBON_PIXELS).toEqual([16, 20, 24, 32, 40, 48, 64, 80]);
+    for (const pixels of RIBBON_PIXELS) {
+      const drawn = pictures.filter((each) => each.pixels === pixels).map(({ file }) => icon(file).toString("base64"));
+      expect(new Set(drawn).size).toBe(COMMAND_IDS.length + 1);
+    }
   });
 
   test("of the packaged manifest are 192 pixels in colour and 32 in outline", () => {

@@ -4,6 +4,8 @@ import { join } from "node:path";
 import { OfficeAddinManifest } from "office-addin-manifest";
 import { afterAll, describe, expect, test } from "vitest";
 import { addinDescription, COMMAND_IDS, type AddinDescription } from "../../manifest/addin-description.ts";
+import { jsonManifest } from "../../manifest/json-manifest.ts";
+import { shortcuts } from "../../manifest/shortcuts.ts";
 import { xmlManifest } from "../../manifest/xml-manifest.ts";
 
 const origin = "https://garden.example";
@@ -70,6 +72,7 @@ describe("the XML manifest", () => {
       "DefaultSettings",
       "Permissions",
       "VersionOverrides",
+      "ExtendedOverrides",
     ]);
     const parts = [
       "<Runtimes>",
@@ -147,6 +150,18 @@ describe("the XML manifest", () => {
     ]);
     const ids = [...xml.matchAll(/<(?:Control|Item)[^>]* id="([^"]+)"/g)].map((match) => match[1]);
     expect(new Set(ids).size).toBe(ids.length);
+  });
+
+  test("leads to the keys of commands, the same that the unified manifest gives, each command's own and none that Excel refuses", () => {
+    expect(xml).toContain(`<ExtendedOverrides Url="${origin}/shortcuts.json?v=${addinDescription.version}"/>`);
+    const { actions, shortcuts: keys } = shortcuts(addinDescription);
+    expect(actions.map(({ id }) => id)).toEqual(keys.map(({ action }) => action));
+    for (const { id } of actions) expect(COMMAND_IDS).toContain(id);
+    expect(new Set(keys.map(({ key }) => key.default)).size).toBe(keys.length);
+    const unified = jsonManifest(addinDescription, origin).extensions[0]!;
+    expect(unified.keyboardShortcuts[0]!.shortcuts).toEqual(keys.map(({ action, key }) => ({ key, actionId: action })));
+    const functions = unified.runtimes[0]!.actions.filter(({ type }) => type === "executeFunction").map(({ id }) => id);
+    for (const { action } of keys) expect(functions).toContain(action);
   });
 
   test("demands the requirement sets the add-in is written for, and no newer ones", () => {
