@@ -1,7 +1,8 @@
 import { largestOf } from "../../../functions/extremes.ts";
 import { recordSheets } from "../../records/program-sheets.ts";
 import { layoutOf } from "../../records/sheet.ts";
-import { WorkbookRefused, type SheetLayout, type Workbook } from "../../workbook/port.ts";
+import { freeSheetName } from "./free-sheet-name.ts";
+import { WorkbookRefused, type CellValue, type SheetLayout, type Workbook } from "../../workbook/port.ts";
 
 /**
  * Adds a copy of the sheet in front that holds what its cells show and no formula, for people without the add-in.
@@ -11,9 +12,9 @@ export async function turnIntoValues(workbook: Workbook): Promise<string> {
   const selection = await workbook.selection();
   if (selection === null) throw new WorkbookRefused("Select a cell of the sheet to copy, then try again.");
   const { sheet } = selection;
-  const [cells = []] = await workbook.readSheets([sheet]);
+  const cells = await answeredCells(workbook, sheet);
   if (cells.length === 0) throw new WorkbookRefused(`Sheet "${sheet}" is blank: there is nothing to copy.`);
-  const name = freeName(sheet, await workbook.sheetNames());
+  const name = freeSheetName(sheet, await workbook.sheetNames(), " as values");
   const columns = largestOf(cells.map((row) => row.length));
   await workbook.addSheets([layoutOfCopy(sheet, name, columns)]);
   const values = cells.map((row) => Array.from({ length: columns }, (_, column) => row[column] ?? null));
@@ -22,16 +23,21 @@ export async function turnIntoValues(workbook: Workbook): Promise<string> {
   return name;
 }
 
-/** Spreadsheets take names of at most 31 characters. */
-const LONGEST_NAME = 31;
+type Cells = readonly (readonly CellValue[])[];
 
-function freeName(sheet: string, taken: readonly string[]): string {
-  for (let number = 1; ; number += 1) {
-    const ending = number === 1 ? " as values" : ` as values ${number}`;
-    const name = sheet.slice(0, LONGEST_NAME - ending.length) + ending;
-    if (!taken.some((other) => other.toLowerCase() === name.toLowerCase())) return name;
+/** What the sheet shows once no answer of a function is on its way: Excel shows #BUSY! until then, also after it has calculated. */
+async function answeredCells(workbook: Workbook, sheet: string): Promise<Cells> {
+  for (let look = 1; look <= MOST_LOOKS; look += 1) {
+    await workbook.calculated();
+    const [cells = []] = await workbook.readSheets([sheet]);
+    if (!cells.some((row) => row.some((cell) => cell === "#BUSY!" || cell === "#GETTING_DATA"))) return cells;
+    await new Promise((resolve) => setTimeout(resolve, BETWEEN_LOOKS_MILLISECONDS));
   }
+  throw new WorkbookRefused(`Sheet "${sheet}" is still being computed. Wait until no cell shows #BUSY!, then try again.`);
 }
+
+const MOST_LOOKS = 40;
+const BETWEEN_LOOKS_MILLISECONDS = 250;
 
 /** The widths and number formats of a sheet of the program, wherever people moved nothing; plain columns otherwise. */
 function layoutOfCopy(sheet: string, name: string, columns: number): SheetLayout {
