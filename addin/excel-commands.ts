@@ -3,6 +3,7 @@
  * page of the pane, so a command is an action on the workbook, or a view that the pane is asked for.
  */
 import type { CommandId } from "../manifest/addin-description.ts";
+import { partMissing, reasonOf } from "./actions/part-missing.ts";
 import type { Workbook } from "./workbook/port.ts";
 
 /** Tells a person in words what a command did. */
@@ -19,7 +20,7 @@ async function carryOut(run: () => Promise<string | null>, tell: Tell, event?: O
     const sentence = await run();
     if (sentence !== null) tell(sentence);
   } catch (error) {
-    tell(error instanceof Error ? error.message : String(error));
+    tell(partMissing(error) ?? `${reasonOf(error)}.`);
   } finally {
     // Until then Excel shows the button as busy.
     event?.completed();
@@ -42,9 +43,14 @@ function commands(workbook: Workbook): Readonly<Record<CommandId, () => Promise<
     showWorking: () => showView("working"),
     help: async () => {
       const address = new URL("help.html", location.href).href;
-      if (Office.context.requirements.isSetSupported("OpenBrowserWindowApi", "1.1")) Office.context.ui.openBrowserWindow(address);
-      else window.open(address, "_blank", "noopener");
-      return Promise.resolve(null);
+      if (Office.context.requirements.isSetSupported("OpenBrowserWindowApi", "1.1")) {
+        Office.context.ui.openBrowserWindow(address);
+        return null;
+      }
+      // A frame that may open no windows answers null; with "noopener" every window would.
+      if (window.open(address, "_blank") !== null) return null;
+      await Office.addin.showAsTaskpane();
+      return `This window opens no others. The help is at ${address}`;
     },
     repairFormulas: async () => {
       const { repairFormulas, repairSentence } = await import("./actions/workbook/repair-formulas.ts");

@@ -6,6 +6,7 @@
  */
 import "./excel.css";
 import { associateCommands, opensWithWorkbook } from "./excel-commands.ts";
+import { partMissing, reasonOf } from "./actions/part-missing.ts";
 import { excelWorkbook } from "./workbook/excel/excel-workbook.ts";
 
 const TROUBLE_SHOWN_MILLISECONDS = 10_000;
@@ -13,9 +14,15 @@ const TROUBLE_SHOWN_MILLISECONDS = 10_000;
 const pane = element("pane");
 const trouble = element("trouble");
 
-if (typeof Office === "undefined") {
-  say("Excel's script did not load. Check the connection, then close this pane and open it again.");
-} else {
+try {
+  await start();
+} catch (error) {
+  say(partMissing(error) ?? `Soakbook did not start: ${reasonOf(error)}. Close this pane and open it again; cells go on computing.`);
+}
+
+async function start(): Promise<void> {
+  if (typeof Office === "undefined")
+    return say("Excel's script did not load. Check the connection, then close this pane and open it again.");
   const { host } = await Office.onReady();
   if (host === Office.HostType.Excel) await showPane();
   else say("This page is Soakbook's pane for Excel. Open it from the Home tab of Excel, where the add-in is installed.");
@@ -47,7 +54,7 @@ let clearing: ReturnType<typeof setTimeout> | undefined;
 
 /** What went wrong while nobody waited for it: a change in the sheet that the pane could not read at once. */
 function showTrouble(error: unknown): void {
-  tell(error instanceof Error ? error.message : String(error));
+  tell(partMissing(error) ?? `${reasonOf(error)}.`);
 }
 
 function tell(sentence: string): void {

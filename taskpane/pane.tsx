@@ -94,7 +94,7 @@ function Pane({ workbook: host }: { readonly workbook: Workbook }) {
   if (working.open !== null) {
     return (
       <div class="pane">
-        <WorkingView working={working.open} onBack={working.close} />
+        <WorkingView working={working.open} onBack={working.close} workbook={workbook} write={writing.write} />
         <div class="pane-foot">
           <WritingNotices writing={writing} />
         </div>

@@ -58,7 +58,7 @@ export function ProgramPage({
         {tab === "report" && (
           <>
             <ReportView {...view} goTo={goTo} />
-            <ExportMany program={program} />
+            <ExportMany {...view} />
           </>
         )}
         {tab === "rain" && <RainView workbook={workbook} write={write} goTo={goTo} />}

@@ -115,6 +115,9 @@ export const text = {
     showAgain: "Show the pane again",
   },
 
+  laidOut: (sheet: string) =>
+    `This window does not print, so the same stands on a sheet named ${sheet}, one page wide: print that in Excel, then delete it.`,
+
   sheetSlips: "Cells to put right first",
   goToCell: "Go to the cell",
   place: (sheet: string, row: number) => `${sheet}, row ${row}`,

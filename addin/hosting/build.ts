@@ -13,12 +13,13 @@ import { catalogue } from "../../functions/worksheet/catalogue.ts";
 import { addinDescription, addressAt } from "../../manifest/addin-description.ts";
 import { functionsMetadata } from "../../manifest/functions-metadata.ts";
 import { jsonManifest } from "../../manifest/json-manifest.ts";
+import { shortcuts } from "../../manifest/shortcuts.ts";
 import { xmlManifest } from "../../manifest/xml-manifest.ts";
-import { batchScript, bundlePages, functionsScript, hashedName, hashOf, offlineWorker, source } from "./bundle.ts";
+import { batchScript, bundlePages, functionsScript, hashedName, hashOf, offlineWorker, source, startWatch } from "./bundle.ts";
 import { headersFile, htaccess } from "./headers.ts";
 import { helpPage } from "./help-page.ts";
 import { noticesOf, noticesPage } from "./notices.ts";
-import { privacyPage, supportPage } from "./word-pages.ts";
+import { adminPage, privacyPage, supportPage } from "./word-pages.ts";
 
 export const DIST = source("dist");
 export const DEFAULT_ORIGIN = "https://localhost:3500";
@@ -42,15 +43,17 @@ export type FileNames = ReadonlyMap<string, string>;
 export async function build({ origin, directory, scripts = {} }: BuildOptions): Promise<FileNames> {
   await rm(directory, { recursive: true, force: true });
   await mkdir(directory, { recursive: true });
-  const [pages, functions, batch, helpStyle, browserPage, excelPage] = await Promise.all([
+  const [pages, functions, batch, watch, helpStyle, browserPage, excelPage] = await Promise.all([
     bundlePages(directory, { ...PAGES, ...scripts }),
     functionsScript(),
     batchScript(),
+    startWatch(),
     ...["addin/hosting/help.css", "addin/browser.html", "addin/taskpane.html"].map((path) => readFile(source(path), "utf8")),
   ]);
   if (helpStyle === undefined || browserPage === undefined || excelPage === undefined) throw new Error("A page of the build is missing.");
   const names = new Map([
     ...pages.names,
+    ["start-watch.js", hashedName("start-watch.js", watch.text)],
     ["help.css", hashedName("help.css", helpStyle)],
     ["functions.js", `functions.js?v=${hashOf(functions.text)}`],
   ]);
@@ -61,6 +64,7 @@ export async function build({ origin, directory, scripts = {} }: BuildOptions): 
     "help.html": helpPage(),
     "privacy.html": privacyPage(),
     "support.html": supportPage(),
+    "admin.html": adminPage(origin),
     "licences.html": noticesPage(notices),
   };
   const texts = {
@@ -68,9 +72,11 @@ export async function build({ origin, directory, scripts = {} }: BuildOptions): 
     "taskpane.html": withNames(excelPage, names),
     ...Object.fromEntries(Object.entries(words).map(([name, page]) => [name, withNames(page, names)])),
     [names.get("help.css") ?? ""]: helpStyle,
+    [names.get("start-watch.js") ?? ""]: watch.text,
     "functions.js": functions.text,
     "functions.json": functionsJson(origin),
     "soakbook-batch.mjs": batch.text,
+    "shortcuts.json": inJson(shortcuts(addinDescription)),
     "manifest.xml": xmlManifest(addinDescription, origin),
     "manifest.json": inJson(jsonManifest(addinDescription, origin)),
     "offline-worker.js": worker.text,

@@ -1,8 +1,10 @@
 /** The bundles of the build: what esbuild makes of the start files. */
 import { createHash } from "node:crypto";
+import { readFile } from "node:fs/promises";
 import { basename, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import * as esbuild from "esbuild";
+import ts from "typescript";
 import type { OfflineFiles } from "../window/offline-files.ts";
 import { leftOut } from "./left-out.ts";
 import { packagesIn } from "./notices.ts";
@@ -76,6 +78,15 @@ function reachable(outputs: ReadonlyMap<string, esbuild.Metafile["outputs"][stri
 /** Excel runs this script without a page, as a classic script that needs nothing else. */
 export async function functionsScript(): Promise<Script> {
   return script("addin/excel-functions.ts", { plugins: [withoutDocumentation] });
+}
+
+/** A window of any age runs this one: TypeScript still writes ES5, which esbuild does not. */
+export async function startWatch(): Promise<Script> {
+  const { outputText } = ts.transpileModule(await readFile(source("addin/window/start-watch.ts"), "utf8"), {
+    compilerOptions: { target: ts.ScriptTarget.ES5, module: ts.ModuleKind.None, ignoreDeprecations: "6.0" },
+  });
+  const { code } = await esbuild.transform(outputText, { target: "es5", format: "iife", minify: true });
+  return { text: code, packages: [] };
 }
 
 export async function offlineWorker(files: OfflineFiles): Promise<Script> {

@@ -1,11 +1,14 @@
 import { render, type ComponentChildren } from "preact";
+import type { PrintedDocument } from "../../addin/actions/export/printed-page.ts";
+import { documentOnPaper } from "./paper-document.ts";
 
 /**
- * Prints what is given alone; false where the page may not print. `kind` names the paper for its style sheet.
- * With `onePage` what is longer than a page is made smaller until it fits, on Letter as on A4. What would then be too small
- * to read keeps its size and goes on over the page.
+ * Prints what is given alone. Resolves with null, or with what stood on the paper where the page may not print: a frame or
+ * a window of Excel may pass print() over without a word, and then no beforeprint ever comes. `kind` names the paper for its
+ * style sheet. With `onePage` what is longer than a page is made smaller until it fits, on Letter as on A4. What would then be
+ * too small to read keeps its size and goes on over the page.
  */
-export function printPaper(content: ComponentChildren, kind = "working", onePage = false): boolean {
+export async function printPaper(content: ComponentChildren, kind = "working", onePage = false): Promise<PrintedDocument | null> {
   const paper = document.createElement("div");
   paper.className = `paper ${kind}-paper`;
   render(content, paper);
@@ -19,14 +22,40 @@ export function printPaper(content: ComponentChildren, kind = "working", onePage
     paper.remove();
   };
   window.addEventListener("afterprint", finish);
+  if (await prints()) return null;
+  const unprinted = documentOnPaper(paper);
+  finish();
+  return unprinted;
+}
+
+/** Whether the page began to print. The event comes before print() returns, or soon after it. */
+async function prints(): Promise<boolean> {
+  let stopWaiting: () => void = () => undefined;
+  const began = new Promise<true>((resolve) => {
+    const begin = () => {
+      resolve(true);
+    };
+    window.addEventListener("beforeprint", begin);
+    stopWaiting = () => {
+      window.removeEventListener("beforeprint", begin);
+    };
+  });
+  const tooLong = new Promise<false>((resolve) => {
+    setTimeout(() => {
+      resolve(false);
+    }, LONGEST_WAIT_MILLISECONDS);
+  });
   try {
     window.print();
-    return true;
+    return await Promise.race([began, tooLong]);
   } catch {
-    finish();
     return false;
+  } finally {
+    stopWaiting();
   }
 }
+
+const LONGEST_WAIT_MILLISECONDS = 1000;
 
 /** Measures the paper out of sight, at the narrower width of A4, against the shorter height of Letter. */
 function fitToPage(paper: HTMLElement): void {

@@ -1,11 +1,11 @@
 import { text } from "../text.ts";
+import { partMissing, reasonOf } from "../../addin/actions/part-missing.ts";
 
 /** Errors of the port carry a sentence a person can act on; anything else is our own fault and says so. */
 export function sentenceOfError(error: unknown, written: "nothing" | "part" | "written" = "nothing"): string {
   if (error instanceof Error && SPOKEN.has(error.name))
     return written === "part" ? `${error.message} ${text.errors.partWritten}` : error.message;
-  const reason = error instanceof Error ? error.message : String(error);
-  const unexpected = text.errors.unexpected(reason.replace(/\.+$/, ""));
+  const unexpected = partMissing(error) ?? text.errors.unexpected(reasonOf(error));
   if (written === "written") return unexpected;
   return `${unexpected} ${written === "part" ? text.errors.partWritten : text.errors.nothingWritten}`;
 }

@@ -12,6 +12,8 @@ import { InMemoryExcel } from "../contract/in-memory-excel.ts";
 declare global {
   interface Window {
     excelInMemory?: InMemoryExcel;
+    /** What the buttons of the ribbon run, by their ids. */
+    excelCommands?: Record<string, (event: { completed(): void }) => void>;
   }
 }
 
@@ -25,11 +27,13 @@ const isReady = (async () => {
   excel.select(sitesSheet.name, [{ row: firstRow(sitesSheet), column: 0, rows: 1, columns: 1 }]);
 })();
 
+const excelCommands: Record<string, (event: { completed(): void }) => void> = {};
+
 /** What Excel has beside its object model. */
 Object.defineProperties(Office, {
   HostType: { value: { Excel: "Excel" } },
   StartupBehavior: { value: { none: "None", load: "Load" } },
-  actions: { value: { associate: () => undefined } },
+  actions: { value: { associate: (id: string, run: (event: { completed(): void }) => void) => void (excelCommands[id] = run) } },
   addin: {
     value: {
       showAsTaskpane: () => Promise.resolve(),
@@ -43,5 +47,6 @@ Object.assign(window, {
   // Excel in memory calls the functions by themselves.
   CustomFunctions: { associate: () => undefined },
   excelInMemory: excel,
+  excelCommands,
   soakbook: { workbook },
 });

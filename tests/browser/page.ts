@@ -26,7 +26,8 @@ export class PageHost {
   private constructor(
     readonly address: string,
     private readonly browser: Browser,
-    private readonly excelScript: string,
+    /** The file that is Excel for Excel's page. */
+    readonly excelScript: string,
   ) {}
 
   /** What is given is served elsewhere than the pages of the run are. */

@@ -171,7 +171,7 @@ describe("The basin in the pane", () => {
 
   it("prints the drawing alone on one page", async () => {
     await page.evaluate(() => {
-      window.print = () => undefined;
+      window.print = () => void window.dispatchEvent(new Event("beforeprint"));
     });
     await button(page, "Print the drawing").click();
     await page.emulateMedia({ media: "print" });

@@ -146,7 +146,7 @@ describe("The visits of a yard", () => {
   describe("on paper", () => {
     beforeAll(async () => {
       await page.evaluate(() => {
-        window.print = () => undefined;
+        window.print = () => void window.dispatchEvent(new Event("beforeprint"));
       });
     });
 

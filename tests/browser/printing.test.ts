@@ -19,7 +19,7 @@ describe("What is printed", () => {
 
   beforeAll(async () => {
     await opened.page.evaluate(() => {
-      window.print = () => undefined;
+      window.print = () => void window.dispatchEvent(new Event("beforeprint"));
     });
   });
 

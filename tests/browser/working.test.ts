@@ -75,7 +75,7 @@ describe("The working of a cell", () => {
 
   it("is printed alone, as a calculation sheet with cell, date and footer", async () => {
     await page.evaluate(() => {
-      window.print = () => undefined;
+      window.print = () => void window.dispatchEvent(new Event("beforeprint"));
     });
     await button(page, "Print").click();
     await page.emulateMedia({ media: "print" });

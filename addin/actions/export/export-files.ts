@@ -4,7 +4,9 @@ import type { Program, Yard } from "../program/read-program.ts";
 import { csvFile, pastedTable } from "./csv-file.ts";
 import { estimateDocument, handoutDocument, quantityDocument } from "./documents.ts";
 import { estimateSheets, estimateTable } from "./estimate-sheets.ts";
-import { printedPage } from "./printed-page.ts";
+import { layOutDocuments } from "./document-sheet.ts";
+import { printedPage, type PrintedDocument } from "./printed-page.ts";
+import type { Workbook } from "../../workbook/port.ts";
 import { spreadsheetFile } from "./spreadsheet-file.ts";
 import { text } from "./text.ts";
 
@@ -36,30 +38,34 @@ export async function exportFile(name: ExportName, program: Program, yards: read
     case "estimate.csv":
       return made(csvFile(estimateTable(estimates)), "text/csv;charset=utf-8");
     case "estimate.html":
-      return made(
-        printedPage(
-          text.estimate.title,
-          estimates.map((one) => estimateDocument(one, today)),
-        ),
-        HTML,
-      );
+      return made(printedPage(text.estimate.title, papersOf("estimate", program, yards, today)), HTML);
     case "quantities.html":
-      return made(
-        printedPage(
-          text.quantities.title,
-          estimates.map((one) => quantityDocument(program, one, today)),
-        ),
-        HTML,
-      );
+      return made(printedPage(text.quantities.title, papersOf("quantities", program, yards, today)), HTML);
     case "handout.html":
-      return made(
-        printedPage(
-          text.handout.title,
-          yards.map((yard) => handoutDocument(program, yard, today)),
-        ),
-        HTML,
-      );
+      return made(printedPage(text.handout.title, papersOf("handout", program, yards, today)), HTML);
   }
+}
+
+export type PaperKind = "estimate" | "quantities" | "handout";
+
+function papersOf(kind: PaperKind, program: Program, yards: readonly Yard[], today: number): readonly PrintedDocument[] {
+  return yards.map((yard) => {
+    if (kind === "handout") return handoutDocument(program, yard, today);
+    const one = { yard, estimate: estimateOf(program, yard, today) };
+    return kind === "estimate" ? estimateDocument(one, today) : quantityDocument(program, one, today);
+  });
+}
+
+/** The same paper on a sheet of the workbook, where a page may neither save nor print. */
+export async function layOutPaper(
+  workbook: Workbook,
+  name: string,
+  kind: PaperKind,
+  program: Program,
+  yards: readonly Yard[],
+  today: number,
+): Promise<void> {
+  await layOutDocuments(workbook, name, papersOf(kind, program, yards, today));
 }
 
 /** The estimates of these yards as cells to paste, where a page may not save files. */

@@ -43,7 +43,7 @@ export function DrawingActions({
   return (
     <>
       <div class="buttons">
-        <Button onClick={() => setCannotPrint(!printPaper(<DrawingSheet {...sheet} />))}>{words.print}</Button>
+        <Button onClick={async () => setCannotPrint((await printPaper(<DrawingSheet {...sheet} />)) !== null)}>{words.print}</Button>
         {!assumed && (
           <Button onClick={() => write(async () => saveDrawing(workbook, yard, await drawPicture(sheet)), words.saved(yard.siteId))}>
             {isSaved ? words.saveAgain : words.save}

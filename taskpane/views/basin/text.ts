@@ -216,7 +216,7 @@ export const basinText = {
 
   sheetOfDrawings: {
     print: "Print the drawing",
-    cannotPrint: "This pane cannot print. Save the drawing into the workbook, and print it from there.",
+    cannotPrint: "This window does not print. Save the drawing into the workbook, and print its sheet in Excel.",
     save: "Save into the workbook",
     saveAgain: "Save again, in place of the last one",
     saved: (yard: string) => `The drawing of ${yard} stands on the sheet Drawings.`,

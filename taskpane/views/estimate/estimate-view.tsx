@@ -50,7 +50,7 @@ export function EstimateView({ program, yard, workbook, write }: ViewProps) {
       <section aria-label={estimateText.exports.title}>
         <h2>{estimateText.exports.title}</h2>
         <p class="hint">{estimateText.exports.explain}</p>
-        <ExportButtons program={program} yards={[yard]} />
+        <ExportButtons program={program} workbook={workbook} write={write} yards={[yard]} />
       </section>
     </>
   );

@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
-import type { Program } from "../../../addin/actions/program/read-program.ts";
 import { Button, CheckField } from "../../parts/form.tsx";
+import type { ViewProps } from "../../view.ts";
 import { nameOf } from "../../yard-button.tsx";
 import { ExportButtons } from "./export-buttons.tsx";
 import { estimateText } from "./text.ts";
@@ -9,7 +9,7 @@ import "./estimate.css";
 const words = estimateText.many;
 
 /** Files of several yards at once, for the page of the whole program. */
-export function ExportMany({ program }: { readonly program: Program }) {
+export function ExportMany({ program, workbook, write }: Pick<ViewProps, "program" | "workbook" | "write">) {
   const withLines = program.yards.filter(({ estimateLines }) => estimateLines.length > 0).map(({ siteId }) => siteId);
   const [chosen, choose] = useState<readonly string[]>(withLines);
   const yards = program.yards.filter(({ siteId }) => chosen.includes(siteId));
@@ -39,7 +39,7 @@ export function ExportMany({ program }: { readonly program: Program }) {
       </fieldset>
       <p role="status">{words.chosen(yards.length)}</p>
       <p class="hint">{estimateText.exports.explain}</p>
-      <ExportButtons program={program} yards={yards} />
+      <ExportButtons program={program} workbook={workbook} write={write} yards={yards} />
     </section>
   );
 }

@@ -79,13 +79,17 @@ export const estimateText = {
       "quantities.html": "Quantity list for a contractor, no prices",
       "handout.html": "Handout for the homeowner",
     },
-    saved: (fileName: string) => `${fileName} was handed to your browser. A page to print opens in any browser: print it from there.`,
+    saved: (fileName: string) =>
+      `${fileName} was offered to this window to save. A page to print opens in any browser. Where no file arrives, this window saves none: use the buttons below.`,
+    onSheets: "On a sheet of this workbook, to print in Excel",
+    sheets: { estimate: "Estimate", quantities: "Quantity list", handout: "Handout" },
+    onSheet: (sheet: string) => `A sheet named ${sheet} was added, one page wide: print it in Excel, then delete it.`,
     failed: (reason: string) => `The file was not made: ${reason}`,
     working: "Making the file",
     copy: "Copy the estimate as cells",
     copied: "The estimate is on the clipboard: paste it into any spreadsheet.",
     notCopied: "The clipboard is closed to this pane: copy the lines on sheet Estimate lines instead.",
-    fallback: "Nothing saved? Some windows of Excel, on Mac above all, save no files: copy the cells instead.",
+    fallback: "Nothing saved? Some windows of Excel, on the web and on Mac above all, save no files and say nothing about it.",
   },
 
   many: {

@@ -8,6 +8,7 @@ import "../basin/basin.css";
 import { Button, ChoiceField, MessageBar } from "../../parts/form.tsx";
 import { LiveSentence } from "../../parts/live-sentence.tsx";
 import { MaterialsPanel } from "../materials/materials-panel.tsx";
+import { layOutInstead } from "../../parts/lay-out-instead.ts";
 import { printPaper } from "../../parts/print-paper.tsx";
 import type { ViewProps } from "../../view.ts";
 import { BloomStrip } from "./bloom-strip.tsx";
@@ -40,8 +41,8 @@ export function PlantingView(view: ViewProps) {
     plantingText.cautions.marks,
     ...planCautions(lines, palette),
   ];
-  const print = (bought: typeof lines) =>
-    printPaper(
+  const print = async (bought: typeof lines) => {
+    const unprinted = await printPaper(
       <PlantingPaper
         heading={plantingText.shopping.heading(yard.siteId, yard.site.record.yard ?? "")}
         date={isoDate(today())}
@@ -53,6 +54,8 @@ export function PlantingView(view: ViewProps) {
         cautions={cautions}
       />,
     );
+    await layOutInstead(view, `${yard.siteId} planting`, unprinted);
+  };
   return (
     <>
       <PlanSection plan={plan} marks={marks}>

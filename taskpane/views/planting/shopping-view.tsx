@@ -18,7 +18,7 @@ export function ShoppingView({
 }: {
   readonly linesFor: (plantsInFlat: number | null) => readonly ShoppingLine[];
   readonly units: UnitSystem;
-  readonly print: (lines: readonly ShoppingLine[]) => boolean;
+  readonly print: (lines: readonly ShoppingLine[]) => Promise<void>;
 }) {
   // Of the nursery, not of the yard.
   const flat = useDraft<string>("plants-in-flat", "");
@@ -43,7 +43,7 @@ export function ShoppingView({
         <Button onClick={async () => say((await copyText(shoppingText(lines, units))) ? words.copied : words.cannotCopy)}>
           {words.copy}
         </Button>
-        <Button onClick={() => say(print(lines) ? "" : words.cannotPrint)}>{words.print}</Button>
+        <Button onClick={() => print(lines)}>{words.print}</Button>
       </div>
       <p role="status" class="hint">
         {said}

@@ -178,7 +178,6 @@ export const plantingText = {
     copied: "The list was copied.",
     cannotCopy: "The clipboard is closed to this pane: select the list and copy it.",
     print: "Print plan and list",
-    cannotPrint: "This pane cannot print. Copy the list and print it from another program.",
     heading: (siteId: string, name: string) => `Planting plan, ${siteId} ${name}`,
     date: (date: string) => `Drawn on ${date}`,
   },

@@ -72,13 +72,10 @@ export function ReportView({
       <div class="buttons">
         <Button onClick={async () => say((await copyReport(report)) ? words.copied : words.cannotCopy)}>{words.copy}</Button>
         <Button
-          onClick={() =>
-            say(
-              printPaper(<ReportPaper report={report} charts={charts} title={title} date={isoDate(today())} />, "report")
-                ? ""
-                : words.cannotPrint,
-            )
-          }
+          onClick={async () => {
+            const paper = <ReportPaper report={report} charts={charts} title={title} date={isoDate(today())} />;
+            say((await printPaper(paper, "report")) === null ? "" : words.cannotPrint);
+          }}
         >
           {words.print}
         </Button>

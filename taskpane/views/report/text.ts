@@ -31,7 +31,7 @@ export const reportText = {
   copied: "The table is on the clipboard.",
   cannotCopy: "The clipboard is closed to this pane: copy the table on sheet Report instead.",
   print: "Print",
-  cannotPrint: "This pane cannot print. Print sheet Report instead.",
+  cannotPrint: "This window does not print. Save the chart, then print sheet Report in Excel: it is laid out one page wide.",
   undated: (ids: string) => `Built, but in no period because As-built bears no day: ${ids}.`,
   overdue: (count: number) => (count === 1 ? "1 follow-up of these yards is overdue." : `${count} follow-ups of these yards are overdue.`),
   notYet: (count: number) =>

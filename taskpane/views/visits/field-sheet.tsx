@@ -2,6 +2,7 @@ import type { StageOfYard, StepStanding } from "../../../addin/actions/visits/st
 import { markingServiceOf, reminderWords } from "../../../addin/actions/visits/marking-service.ts";
 import { earlyWarning } from "../../../addin/actions/visits/ticket-hints.ts";
 import { isoDate } from "../../../addin/actions/dates.ts";
+import type { PrintedDocument } from "../../../addin/actions/export/printed-page.ts";
 import type { Program, Yard } from "../../../addin/actions/program/read-program.ts";
 import { unitOf } from "../../../functions/quantities.ts";
 import { shown, shownUnit } from "../../parts/numbers.ts";
@@ -14,8 +15,8 @@ import { visitsText } from "./text.ts";
 
 const words = visitsText.print;
 
-/** Prints the stage as one page for a clipboard; false where the page may not print. */
-export function printFieldSheet(sheet: FieldSheetProps): boolean {
+/** Prints the stage as one page for a clipboard; what stands on it, where the page may not print. */
+export function printFieldSheet(sheet: FieldSheetProps): Promise<PrintedDocument | null> {
   return printPaper(<FieldSheet {...sheet} />, "field-sheet", true);
 }
 

@@ -2,9 +2,10 @@ import { useEffect, useState } from "preact/hooks";
 import { dayNumberOf, isoDate, today } from "../../../addin/actions/dates.ts";
 import type { StageOfYard, StepStanding } from "../../../addin/actions/visits/stage-standing.ts";
 import { useDraft } from "../../parts/drafts.ts";
-import { Button, DateField, MessageBar, TextField, VerdictBadge } from "../../parts/form.tsx";
+import { Button, DateField, TextField, VerdictBadge } from "../../parts/form.tsx";
 import type { TabId } from "../../tab-ids.ts";
 import type { ViewProps, VisitProps } from "../../view.ts";
+import { layOutInstead } from "../../parts/lay-out-instead.ts";
 import { printFieldSheet } from "./field-sheet.tsx";
 import { stageForms } from "./stage-forms.tsx";
 import { focusStep, StepCard } from "./step-card.tsx";
@@ -129,14 +130,13 @@ function StepList({
   );
 }
 
-function FieldSheetButton({ program, yard, standing }: ViewProps & { readonly standing: StageOfYard }) {
-  const [blocked, setBlocked] = useState(false);
-  return (
-    <>
-      <Button onClick={() => setBlocked(!printFieldSheet({ program, yard, standing, printedOn: today() }))}>{words.print.button}</Button>
-      {blocked && <MessageBar kind="warning">{words.print.blocked}</MessageBar>}
-    </>
-  );
+function FieldSheetButton({ standing, ...view }: ViewProps & { readonly standing: StageOfYard }) {
+  const { program, yard } = view;
+  const print = async () => {
+    const unprinted = await printFieldSheet({ program, yard, standing, printedOn: today() });
+    await layOutInstead(view, `${yard.siteId} ${standing.stage.name}`, unprinted);
+  };
+  return <Button onClick={print}>{words.print.button}</Button>;
 }
 
 /** The first step without an answer after the given one, or from the top where none is left below it; then one to decide on. */

@@ -144,7 +144,6 @@ export const visitsText = {
 
   print: {
     button: "Print a field sheet",
-    blocked: "This pane cannot print. Open the workbook in a browser window of its own.",
     title: (stage: string) => `Field sheet: ${stage}`,
     facts: "The yard",
     yard: "Yard",

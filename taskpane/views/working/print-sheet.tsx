@@ -1,10 +1,11 @@
 import type { Working } from "../../../addin/actions/working/show-working.ts";
+import type { PrintedDocument } from "../../../addin/actions/export/printed-page.ts";
 import { printPaper } from "../../parts/print-paper.tsx";
 import { workingText as words } from "./text.ts";
 import { WorkingSheet } from "./working-sheet.tsx";
 
-/** Prints the working alone, as a calculation sheet; false where the page may not print. */
-export function printSheet(working: Working, date: string): boolean {
+/** Prints the working alone, as a calculation sheet; what stands on it, where the page may not print. */
+export function printSheet(working: Working, date: string): Promise<PrintedDocument | null> {
   return printPaper(<Paper working={working} date={date} />);
 }
 

@@ -9,7 +9,7 @@ export const workingText = {
   copyByHand: "The clipboard is closed to this pane: select the text below and copy it.",
   copyText: "The working as text",
   print: "Print",
-  cannotPrint: "This pane cannot print. Copy the text and print it from another program.",
+  sheetName: (address: string) => `Working of ${address}`,
   reference: (name: string) => `${name} in the function reference`,
   opensInNewWindow: "opens in a new window",
 

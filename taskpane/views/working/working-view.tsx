@@ -1,6 +1,8 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { Working } from "../../../addin/actions/working/show-working.ts";
 import { Button } from "../../parts/form.tsx";
+import { layOutInstead } from "../../parts/lay-out-instead.ts";
+import type { ViewProps } from "../../view.ts";
 import { copyText } from "./copy-text.ts";
 import { printSheet } from "./print-sheet.tsx";
 import { workingText as words } from "./text.ts";
@@ -9,7 +11,11 @@ import { WorkingSheet } from "./working-sheet.tsx";
 import "./working.css";
 
 /** The working of one cell, instead of the page that was in the pane. */
-export function WorkingView({ working, onBack }: { readonly working: Working; readonly onBack: () => void }) {
+export function WorkingView({
+  working,
+  onBack,
+  ...view
+}: Pick<ViewProps, "workbook" | "write"> & { readonly working: Working; readonly onBack: () => void }) {
   const heading = useRef<HTMLHeadingElement>(null);
   const [said, say] = useState("");
   const [byHand, showByHand] = useState<string | null>(null);
@@ -25,8 +31,9 @@ export function WorkingView({ working, onBack }: { readonly working: Working; re
     showByHand(copied ? null : text);
     say(copied ? words.copied : words.copyByHand);
   };
-  const print = () => {
-    say(printSheet(working, today()) ? "" : words.cannotPrint);
+  const print = async () => {
+    say("");
+    await layOutInstead(view, words.sheetName(working.address), await printSheet(working, today()));
   };
   return (
     <section class="page working" aria-label={words.title(working.address)}>

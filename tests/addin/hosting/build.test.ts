@@ -70,7 +70,7 @@ describe("A build", () => {
 
   it("has every file that a manifest names at the origin, icons included", async () => {
     const manifests = `${await text("manifest.xml")}${await text("manifest.json")}`;
-    const named = [...manifests.matchAll(/https:\/\/gardens\.example\/soakbook\/([a-z0-9./-]+)/g)].map(([, name]) => name ?? "");
+    const named = [...manifests.matchAll(/https:\/\/gardens\.example\/soakbook\/([A-Za-z0-9./-]+)/g)].map(([, name]) => name ?? "");
     expect(new Set(named).size).toBeGreaterThan(5);
     for (const name of new Set(named)) expect((await stat(join(directory, name))).isFile(), name).toBe(true);
     expect(manifests).not.toContain("localhost");
@@ -101,7 +101,7 @@ describe("A build", () => {
     expect(page).not.toMatch(/https?:/);
   });
 
-  it.each(["index.html", "taskpane.html", "help.html", "privacy.html", "support.html", "licences.html"])(
+  it.each(["index.html", "taskpane.html", "help.html", "privacy.html", "support.html", "admin.html", "licences.html"])(
     "lets no inline script and no text run as a program in %s",
     async (name) => {
       const page = await text(name);
@@ -116,7 +116,7 @@ describe("A build", () => {
   );
 
   it("names every script and style sheet of a page by its content, and has each under the name the page gives", async () => {
-    for (const page of ["index.html", "taskpane.html", "help.html", "privacy.html", "support.html", "licences.html"]) {
+    for (const page of ["index.html", "taskpane.html", "help.html", "privacy.html", "support.html", "admin.html", "licences.html"]) {
       const loaded = [...(await text(page)).matchAll(/(?:script[^>]*src|stylesheet" href)="([^":]+)"/g)].map(([, name]) => name ?? "");
       expect(loaded.length, page).toBeGreaterThan(0);
       for (const name of loaded) {
@@ -160,6 +160,14 @@ describe("A build", () => {
       expect(licences).toContain(`<li>${name}`);
     expect(licences).not.toMatch(/<pre>\s*<\/pre>/);
     expect(licences).not.toContain("@univerjs/telemetry");
+  });
+
+  it("tells administrators what to let through and how to update, by links that lead somewhere", async () => {
+    const admin = await text("admin.html");
+    for (const words of ["https://gardens.example", "https://appsforoffice.microsoft.com", "24 hours", "SOAK.VERSION()"])
+      expect(admin).toContain(words);
+    for (const [, name = ""] of admin.matchAll(/<a href="([^"]+)"/g)) expect((await stat(join(directory, name))).isFile(), name).toBe(true);
+    expect(await text("support.html")).toContain('href="admin.html"');
   });
 
   it("ships nothing that nobody asks for: where the words of other languages break", async () => {
