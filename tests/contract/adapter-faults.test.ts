@@ -144,7 +144,7 @@ const faults: readonly Fault[] = [
     'typeof value === "string" ? value : null',
   ],
   ["a text that is read as a formula", "cells", "|| formula === value", ""],
-  ["a taken name that is not looked for", "excel-workbook", "present[index]?.isNullObject === false", "present[index] === undefined"],
+  ["a taken name that is not looked for", "add-sheets", "present[index]?.isNullObject === false", "present[index] === undefined"],
   [
     "an array of another shape than its range",
     "excel-workbook",

@@ -51,6 +51,16 @@ test("a set-up that Excel stops in its midst leaves no sheet behind, and the nex
   expect(await programState(workbook)).toEqual({ state: "ready" });
 });
 
+test("a sheet that somebody else adds under one of the names meanwhile is never taken away again", async () => {
+  const excel = new InMemoryExcel();
+  excel.afterNextRequest(() => {
+    const theirs = excel.book.addSheet("Rules");
+    excel.book.write(theirs, { row: 0, column: 0, rows: 1, columns: 1 }, [["theirs"]], "as typed");
+  });
+  await expect(setUpWorkbook(wellBehaved())).rejects.toThrow("This workbook already has a sheet named");
+  expect(excel.book.sheetNamed("Rules")?.contentAt(0, 0)).toBe("theirs");
+});
+
 test.each(["Automatic", "Manual"] as const)(
   "formulas that were written while calculation was suspended answer as the %s mode says",
   async (mode) => {

@@ -9,15 +9,19 @@ const CELLS_PER_REQUEST = 8000;
 export async function addSheets(layouts: readonly SheetLayout[], progress = nobodyWaits): Promise<void> {
   await refuseTaken(layouts);
   let added: readonly SheetLayout[] = [];
+  let asked: readonly SheetLayout[] = [];
   try {
     for (const group of groupsOf(layouts)) {
       await progress(added.length / layouts.length);
-      // Told before they are asked for: Excel may have added some of a request that it did not finish.
-      added = [...added, ...group];
+      asked = group;
       await addGroup(group);
+      added = [...added, ...group];
+      asked = [];
     }
   } catch (error) {
-    await remove(added);
+    // Excel may have added some of a request that it did not finish. Where somebody else took one of its names meanwhile,
+    // nobody can tell whose sheet is whose: those stay.
+    await remove(error instanceof SheetExists ? added : [...added, ...asked]);
     throw error;
   }
   await progress(1);
