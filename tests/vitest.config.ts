@@ -21,9 +21,6 @@ export default defineConfig({
           include: IN_BROWSER,
           globalSetup: "tests/browser/set-up.ts",
           isolate: false,
-          // What takes long on a busy machine is not wrong: these only end what would never end.
-          testTimeout: 600_000,
-          hookTimeout: 600_000,
           expect: { poll: { timeout: 60_000 } },
         },
       },
@@ -34,8 +31,9 @@ export default defineConfig({
     setupFiles: ["tests/property-seed.ts"],
     // Left to itself the runner keeps one core of two free.
     maxWorkers: 2,
-    testTimeout: 60_000,
-    hookTimeout: 120_000,
+    // What takes long on a busy machine is not wrong: these only end what would never end.
+    testTimeout: 600_000,
+    hookTimeout: 600_000,
     coverage: {
       provider: "v8",
       include: ["functions/**/*.ts"],

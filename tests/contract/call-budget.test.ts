@@ -70,5 +70,4 @@ test.each(BUDGETS)(
       expect(spent[change].cells, change).toBeLessThanOrEqual(budget[change].cells);
     }
   },
-  240_000,
 );

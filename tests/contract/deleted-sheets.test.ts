@@ -20,7 +20,7 @@ beforeEach(async () => {
   workbook = excelWorkbook((error) => expect.fail(String(error)));
   await setUpWorkbook(workbook);
   await fillDemoProgram(workbook);
-}, 120_000);
+});
 
 async function watching(): Promise<{ readonly readings: Reading[]; readonly watch: ProgramWatch }> {
   const readings: Reading[] = [];

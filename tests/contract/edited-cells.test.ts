@@ -63,7 +63,7 @@ beforeAll(async () => {
   workbook = excelWorkbook((error) => expect.fail(String(error)));
   excel.book.calculationMode = "Manual";
   await setUpWorkbook(workbook);
-}, 60_000);
+});
 
 const spelled = (word: string, spelling: number) => (SPELLINGS[spelling] ?? String)(word);
 
@@ -169,4 +169,4 @@ test("whatever is typed into Sites and Surfaces, every yard is right or says wha
     ),
     { numRuns: 25 },
   );
-}, 240_000);
+});

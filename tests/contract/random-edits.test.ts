@@ -51,4 +51,4 @@ test("after any edits, insertions, deletions and sorts of Sites, Surfaces and Ho
   );
   expect(cases.edits).toBeGreaterThan(50);
   expect(cases.basins).toBeGreaterThan(50);
-}, 240_000);
+});

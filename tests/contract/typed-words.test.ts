@@ -20,7 +20,7 @@ beforeAll(async () => {
   excel.book.calculationMode = "Manual";
   await setUpWorkbook(workbook);
   await fillDemoProgram(workbook);
-}, 120_000);
+});
 
 /** Every cell of the sheets that formulas fill, and of the formulas in sheets that people type in. */
 async function computed(): Promise<ReadonlyMap<string, CellValue>> {
@@ -63,11 +63,11 @@ describe("In the whole demo program", () => {
     expect(await misspellChoices(workbook)).toBeGreaterThan(200);
     expect(differing(before, await computed())).toEqual([]);
     expect(await slips()).toEqual(said);
-  }, 120_000);
+  });
 
   test("names of items, and Site IDs wherever a function or a look-up reads them, neither", async () => {
     const before = await computed();
     expect(await misspellNames(workbook)).toBeGreaterThan(200);
     expect(differing(before, await computed())).toEqual([]);
-  }, 120_000);
+  });
 });

@@ -130,7 +130,7 @@ test("a program of a thousand yards comes back cell for cell", async () => {
   expect(said(after)).toEqual(said(before));
   expect(rulesOf(after)).toEqual(rulesOf(before));
   expect(after["custom"]).toEqual(before["custom"]);
-}, 120_000);
+});
 
 describe("A file that another spreadsheet saved", () => {
   async function foreign(): Promise<ExcelJS.Workbook> {
@@ -171,7 +171,7 @@ describe("A file that another spreadsheet saved", () => {
     // LibreOffice keeps a truth as a formula that gives it.
     expect(cells["1"]?.["4"]?.f ?? at(1, 4)).toBe(writer === "exceljs" ? true : "=TRUE()");
     expect(cells["0"]?.["3"]?.f).toBeUndefined();
-  }, 180_000);
+  });
 
   test("a name that belongs to every object is the name of a sheet like any other, or refused in words", async () => {
     const workbook = new ExcelJS.Workbook();

@@ -11,7 +11,7 @@ let on: GridOnNode;
 
 beforeAll(async () => {
   bundled = await bundleGrid();
-}, 120_000);
+});
 afterAll(() => bundled.remove());
 
 /** As a person does it, who is on the sheet; sorting is by some column, up or down. */
@@ -46,4 +46,4 @@ test("after any edits, insertions, deletions and sorts of Sites, Surfaces and Ho
   );
   expect(cases.edits).toBeGreaterThan(15);
   expect(cases.basins).toBeGreaterThan(15);
-}, 300_000);
+});

@@ -146,7 +146,7 @@ const checks: Readonly<Record<EngineRepair, Check>> = {
   },
 };
 
-describe("The grid's engine", { timeout: 60_000 }, () => {
+describe("The grid's engine", () => {
   let bundled: BundledGrid;
   beforeAll(async () => {
     bundled = await bundleGrid();

@@ -15,7 +15,7 @@ let module: GridModule;
 beforeAll(async () => {
   bundled = await bundleGrid();
   module = bundled.fresh();
-}, 120_000);
+});
 afterAll(() => bundled.remove());
 
 async function openedInGrid(bytes: Uint8Array) {
