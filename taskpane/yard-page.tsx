@@ -45,13 +45,15 @@ export function YardPage({
   return (
     <>
       <header class="yard-header">
-        <Button kind="quiet" onClick={onLeave}>
-          {`‹ ${text.picker.change}`}
+        <Button kind="quiet" aria-label={text.picker.change} onClick={onLeave}>
+          <span aria-hidden="true">‹</span>
         </Button>
-        <h1 ref={heading} tabIndex={-1}>
-          <span class="yard-id">{yard.siteId}</span> {nameOf(yard)}
-        </h1>
-        <p class="hint">{[yard.site.record.address, text.units[yard.units]].filter((fact) => fact !== null).join(" · ")}</p>
+        <div>
+          <h1 ref={heading} tabIndex={-1}>
+            <span class="yard-id">{yard.siteId}</span> {nameOf(yard)}
+          </h1>
+          <p class="hint">{[yard.site.record.address, text.units[yard.units]].filter((fact) => fact !== null).join(" · ")}</p>
+        </div>
       </header>
       <Tabs label={text.tabs.label} tabs={TABS} active={tab} onActivate={open} />
       <TabPanel active={tab}>

@@ -20,9 +20,12 @@ export function NumberField({
   unit,
   big,
   disabled,
+  placeholder,
   ...field
 }: TypedProps & {
   readonly unit?: string | undefined;
+  /** What a blank stands for. */
+  readonly placeholder?: string;
   readonly big?: boolean;
   readonly disabled?: boolean;
 }) {
@@ -37,6 +40,7 @@ export function NumberField({
             inputMode="decimal"
             autocomplete="off"
             disabled={disabled}
+            placeholder={placeholder}
             value={field.value}
             onInput={(event) => field.onInput(event.currentTarget.value)}
           />

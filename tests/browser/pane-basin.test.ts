@@ -4,7 +4,7 @@ import { designSheet } from "../../addin/records/design.ts";
 import { sitesSheet } from "../../addin/records/sites.ts";
 import { expectCell, goTo, typeInto, value } from "./grid.ts";
 import type { OpenPage } from "./page.ts";
-import { address, button, narrowPane, onExcelPage, openYard, pane } from "./pane.ts";
+import { address, button, narrowPane, onExcelPage, openYard, pane, unfoldAll } from "./pane.ts";
 import { seriousFaults } from "./usable.ts";
 
 /** Rows of the demo's yards below the headings of Sites. */
@@ -17,7 +17,10 @@ const result = (page: Page, label: string) =>
   pane(page).locator(".basin-results .result", { hasText: label }).locator(".result-number").innerText();
 const asShown = (area: unknown) => Number(area).toLocaleString("en-US", { maximumFractionDigits: 1 });
 
-const openBasin = (page: Page, place: number) => openYard(page, place, "Basin");
+async function openBasin(page: Page, place: number): Promise<void> {
+  await openYard(page, place, "Basin");
+  await unfoldAll(page);
+}
 
 describe("The basin in the pane", () => {
   let opened: OpenPage;

@@ -74,6 +74,14 @@ export async function recordsOf<S extends Sheet>(page: Page, sheet: S, siteId: s
   return readRecords(sheet, cells[0] ?? []).rows.filter(({ record }) => (record as { siteId: unknown }).siteId === siteId);
 }
 
+/** Opens everything that is folded in the view, and what is folded in that. */
+export async function unfoldAll(page: Page): Promise<void> {
+  const folded = pane(page).locator(".fold > details:not([open]) > summary");
+  while ((await folded.count()) > 0) {
+    await folded.first().click();
+  }
+}
+
 export const status = (page: Page): Locator => pane(page).locator(".status-line p");
 
 /** Goes to a stage of the yard's visits by the list of stages. */

@@ -3,6 +3,7 @@ import { captureCurve, yearsOfRain, type CaptureCurve, type YearsOfRain } from "
 import type { BasinDraft, BasinInputs } from "../../../addin/actions/basin/draft-basin.ts";
 import type { UnitSystem } from "../../../functions/quantities.ts";
 import type { Workbook } from "../../../addin/workbook/port.ts";
+import { Fold } from "../fold.tsx";
 import { MessageBar } from "../form.tsx";
 import { LiveSentence } from "../live-sentence.tsx";
 import { shown, shownUnit } from "../numbers.ts";
@@ -25,16 +26,23 @@ import "./capture.css";
 
 const words = captureText;
 
-/** Captured share of the years on the Rain record against the size of the garden, drawn anew with every change of the draft. */
-export function CaptureCurveView({
-  workbook,
-  inputs,
-  draft,
-}: {
+interface CaptureProps {
   readonly workbook: Workbook;
   readonly inputs: BasinInputs;
   readonly draft: BasinDraft;
-}) {
+}
+
+/** Captured share of the years on the Rain record against the size of the garden; nothing of it is worked out while it is folded. */
+export function CaptureCurveView(props: CaptureProps) {
+  return (
+    <Fold title={words.title}>
+      <Capture {...props} />
+    </Fold>
+  );
+}
+
+/** Drawn anew with every change of the draft. */
+function Capture({ workbook, inputs, draft }: CaptureProps) {
   const reading = useRecordedRain(workbook);
   const rain = useMemo(() => (typeof reading === "object" && "readings" in reading ? yearsOfRain(reading) : null), [reading]);
   const curve = useMemo(
@@ -42,8 +50,7 @@ export function CaptureCurveView({
     [rain, JSON.stringify(inputs), JSON.stringify(draft)],
   );
   return (
-    <section class="capture" aria-label={words.title}>
-      <h2>{words.title}</h2>
+    <div class="capture">
       <p class="hint">{words.explain}</p>
       {rain === null ? (
         <NoYears reading={reading} />
@@ -52,7 +59,7 @@ export function CaptureCurveView({
       ) : (
         <Drawn curve={curve} rain={rain} units={draft.units} />
       )}
-    </section>
+    </div>
   );
 }
 

@@ -1,4 +1,5 @@
 import { useState } from "preact/hooks";
+import { Fold } from "../../parts/fold.tsx";
 import { Button } from "../../parts/form.tsx";
 import { ALTERNATIVE_NAMES, type AlternativeName, type ComparedRow } from "./alternatives.ts";
 import { basinText } from "./text.ts";
@@ -28,8 +29,7 @@ export function Alternatives({
     if (!faulty) onKeep(name);
   };
   return (
-    <section class="alternatives" aria-label={words.title}>
-      <h2>{words.title}</h2>
+    <Fold title={words.title} says={kept.size === 0 ? "" : words.keptNames([...kept].join(", "))}>
       <p class="hint">{words.explain}</p>
       <div class="buttons">
         {ALTERNATIVE_NAMES.map((name) => (
@@ -54,7 +54,7 @@ export function Alternatives({
           ))}
         </>
       )}
-    </section>
+    </Fold>
   );
 }
 

@@ -1,5 +1,6 @@
 import { useId } from "preact/hooks";
 import type { BasinDraft } from "../../../addin/actions/basin/draft-basin.ts";
+import { Fold } from "../../parts/fold.tsx";
 import type { ViewProps } from "../../view.ts";
 import type { BasinDimensions } from "./basin-dimensions.ts";
 import { Patterns } from "./drafting.tsx";
@@ -11,39 +12,44 @@ import { basinText } from "./text.ts";
 
 const words = basinText.drawing;
 
-/** Plan, zones and section, as a homeowner is handed them. */
-export function BasinDrawings({
-  draft,
-  basin,
-  assumed,
-  ...view
-}: ViewProps & {
-  readonly draft: BasinDraft;
-  readonly basin: BasinDimensions | null;
-  readonly assumed: boolean;
-}) {
+/** Plan and section, as a homeowner is handed them. */
+export function BasinDrawings({ basin, assumed }: { readonly basin: BasinDimensions | null; readonly assumed: boolean }) {
   return (
     <section class="drawings" aria-label={words.title}>
-      <h2>{words.title}</h2>
       {basin === null ? (
         <p class="hint">{words.none}</p>
       ) : (
         <>
           {assumed && <p class="assumed-mark">{basinText.assumed.mark}</p>}
           <figure class="drawing-figure">
-            <figcaption>{words.planCaption}</figcaption>
             <PlanDrawing basin={basin} />
           </figure>
-          <Legend draft={draft} />
           <figure class="drawing-figure">
-            <figcaption>{words.sectionCaption}</figcaption>
             <SectionDrawing basin={basin} />
           </figure>
-          <p class="hint">{words.basis(basin)}</p>
-          <DrawingActions {...view} draft={draft} basin={basin} assumed={assumed} />
         </>
       )}
     </section>
+  );
+}
+
+/** What the drawing means and rests on, and the ways to hand it on. */
+export function DrawingFold({
+  draft,
+  basin,
+  assumed,
+  ...view
+}: ViewProps & {
+  readonly draft: BasinDraft;
+  readonly basin: BasinDimensions;
+  readonly assumed: boolean;
+}) {
+  return (
+    <Fold title={words.more}>
+      <Legend draft={draft} />
+      <p class="hint">{words.basis(basin)}</p>
+      <DrawingActions {...view} draft={draft} basin={basin} assumed={assumed} />
+    </Fold>
   );
 }
 

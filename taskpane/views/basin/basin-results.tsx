@@ -1,8 +1,9 @@
 import type { ComponentChildren } from "preact";
 import type { Answer, BasinDraft } from "../../../addin/actions/basin/draft-basin.ts";
 import type { UnitSystem } from "../../../functions/quantities.ts";
+import { Fold } from "../../parts/fold.tsx";
 import { shown, shownUnit } from "../../parts/numbers.ts";
-import { columnWords, numberWords } from "../../parts/quantity-words.ts";
+import { columnWords, numberWords, quantityWords } from "../../parts/quantity-words.ts";
 import { NoResult, ResultNumber, ResultRow } from "../../parts/result-row.tsx";
 import { ruleOfThumbWords, valueOf } from "./basin-checks.ts";
 import { basinText } from "./text.ts";
@@ -28,49 +29,51 @@ export function BasinResults({
   );
   const sameSentence = "sentence" in draft.floorArea ? draft.floorArea.sentence : null;
   const ruleWords = ruleOfThumbWords(draft, units);
+  const held = valueOf(draft.waterHeld);
   return (
-    <section class="results basin-results" aria-label={words.title}>
-      <h2>{words.title}</h2>
-      {assumed && <p class="assumed-mark">{basinText.assumed.mark}</p>}
-      {sameSentence !== null && <p class="result-none">{sameSentence}</p>}
-      <div class="result-group">
-        <h3>{words.groups.size}</h3>
-        <dl>
-          <ResultRow label={words.floorArea} headline>
-            {numberOrSentence(draft.floorArea, "area", units)}
-          </ResultRow>
-          {row(words.rimArea, "area", draft.rimArea, words.rimHint)}
-          <ResultRow label={words.floorSize}>{sizeWords(draft.floorLength, draft.floorWidth, units)}</ResultRow>
-          <ResultRow label={words.rimSize}>{sizeWords(draft.rimLength, draft.rimWidth, units)}</ResultRow>
-          {row(words.floorEdge, "length", draft.floorEdge)}
-          <ResultRow label={words.ruleArea} hint={words.ruleHint}>
-            {numberOrSentence(draft.ruleArea, "area", units)}
-          </ResultRow>
-        </dl>
-        {ruleWords !== null && <p class="hint">{ruleWords}</p>}
+    <Fold title={words.title} says={held === null ? "" : words.holds(quantityWords("waterVolume", held, units))}>
+      <div class="basin-results">
+        {assumed && <p class="assumed-mark">{basinText.assumed.mark}</p>}
+        {sameSentence !== null && <p class="result-none">{sameSentence}</p>}
+        <div class="result-group">
+          <h3>{words.groups.size}</h3>
+          <dl>
+            <ResultRow label={words.floorArea} headline>
+              {numberOrSentence(draft.floorArea, "area", units)}
+            </ResultRow>
+            {row(words.rimArea, "area", draft.rimArea, words.rimHint)}
+            <ResultRow label={words.floorSize}>{sizeWords(draft.floorLength, draft.floorWidth, units)}</ResultRow>
+            <ResultRow label={words.rimSize}>{sizeWords(draft.rimLength, draft.rimWidth, units)}</ResultRow>
+            {row(words.floorEdge, "length", draft.floorEdge)}
+            <ResultRow label={words.ruleArea} hint={words.ruleHint}>
+              {numberOrSentence(draft.ruleArea, "area", units)}
+            </ResultRow>
+          </dl>
+          {ruleWords !== null && <p class="hint">{ruleWords}</p>}
+        </div>
+        <div class="result-group">
+          <h3>{words.groups.water}</h3>
+          <dl>
+            {row(words.pondingDepth, "depth", draft.pondingDepth)}
+            {row(words.runoff, "waterVolume", draft.runoff, draft.runoffRule)}
+            {row(words.waterHeld, "waterVolume", draft.waterHeld)}
+            {row(words.drawdown, "hours", draft.drawdownHours, words.drawdownHint)}
+          </dl>
+        </div>
+        <div class="result-group">
+          <h3>{words.groups.materials}</h3>
+          <dl>
+            {row(words.digVolume, "earthVolume", draft.digVolume, words.digHint)}
+            {row(words.looseVolume, "earthVolume", draft.looseVolume, words.looseHint)}
+            {row(words.mulch, "earthVolume", draft.mulchVolume)}
+            <ResultRow label={words.plants[draft.plantsFrom]} hint={words.plantsHint[draft.plantsFrom]}>
+              {"value" in draft.plants ? <ResultNumber says={shown(draft.plants.value, 0)} /> : <NoNumber />}
+            </ResultRow>
+          </dl>
+          <Mix draft={draft} units={units} />
+        </div>
       </div>
-      <div class="result-group">
-        <h3>{words.groups.water}</h3>
-        <dl>
-          {row(words.pondingDepth, "depth", draft.pondingDepth)}
-          {row(words.runoff, "waterVolume", draft.runoff, draft.runoffRule)}
-          {row(words.waterHeld, "waterVolume", draft.waterHeld)}
-          {row(words.drawdown, "hours", draft.drawdownHours, words.drawdownHint)}
-        </dl>
-      </div>
-      <div class="result-group">
-        <h3>{words.groups.materials}</h3>
-        <dl>
-          {row(words.digVolume, "earthVolume", draft.digVolume, words.digHint)}
-          {row(words.looseVolume, "earthVolume", draft.looseVolume, words.looseHint)}
-          {row(words.mulch, "earthVolume", draft.mulchVolume)}
-          <ResultRow label={words.plants[draft.plantsFrom]} hint={words.plantsHint[draft.plantsFrom]}>
-            {"value" in draft.plants ? <ResultNumber says={shown(draft.plants.value, 0)} /> : <NoNumber />}
-          </ResultRow>
-        </dl>
-        <Mix draft={draft} units={units} />
-      </div>
-    </section>
+    </Fold>
   );
 }
 

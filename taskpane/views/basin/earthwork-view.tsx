@@ -1,6 +1,7 @@
 import type { ComponentChildren } from "preact";
 import type { BasinDraft } from "../../../addin/actions/basin/draft-basin.ts";
 import type { UnitSystem } from "../../../functions/quantities.ts";
+import { Fold } from "../../parts/fold.tsx";
 import { shownUnit } from "../../parts/numbers.ts";
 import { numberWords, quantityWords } from "../../parts/quantity-words.ts";
 import { NoResult, ResultNumber, ResultRow } from "../../parts/result-row.tsx";
@@ -14,14 +15,14 @@ const words = basinText.earthwork;
 export function Earthwork({ draft }: { readonly draft: BasinDraft }) {
   const { units, earthwork } = draft;
   if (valueOf(draft.floorArea) === null) return null;
+  const cut = earthwork === null ? null : valueOf(earthwork.cut);
   return (
-    <section class="results basin-results" aria-label={words.title}>
-      <h2>{words.title}</h2>
+    <Fold title={words.title} says={cut === null ? "" : words.digs(quantityWords("earthVolume", cut, units))}>
       {draft.groundSlopePercent === null || earthwork === null ? (
         <p class="hint">{words.noSlope}</p>
       ) : (
         <>
-          <dl>
+          <dl class="basin-results">
             <Row label={words.cut} hint={words.cutHint} kind="earthVolume" value={valueOf(earthwork.cut)} units={units} />
             <Row label={words.fill} kind="earthVolume" value={valueOf(earthwork.fill)} units={units} />
             <LeftOver value={valueOf(earthwork.leftOver)} units={units} />
@@ -40,7 +41,7 @@ export function Earthwork({ draft }: { readonly draft: BasinDraft }) {
           <p class="hint">{words.basis}</p>
         </>
       )}
-    </section>
+    </Fold>
   );
 }
 

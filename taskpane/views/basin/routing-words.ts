@@ -36,7 +36,7 @@ export function routedSentence(routed: RoutedBasin, units: UnitSystem): string {
 }
 
 /** A part that was lost never rounds to all of it. */
-function capturedWords({ capturedShare, overflow }: RoutedBasin): string {
+export function capturedWords({ capturedShare, overflow }: RoutedBasin): string {
   const percent = overflow > 0 ? Math.min(capturedShare * 100, 99.9) : 100;
   return `${shown(percent, 1)} %`;
 }

@@ -1,12 +1,13 @@
 import type { RoutedBasin } from "../../../addin/actions/basin/route-basin.ts";
 import { STORM_TYPES, type StormType } from "../../../functions/published/scs-24-hour-storms.ts";
 import type { UnitSystem } from "../../../functions/quantities.ts";
+import { Fold } from "../../parts/fold.tsx";
 import { Segmented } from "../../parts/form.tsx";
 import { LiveSentence } from "../../parts/live-sentence.tsx";
 import { shown, shownUnit } from "../../parts/numbers.ts";
 import { ResultRow } from "../../parts/result-row.tsx";
 import { TimeChart } from "../../parts/time-chart.tsx";
-import { pondingPoints, routedFacts, routedSentence, stepPoints } from "./routing-words.ts";
+import { capturedWords, pondingPoints, routedFacts, routedSentence, stepPoints } from "./routing-words.ts";
 import { basinText } from "./text.ts";
 
 const words = basinText.routing;
@@ -26,11 +27,12 @@ export function StormRouting({
   readonly onType: (type: StormType) => void;
 }) {
   return (
-    <section class="routing" aria-label={words.title}>
-      <h2>{words.title}</h2>
-      <Segmented label={words.type} hint={words.typeHint} value={type} choices={TYPES} onChoose={onType} />
-      {routed === null ? <p class="hint">{words.none}</p> : <Routed routed={routed} units={units} />}
-    </section>
+    <Fold title={words.title} says={routed === null ? "" : words.capturedShare(capturedWords(routed))}>
+      <div class="routing">
+        <Segmented label={words.type} hint={words.typeHint} value={type} choices={TYPES} onChoose={onType} />
+        {routed === null ? <p class="hint">{words.none}</p> : <Routed routed={routed} units={units} />}
+      </div>
+    </Fold>
   );
 }
 

@@ -15,6 +15,7 @@ function slopeWords(groundFall: number | null): string {
 export const basinText = {
   fields: {
     title: "Design inputs",
+    more: "Shape, mix and room",
     stormDepth: "Storm depth",
     pondingDepth: "Ponding depth",
     mediaDepth: "Soil mix depth",
@@ -31,13 +32,13 @@ export const basinText = {
     noMix: "No recipe",
     defaults: {
       stormDepth: (depth: string) => `Blank: ${depth}, from Program`,
-      pondingDepth: (deepest: string) => `Blank: the deepest that drains in time, at most ${deepest}`,
-      pondingNow: (depth: string) => `Blank: the deepest that drains in time, here ${depth}`,
+      pondingDepth: (deepest: string) => `Blank: what drains in time, at most ${deepest}`,
+      pondingNow: (depth: string) => `Blank: ${depth}, what drains in time`,
       mediaDepth: "Blank: no soil mix",
       sideSlope: (slope: string) => `Blank: ${slope}, from Program`,
       shape: "Not chosen: an ellipse",
-      lengthToWidth: "Blank: 2, twice as long across the slope as wide down it",
-      room: "For the full water's edge; the berm stands outside it. Blank: not checked",
+      lengthToWidth: "Blank: 2, longer across the slope",
+      room: "Of the water's edge, without the berm. Blank: not checked",
     },
   },
 
@@ -64,7 +65,8 @@ export const basinText = {
   },
 
   results: {
-    title: "The basin",
+    title: "All sizes and volumes",
+    holds: (volume: string) => `holds ${volume}`,
     none: "No size yet",
     floorArea: "Floor area",
     rimArea: "Rim area",
@@ -105,6 +107,7 @@ export const basinText = {
 
   checks: {
     title: "Checks",
+    passing: (passing: number, all: number) => (passing === all ? "All checks pass" : `${passing} of ${all} checks pass`),
     size: "Size and soil",
     fits: "Fits: it holds the storm and drains in time.",
     nothingYet: "Contributing area and tested rate are missing.",
@@ -135,6 +138,7 @@ export const basinText = {
 
   earthwork: {
     title: "Cut and fill on the slope",
+    digs: (volume: string) => `cut ${volume}`,
     noSlope: "The ground slope is not measured yet. Measure drop and run of a level string on the visit.",
     cut: "Cut, in place",
     cutHint: "With room for mulch and soil mix, on this slope",
@@ -150,6 +154,7 @@ export const basinText = {
 
   alternatives: {
     title: "Three alternatives",
+    keptNames: (names: string) => `${names} kept`,
     explain: "Keep what is in the form as A, B or C, tune further, and compare. They stay in this pane until one is chosen.",
     keep: (name: string) => `Keep the form as ${name}`,
     replace: (name: string) => `Replace ${name} by the form`,
@@ -187,6 +192,7 @@ export const basinText = {
 
   routing: {
     title: "The design storm, step by step",
+    capturedShare: (share: string) => `${share} captured`,
     type: "24-hour storm type",
     typeHint:
       "II in most of the country, I and IA on the Pacific coast, III on the Gulf and Atlantic coasts (TR-55, appendix B). Ask which one local rules name.",
@@ -240,6 +246,7 @@ export const basinText = {
 
   drawing: {
     title: "Plan and section",
+    more: "Zones, print and keep the drawing",
     planCaption: "Plan",
     sectionCaption: "Section down the slope",
     none: "The drawing appears when the basin has a size.",
