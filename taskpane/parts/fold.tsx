@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import { useState } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
 import "./fold.css";
 
 /** Stays with the person from yard to yard: whoever looks at the earthwork wants it on the next yard too. */
@@ -11,23 +11,29 @@ const opened = new Set<string>();
  */
 export function Fold({
   title,
+  name = title,
   says = "",
   badge,
-  startsOpen = false,
+  needed = false,
   children,
 }: {
   readonly title: string;
+  /** Under which it is remembered that it was opened, where the title is a person's or a day's. */
+  readonly name?: string;
   /** The key figure of what is inside. */
   readonly says?: string;
   readonly badge?: ComponentChildren;
-  /** Something in it needs a person now. */
-  readonly startsOpen?: boolean;
+  /** Something in it needs a person now: it opens, and what a person has open is never closed for them. */
+  readonly needed?: boolean;
   readonly children: ComponentChildren;
 }) {
-  const [open, setOpen] = useState(startsOpen || opened.has(title));
+  const [open, setOpen] = useState(needed || opened.has(name));
+  useEffect(() => {
+    if (needed) setOpen(true);
+  }, [needed]);
   const toggled = (isOpen: boolean) => {
-    if (isOpen) opened.add(title);
-    else opened.delete(title);
+    if (isOpen) opened.add(name);
+    else opened.delete(name);
     setOpen(isOpen);
   };
   return (

@@ -2,7 +2,7 @@ import type { ComponentChildren } from "preact";
 import { useEffect, useId, useRef, useState } from "preact/hooks";
 import { text } from "../text.ts";
 
-interface FieldProps {
+export interface FieldProps {
   readonly label: string;
   /** The sentence to show under the field, or nothing while there is no fault. */
   readonly fault?: string | null | undefined;
@@ -434,7 +434,7 @@ function Field({
   );
 }
 
-function Hint({ id, hint }: { readonly id: string; readonly hint: string | undefined }) {
+export function Hint({ id, hint }: { readonly id: string; readonly hint: string | undefined }) {
   return hint === undefined ? null : (
     <p class="hint" id={`${id}-hint`}>
       {hint}
@@ -443,7 +443,7 @@ function Hint({ id, hint }: { readonly id: string; readonly hint: string | undef
 }
 
 /** Always in the page, so that a screen reader hears a fault the moment it appears. */
-function Fault({ id, fault }: { readonly id: string; readonly fault: string | null | undefined }) {
+export function Fault({ id, fault }: { readonly id: string; readonly fault: string | null | undefined }) {
   return (
     <p class="fault" id={`${id}-fault`} role="status">
       {isFault(fault) && (
@@ -456,7 +456,7 @@ function Fault({ id, fault }: { readonly id: string; readonly fault: string | nu
   );
 }
 
-function describedBy(
+export function describedBy(
   id: string,
   fault: string | null | undefined,
   hint: string | undefined,

@@ -38,14 +38,17 @@ export async function strike(page: Page, key: string): Promise<void> {
 }
 
 /**
- * Answers the open step of a visit, which has the keyboard already, and writes it with Enter. The pane then goes on to
- * the next step by itself.
+ * Answers the open step of a visit, which has the keyboard already: what is typed is written with Enter, and a key on one of
+ * a few answers is the answer. The pane then goes on to the next step by itself.
  */
 export async function answerStep(page: Page, title: string, ...keys: readonly string[]): Promise<void> {
   const inStep = () => page.evaluate(() => document.activeElement?.closest(".step")?.querySelector(".step-title")?.textContent ?? "none");
+  const isOn = (what: string) => page.evaluate((selector) => document.activeElement?.matches(selector) === true, what);
   await expect.poll(inStep).toBe(title);
-  await expect.poll(() => page.evaluate(() => document.activeElement?.matches("input, select") === true)).toBe(true);
-  for (const key of [...keys, "Enter"]) await strike(page, key);
+  await expect.poll(() => isOn("input, select, .choice")).toBe(true);
+  for (const key of keys.slice(0, -1)) await strike(page, key);
+  const isTyped = await isOn("input, select");
+  for (const key of [...keys.slice(-1), ...(isTyped ? ["Enter"] : [])]) await strike(page, key);
   const status = page.locator("#pane .status-line p");
   await expect.poll(() => status.textContent()).toBe(`${title}: written to Visits.`);
 }

@@ -91,7 +91,7 @@ describe("The basin in the pane", () => {
     const size = pane(page).locator(".checks li", { hasText: "Size and soil" });
     await expect.poll(() => size.innerText()).toMatch(/Drains too slowly: 40 in needs .* 48 h is the limit/);
     expect(await size.locator(".verdict").innerText()).toBe("Stop");
-    expect(await pane(page).locator(".basin-headline .verdict").innerText()).toBe("Stop");
+    expect(await pane(page).locator(".headline .verdict").innerText()).toBe("Stop");
   });
 
   it("goes back to what the sheet holds", async () => {
@@ -114,7 +114,7 @@ describe("The basin in the pane", () => {
   it("says what to do where the rate is missing, and tries an assumed one without writing it", async () => {
     await openBasin(page, UNTESTED);
     expect(await pane(page).getByText("No tested rate yet: test a hole on the Hole test tab").isVisible()).toBe(true);
-    expect(await pane(page).locator(".basin-headline .verdict").innerText()).toBe("Not measured");
+    expect(await pane(page).locator(".headline .verdict").innerText()).toBe("Not measured");
     await field(page, "Assumed tested rate").fill("0.8");
     await expect.poll(() => result(page, "Floor area")).toMatch(/^[\d.,]+$/);
     expect(

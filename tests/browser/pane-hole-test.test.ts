@@ -5,7 +5,7 @@ import { designSheet } from "../../addin/records/design.ts";
 import { holeTestsSheet } from "../../addin/records/hole-tests.ts";
 import { expectCell, typeInto, value } from "./grid.ts";
 import type { OpenPage } from "./page.ts";
-import { address, button, onExcelPage, openYard, pane } from "./pane.ts";
+import { address, button, onExcelPage, openYard, pane, unfoldAll } from "./pane.ts";
 
 /** Rows below the headings: the demo's yard that waits for its utility marks, and its slow one. */
 const UNTESTED = 6;
@@ -19,7 +19,10 @@ const reading = (page: Page, number: number) => ({
   water: pane(page).getByLabel(new RegExp(`^(Water depth|Distance down) of reading ${number}$`)),
 });
 
-const openHoleTest = (page: Page, place: number) => openYard(page, place, "Hole test");
+async function openHoleTest(page: Page, place: number): Promise<void> {
+  await openYard(page, place, "Hole test");
+  await unfoldAll(page);
+}
 
 async function typeReadings(page: Page, readings: readonly (readonly [minutes: string, water: string])[]): Promise<void> {
   for (const [index, [minutes, water]] of readings.entries()) {
@@ -129,6 +132,7 @@ describe("The hole test in the pane", () => {
 
   it("takes the geometric mean of a second hole, as Design does, and goes back to one when it is cleared", async () => {
     await pane(page).getByLabel("Hole", { exact: true }).selectOption("new");
+    await unfoldAll(page);
     await pane(page).getByLabel("Hole diameter").fill("8");
     await pane(page).getByLabel("Yes", { exact: true }).check();
     await typeReadings(page, [
@@ -159,6 +163,7 @@ describe("The hole test in the pane", () => {
   it("has room for ten readings, and says so at the tenth", async () => {
     await openHoleTest(page, SLOW);
     await pane(page).getByLabel("Hole", { exact: true }).selectOption("new");
+    await unfoldAll(page);
     for (let number = 1; number <= 10; number++) await button(page, "Type a reading").click();
     expect(
       await pane(page).getByText("All 10 readings of this hole are used. Write them to the sheet and go on with a new hole.").isVisible(),
@@ -170,6 +175,7 @@ describe("The hole test in the pane", () => {
 
   it("draws level and rate, and holds the same numbers in a table", async () => {
     await pane(page).getByLabel("Hole", { exact: true }).selectOption({ index: 0 });
+    await unfoldAll(page);
     await expect.poll(() => pane(page).locator(".chart canvas").count()).toBe(2);
     expect(
       await pane(page)

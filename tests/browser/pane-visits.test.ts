@@ -7,7 +7,7 @@ import { stages } from "../../addin/checklist/stages.ts";
 import type { CellValue } from "../../addin/workbook/port.ts";
 import { expectCell, goTo, typeInto, values } from "./grid.ts";
 import type { OpenPage } from "./page.ts";
-import { address, button, onExcelPage, openYard, pane } from "./pane.ts";
+import { address, button, onExcelPage, openYard, pane, unfoldAnswered } from "./pane.ts";
 import { letters, printedBy } from "./printed.ts";
 
 /** A yard in US units whose answers no other test file counts on. */
@@ -66,6 +66,7 @@ describe("The visits of a yard", () => {
 
     await typeInto(page, "Rules!C4", "8");
     await goTo(page, address(sitesSheet, PLACE, "yard"));
+    await unfoldAnswered(page);
     await expect.poll(() => step.locator(".verdict").innerText()).toBe("Pass");
     await typeInto(page, "Rules!C4", "10");
     await goTo(page, address(sitesSheet, PLACE, "yard"));
@@ -107,9 +108,8 @@ describe("The visits of a yard", () => {
     await page.keyboard.type("TF-2207");
     await page.keyboard.press("Enter");
     await expect.poll(() => stepCard(page, "Dig outlined").locator(".step-toggle").getAttribute("aria-expanded")).toBe("true");
-    await expect.poll(() => page.evaluate(() => document.activeElement?.getAttribute("type"))).toBe("radio");
-    await page.keyboard.press("Space");
-    await page.keyboard.press("Enter");
+    await expect.poll(() => page.evaluate(() => document.activeElement?.classList.contains("choice"))).toBe(true);
+    await page.keyboard.press("1");
     await expect.poll(() => stepCard(page, "Kind of ticket").locator(".step-toggle").getAttribute("aria-expanded")).toBe("true");
     expect((await answersOf(page, SITE_ID)).slice(-2)).toEqual([
       ["ticket-number", "TF-2207", null, null],

@@ -82,6 +82,12 @@ export async function unfoldAll(page: Page): Promise<void> {
   }
 }
 
+/** Opens the line that the answered steps of a visit are folded to. */
+export async function unfoldAnswered(page: Page): Promise<void> {
+  const folded = pane(page).locator('.fold[aria-label^="Answered"] > details:not([open]) > summary');
+  if ((await folded.count()) > 0) await folded.click();
+}
+
 export const status = (page: Page): Locator => pane(page).locator(".status-line p");
 
 /** Goes to a stage of the yard's visits by the list of stages. */

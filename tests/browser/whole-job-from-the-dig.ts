@@ -56,7 +56,7 @@ export function walkFromTheDigOn(yard: YardWalk): void {
     // 7.4 / 7.3075 = 101 %, 0.75 / 0.682 = 110 %.
     await expect.poll(() => moved.innerText()).toContain("soil dug, in place 7.4 cu yd of 7.31 cu yd designed (101 %).");
     expect(await moved.innerText()).toContain("compost brought, loose 0.75 cu yd of 0.68 cu yd designed (110 %).");
-    await tabTo(page, /^Everyone was briefed/);
+    await tabTo(page, /Everyone was briefed/);
     await answerStep(page, "Briefing", "Space");
     await answerStep(page, "Emergency", "Lena Holt 555-0117; clinic at Mill Gate; 17 Sailmaker Lane");
     for (const title of ["Minors and waivers", "Marks", "Silt kept in the yard", "Soil", "Depth", "Wheels off the floor", "Levels"])
@@ -150,7 +150,7 @@ export function walkFromTheDigOn(yard: YardWalk): void {
     await expect
       .poll(async () => Number((await recordsOf(page, asBuiltSheet, SITE_ID))[0]?.record.waterHeld))
       .toBeCloseTo(byHand.heldAsBuilt, 6);
-    await tabTo(page, /^In at the inlet/);
+    await tabTo(page, /In at the inlet/);
     await answerStep(page, "Flow test", "Space");
     await answerStep(page, "Against the design", "Space");
     await pickStage(page, "After a week");

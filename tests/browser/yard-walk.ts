@@ -6,7 +6,7 @@ import { designSheet } from "../../addin/records/design.ts";
 import { openInExcelOn, turnCalendarTo } from "./calendar.ts";
 import { value } from "./grid.ts";
 import type { OpenPage, PageHost } from "./page.ts";
-import { address, button, openTab, pane, pickStage, status } from "./pane.ts";
+import { address, button, openTab, pane, pickStage, status, unfoldAnswered } from "./pane.ts";
 
 /** Below the demo's yards, so that nothing is there yet. */
 export const PLACE = demoYards.length;
@@ -62,6 +62,7 @@ export class YardWalk {
   }
 
   async openCard(title: string): Promise<Locator> {
+    await unfoldAnswered(this.page);
     const step = this.card(title);
     const toggle = step.locator(".step-toggle");
     const isOpen = async () => (await toggle.getAttribute("aria-expanded")) === "true";

@@ -79,7 +79,7 @@ export function BasinFields({
         {field("sideSlope", words.perRise, words.defaults.sideSlope(shown(settings.sideSlope, 2)), shown(settings.sideSlope, 2))}
         {field("lengthToWidth", words.perWidth, words.defaults.lengthToWidth, shown(USUAL_OUTLINE.lengthToWidth, 2))}
       </div>
-      <Fold title={words.more} says={outline} startsOpen={more}>
+      <Fold title={words.more} says={outline} needed={more}>
         <div class="field-rows">
           <ChoiceField
             label={words.shape}

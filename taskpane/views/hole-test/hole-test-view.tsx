@@ -5,8 +5,11 @@ import { draftHoleTest } from "../../../addin/actions/hole-test/draft-hole-test.
 import { addHoleTest, changeHoleTest } from "../../../addin/actions/yard/record-yard.ts";
 import { clearRow } from "../../../addin/actions/program/write-records.ts";
 import { hasDraft, useDraft } from "../../parts/drafts.ts";
+import { Fold } from "../../parts/fold.tsx";
 import { Button, ChoiceField, MessageBar } from "../../parts/form.tsx";
+import { shownUnit } from "../../parts/numbers.ts";
 import { quantityWords } from "../../parts/quantity-words.ts";
+import { SafetyLine } from "../../parts/safety-line.tsx";
 import { Removing } from "../../parts/removing.tsx";
 import { text } from "../../text.ts";
 import type { ViewProps } from "../../view.ts";
@@ -14,7 +17,9 @@ import { useClocks, type Clocks } from "./clocks.ts";
 import { plannedDig, shallowHole } from "../../../addin/actions/hole-test/planned-dig.ts";
 import { HoleFields } from "./hole-fields.tsx";
 import { holeAsTyped, newHole, readHole, remeasured, type HoleDraft, type HoleTestRow, type Measured } from "./hole-draft.ts";
-import { HoleCharts, HoleVerdict } from "./hole-verdict.tsx";
+import { HoleCharts } from "./hole-charts.tsx";
+import { HoleHeadline } from "./hole-headline.tsx";
+import { HoleVerdict } from "./hole-verdict.tsx";
 import { ReadingsList, waterFieldId } from "./readings-list.tsx";
 import { SoilInShort, SoilSummary } from "./soil-summary.tsx";
 import { holeTestText } from "./text.ts";
@@ -88,15 +93,14 @@ function draftKey(siteId: string, hole: string): string {
 function Caution({ yard }: ViewProps) {
   const { caution } = holeTestText;
   return (
-    <section class="reminder reminder-first" aria-label={caution.title}>
-      <h2>{caution.title}</h2>
-      <ul>
+    <SafetyLine id="hole" title={caution.title}>
+      <ul class="bullets">
         {caution.lines(yard.units).map((line) => (
           <li key={line}>{line}</li>
         ))}
       </ul>
       <p class="hint">{caution.source}</p>
-    </section>
+    </SafetyLine>
   );
 }
 
@@ -169,7 +173,17 @@ function Hole({
 
   return (
     <>
-      <HoleFields draft={typed} faults={faults} markFault={markFault} units={units} set={set} measure={measure} />
+      <HoleHeadline test={test} units={units} marked={faults.length > 0} unsaved={draft.touched} onSave={save} />
+      <p class="fault" role="status">
+        {refusal ?? ""}
+      </p>
+      <Fold
+        title={holeTestText.setUp.title}
+        says={holeTestText.setUp.says(typed.holeDepth, typed.holeDiameter, shownUnit("depth", units))}
+        needed={typed.readings.length === 0 || faults.length > 0 || markFault !== null}
+      >
+        <HoleFields draft={typed} faults={faults} markFault={markFault} units={units} set={set} measure={measure} />
+      </Fold>
       <TimerCard
         draft={typed}
         clock={clocks.of(holeKey)}
@@ -191,7 +205,6 @@ function Hole({
         units={units}
         onChange={(readings) => set({ readings })}
       />
-      <HoleCharts readings={entry.readings} test={test} units={units} />
       <HoleVerdict
         test={test}
         units={units}
@@ -205,22 +218,15 @@ function Hole({
         )}
         marked={faults.length > 0}
       />
+      <HoleCharts readings={entry.readings} test={test} units={units} />
       <div class="sheet-part">
-        <p class="fault" role="status">
-          {refusal ?? ""}
-        </p>
         {draft.touched && <p class="unsaved">{text.form.unsaved}</p>}
         {row !== null && <SheetRate row={row} touched={draft.touched} pane={test.infiltrationRate} view={yard} />}
-        <div class="buttons">
-          <Button kind="primary" onClick={save}>
-            {holeTestText.sheet.write}
+        {draft.touched && (
+          <Button kind="quiet" onClick={draft.clear}>
+            {row === null ? text.form.discard : holeTestText.sheet.back}
           </Button>
-          {draft.touched && (
-            <Button kind="quiet" onClick={draft.clear}>
-              {row === null ? text.form.discard : holeTestText.sheet.back}
-            </Button>
-          )}
-        </div>
+        )}
         {row !== null && (
           <Removing
             says={holeTestText.sheet.remove}

@@ -1,80 +1,13 @@
 import type { Answer } from "../../../addin/actions/basin/draft-basin.ts";
 import type { HoleTestDraft } from "../../../addin/actions/hole-test/draft-hole-test.ts";
-import type { Reading } from "../../../addin/actions/yard/record-yard.ts";
 import type { UnitSystem } from "../../../functions/quantities.ts";
 import { MessageBar, VerdictBadge } from "../../parts/form.tsx";
 import { LiveSentence } from "../../parts/live-sentence.tsx";
-import { shown, shownUnit } from "../../parts/numbers.ts";
-import { columnWords, numberWords, quantityWords } from "../../parts/quantity-words.ts";
+import { shownUnit } from "../../parts/numbers.ts";
+import { numberWords, quantityWords } from "../../parts/quantity-words.ts";
 import { NoResult, ResultNumber, ResultRow } from "../../parts/result-row.tsx";
-import { TimeChart } from "../../parts/time-chart.tsx";
-import { levelPoints, ratePoints } from "./chart-points.ts";
 import { holeTestText } from "./text.ts";
 import { homeownerWords, steadinessWords } from "./verdict-words.ts";
-
-/** Level and rate over time, and the same numbers as a table. */
-export function HoleCharts({
-  readings,
-  test,
-  units,
-}: {
-  readonly readings: readonly Reading[];
-  readonly test: HoleTestDraft;
-  readonly units: UnitSystem;
-}) {
-  const words = holeTestText.charts;
-  const level = levelPoints(readings);
-  const rate = ratePoints(level.times[0] ?? 0, test.intervals);
-  const until = level.times.at(-1) ?? 0;
-  if (level.times.length < 2) return <p class="hint">{words.none}</p>;
-  return (
-    <section aria-label={words.title}>
-      <h2>{words.title}</h2>
-      <TimeChart title={words.level(shownUnit("depth", units))} words={words.levelWords(level.times.length)} points={level} until={until} />
-      {test.intervals.length > 0 && (
-        <TimeChart
-          title={words.rate(shownUnit("rate", units))}
-          words={words.rateWords(test.intervals.length)}
-          points={rate}
-          until={until}
-          steps
-        />
-      )}
-      <p class="chart-axis">{words.time}</p>
-      {test.intervals.length > 0 && <IntervalTable test={test} units={units} />}
-    </section>
-  );
-}
-
-function IntervalTable({ test, units }: { readonly test: HoleTestDraft; readonly units: UnitSystem }) {
-  const words = holeTestText.table;
-  const unit = shownUnit("rate", units);
-  return (
-    <table class="intervals">
-      <caption>{words.title}</caption>
-      <thead>
-        <tr>
-          {[words.until, words.drop(unit), words.rate(unit), words.change, words.steady].map((heading) => (
-            <th key={heading} scope="col">
-              {heading}
-            </th>
-          ))}
-        </tr>
-      </thead>
-      <tbody>
-        {test.intervals.map(({ minutes, dropRate, correctedRate, change, verdict }) => (
-          <tr key={minutes}>
-            <th scope="row">{shown(minutes, 2)}</th>
-            <td>{columnWords("rate", dropRate, units)}</td>
-            <td>{columnWords("rate", correctedRate, units)}</td>
-            <td>{change === null ? words.first : words.changeOf(change)}</td>
-            <td>{words.steadyWords[verdict]}</td>
-          </tr>
-        ))}
-      </tbody>
-    </table>
-  );
-}
 
 /** The rate, whether to read on, and what it means. */
 export function HoleVerdict({
@@ -115,7 +48,6 @@ export function HoleVerdict({
   return (
     <section class="card hole-verdict" aria-label={words.title}>
       <h2>{words.title}</h2>
-      {steadiness !== null && <p class="steadiness">{steadiness}</p>}
       <dl>
         <Rate label={words.rate} hint={words.rateHint} answer={test.infiltrationRate} units={units} headline />
         <Rate label={words.design} hint={words.designHint(reductionFactor)} answer={test.designRate} units={units} />

@@ -2,6 +2,7 @@ import { useState } from "preact/hooks";
 import type { CombinedHoles } from "../../../addin/actions/hole-test/combine-holes.ts";
 import { WIDE_SPREAD_RATIO } from "../../../functions/infiltration/design-rate.ts";
 import type { UnitSystem } from "../../../functions/quantities.ts";
+import { Fold } from "../../parts/fold.tsx";
 import { Button, MessageBar, VerdictBadge } from "../../parts/form.tsx";
 import { quantityWords } from "../../parts/quantity-words.ts";
 import { NoResult, ResultNumber, ResultRow } from "../../parts/result-row.tsx";
@@ -51,8 +52,10 @@ export function SoilSummary({
   // A wide spread is said among the reasons to test again.
   const cautions = soil.cautions.filter((caution) => !caution.startsWith("The highest tested rate"));
   return (
-    <section class="card soil-summary" aria-label={words.title}>
-      <h2>{words.title}</h2>
+    <Fold
+      title={words.title}
+      says={"value" in soil.designRate ? words.designedWith(quantityWords("rate", soil.designRate.value, units)) : ""}
+    >
       {standing === "no rate" && <VerdictBadge verdict="not measured" says={words.noRate} />}
       <h3>{words.chain}</h3>
       <dl>
@@ -88,7 +91,7 @@ export function SoilSummary({
         )}
       </div>
       <HomeownerNote note={homeownerNote(soil, units)} />
-    </section>
+    </Fold>
   );
 }
 

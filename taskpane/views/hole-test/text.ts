@@ -114,8 +114,15 @@ export const holeTestText = {
     steadyWords: { steady: "steady", "not steady": "not yet", "hole dry": "hole dry" },
   },
 
+  setUp: {
+    title: "The hole and how it is measured",
+    says: (depth: string, diameter: string, unit: string) =>
+      [...(depth === "" ? [] : [`${depth} ${unit} deep`]), ...(diameter === "" ? [] : [`${diameter} ${unit} wide`])].join(", "),
+  },
+
   verdict: {
     title: "What the hole says",
+    none: "No rate yet",
     rate: "Infiltration rate",
     rateHint: "Drop corrected for water lost through the wall (Porchet)",
     drop: "Drop rate",
@@ -159,6 +166,7 @@ export const holeTestText = {
 
   soil: {
     title: "The soil of this yard",
+    designedWith: (rate: string) => `design rate ${rate}`,
     notTested: "Soil not tested",
     notTestedHint: "No hole is on the sheet, so nothing is known of this soil: it has no rate, not a rate of 0.",
     noRate: "Rate not known",

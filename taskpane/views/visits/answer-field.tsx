@@ -2,7 +2,8 @@ import type { StepStanding } from "../../../addin/actions/visits/stage-standing.
 import type { Yard } from "../../../addin/actions/program/read-program.ts";
 import { unitOf } from "../../../functions/quantities.ts";
 import { groundSlope } from "../../../functions/worksheet/siting.ts";
-import { CheckField, ChoiceField, DateField, NumberField, Segmented, TextField, TimeField } from "../../parts/form.tsx";
+import { Choices } from "../../parts/choices.tsx";
+import { Button, ChoiceField, DateField, NumberField, TextField, TimeField } from "../../parts/form.tsx";
 import { shown } from "../../parts/numbers.ts";
 import { text } from "../../text.ts";
 import { isRefused, readTypedNumber } from "../../parts/typed-number.ts";
@@ -15,26 +16,24 @@ interface AnswerFieldProps {
   readonly typed: TypedAnswer;
   readonly faults: AnswerFaults;
   readonly set: (changed: Partial<TypedAnswer>) => void;
+  /** What is said by one tap is written at once. */
+  readonly answer: (said: Partial<TypedAnswer>) => Promise<void>;
 }
 
 /** More choices than this go into a list. */
-const MOST_IN_SIGHT = 6;
+export const MOST_IN_SIGHT = 6;
 
 /** The input that a step asks for: a tape reading, a level string, a name, a day, or one of a few answers. */
-export function AnswerField({ step, yard, typed, faults, set }: AnswerFieldProps) {
+export function AnswerField({ step, yard, typed, faults, set, answer: write }: AnswerFieldProps) {
   const { answer } = step;
   const field = { label: step.ask, value: typed.value, fault: faults.value, onInput: (value: string) => set({ value }) };
   switch (answer.kind) {
     case "measured":
       return (
         <>
-          <NumberField big {...field} unit={unitOf(answer.quantity, yard.units)} disabled={typed.none || typed.later} />
-          {answer.orNone !== undefined && (
-            <CheckField label={answer.orNone} checked={typed.none} onChange={(none) => set({ none, later: false })} />
-          )}
-          {answer.orLater !== undefined && (
-            <CheckField label={answer.orLater} checked={typed.later} onChange={(later) => set({ later, none: false })} />
-          )}
+          <NumberField big {...field} unit={unitOf(answer.quantity, yard.units)} />
+          {answer.orNone !== undefined && <Button onClick={() => write({ value: "", none: true })}>{answer.orNone}</Button>}
+          {answer.orLater !== undefined && <Button onClick={() => write({ value: "", later: true })}>{answer.orLater}</Button>}
         </>
       );
     case "number":
@@ -79,10 +78,10 @@ export function AnswerField({ step, yard, typed, faults, set }: AnswerFieldProps
         );
       }
       return (
-        <Segmented
+        <Choices
           {...chosen}
           choices={answer.options.map(({ says, verdict }) => ({ value: says, says, meaning: text.verdicts[verdict] }))}
-          onChoose={(says) => set({ says })}
+          onChoose={(says) => write({ says })}
         />
       );
     }

@@ -1,3 +1,4 @@
+import type { RefObject } from "preact";
 import { useRef } from "preact/hooks";
 import type { StageOfYard } from "../../../addin/actions/visits/stage-standing.ts";
 import { VerdictBadge, type ShownVerdict } from "../../parts/form.tsx";
@@ -18,10 +19,13 @@ const BADGES: Readonly<Record<StageOfYard["state"], ShownVerdict>> = {
 export function StagePicker({
   stages,
   shown,
+  heading,
   onPick,
 }: {
   readonly stages: readonly StageOfYard[];
   readonly shown: StageOfYard;
+  /** What takes the focus when another stage is picked. */
+  readonly heading: RefObject<HTMLElement | null>;
   readonly onPick: (id: StageOfYard["stage"]["id"]) => void;
 }) {
   const list = useRef<HTMLDetailsElement>(null);
@@ -30,10 +34,13 @@ export function StagePicker({
     onPick(id);
   };
   return (
-    <nav aria-label={words.title}>
+    <nav class="stage-head" aria-label={words.title}>
       <details ref={list} class="stage-picker">
-        <summary>
-          <span>{words.now(stages.indexOf(shown) + 1, stages.length, shown.stage.name)}</span>
+        <summary ref={heading}>
+          <div class="stage-now">
+            <h2>{shown.stage.name}</h2>
+            <span class="hint">{words.now(stages.indexOf(shown) + 1, stages.length, progressOf(shown))}</span>
+          </div>
           <StateBadge state={shown.state} />
         </summary>
         <ol>
@@ -54,6 +61,10 @@ export function StagePicker({
       </details>
     </nav>
   );
+}
+
+function progressOf({ steps }: StageOfYard): string {
+  return visitsText.progress(steps.filter(({ answer }) => answer !== null).length, steps.length);
 }
 
 export function StateBadge({ state }: Pick<StageOfYard, "state">) {

@@ -2,6 +2,7 @@ import { useEffect, useState } from "preact/hooks";
 import { dayNumberOf, isoDate, today } from "../../../addin/actions/dates.ts";
 import type { StageOfYard, StepStanding } from "../../../addin/actions/visits/stage-standing.ts";
 import { useDraft } from "../../parts/drafts.ts";
+import { Fold } from "../../parts/fold.tsx";
 import { Button, DateField, TextField, VerdictBadge } from "../../parts/form.tsx";
 import type { TabId } from "../../tab-ids.ts";
 import type { ViewProps, VisitProps } from "../../view.ts";
@@ -40,7 +41,7 @@ export function StageSteps({
   readonly openStep: string | null;
   readonly onPick: (stage: StageId) => void;
 }) {
-  const { stage, steps } = standing;
+  const { stage } = standing;
   const { tab, says } = TABS[stage.id] ?? {};
   const { form: Form, writesSteps = false } = stageForms[stage.id] ?? {};
   const next = stages[stages.indexOf(standing) + 1];
@@ -51,31 +52,32 @@ export function StageSteps({
 
   return (
     <>
-      <section aria-label={words.overall} role="status" class="stage-verdict">
-        <h2>{words.overall}</h2>
-        <VerdictBadge big verdict={standing.verdict} />
-        <p>{words.verdicts[standing.verdict]}</p>
-        {standing.missing.map(({ sentence }) => (
-          <p key={sentence}>{sentence}</p>
-        ))}
-        <p class="hint">{words.progress(steps.filter(({ answer }) => answer !== null).length, steps.length)}</p>
-        <p class="hint">{words.localCodes}</p>
-      </section>
       {tab !== undefined && says !== undefined && <Button onClick={() => openTab(tab)}>{says}</Button>}
       {!writesSteps && (
-        <section class="who-and-when">
-          <TextField label={words.name} hint={words.nameHint} value={by} onInput={rememberBy} />
-          <DateField
-            label={words.day}
-            hint={words.dayHint}
-            value={typedDay.value}
-            fault={day === null ? words.dayMissing : null}
-            onInput={typedDay.set}
-          />
-        </section>
+        <Fold
+          name="who and when"
+          title={words.who(by.trim())}
+          says={typedDay.value === now ? words.today : typedDay.value}
+          needed={by.trim() === "" || day === null || typedDay.touched}
+        >
+          <div class="who-and-when">
+            <TextField label={words.name} value={by} onInput={rememberBy} />
+            <DateField label={words.day} value={typedDay.value} fault={day === null ? words.dayMissing : null} onInput={typedDay.set} />
+          </div>
+        </Fold>
       )}
       {Form !== undefined && <Form {...view} by={by.trim()} day={day} />}
       {!writesSteps && <StepList {...view} standing={standing} by={by} day={day} openStep={openStep} />}
+      <section aria-label={words.overall} role="status" class="stage-verdict">
+        <p>
+          <VerdictBadge verdict={standing.verdict} /> {words.verdicts[standing.verdict]}
+        </p>
+        {standing.missing.map(({ sentence }) => (
+          <p key={sentence}>{sentence}</p>
+        ))}
+        <p class="hint">{stage.purpose}</p>
+        <p class="hint">{words.localCodes}</p>
+      </section>
       <FieldSheetButton {...view} standing={standing} />
       {next !== undefined && <Button onClick={() => onPick(next.stage.id)}>{words.stages.next(next.stage.name)}</Button>}
     </>
@@ -110,24 +112,37 @@ function StepList({
     focusStep(moved);
   }, [moved]);
 
-  return (
-    <ol class="steps">
-      {steps.map((each) => (
-        <StepCard
-          key={each.step.id}
-          {...view}
-          stage={stage}
-          standing={each}
-          by={by}
-          day={day}
-          open={open === each.step.id}
-          hint={(typed) => ticketHint(each.step.id, view, typed)}
-          onToggle={() => setOpen(open === each.step.id ? null : each.step.id)}
-          onWritten={() => setWritten(each.step.id)}
-        />
-      ))}
-    </ol>
+  const card = (each: StepStanding) => (
+    <StepCard
+      key={each.step.id}
+      {...view}
+      stage={stage}
+      standing={each}
+      by={by}
+      day={day}
+      open={open === each.step.id}
+      hint={(typed) => ticketHint(each.step.id, view, typed)}
+      onToggle={() => setOpen(open === each.step.id ? null : each.step.id)}
+      onWritten={() => setWritten(each.step.id)}
+    />
   );
+  const isFolded = (each: StepStanding) => isSettled(each) && each.step.id !== openStep;
+  const folded = steps.filter(isFolded);
+  return (
+    <>
+      {folded.length > 0 && (
+        <Fold name="answered steps" title={words.settled(folded.length)} badge={<VerdictBadge verdict="pass" />}>
+          <ol class="steps steps-settled">{folded.map(card)}</ol>
+        </Fold>
+      )}
+      <ol class="steps">{steps.filter((each) => !isFolded(each)).map(card)}</ol>
+    </>
+  );
+}
+
+/** Nothing of it is left to do or to decide. */
+function isSettled({ answer, verdict, fault }: StepStanding): boolean {
+  return answer !== null && verdict === "pass" && fault === null;
 }
 
 function FieldSheetButton({ standing, ...view }: ViewProps & { readonly standing: StageOfYard }) {

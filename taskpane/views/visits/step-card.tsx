@@ -10,7 +10,7 @@ import { shown } from "../../parts/numbers.ts";
 import { text } from "../../text.ts";
 import { asTyped } from "../../parts/typed-number.ts";
 import type { ViewProps } from "../../view.ts";
-import { AnswerField } from "./answer-field.tsx";
+import { AnswerField, MOST_IN_SIGHT } from "./answer-field.tsx";
 import { DecisionForm, Settled } from "./decision.tsx";
 import { visitsText as words } from "./text.ts";
 import { BLANK_ANSWER, readAnswer, type AnswerFaults, type TypedAnswer } from "./typed-answer.ts";
@@ -42,17 +42,25 @@ export function StepCard({
   // The cells alone, because a draft is kept as plain data: where they stand is the row's to say.
   const draft = useDraft(answerDraftKey(yard, step.id), initialAnswer(standing, yard), yard.site.cells);
   const [faults, setFaults] = useState<AnswerFaults>({});
+  const [refusal, refuse] = useState<string | null>(null);
   const [again, answerAgain] = useState(false);
   const answering = again || draft.touched;
+  const isTyped = step.answer.kind !== "chosen" || step.answer.options.length > MOST_IN_SIGHT;
   const bodyId = `soakbook-step-${encodeURIComponent(step.id)}`;
   const set = (changed: Partial<TypedAnswer>) => draft.set((current) => ({ ...current, ...changed }));
 
-  const save = async () => {
-    const read = readAnswer(step, draft.value, by);
+  const save = async (said: Partial<TypedAnswer> = {}) => {
+    const typed = { ...draft.value, ...said };
+    const read = readAnswer(step, typed, by);
     setFaults("faults" in read ? read.faults : {});
+    refuse(day === null ? words.dayMissing : null);
     if ("faults" in read || day === null) return;
     const seen: Yard = { ...yard, site: { ...yard.site, cells: draft.basis } };
-    if (!(await write(() => recordAnswer(workbook, seen, stage, step, { ...read.answer, day }), words.done(step.title)))) return;
+    if (!(await write(() => recordAnswer(workbook, seen, stage, step, { ...read.answer, day }), words.done(step.title)))) {
+      // What was tapped and could not be written stands in the form, as what was typed does.
+      draft.set(typed);
+      return;
+    }
     draft.clear();
     answerAgain(false);
     onWritten();
@@ -67,19 +75,18 @@ export function StepCard({
       <h3>
         <button type="button" id={toggleId(step.id)} class="step-toggle" aria-expanded={open} aria-controls={bodyId} onClick={onToggle}>
           <span class="step-title">{step.title}</span>
-          <span class="step-answer">{answer === null ? words.notAnswered : saidAnswer(answer)}</span>
+          {answer !== null && <span class="step-answer">{saidAnswer(answer)}</span>}
           {draft.touched && <span class="unsaved">{text.form.unsaved}</span>}
           <StepBadge standing={standing} />
         </button>
       </h3>
       {open && (
         <div id={bodyId} class="step-body" onKeyDown={(event) => isEnterInField(event) && void save()}>
-          <p class="step-why">
-            <strong>{words.why}</strong> {step.why}
-          </p>
           <Limits standing={standing} />
           <p role="status" class="fault">
-            {standing.fault ?? (answer !== null && verdict === "not measured" && isErrorText(answer.cells.verdict) ? words.checkRules : "")}
+            {refusal ??
+              standing.fault ??
+              (answer !== null && verdict === "not measured" && isErrorText(answer.cells.verdict) ? words.checkRules : "")}
           </p>
           <Settled standing={standing} />
           {verdict === "refer" && <DecisionForm {...view} stage={stage} standing={standing} onWritten={onWritten} />}
@@ -89,31 +96,47 @@ export function StepCard({
             </Button>
           ) : (
             <>
-              <AnswerField step={step} yard={yard} typed={draft.value} faults={faults} set={set} />
+              <AnswerField step={step} yard={yard} typed={draft.value} faults={faults} set={set} answer={save} />
               {hint?.(draft.value)}
-              <TextField label={words.note} value={draft.value.note} onInput={(note) => set({ note })} />
-              <TextField label={words.link} hint={words.linkHint} value={draft.value.link} onInput={(link) => set({ link })} />
               {answer !== null && (
                 <p class="hint">
                   {[words.answered(saidAnswer(answer)), ...whenAndWho(answer)].join(" ")}. {words.again}
                 </p>
               )}
               <div class="buttons">
-                <Button kind="primary" aria-label={`${words.save}: ${step.title}`} onClick={save}>
-                  {words.save}
-                </Button>
+                {isTyped && (
+                  <Button kind="primary" aria-label={`${words.save}: ${step.title}`} onClick={() => save()}>
+                    {words.save}
+                  </Button>
+                )}
                 {draft.touched && (
                   <Button kind="quiet" aria-label={`${text.form.discard}: ${step.title}`} onClick={discard}>
                     {text.form.discard}
                   </Button>
                 )}
               </div>
-              <p class="hint">{words.enter}</p>
+              <More open={draft.value.note !== "" || draft.value.link !== ""}>
+                <p class="step-why">
+                  <strong>{words.why}</strong> {step.why}
+                </p>
+                <TextField label={words.note} value={draft.value.note} onInput={(note) => set({ note })} />
+                <TextField label={words.link} hint={words.linkHint} value={draft.value.link} onInput={(link) => set({ link })} />
+              </More>
             </>
           )}
         </div>
       )}
     </li>
+  );
+}
+
+/** Why it is asked, a note and a photo: rarely wanted, and one tap away. */
+function More({ open, children }: { readonly open: boolean; readonly children: ComponentChildren }) {
+  return (
+    <details class="step-more" open={open}>
+      <summary>{words.more}</summary>
+      <div class="step-body">{children}</div>
+    </details>
   );
 }
 
@@ -125,9 +148,11 @@ export function toggleId(stepId: string): string {
 export function focusStep(stepId: string): void {
   const toggle = document.getElementById(toggleId(stepId));
   const body = document.getElementById(`soakbook-step-${encodeURIComponent(stepId)}`);
-  const field = body?.querySelector<HTMLElement>("input:checked, input, select") ?? toggle;
+  const field = body?.querySelector<HTMLElement>("input:checked, .choice[aria-pressed=true], input, select, .choice") ?? toggle;
+  // A step that was the last to answer is folded away with the others by now.
+  if (field === null) document.querySelector<HTMLElement>(".stage-picker summary")?.focus();
   field?.focus({ preventScroll: true });
-  toggle?.scrollIntoView({ block: "nearest" });
+  toggle?.scrollIntoView({ block: "start" });
 }
 
 export function answerDraftKey({ siteId }: Yard, stepId: string): string {
@@ -135,8 +160,7 @@ export function answerDraftKey({ siteId }: Yard, stepId: string): string {
 }
 
 function StepBadge({ standing: { step, answer, verdict, decision, override, fault } }: { readonly standing: StepStanding }) {
-  if (answer === null)
-    return <VerdictBadge verdict="not measured" says={step.optional === true ? words.optional : text.verdicts["not measured"]} />;
+  if (answer === null) return <VerdictBadge verdict="not measured" says={step.optional === true ? words.optional : words.toDo} />;
   if (override !== null) return <VerdictBadge verdict="pass" says={words.decision.overridden} />;
   if (decision !== null && verdict === "pass") return <VerdictBadge verdict="pass" says={words.decision.badge} />;
   if (fault !== null) return <VerdictBadge verdict={verdict} />;

@@ -2,9 +2,9 @@
 export const visitsText = {
   stages: {
     title: "Stages",
-    now: (place: number, all: number, name: string) => `Stage ${place} of ${all}: ${name}`,
+    now: (place: number, all: number, progress: string) => `Stage ${place} of ${all} · ${progress}`,
     pick: "Show all stages",
-    states: { locked: "Not open", ready: "Open", begun: "Begun", ask: "Ask", stopped: "Stopped", done: "Done" },
+    states: { locked: "Waiting", ready: "To do", begun: "To do", ask: "Ask", stopped: "Stop", done: "Done" },
     next: (name: string) => `Next stage: ${name}`,
     holeTest: "Write readings to Hole test",
     basin: "Size the basin",
@@ -57,7 +57,10 @@ export const visitsText = {
   },
 
   overall: "This stage so far",
-  progress: (answered: number, all: number) => `${answered} of ${all} steps answered`,
+  progress: (answered: number, all: number) => `${answered} of ${all} answered`,
+  settled: (count: number) => `Answered (${count})`,
+  who: (name: string) => (name === "" ? "Your name is missing" : name),
+  today: "today",
   localCodes: "Local codes and licensed practice decide. The limits here are your program's Rules sheet, not law.",
   verdicts: {
     pass: "Every step passes, or is settled by name.",
@@ -69,12 +72,10 @@ export const visitsText = {
   },
 
   reminders: (count: number) => `Safety reminders (${count})`,
-  more: (count: number) => `More safety reminders (${count})`,
+  moreReminders: (count: number) => `More safety reminders (${count})`,
 
   name: "Your name",
-  nameHint: "Kept on this device and written beside each answer.",
   day: "Day of the visit",
-  dayHint: "Of what you enter below, such as a field sheet of last week.",
   dayMissing: "Day of the visit is missing.",
 
   why: "Why:",
@@ -94,13 +95,14 @@ export const visitsText = {
   note: "Note, if any",
   link: "Photo or file, if any",
   linkHint: "A link, or the picture's name on the camera",
+  more: "Why, note, photo",
   save: "Write the answer",
-  enter: "Enter writes it and goes to the next step.",
   answered: (answer: string) => `Answered: ${answer}`,
   on: (date: string) => `on ${date}`,
   by: (name: string) => `by ${name}`,
   notAnswered: "Not answered yet",
   onRecord: "On record",
+  toDo: "To do",
   optional: "Optional",
   again: "A new answer counts from now on; the earlier one stays on record.",
   checkRules: "The verdict cell shows an error: check the Rules sheet and the answer on Visits.",

@@ -29,7 +29,7 @@ export function VisitsView({ openTab, ...view }: ViewProps & { readonly openTab:
   const pick = (stage: StageId, step: string | null = null) => setPicked(({ count }) => ({ stage, step, count: count + 1 }));
   const [by, rememberBy] = useRememberedName();
   const shown = standing.stages.find(({ stage }) => stage.id === picked.stage) ?? standing.current;
-  const heading = useRef<HTMLHeadingElement>(null);
+  const heading = useRef<HTMLElement>(null);
   const before = useRef(picked);
   useEffect(() => {
     if (before.current === picked) return;
@@ -38,13 +38,7 @@ export function VisitsView({ openTab, ...view }: ViewProps & { readonly openTab:
   }, [picked]);
   return (
     <>
-      <StagePicker stages={standing.stages} shown={shown} onPick={(stage) => pick(stage)} />
-      <section class="stage-head">
-        <h2 ref={heading} tabIndex={-1}>
-          {shown.stage.name}
-        </h2>
-        <p>{shown.stage.purpose}</p>
-      </section>
+      <StagePicker stages={standing.stages} shown={shown} heading={heading} onPick={(stage) => pick(stage)} />
       <GateNotice {...view} standing={shown} by={by} rememberBy={rememberBy} onGo={(at) => pick(at.stage, at.step)} />
       <TicketBar {...view} stage={shown.stage.id} />
       <Reminders {...view} stage={shown.stage} />
