@@ -52,15 +52,15 @@ export function ProgramPage({
       </header>
       <Tabs label={text.programTabs.label} tabs={TABS} active={tab} onActivate={open} />
       <TabPanel active={tab}>
-        {tab === "yards" && <YardPicker {...view} goTo={goTo} onPick={onPick} />}
-        {tab === "next" && <NextView program={program} onPick={onPick} />}
-        {tab === "what-if" && <WhatIfView {...view} />}
-        {tab === "report" && (
+        {tab === "yards" && (
           <>
-            <ReportView {...view} goTo={goTo} />
+            <YardPicker {...view} goTo={goTo} onPick={onPick} />
             <ExportMany {...view} />
           </>
         )}
+        {tab === "next" && <NextView program={program} onPick={onPick} />}
+        {tab === "what-if" && <WhatIfView {...view} />}
+        {tab === "report" && <ReportView {...view} goTo={goTo} />}
         {tab === "rain" && <RainView workbook={workbook} write={write} goTo={goTo} />}
         {tab === "workbook" && <WorkbookView {...view} goTo={goTo} />}
       </TabPanel>

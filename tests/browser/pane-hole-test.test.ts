@@ -120,6 +120,7 @@ describe("The hole test in the pane", () => {
   });
 
   it("takes readings down from a mark, and writes the water's depth", async () => {
+    await unfoldAll(page);
     await pane(page).getByText("Down from a mark").click();
     expect(await reading(page, 3).water.inputValue()).toBe("11.6");
     await reading(page, 3).water.fill("11.9");

@@ -4,7 +4,7 @@ import { plantingSheet } from "../../addin/records/planting.ts";
 import { plantingText } from "../../taskpane/views/planting/text.ts";
 import { at, typeInto, value } from "./grid.ts";
 import type { OpenPage } from "./page.ts";
-import { address, button, narrowPane, onExcelPage, openYard, pane, status } from "./pane.ts";
+import { address, button, narrowPane, onExcelPage, openYard, pane, status, unfoldAll } from "./pane.ts";
 import { seriousFaults } from "./usable.ts";
 
 const CORNER_HOUSE = 0;
@@ -33,6 +33,7 @@ const cell = (place: number, key: keyof typeof plantingSheet.columns) => value(p
 describe("The planting of a yard in the pane", () => {
   it("says what to do where no plant suits: the wet floor in shade", async () => {
     await openYard(page, CORNER_HOUSE, "Planting");
+    await unfoldAll(page);
     await field("Sun here").selectOption("shade");
     expect(await pane(page).getByText("No plant on your Plants sheet suits zone A in shade with these filters.").isVisible()).toBe(true);
     await field("Sun here").selectOption("sun");

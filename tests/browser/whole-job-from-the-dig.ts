@@ -6,7 +6,7 @@ import { followUpsSheet } from "../../addin/records/follow-ups.ts";
 import { plantingSheet } from "../../addin/records/planting.ts";
 import { turnCalendarTo } from "./calendar.ts";
 import { answerStep, strike, tabTo } from "./keyboard.ts";
-import { button, openTab, pane, pickStage, recordsOf } from "./pane.ts";
+import { button, openTab, pane, pickStage, recordsOf, unfoldAll } from "./pane.ts";
 import * as byHand from "./sail-loft-by-hand.ts";
 import { SITE_ID, type YardWalk } from "./yard-walk.ts";
 
@@ -69,6 +69,7 @@ export function walkFromTheDigOn(yard: YardWalk): void {
     const { page } = yard;
     await openTab(page, "Planting");
     await yard.field("Sun here").selectOption("sun");
+    await unfoldAll(page);
     await button(page, "Suggest plants").click();
     await button(page, "Draft the plan").click();
     const summary = pane(page).getByText(/^\d+ plants of \d+ kinds in \d+ clumps\.$/);
@@ -213,6 +214,7 @@ export function walkFromTheDigOn(yard: YardWalk): void {
 
     await button(page, /All yards/).click();
     await openTab(page, "Report");
+    await unfoldAll(page);
     await yard.field("From").fill("2027-04-01");
     await yard.field("To").fill("2027-04-30");
     const built = async (label: string) =>

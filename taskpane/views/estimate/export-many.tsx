@@ -1,4 +1,5 @@
 import { useState } from "preact/hooks";
+import { Fold } from "../../parts/fold.tsx";
 import { Button, CheckField } from "../../parts/form.tsx";
 import type { ViewProps } from "../../view.ts";
 import { nameOf } from "../../yard-button.tsx";
@@ -14,8 +15,7 @@ export function ExportMany({ program, workbook, write }: Pick<ViewProps, "progra
   const [chosen, choose] = useState<readonly string[]>(withLines);
   const yards = program.yards.filter(({ siteId }) => chosen.includes(siteId));
   return (
-    <section aria-label={words.title}>
-      <h2>{words.title}</h2>
+    <Fold title={words.title} says={words.chosen(yards.length)}>
       <div class="buttons">
         <Button kind="quiet" onClick={() => choose(withLines)}>
           {words.all}
@@ -40,6 +40,6 @@ export function ExportMany({ program, workbook, write }: Pick<ViewProps, "progra
       <p role="status">{words.chosen(yards.length)}</p>
       <p class="hint">{estimateText.exports.explain}</p>
       <ExportButtons program={program} workbook={workbook} write={write} yards={yards} />
-    </section>
+    </Fold>
   );
 }

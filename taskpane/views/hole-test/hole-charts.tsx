@@ -25,7 +25,6 @@ export function HoleCharts({
   if (level.times.length < 2) return <p class="hint">{words.none}</p>;
   return (
     <section aria-label={words.title}>
-      <h2>{words.title}</h2>
       <TimeChart title={words.level(shownUnit("depth", units))} words={words.levelWords(level.times.length)} points={level} until={until} />
       {test.intervals.length > 0 && (
         <TimeChart

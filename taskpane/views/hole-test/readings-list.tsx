@@ -39,7 +39,6 @@ export function ReadingsList({
   };
   return (
     <section aria-label={words.title}>
-      <h2>{words.title}</h2>
       {readings.length === 0 && <p class="hint">{words.empty}</p>}
       {readings.length > 0 && (
         <div class="readings" role="group" aria-label={words.title}>

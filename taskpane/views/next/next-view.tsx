@@ -2,6 +2,7 @@ import { useState } from "preact/hooks";
 import { minutesOfToday, today } from "../../../addin/actions/dates.ts";
 import type { Program } from "../../../addin/actions/program/read-program.ts";
 import { NOTICE_KINDS, whatIsNext, type Notice, type NoticeKind, type Urgency } from "../../../addin/actions/program/what-is-next.ts";
+import { Fold } from "../../parts/fold.tsx";
 import { ChoiceField, TextField, VerdictBadge, type ShownVerdict } from "../../parts/form.tsx";
 import { showTabNext } from "../../yard-page.tsx";
 import { nameOf } from "../../yard-button.tsx";
@@ -18,6 +19,8 @@ const BADGES: Readonly<Record<Urgency, ShownVerdict>> = {
   waiting: "not measured",
   "on record": "not measured",
 };
+/** What does not wait stands open. */
+const FOR_NOW: ReadonlySet<Urgency> = new Set(["overdue", "soon"]);
 const KINDS = NOTICE_KINDS.map((kind) => ({ value: kind, says: nextText.kinds[kind] }));
 
 /** What is next across the program; a line opens its yard where the thing is done. */
@@ -36,37 +39,40 @@ export function NextView({ program, onPick }: { readonly program: Program; reado
   };
   return (
     <>
-      <section>
-        <h2>{nextText.title}</h2>
-        <p class="hint">{nextText.explain}</p>
+      <section class="side-by-side" aria-label={nextText.title}>
+        <TextField label={nextText.search} value={search} onInput={setSearch} />
         <ChoiceField label={nextText.show} value={kind} choices={KINDS} blank={nextText.everything} onChoose={setKind} />
-        <TextField label={nextText.search} hint={nextText.searchHint} value={search} onInput={setSearch} />
-        <p role="status" class="hint">
-          {notices.length === 0 ? nextText.none : shown === 0 ? nextText.noMatch : nextText.count(shown, notices.length)}
-        </p>
       </section>
-      {groups.map(({ urgency, yards }) => (
-        <section key={urgency} class="board-group" aria-label={nextText.urgencies[urgency]}>
-          <h3>
-            <VerdictBadge verdict={BADGES[urgency]} says={nextText.urgencies[urgency]} />
-          </h3>
-          <ul class="yard-list">
-            {yards.map(({ yard, notices: lines }) => (
-              <li key={yard?.siteId ?? ""} class="board-yard">
-                <h4>
-                  <span class="yard-id">{yard?.siteId ?? nextText.program}</span> {yard !== null && nameOf(yard)}
-                </h4>
-                <ul class="yard-list">
-                  {lines.map((notice) => (
-                    <li key={`${notice.kind} ${notice.sentence}`}>
-                      <Line notice={notice} under={urgency} onOpen={() => open(notice)} />
-                    </li>
-                  ))}
-                </ul>
-              </li>
-            ))}
-          </ul>
-        </section>
+      <p role="status" class="hint">
+        {notices.length === 0 ? nextText.none : shown === 0 ? nextText.noMatch : nextText.count(shown, notices.length)}
+      </p>
+      {groups.map(({ urgency, yards }, place) => (
+        <Fold
+          key={urgency}
+          title={nextText.urgencies[urgency]}
+          says={nextText.yards(yards.length)}
+          badge={<VerdictBadge verdict={BADGES[urgency]} says={nextText.urgencies[urgency]} />}
+          needed={kind !== null || search.trim() !== "" || place === 0 || FOR_NOW.has(urgency)}
+        >
+          <div class="board-group">
+            <ul class="yard-list">
+              {yards.map(({ yard, notices: lines }) => (
+                <li key={yard?.siteId ?? ""} class="board-yard">
+                  <h4>
+                    <span class="yard-id">{yard?.siteId ?? nextText.program}</span> {yard !== null && nameOf(yard)}
+                  </h4>
+                  <ul class="yard-list">
+                    {lines.map((notice) => (
+                      <li key={`${notice.kind} ${notice.sentence}`}>
+                        <Line notice={notice} under={urgency} onOpen={() => open(notice)} />
+                      </li>
+                    ))}
+                  </ul>
+                </li>
+              ))}
+            </ul>
+          </div>
+        </Fold>
       ))}
     </>
   );

@@ -3,9 +3,7 @@ import type { NoticeKind, Urgency } from "../../../addin/actions/program/what-is
 /** The words of what is next across the program. */
 export const nextText = {
   title: "What is next",
-  explain: "Every yard's next step, and what will not wait: the most urgent first, each yard once.",
   search: "Find a yard",
-  searchHint: "By Site ID, yard or address",
   show: "Show",
   everything: "Everything",
   kinds: {
@@ -27,6 +25,7 @@ export const nextText = {
     "on record": "On record",
   } satisfies Record<Urgency, string>,
   count: (shown: number, all: number) => (shown === all ? `${all} ${all === 1 ? "line" : "lines"}` : `${shown} of ${all} lines`),
+  yards: (count: number) => (count === 1 ? "1 yard" : `${count} yards`),
   none: "Nothing is left to do here.",
   noMatch: "No line matches.",
   open: (siteId: string) => `Open ${siteId}: `,

@@ -1,4 +1,5 @@
 import type { PalettePlant } from "../../../addin/actions/planting/palette.ts";
+import { Fold } from "../../parts/fold.tsx";
 import { bloomOf, MONTHS, SEASONS, type Bloom, type Season } from "./bloom.ts";
 import { MarkKey } from "./plant-mark.tsx";
 import type { PlantMark } from "./plant-marks.ts";
@@ -17,8 +18,7 @@ export function BloomStrip({
   if (plants.length === 0) return null;
   const bloom = bloomOf(plants);
   return (
-    <section aria-label={words.title}>
-      <h2>{words.title}</h2>
+    <Fold title={words.title}>
       <table class="bloom">
         <thead>
           <tr>
@@ -61,7 +61,7 @@ export function BloomStrip({
         <p key={sentence}>{sentence}</p>
       ))}
       <p class="hint">{words.hemisphere}</p>
-    </section>
+    </Fold>
   );
 }
 

@@ -6,6 +6,7 @@ import { plantsByKind } from "../../../addin/actions/planting/plant-counts.ts";
 import { MOISTURE_ZONES, type PlantingZones } from "../../../addin/actions/planting/planting-zones.ts";
 import { fromUs, type UnitSystem } from "../../../functions/quantities.ts";
 import { Patterns } from "../basin/drafting.tsx";
+import { Fold } from "../../parts/fold.tsx";
 import { MessageBar } from "../../parts/form.tsx";
 import { quantityWords } from "../../parts/quantity-words.ts";
 import { MarkKey } from "./plant-mark.tsx";
@@ -32,7 +33,6 @@ export function PlanSection({
   const { zones, drawn, nameOf, sentence, form } = plan;
   return (
     <section aria-label={words.title}>
-      <h2>{words.title}</h2>
       {sentence !== null && <MessageBar kind="warning">{sentence}</MessageBar>}
       {form.value.length === 0 && <p class="hint">{words.none}</p>}
       {zones !== null && (
@@ -51,9 +51,11 @@ export function PlanSection({
           {drawn.standing.length > 0 && <p class="hint">{words.keys}</p>}
           {children}
           <PlantLegend {...plan} units={zones.units} marks={marks} />
-          <ZoneLegend />
-          <ZoneCounts drawn={drawn} zones={zones} />
-          <p class="hint">{words.basis}</p>
+          <Fold title={words.more}>
+            <ZoneLegend />
+            <ZoneCounts drawn={drawn} zones={zones} />
+            <p class="hint">{words.basis}</p>
+          </Fold>
           <Notices drawn={drawn} nameOf={nameOf} />
         </>
       )}

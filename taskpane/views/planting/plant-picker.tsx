@@ -12,6 +12,7 @@ import {
 } from "../../../addin/actions/planting/palette.ts";
 import { MOISTURE_ZONES, type MoistureZone } from "../../../addin/actions/planting/planting-zones.ts";
 import type { UnitSystem } from "../../../functions/quantities.ts";
+import { Fold } from "../../parts/fold.tsx";
 import { CheckField, ChoiceField, MessageBar, NumberField, Segmented } from "../../parts/form.tsx";
 import { shownUnit } from "../../parts/numbers.ts";
 import { quantityWords } from "../../parts/quantity-words.ts";
@@ -55,8 +56,11 @@ export function PlantPicker({
   chosen,
   setChosen,
   units,
+  needed,
   children,
 }: {
+  /** There is no plan yet. */
+  readonly needed: boolean;
   readonly palette: readonly PalettePlant[];
   readonly typed: TypedWish;
   readonly setWish: (changed: Partial<TypedWish>) => void;
@@ -72,40 +76,41 @@ export function PlantPicker({
   const toggle = (name: string, isOn: boolean) =>
     setChosen({ ...chosen, [wish.zone]: isOn ? [...ofZone, name] : ofZone.filter((other) => other !== name) });
   return (
-    <section aria-label={words.title} class="plant-picker">
-      <h2>{words.title}</h2>
-      {palette.length === 0 && <MessageBar kind="warning">{words.empty}</MessageBar>}
-      <Segmented
-        label={words.zone}
-        value={typed.zone}
-        choices={MOISTURE_ZONES.map((zone) => ({ value: zone, says: words.zones[zone] }))}
-        onChoose={(zone) => setWish({ zone })}
-      />
-      <Filters typed={typed} setWish={setWish} units={units} fault={fault} />
-      <div class="buttons">{children}</div>
-      <h3>{words.plants(wish.zone)}</h3>
-      {suitable.length === 0 ? <NoneSuits wish={wish} /> : <p class="hint">{words.count(suitable.length, ofZone.length)}</p>}
-      <div class="plant-list">
-        {suitable.map((plant) => (
-          <div key={plant.name} class="plant-choice">
-            <CheckField
-              label={plantingText.named(plant.name, plant.commonName)}
-              checked={ofZone.includes(plant.name)}
-              onChange={(isOn) => toggle(plant.name, isOn)}
-            />
-            <p class="hint">{words.facts(factsOf(plant, wish.region, units))}</p>
-          </div>
-        ))}
-      </div>
-      {besides.length > 0 && (
-        <div>
-          <p class="hint">{words.chosenBesides(besides)}</p>
-          {besides.map((name) => (
-            <CheckField key={name} label={name} checked onChange={() => toggle(name, false)} />
+    <Fold title={words.title} needed={needed}>
+      <div class="plant-picker">
+        {palette.length === 0 && <MessageBar kind="warning">{words.empty}</MessageBar>}
+        <Segmented
+          label={words.zone}
+          value={typed.zone}
+          choices={MOISTURE_ZONES.map((zone) => ({ value: zone, says: words.zones[zone] }))}
+          onChoose={(zone) => setWish({ zone })}
+        />
+        <Filters typed={typed} setWish={setWish} units={units} fault={fault} />
+        <div class="buttons">{children}</div>
+        <h3>{words.plants(wish.zone)}</h3>
+        {suitable.length === 0 ? <NoneSuits wish={wish} /> : <p class="hint">{words.count(suitable.length, ofZone.length)}</p>}
+        <div class="plant-list">
+          {suitable.map((plant) => (
+            <div key={plant.name} class="plant-choice">
+              <CheckField
+                label={plantingText.named(plant.name, plant.commonName)}
+                checked={ofZone.includes(plant.name)}
+                onChange={(isOn) => toggle(plant.name, isOn)}
+              />
+              <p class="hint">{words.facts(factsOf(plant, wish.region, units))}</p>
+            </div>
           ))}
         </div>
-      )}
-    </section>
+        {besides.length > 0 && (
+          <div>
+            <p class="hint">{words.chosenBesides(besides)}</p>
+            {besides.map((name) => (
+              <CheckField key={name} label={name} checked onChange={() => toggle(name, false)} />
+            ))}
+          </div>
+        )}
+      </div>
+    </Fold>
   );
 }
 

@@ -5,7 +5,9 @@ import { countOf } from "../../../addin/actions/planting/plant-counts.ts";
 import { removedMeanwhile, stillOnSheet, writePlan } from "../../../addin/actions/planting/record-planting.ts";
 import { fromUs } from "../../../functions/quantities.ts";
 import "../basin/basin.css";
+import { Fold } from "../../parts/fold.tsx";
 import { Button, ChoiceField, MessageBar } from "../../parts/form.tsx";
+import { Headline } from "../../parts/headline.tsx";
 import { LiveSentence } from "../../parts/live-sentence.tsx";
 import { MaterialsPanel } from "../materials/materials-panel.tsx";
 import { layOutInstead } from "../../parts/lay-out-instead.ts";
@@ -58,25 +60,31 @@ export function PlantingView(view: ViewProps) {
   };
   return (
     <>
+      <PlanHeadline view={view} plan={plan} />
       <PlanSection plan={plan} marks={marks}>
         <ChangeClump plan={plan} units={yard.units} />
       </PlanSection>
-      <LiveSentence says={plan.said} />
-      <PlantPicker
-        palette={palette}
-        typed={plan.wish.value}
-        setWish={(changed) => plan.wish.set((current) => ({ ...current, ...changed }))}
-        chosen={plan.names.value}
-        setChosen={plan.names.set}
-        units={yard.units}
-      >
-        <DraftButtons plan={plan} />
-      </PlantPicker>
-      <BloomStrip plants={plants} marks={marks} />
-      <ShoppingView linesFor={linesFor} units={yard.units} print={print} />
-      <Cautions cautions={cautions} />
       <SheetPart view={view} plan={plan} />
-      <MaterialsPanel {...view} />
+      <LiveSentence says={plan.said} />
+      <div class="folds">
+        <PlantPicker
+          needed={form.value.length === 0}
+          palette={palette}
+          typed={plan.wish.value}
+          setWish={(changed) => plan.wish.set((current) => ({ ...current, ...changed }))}
+          chosen={plan.names.value}
+          setChosen={plan.names.set}
+          units={yard.units}
+        >
+          <DraftButtons plan={plan} />
+        </PlantPicker>
+        <BloomStrip plants={plants} marks={marks} />
+        <ShoppingView linesFor={linesFor} units={yard.units} print={print} />
+        <Cautions cautions={cautions} />
+        <Fold title={plantingText.materials}>
+          <MaterialsPanel {...view} />
+        </Fold>
+      </div>
     </>
   );
 }
@@ -127,7 +135,7 @@ function DraftButtons({ plan: { zones, form, names, report, suggest, layOut, for
   return (
     <>
       <Button onClick={suggest}>{words.suggest}</Button>
-      <Button kind="primary" disabled={zones === null || nothingChosen} onClick={layOut}>
+      <Button kind={form.touched ? "plain" : "primary"} disabled={zones === null || nothingChosen} onClick={layOut}>
         {words.draft}
       </Button>
       <p class="hint">{words.suggestHint}</p>
@@ -150,27 +158,20 @@ function DraftButtons({ plan: { zones, form, names, report, suggest, layOut, for
 
 function Cautions({ cautions }: { readonly cautions: readonly string[] }) {
   return (
-    <section aria-label={plantingText.cautions.title}>
-      <h2>{plantingText.cautions.title}</h2>
+    <Fold title={plantingText.cautions.title} says={String(cautions.length)}>
       <ul class="bullets">
         {cautions.map((caution) => (
           <li key={caution}>{caution}</li>
         ))}
       </ul>
-    </section>
+    </Fold>
   );
 }
 
-function SheetPart({
-  view: { yard, workbook, write },
-  plan: { form, nameOf, change, choose, forgetReport },
-}: {
-  readonly view: ViewProps;
-  readonly plan: Plan;
-}) {
+/** How many plants the plan has, and the way to the sheet. */
+function PlanHeadline({ view: { yard, workbook, write }, plan: { form, choose, forgetReport } }: SheetProps) {
   const words = plantingText.sheet;
-  const { added, changed, removed, noted } = planChanges(stillOnSheet(yard, form.basis), form.value);
-  const gone = removedMeanwhile(yard, form.basis, form.value);
+  const { added, changed, removed } = planChanges(stillOnSheet(yard, form.basis), form.value);
   const isSame = added + changed + removed === 0;
   const save = async () => {
     if (!(await write(() => writePlan(workbook, yard, form.basis, form.value), words.done(yard.siteId)))) return;
@@ -178,9 +179,34 @@ function SheetPart({
     forgetReport();
     choose(null);
   };
+  const plants = form.value.reduce((sum, clump) => sum + (countOf(clump) ?? 0), 0);
+  return (
+    <Headline
+      figure={plantingText.plan.plants(plants)}
+      badge={null}
+      action={
+        <Button kind={isSame ? "plain" : "primary"} disabled={isSame} onClick={save}>
+          {words.write}
+        </Button>
+      }
+    >
+      <span>{form.value.length === 0 ? plantingText.plan.noClump : plantingText.plan.clumps(form.value.length)}</span>
+    </Headline>
+  );
+}
+
+interface SheetProps {
+  readonly view: ViewProps;
+  readonly plan: Plan;
+}
+
+function SheetPart({ view: { yard }, plan: { form, nameOf, change, choose, forgetReport } }: SheetProps) {
+  const words = plantingText.sheet;
+  const { added, changed, removed, noted } = planChanges(stillOnSheet(yard, form.basis), form.value);
+  const gone = removedMeanwhile(yard, form.basis, form.value);
+  const isSame = added + changed + removed === 0;
   return (
     <section class="sheet-part" aria-label={words.title}>
-      <h2>{words.title}</h2>
       <p class={isSame ? "hint" : "unsaved"}>{isSame ? words.same : words.willChange(added, changed, removed)}</p>
       {gone.length > 0 && (
         <MessageBar
@@ -199,23 +225,18 @@ function SheetPart({
         </MessageBar>
       )}
       {noted.length > 0 && <MessageBar kind="warning">{words.notes(noted)}</MessageBar>}
-      <div class="buttons">
-        <Button kind="primary" disabled={isSame} onClick={save}>
-          {words.write}
+      {form.touched && (
+        <Button
+          kind="quiet"
+          onClick={() => {
+            form.clear();
+            choose(null);
+            forgetReport();
+          }}
+        >
+          {words.back}
         </Button>
-        {form.touched && (
-          <Button
-            kind="quiet"
-            onClick={() => {
-              form.clear();
-              choose(null);
-              forgetReport();
-            }}
-          >
-            {words.back}
-          </Button>
-        )}
-      </div>
+      )}
     </section>
   );
 }

@@ -1,6 +1,7 @@
 import { useState } from "preact/hooks";
 import type { UnitSystem } from "../../../functions/quantities.ts";
 import { useDraft } from "../../parts/drafts.ts";
+import { Fold } from "../../parts/fold.tsx";
 import { Button, NumberField } from "../../parts/form.tsx";
 import { shown, shownUnit } from "../../parts/numbers.ts";
 import { isRefused, readTypedNumber } from "../../parts/typed-number.ts";
@@ -28,14 +29,12 @@ export function ShoppingView({
   const lines = linesFor(inFlat);
   if (lines.length === 0)
     return (
-      <section aria-label={words.title}>
-        <h2>{words.title}</h2>
+      <Fold title={words.title}>
         <p class="hint">{words.none}</p>
-      </section>
+      </Fold>
     );
   return (
-    <section aria-label={words.title}>
-      <h2>{words.title}</h2>
+    <Fold title={words.title} says={words.total(total(lines))}>
       <NumberField label={words.flat} hint={words.flatHint} value={flat.value} fault={flatFault(flat.value)} onInput={flat.set} />
       <ShoppingTable lines={lines} units={units} />
       <p class="hint">{words.basis}</p>
@@ -48,7 +47,7 @@ export function ShoppingView({
       <p role="status" class="hint">
         {said}
       </p>
-    </section>
+    </Fold>
   );
 }
 

@@ -12,6 +12,7 @@ const plural = (count: number, one: string, many = `${one}s`) => `${count} ${cou
 
 /** Every word of the planting view. Numbers arrive in words, with their units. */
 export const plantingText = {
+  materials: "Soil, mix and loads",
   zones: {
     A: "Zone A, floor: wettest",
     B: "Zone B, sloped sides: wet, then dry",
@@ -22,6 +23,10 @@ export const plantingText = {
 
   plan: {
     title: "Planting plan",
+    plants: (count: number) => (count === 0 ? "No plants yet" : count === 1 ? "1 plant" : `${count} plants`),
+    clumps: (count: number) => (count === 1 ? "in 1 clump" : `in ${count} clumps`),
+    noClump: "Choose plants, then draft the plan",
+    more: "Zones and how they are counted",
     none: "No clumps yet. Choose plants below and draft a plan, or type rows on the Planting sheet.",
     summary: (plants: number, kinds: number, clumps: number) =>
       `${plural(plants, "plant")} of ${plural(kinds, "kind")} in ${plural(clumps, "clump")}.`,

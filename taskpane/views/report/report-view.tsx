@@ -4,6 +4,7 @@ import type { Yard } from "../../../addin/actions/program/read-program.ts";
 import { reportOf, type Report, type ReportQuestion } from "../../../addin/actions/report/report.ts";
 import { saveReportCharts } from "../../../addin/actions/report/save-report-charts.ts";
 import { useDraft } from "../../parts/drafts.ts";
+import { Fold } from "../../parts/fold.tsx";
 import { Button, ChoiceField, DateField, MessageBar } from "../../parts/form.tsx";
 import { printPaper } from "../../parts/print-paper.tsx";
 import type { GoTo } from "../../parts/slip-list.tsx";
@@ -41,34 +42,46 @@ export function ReportView({
   const select = (yard: Yard) => goTo(yard.site.at("siteId"));
   return (
     <div class="report">
-      <h2>{words.title}</h2>
-      <p class="hint">{words.explain}</p>
-      <fieldset class="pair report-period">
-        <legend class="label">{words.period}</legend>
-        <p class="hint">{words.periodHint}</p>
-        <div class="report-days">
-          <DateField label={words.from} value={from} fault={faults.from} onInput={(day) => set({ from: day })} />
-          <DateField label={words.to} value={to} fault={faults.to} onInput={(day) => set({ to: day })} />
-        </div>
-      </fieldset>
-      <ChoiceField
-        label={words.funder}
-        hint={words.funderHint}
-        value={funder}
-        blank={words.everyFunder}
-        choices={report.funders.map((name) => ({ value: name, says: name }))}
-        onChoose={(name) => set({ funder: name })}
-      />
+      <div class="report-days">
+        <DateField label={words.from} value={from} fault={faults.from} onInput={(day) => set({ from: day })} />
+        <DateField label={words.to} value={to} fault={faults.to} onInput={(day) => set({ to: day })} />
+        <ChoiceField
+          label={words.funder}
+          value={funder}
+          blank={words.everyFunder}
+          choices={report.funders.map((name) => ({ value: name, says: name }))}
+          onChoose={(name) => set({ funder: name })}
+        />
+      </div>
+      <ReportTable lines={report.lines.filter(({ figure }) => isKey(figure.key))} select={select} />
+      {charts.length === 0 ? (
+        <p class="hint">{words.nothingToDraw}</p>
+      ) : (
+        charts.slice(0, 1).map((chart) => <ReportChart key={chart.title} chart={chart} />)
+      )}
       <Remarks report={report} />
-      <ReportTable lines={report.lines} select={select} />
-      <section aria-label={words.charts}>
-        <h3>{words.charts}</h3>
-        {charts.length === 0 ? (
-          <p class="hint">{words.nothingToDraw}</p>
-        ) : (
-          charts.map((chart) => <ReportChart key={chart.title} chart={chart} />)
+      <div class="folds">
+        <Fold title={words.others} says={String(report.lines.length - KEY_FIGURES.length)}>
+          <ReportTable lines={report.lines.filter(({ figure }) => !isKey(figure.key))} select={select} />
+        </Fold>
+        {charts.length > 1 && (
+          <Fold
+            title={charts
+              .slice(1)
+              .map(({ title: says }) => says)
+              .join(", ")}
+          >
+            {charts.slice(1).map((chart) => (
+              <ReportChart key={chart.title} chart={chart} />
+            ))}
+          </Fold>
         )}
-      </section>
+        <Fold title={words.counting}>
+          <p>{words.explain}</p>
+          <p>{words.periodHint}</p>
+          <p>{words.funderHint}</p>
+        </Fold>
+      </div>
       <div class="buttons">
         <Button onClick={async () => say((await copyReport(report)) ? words.copied : words.cannotCopy)}>{words.copy}</Button>
         <Button
@@ -90,6 +103,13 @@ export function ReportView({
       </p>
     </div>
   );
+}
+
+/** What a funder asks for first. */
+const KEY_FIGURES: readonly string[] = ["yards", "contributingArea", "storage", "hours", "cash"];
+
+function isKey(key: string): boolean {
+  return KEY_FIGURES.includes(key);
 }
 
 async function copyReport(report: Report): Promise<boolean> {

@@ -3,9 +3,10 @@ export const reportText = {
   title: "Report",
   explain:
     "Built and designed stand apart and are never added up. For the whole program it is what sheet Report shows, where every total is a formula.",
+  others: "All other figures",
+  counting: "What is counted, and when",
   from: "From",
   to: "To",
-  period: "Period",
   periodHint:
     "Blank: from the first yard to the last. Built yards count by the day of As-built, hours by their own day. Designed yards count as they stand today.",
   notADay: "This is not a calendar day.",

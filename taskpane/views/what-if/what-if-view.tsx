@@ -8,6 +8,7 @@ import { isNumberKind } from "../../../functions/worksheet/calling/reading.ts";
 import { writtenUnit } from "../../../functions/worksheet/calling/working.ts";
 import type { WorksheetFunction } from "../../../functions/worksheet/calling/worksheet-function.ts";
 import { useDraft } from "../../parts/drafts.ts";
+import { Fold } from "../../parts/fold.tsx";
 import { Button, ChoiceField, Segmented } from "../../parts/form.tsx";
 import { shown } from "../../parts/numbers.ts";
 import type { ViewProps } from "../../view.ts";
@@ -66,19 +67,24 @@ export function WhatIfView({ program, workbook, write }: Pick<ViewProps, "progra
         />
       )}
       {read.inputs.length > 0 && (
-        <section class="what-if-inputs" aria-label={words.others}>
-          <h3>{words.others}</h3>
-          {read.scope.kind === "all" && <p class="hint">{words.othersAll}</p>}
-          {read.inputs.map((input) => (
-            <FixedInput
-              key={input.parameter.key}
-              input={input}
-              onInput={(text) =>
-                setTyped({ fixed: [...typed.fixed.filter(([key]) => key !== input.parameter.key), [input.parameter.key, text]] })
-              }
-            />
-          ))}
-        </section>
+        <Fold
+          title={words.others}
+          says={String(read.inputs.length)}
+          needed={read.inputs.some(({ fault }) => fault !== null && fault !== undefined)}
+        >
+          <div class="what-if-inputs">
+            {read.scope.kind === "all" && <p class="hint">{words.othersAll}</p>}
+            {read.inputs.map((input) => (
+              <FixedInput
+                key={input.parameter.key}
+                input={input}
+                onInput={(text) =>
+                  setTyped({ fixed: [...typed.fixed.filter(([key]) => key !== input.parameter.key), [input.parameter.key, text]] })
+                }
+              />
+            ))}
+          </div>
+        </Fold>
       )}
       <Outcome read={read} program={program} />
       <div class="buttons">
