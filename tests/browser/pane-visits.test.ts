@@ -50,6 +50,7 @@ describe("The visits of a yard", () => {
 
   it("writes a foundation too close to Visits as a stop that follows the Rules sheet", async () => {
     await pickStage(page, "Screening visit");
+    await unfoldAnswered(page);
     const step = stepCard(page, "Foundation");
     if ((await step.locator(".step-toggle").getAttribute("aria-expanded")) === "false") await step.locator(".step-toggle").click();
     expect(await step.innerText()).toContain("at least 10 ft, otherwise stop");
@@ -74,6 +75,7 @@ describe("The visits of a yard", () => {
   });
 
   it("keeps a slope on Sites, and shows its percent while it is typed", async () => {
+    await unfoldAnswered(page);
     const toggle = stepCard(page, "Ground slope").locator(".step-toggle");
     if ((await toggle.getAttribute("aria-expanded")) === "false") await toggle.click();
     await pane(page).getByLabel("Drop", { exact: true }).fill("6");

@@ -6,6 +6,7 @@ import type { BasinDimensions } from "./basin-dimensions.ts";
 import { Patterns } from "./drafting.tsx";
 import { DrawingActions } from "./drawing-actions.tsx";
 import { zoneWords } from "./drawing-sheet.tsx";
+import type { Pulling } from "./handle.tsx";
 import { PlanDrawing } from "./plan-drawing.tsx";
 import { SectionDrawing } from "./section-drawing.tsx";
 import { basinText } from "./text.ts";
@@ -13,7 +14,15 @@ import { basinText } from "./text.ts";
 const words = basinText.drawing;
 
 /** Plan and section, as a homeowner is handed them. */
-export function BasinDrawings({ basin, assumed }: { readonly basin: BasinDimensions | null; readonly assumed: boolean }) {
+export function BasinDrawings({
+  basin,
+  assumed,
+  pulling,
+}: {
+  readonly basin: BasinDimensions | null;
+  readonly assumed: boolean;
+  readonly pulling: Pulling;
+}) {
   return (
     <section class="drawings" aria-label={words.title}>
       {basin === null ? (
@@ -22,10 +31,10 @@ export function BasinDrawings({ basin, assumed }: { readonly basin: BasinDimensi
         <>
           {assumed && <p class="assumed-mark">{basinText.assumed.mark}</p>}
           <figure class="drawing-figure">
-            <PlanDrawing basin={basin} />
+            <PlanDrawing basin={basin} pulling={pulling} />
           </figure>
           <figure class="drawing-figure">
-            <SectionDrawing basin={basin} />
+            <SectionDrawing basin={basin} pulling={pulling} />
           </figure>
         </>
       )}

@@ -12,6 +12,7 @@ import { Fold } from "../../parts/fold.tsx";
 import { Button } from "../../parts/form.tsx";
 import { LiveSentence } from "../../parts/live-sentence.tsx";
 import { quantityWords } from "../../parts/quantity-words.ts";
+import { useWorkedOutLater } from "../../parts/worked-out-later.ts";
 import type { ViewProps } from "../../view.ts";
 import { ALTERNATIVE_NAMES, compareAlternatives, workOut, type AlternativeName, type KeptAlternatives } from "./alternatives.ts";
 import { Alternatives } from "./alternatives-view.tsx";
@@ -61,8 +62,8 @@ export function BasinView({ program, yard, workbook, write }: ViewProps) {
     [...basis, JSON.stringify(kept.value)],
   );
   const { entry, faults, draft, room, checks, verdict } = worked;
-  const routed = useMemo(() => routeBasin(inputsFor(yard, entry, grounds), draft, storm.value), [worked, storm.value]);
-  const cost = useMemo(() => costOfDraft(program, yard, draft, today()), [worked]);
+  const routed = useWorkedOutLater(() => routeBasin(inputsFor(yard, entry, grounds), draft, storm.value), [worked, storm.value]);
+  const cost = useWorkedOutLater(() => costOfDraft(program, yard, draft, today()), [worked]);
   const dimensions = basinDimensions(draft, program.settings.mulchDepthInches);
   const faulty = Object.keys(faults).length > 0;
   const isAssumed = (grounds.areaMissing && grounds.contributingArea !== null) || (grounds.rateMissing && grounds.testedRate !== null);
@@ -110,7 +111,7 @@ export function BasinView({ program, yard, workbook, write }: ViewProps) {
         />
       )}
       {isAssumed && <AssumedBar grounds={grounds} />}
-      <BasinDrawings basin={dimensions} assumed={isAssumed} />
+      <BasinDrawings basin={dimensions} assumed={isAssumed} pulling={{ draft, onTune: tune }} />
       <BasinFields typed={typed} faults={faults} draft={draft} settings={program.settings} units={units} set={tune} onEnter={save} />
       <section class="sheet-part" aria-label={basinText.sheet.title}>
         <Differences differences={differences} touched={form.touched} units={units} />

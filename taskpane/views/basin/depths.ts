@@ -21,6 +21,7 @@ export function roundDepth(length: number | null, units: UnitSystem): number | n
   return length === null ? null : Math.round(lengthAsDepth(length, units));
 }
 
-function lengthAsDepth(length: number, units: UnitSystem): number {
+/** An upright length (ft or m) as a depth (in or mm) of the same units. */
+export function lengthAsDepth(length: number, units: UnitSystem): number {
   return fromUs("depth", toUs("length", length, units) * INCHES_PER_FOOT, units);
 }

@@ -3,6 +3,7 @@ import { useElementWidth } from "../../parts/element-width.ts";
 import { quantityWords } from "../../parts/quantity-words.ts";
 import type { BasinDimensions } from "./basin-dimensions.ts";
 import { Arrow, DimensionLine, Label, Letter, Patterns, ScaleBar } from "./drafting.tsx";
+import { Handle, type Pulling } from "./handle.tsx";
 import { normalAt, planGeometry, pointOn, SILL_ANGLE, widened, type Outline, type PlanGeometry, type Point } from "./plan-geometry.ts";
 import { basinText } from "./text.ts";
 
@@ -11,14 +12,28 @@ const MARGIN = { left: 40, right: 46, top: 58, bottom: 50 };
 
 const TALLEST_TO_WIDTH = 1.1;
 
-/** The basin from above, to scale, uphill at the top. */
-export function PlanDrawing({ basin }: { readonly basin: BasinDimensions }) {
+/** The basin from above, to scale, uphill at the top; its length, width and sides can be pulled. */
+export function PlanDrawing({ basin, pulling }: { readonly basin: BasinDimensions; readonly pulling: Pulling }) {
   const frame = useRef<HTMLDivElement>(null);
   const width = useElementWidth(frame);
   return (
     <div ref={frame} class="drawing">
-      {width > 0 && <Plan basin={basin} width={width} />}
+      {width > 0 && <PullablePlan basin={basin} width={width} pulling={pulling} />}
     </div>
+  );
+}
+
+function PullablePlan({ basin, width, pulling }: { readonly basin: BasinDimensions; readonly width: number; readonly pulling: Pulling }) {
+  const layout = layoutPlan(basin, width);
+  const { plan, scale, at } = layout;
+  const { floor, rim } = plan;
+  return (
+    <>
+      <Plan basin={basin} width={width} layout={layout} />
+      <Handle {...pulling} pulled="length" at={at({ x: floor.halfLength, y: 0 })} outward={{ x: 1, y: 0 }} scale={scale} />
+      <Handle {...pulling} pulled="width" at={at({ x: 0, y: floor.halfWidth })} outward={{ x: 0, y: 1 }} scale={scale} />
+      <Handle {...pulling} pulled="sides" at={at({ x: -rim.halfLength, y: 0 })} outward={{ x: -1, y: 0 }} scale={scale} />
+    </>
   );
 }
 
@@ -54,17 +69,19 @@ export function layoutPlan(basin: BasinDimensions, width: number): PlanLayout {
 export function Plan({
   basin,
   width,
+  layout = layoutPlan(basin, width),
   x = 0,
   y = 0,
 }: {
   readonly basin: BasinDimensions;
   readonly width: number;
+  readonly layout?: PlanLayout;
   readonly x?: number;
   readonly y?: number;
 }) {
   const id = useId();
   const { units } = basin;
-  const { plan, scale, height, at, rimRight } = layoutPlan(basin, width);
+  const { plan, scale, height, at, rimRight } = layout;
   const { extent, floor, rim } = plan;
   const length = (value: number) => quantityWords("length", value, units);
 

@@ -4,6 +4,7 @@ import { quantityWords } from "../../parts/quantity-words.ts";
 import type { BasinDimensions } from "./basin-dimensions.ts";
 import { depthWords } from "./depths.ts";
 import { DimensionLine, Label, Patterns, ScaleBar } from "./drafting.tsx";
+import { Handle, type Pulling } from "./handle.tsx";
 import type { Point } from "./plan-geometry.ts";
 import { verticalExaggeration } from "./scale.ts";
 import { sectionGeometry, type SectionGeometry } from "./section-geometry.ts";
@@ -18,15 +19,28 @@ const TALLEST_TO_WIDTH = 0.55;
 /** Common practice, no source: more than this and nobody recognizes a gentle slope. */
 const MOST_EXAGGERATION = 5;
 
-/** The basin cut down the slope, uphill at the left, to scale; taller than true where it would be too flat to read. */
-export function SectionDrawing({ basin }: { readonly basin: BasinDimensions }) {
+/** The basin cut down the slope, uphill at the left, to scale; taller than true where it would be too flat to read. The floor can be pulled down. */
+export function SectionDrawing({ basin, pulling }: { readonly basin: BasinDimensions; readonly pulling: Pulling }) {
   const frame = useRef<HTMLDivElement>(null);
   const width = useElementWidth(frame);
   return (
     <div ref={frame} class="drawing">
       {width > 0 && <Section basin={basin} width={width} />}
+      {width > 0 && <FloorHandle basin={basin} width={width} pulling={pulling} />}
     </div>
   );
+}
+
+function FloorHandle({ basin, width, pulling }: { readonly basin: BasinDimensions; readonly width: number; readonly pulling: Pulling }) {
+  const { section, scale, taller, highest } = layoutSection(basin, width);
+  const {
+    ground: [left],
+    floorUphill,
+    floorDownhill,
+  } = section;
+  const middle = MARGIN.side + ((floorUphill.x + 3 * floorDownhill.x) / 4 - left.x) * scale;
+  const floor = MARGIN.top + (highest - floorUphill.y) * scale * taller;
+  return <Handle {...pulling} pulled="ponding" at={{ x: middle, y: floor }} outward={{ x: 0, y: 1 }} scale={scale * taller} />;
 }
 
 interface SectionLayout {

@@ -277,6 +277,13 @@ export const basinText = {
       `The Design sheet computes a floor of ${sheet} and the pane ${pane} from the same cells: a formula on Design may have been changed.`,
   },
 
+  handles: {
+    length: "Pull the floor's length",
+    width: "Pull the floor's width",
+    ponding: "Pull the floor down for more ponding",
+    sides: "Pull the water's edge for flatter sides",
+  },
+
   uphill: "uphill",
   downhill: "downhill",
 

@@ -58,9 +58,9 @@ export function NextView({ program, onPick }: { readonly program: Program; reado
             <ul class="yard-list">
               {yards.map(({ yard, notices: lines }) => (
                 <li key={yard?.siteId ?? ""} class="board-yard">
-                  <h4>
+                  <h3>
                     <span class="yard-id">{yard?.siteId ?? nextText.program}</span> {yard !== null && nameOf(yard)}
-                  </h4>
+                  </h3>
                   <ul class="yard-list">
                     {lines.map((notice) => (
                       <li key={`${notice.kind} ${notice.sentence}`}>

@@ -99,7 +99,7 @@ function ChangeClump({ plan, units }: { readonly plan: Plan; readonly units: Vie
   const step = fromUs("length", NUDGE_FEET, units);
   return (
     <div class="card" role="group" aria-label={words.title}>
-      <h3>{words.title}</h3>
+      <h2>{words.title}</h2>
       <ChoiceField label={words.choose} value={chosen?.id ?? null} blank={words.none} choices={choices} onChoose={choose} />
       {chosen !== undefined && (
         <ClumpForm

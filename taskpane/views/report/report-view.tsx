@@ -42,6 +42,7 @@ export function ReportView({
   const select = (yard: Yard) => goTo(yard.site.at("siteId"));
   return (
     <div class="report">
+      <h2 class="unseen">{words.title}</h2>
       <div class="report-days">
         <DateField label={words.from} value={from} fault={faults.from} onInput={(day) => set({ from: day })} />
         <DateField label={words.to} value={to} fault={faults.to} onInput={(day) => set({ to: day })} />
