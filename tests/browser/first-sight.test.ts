@@ -39,7 +39,7 @@ describe("At 400 pixels", { timeout: 120_000 }, () => {
   beforeAll(async () => {
     await openYard(page, 0, text.tabs.visits);
     await pickStage(page, "Screening visit");
-    await pane(page).getByLabel("Your name").fill("Kit Marlow");
+    await pane(page).getByLabel("Your name", { exact: true }).fill("Kit Marlow");
   });
 
   it("a basin shows its size, verdict, the way to the sheet and its plan", async () => {

@@ -5,7 +5,7 @@
 import type { Locator, Page } from "playwright-core";
 import { beforeAll, describe, expect, it } from "vitest";
 import { savedBytes, type OpenPage } from "./page.ts";
-import { button, onProgramPage, openTab, openYard, pane, pickStage } from "./pane.ts";
+import { button, onProgramPage, openTab, openYard, pane, pickStage, unfoldAll } from "./pane.ts";
 import { letters, printedBy, textNodes, type Printed } from "./printed.ts";
 
 /** The first yard of the demo. */
@@ -38,6 +38,7 @@ describe("What is printed", () => {
     await openYard(page, CORNER_HOUSE, "Planting");
     await button(page, "Suggest plants").click();
     await button(page, "Draft the plan").click();
+    await unfoldAll(page);
     const rows = await printedRows(page, "Print plan and list", ".planting-paper tbody tr, .planting-paper li");
     expect(rows.texts.length).toBeGreaterThan(10);
     expectAll(rows);

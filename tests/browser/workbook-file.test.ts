@@ -9,7 +9,7 @@ import { surfacesSheet } from "../../addin/records/surfaces.ts";
 import type { CellValue } from "../../addin/workbook/port.ts";
 import { throughLibreOffice } from "../addin/actions/export/libreoffice.ts";
 import { savedBytes, type OpenPage } from "./page.ts";
-import { button, onProgramPage, openYard, status } from "./pane.ts";
+import { button, onProgramPage, openYard, status, unfoldAll } from "./pane.ts";
 
 describe("The workbook's file", () => {
   let opened: OpenPage;
@@ -25,6 +25,7 @@ describe("The workbook's file", () => {
   beforeAll(async () => {
     const { page } = opened;
     await openYard(page, 0, "Basin");
+    await unfoldAll(page);
     await button(page, "Save into the workbook").click();
     await status(page).filter({ hasText: "stands on the sheet Drawings" }).waitFor();
     await page.evaluate(() => window.soakbook?.workbook.calculated());

@@ -59,7 +59,7 @@ export const visitsText = {
   overall: "This stage so far",
   progress: (answered: number, all: number) => `${answered} of ${all} answered`,
   settled: (count: number) => `Answered (${count})`,
-  who: (name: string) => (name === "" ? "Your name is missing" : name),
+  who: (name: string) => (name === "" ? "Who is here?" : name),
   today: "today",
   localCodes: "Local codes and licensed practice decide. The limits here are your program's Rules sheet, not law.",
   verdicts: {
