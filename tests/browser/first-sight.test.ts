@@ -53,7 +53,7 @@ describe("At 400 pixels", { timeout: 120_000 }, () => {
 
   it("a visit shows how far it is and the question that is next, with its answer's field", async () => {
     await open(0, text.tabs.visits);
-    await expectInFirstSight(pane(page).locator(".stage-picker .verdict"));
+    await expectInFirstSight(pane(page).locator(".stage-picker summary .verdict"));
     await expectInFirstSight(pane(page).locator(".step-open .step-toggle"));
     await expectInFirstSight(pane(page).locator(".step-open").locator("input, .choice").first());
   });
