@@ -2,7 +2,8 @@ import { useState } from "preact/hooks";
 import { addYard, type NewYard } from "../addin/actions/yard/record-yard.ts";
 import { useDraft } from "./parts/drafts.ts";
 import { useFocusWhenOpened } from "./parts/focus.ts";
-import { Button, ChoiceField, Segmented, TextField, WriteOrDiscard, isEnterInField } from "./parts/form.tsx";
+import { Button, ChoiceField, Segmented, TextField, isEnterInField } from "./parts/form.tsx";
+import { WriteOrDiscard } from "./parts/write-or-discard.tsx";
 import { text } from "./text.ts";
 import type { ViewProps } from "./view.ts";
 

@@ -19,7 +19,10 @@ import { showTabNext, YardPage } from "./yard-page.tsx";
 import { WorkingBar, WorkingView } from "./views/working/working-view.tsx";
 import { useWorking } from "./views/working/use-working.ts";
 import "./pane.css";
+import "./parts/yard-list.css";
+import "./parts/paper.css";
 import "./parts/form.css";
+import "./parts/results.css";
 
 /** Shows the pane in the element, beside the workbook, until the function returned is called. */
 export function mountPane(element: HTMLElement, workbook: Workbook, theme: PaneTheme): () => void {

@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 import { useFocusIfAsked } from "./parts/focus.ts";
 import { ExportMany } from "./views/estimate/export-many.tsx";
-import { Tabs, TabPanel } from "./parts/form.tsx";
+import { Tabs, TabPanel } from "./parts/tabs.tsx";
 import { NextView } from "./views/next/next-view.tsx";
 import { RainView } from "./views/rain/rain-view.tsx";
 import { ReportView } from "./views/report/report-view.tsx";

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import { useEffect, useId, useRef, useState } from "preact/hooks";
+import { useId, useRef, useState } from "preact/hooks";
 import { text } from "../text.ts";
 
 export interface FieldProps {
@@ -201,59 +201,6 @@ export function Segmented<Value extends string>({
   );
 }
 
-/** Tabs whose panel the caller renders with `TabPanel`. */
-export function Tabs<Id extends string>({
-  label,
-  tabs,
-  active,
-  onActivate,
-}: {
-  readonly label: string;
-  readonly tabs: readonly { readonly id: Id; readonly says: string }[];
-  readonly active: Id;
-  readonly onActivate: (id: Id) => void;
-}) {
-  const activated = (event: Event) => {
-    const id = (event.currentTarget as HTMLElement & { activeid?: string }).activeid?.slice(TAB_ID.length);
-    const tab = tabs.find((candidate) => candidate.id === id);
-    if (tab !== undefined && tab.id !== active) onActivate(tab.id);
-  };
-  return (
-    <fluent-tablist class="tabs" aria-label={label} activeid={TAB_ID + active} onChange={activated}>
-      {tabs.map(({ id, says }) => (
-        <fluent-tab key={id} id={TAB_ID + id} aria-controls={PANEL_ID}>
-          {says}
-        </fluent-tab>
-      ))}
-    </fluent-tablist>
-  );
-}
-
-export function TabPanel({ active, children }: { readonly active: string; readonly children: ComponentChildren }) {
-  const shown = useRef(active);
-  useEffect(() => {
-    if (shown.current !== active) showTopOfTab(active);
-    shown.current = active;
-  }, [active]);
-  return (
-    <div id={PANEL_ID} role="tabpanel" aria-labelledby={TAB_ID + active} class="tab-panel">
-      {children}
-    </div>
-  );
-}
-
-/** After another tab came to the front: its beginning in sight, and the focus on the tab if its button is gone. */
-function showTopOfTab(active: string): void {
-  const tab = document.getElementById(TAB_ID + active);
-  const panel = document.getElementById(PANEL_ID);
-  if (tab === null || panel === null) return;
-  if (panel.getBoundingClientRect().top < tab.getBoundingClientRect().bottom) panel.scrollIntoView({ block: "start" });
-  if (document.activeElement === null || document.activeElement === document.body) tab.focus();
-}
-
-const TAB_ID = "soakbook-tab-";
-const PANEL_ID = "soakbook-tab-panel";
-
 /**
  * "primary" for the one thing to do next, "quiet" for what is rarely wanted. While a promise that `onClick` returns
  * is pending the button does nothing, so that two taps never write twice. A disabled one can still be found by the
@@ -314,34 +261,6 @@ export function isEnterInField(event: KeyboardEvent): boolean {
   if (event.key !== "Enter" || event.isComposing || !isField) return false;
   event.preventDefault();
   return true;
-}
-
-/** The end of a form: says what is not written yet, writes it, or lets it go. */
-export function WriteOrDiscard({
-  save,
-  touched,
-  onSave,
-  onDiscard,
-}: {
-  /** The words of the button that writes. */
-  readonly save: string;
-  readonly touched: boolean;
-  readonly onSave: () => unknown;
-  readonly onDiscard: () => unknown;
-}) {
-  return (
-    <>
-      {touched && <p class="unsaved">{text.form.unsaved}</p>}
-      <div class="buttons">
-        <Button kind="primary" onClick={onSave}>
-          {save}
-        </Button>
-        <Button kind="quiet" onClick={onDiscard}>
-          {text.form.discard}
-        </Button>
-      </div>
-    </>
-  );
 }
 
 /** A sentence with a border and an icon. `actions` are Buttons. */

@@ -5,7 +5,8 @@ import { compareAsBuilt, newestAsBuilt, recordAsBuilt, type AsBuiltMeasures } fr
 import { BASIN_SHAPES } from "../../../functions/basin/basin-shape.ts";
 import { useDraft } from "../../parts/drafts.ts";
 import { useFocusWhenOpened } from "../../parts/focus.ts";
-import { Button, ChoiceField, NumberField, TextField, VerdictBadge, WriteOrDiscard } from "../../parts/form.tsx";
+import { Button, ChoiceField, NumberField, TextField, VerdictBadge } from "../../parts/form.tsx";
+import { WriteOrDiscard } from "../../parts/write-or-discard.tsx";
 import { LiveSentence } from "../../parts/live-sentence.tsx";
 import { shownUnit } from "../../parts/numbers.ts";
 import type { ViewProps, VisitProps } from "../../view.ts";

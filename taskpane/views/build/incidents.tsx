@@ -2,7 +2,8 @@ import { useState } from "preact/hooks";
 import { recordIncident } from "../../../addin/actions/build/record-dig-day.ts";
 import { useDraft } from "../../parts/drafts.ts";
 import { useFocusWhenOpened } from "../../parts/focus.ts";
-import { Button, MessageBar, TextField, WriteOrDiscard } from "../../parts/form.tsx";
+import { Button, MessageBar, TextField } from "../../parts/form.tsx";
+import { WriteOrDiscard } from "../../parts/write-or-discard.tsx";
 import type { DayProps } from "../../view.ts";
 import { buildText } from "./text.ts";
 

@@ -1,7 +1,8 @@
 import { useState } from "preact/hooks";
 import { itemsToMove, quantitiesMoved, recordQuantity, type MovedQuantity } from "../../../addin/actions/build/record-dig-day.ts";
 import { useDraft } from "../../parts/drafts.ts";
-import { ChoiceField, NumberField, TextField, WriteOrDiscard } from "../../parts/form.tsx";
+import { ChoiceField, NumberField, TextField } from "../../parts/form.tsx";
+import { WriteOrDiscard } from "../../parts/write-or-discard.tsx";
 import { shown } from "../../parts/numbers.ts";
 import { isRefused, readTypedNumber } from "../../parts/typed-number.ts";
 import type { DayProps } from "../../view.ts";

@@ -2,7 +2,8 @@ import { useState } from "preact/hooks";
 import { unitOnPrices, type DraftedLine, type LineKind } from "../../../addin/actions/estimate/draft-estimate.ts";
 import type { Program } from "../../../addin/actions/program/read-program.ts";
 import type { Draft } from "../../parts/drafts.ts";
-import { ChoiceField, NumberField, Segmented, TextField, WriteOrDiscard } from "../../parts/form.tsx";
+import { ChoiceField, NumberField, Segmented, TextField } from "../../parts/form.tsx";
+import { WriteOrDiscard } from "../../parts/write-or-discard.tsx";
 import { isRefused, readTypedNumber } from "../../parts/typed-number.ts";
 import { estimateText } from "./text.ts";
 
