@@ -9,7 +9,7 @@ import { workbookText } from "../../taskpane/views/workbook/text.ts";
 import { text } from "../../taskpane/text.ts";
 import { value } from "./grid.ts";
 import type { OpenPage } from "./page.ts";
-import { address, button, onExcelPage, openTab, openYard, pane, status } from "./pane.ts";
+import { address, button, onExcelPage, openTab, openYard, pane, status, unfoldAll } from "./pane.ts";
 import { expectUsable } from "./usable.ts";
 
 /** Three invented years of days in mm, with a trace, a day that nobody measured, a formula for a depth and a day that is not there. */
@@ -97,6 +97,7 @@ describe("Years of rain", () => {
 
   it("draw the capture curve of a yard, and the arrow keys try other areas in words", async () => {
     await openYard(page, 0, text.tabs.basin);
+    await unfoldAll(page);
     const curve = pane(page).getByRole("region", { name: captureText.title });
     await expect.poll(() => curve.locator("canvas").count()).toBe(1);
     expect(await curve.innerText()).toMatch(/Rain record\s+3 years, [\d.]+ inches of rain a year, in steps of 24 h/);
