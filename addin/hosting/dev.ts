@@ -30,7 +30,9 @@ console.log(`Soakbook is open at ${address}. Save a file, and it is built and lo
 for (const folder of WATCHED) {
   watch(source(folder), { recursive: true }, () => {
     clearTimeout(waiting);
-    waiting = setTimeout(() => (building = building.then(buildAnew)), QUIET_MILLISECONDS);
+    waiting = setTimeout(() => {
+      building = building.then(buildAnew);
+    }, QUIET_MILLISECONDS);
   });
 }
 
