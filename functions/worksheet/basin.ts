@@ -93,51 +93,15 @@ export const basinArea = worksheetFunction({
     "Arim = k (L + 2 z d) (W + 2 z d)   (sq ft)",
     "solved for the floor area A; s runoff share, Ad contributing area, n void share",
   ],
-  working({
-    contributingArea,
-    designRate,
-    ponding: pondingDepth,
-    storm,
-    runoffShare,
-    media: mediaDepth,
-    voidShare,
-    stormHours,
-    sideSlope: slope,
-    rainOnBasin,
-  }) {
-    const balanced = stormOf({
-      contributingArea,
-      designRate,
-      ponding: pondingDepth,
-      storm,
-      runoffShare,
-      media: mediaDepth,
-      voidShare,
-      stormHours,
-      sideSlope: slope,
-      rainOnBasin,
-    });
+  working(inputs) {
+    const balanced = stormOf(inputs);
     return stepsOf(basinFloorSquareFeet(balanced), (floor) => balanceSteps(stormBalance(balanced, floor)));
   },
-  calculate(
-    { contributingArea, designRate, ponding, storm, runoffShare, media, voidShare, stormHours, sideSlope: slope, rainOnBasin, drainHours },
-    speaker,
-  ) {
+  calculate(inputs, speaker) {
+    const { ponding, designRate, drainHours, storm } = inputs;
     if (!drainsInTime(ponding, designRate, drainHours)) {
       return invalid(designRate === 0 ? DOES_NOT_DRAIN : drainsTooSlowly(ponding, designRate, drainHours, speaker));
     }
-    const inputs = {
-      contributingArea,
-      designRate,
-      ponding,
-      storm,
-      runoffShare,
-      media,
-      voidShare,
-      stormHours,
-      sideSlope: slope,
-      rainOnBasin,
-    };
     return basinFloorSquareFeet(stormOf(inputs)) ?? invalid(noAreaHolds(storm, speaker));
   },
 });

@@ -138,21 +138,7 @@ export const cutFill = worksheetFunction({
     "fill = berm and placed floor over the old ground, mulch and soil mix left out / 27   (cu yd, compacted)",
     "left over = cut - fill / c   (cu yd in place; c compacted per in place)",
   ],
-  working({ floorLength, floorWidth, ponding, groundSlope, sideSlope, mulch, media, shape, bermTop, bermSideSlope, freeboard, soil }) {
-    const inputs = {
-      floorLength,
-      floorWidth,
-      ponding,
-      groundSlope,
-      sideSlope,
-      mulch,
-      media,
-      shape,
-      bermTop,
-      bermSideSlope,
-      freeboard,
-      soil,
-    };
+  working(inputs) {
     const done = earthworkOf(inputs);
     return [
       { label: "Width in cut x", value: done.cutWidthFeet, kind: "length" },
@@ -161,27 +147,13 @@ export const cutFill = worksheetFunction({
       ...digSteps(done.dig),
       {
         label: "All fill as it lay in place",
-        value: soilVolumeInState(done.fillCubicYards, "compacted", "in place", soil),
+        value: soilVolumeInState(done.fillCubicYards, "compacted", "in place", inputs.soil),
         kind: "earthVolume",
       },
     ];
   },
-  calculate({ floorLength, floorWidth, ponding, groundSlope, sideSlope, mulch, media, shape, bermTop, bermSideSlope, freeboard, soil }) {
-    const inputs = {
-      floorLength,
-      floorWidth,
-      ponding,
-      groundSlope,
-      sideSlope,
-      mulch,
-      media,
-      shape,
-      bermTop,
-      bermSideSlope,
-      freeboard,
-      soil,
-    };
-    const steep = tooSteepToDig(groundSlope, sideSlope) ?? noBermStands(groundSlope, bermSideSlope);
+  calculate(inputs) {
+    const steep = tooSteepToDig(inputs.groundSlope, inputs.sideSlope) ?? noBermStands(inputs.groundSlope, inputs.bermSideSlope);
     if (steep !== undefined) return steep;
     const done = earthworkOf(inputs);
     return [done.dig.wholeCubicYards, done.fillCubicYards, done.leftOverCubicYards, done.bermHeightFeet];

@@ -111,60 +111,17 @@ export const longTerm = worksheetFunction({
     "captured share = 1 - overflow / (runoff + rain on the basin)",
     "runoff + rain on the basin = soaked in + evapotranspiration + overflow + still stored   (cu ft, whole record)",
   ],
-  working({
-    rains: typed,
-    stepHours: step,
-    contributingArea: contributing,
-    runoffShare: runoff,
-    floorArea: floor,
-    ponding: pond,
-    designRate: soaking,
-    media: soil,
-    voidShare: voids,
-    sideSlope: slope,
-    evapotranspiration: evaporating,
-  }) {
-    const garden = {
-      ...gardenOf({
-        contributingArea: contributing,
-        runoffShare: runoff,
-        ponding: pond,
-        designRate: soaking,
-        media: soil,
-        voidShare: voids,
-        sideSlope: slope,
-        evapotranspiration: evaporating,
-      }),
-      floorSquareFeet: floor,
-    };
-    return stepsOf(recordOf(typed, step), (record) => [...storeSteps(garden), ...recordSteps(longTermBalance(record, garden))]);
+  working(inputs) {
+    const garden = { ...gardenOf(inputs), floorSquareFeet: inputs.floorArea };
+    return stepsOf(recordOf(inputs.rains, inputs.stepHours), (record) => [
+      ...storeSteps(garden),
+      ...recordSteps(longTermBalance(record, garden)),
+    ]);
   },
-  calculate({
-    rains: typed,
-    stepHours: step,
-    contributingArea: contributing,
-    runoffShare: runoff,
-    floorArea: floor,
-    ponding: pond,
-    designRate: soaking,
-    media: soil,
-    voidShare: voids,
-    sideSlope: slope,
-    evapotranspiration: evaporating,
-  }) {
-    const record = recordOf(typed, step);
+  calculate(inputs) {
+    const record = recordOf(inputs.rains, inputs.stepHours);
     if (isCellError(record)) return record;
-    const inputs = {
-      contributingArea: contributing,
-      runoffShare: runoff,
-      ponding: pond,
-      designRate: soaking,
-      media: soil,
-      voidShare: voids,
-      sideSlope: slope,
-      evapotranspiration: evaporating,
-    };
-    const balance = longTermBalance(record, { ...gardenOf(inputs), floorSquareFeet: floor });
+    const balance = longTermBalance(record, { ...gardenOf(inputs), floorSquareFeet: inputs.floorArea });
     const { years } = balance;
     return [
       balance.runoffCubicFeet / years,
@@ -209,33 +166,8 @@ export const areaForCapture = worksheetFunction({
     "captured share = 1 - overflow / (runoff + rain on the basin), each step as in LONGTERM",
     "floor area = the smallest whose captured share is the share wanted, in a bracket that is narrowed to 1e-10 of it   (sq ft)",
   ],
-  working({
-    shareWanted,
-    rains: typed,
-    stepHours: step,
-    contributingArea: contributing,
-    runoffShare: runoff,
-    ponding: pond,
-    designRate: soaking,
-    media: soil,
-    voidShare: voids,
-    sideSlope: slope,
-    evapotranspiration: evaporating,
-  }) {
-    const inputs = {
-      shareWanted,
-      rains: typed,
-      stepHours: step,
-      contributingArea: contributing,
-      runoffShare: runoff,
-      ponding: pond,
-      designRate: soaking,
-      media: soil,
-      voidShare: voids,
-      sideSlope: slope,
-      evapotranspiration: evaporating,
-    };
-    return stepsOf(recordOf(typed, step), (record) =>
+  working(inputs) {
+    return stepsOf(recordOf(inputs.rains, inputs.stepHours), (record) =>
       stepsOf(floorFor(inputs), (floorSquareFeet) => {
         const balance = longTermBalance(record, { ...gardenOf(inputs), floorSquareFeet });
         return [
@@ -247,33 +179,7 @@ export const areaForCapture = worksheetFunction({
       }),
     );
   },
-  calculate({
-    shareWanted,
-    rains: typed,
-    stepHours: step,
-    contributingArea: contributing,
-    runoffShare: runoff,
-    ponding: pond,
-    designRate: soaking,
-    media: soil,
-    voidShare: voids,
-    sideSlope: slope,
-    evapotranspiration: evaporating,
-  }) {
-    return floorFor({
-      shareWanted,
-      rains: typed,
-      stepHours: step,
-      contributingArea: contributing,
-      runoffShare: runoff,
-      ponding: pond,
-      designRate: soaking,
-      media: soil,
-      voidShare: voids,
-      sideSlope: slope,
-      evapotranspiration: evaporating,
-    });
-  },
+  calculate: floorFor,
 });
 
 interface CaptureInputs extends BasinInputs, RecordInputs {
@@ -296,8 +202,6 @@ function floorFor(inputs: CaptureInputs): number | CellError {
     )
   );
 }
-
-/** The basin as its water sees it. */
 
 function recordSteps(balance: LongTermBalance): readonly WorkingStep[] {
   return [

@@ -59,16 +59,11 @@ export const digVolume = worksheetFunction({
     ),
   },
   equation: digEquation,
-  working: ({ floorArea, ponding, sideSlope: slope, mulch, media, groundSlope, shape: outline, lengthToWidth: ratio }) => [
-    ...prismoidSteps(floorArea, ponding, slope, outline, ratio),
-    ...digSteps(
-      basinDig(holeOf({ floorArea, ponding, sideSlope: slope, mulch, media, groundSlope, shape: outline, lengthToWidth: ratio })),
-    ),
+  working: (inputs) => [
+    ...prismoidSteps(inputs.floorArea, inputs.ponding, inputs.sideSlope, inputs.shape, inputs.lengthToWidth),
+    ...digSteps(basinDig(holeOf(inputs))),
   ],
-  calculate: ({ floorArea, ponding, sideSlope: slope, mulch, media, groundSlope, shape: outline, lengthToWidth: ratio }) =>
-    tooSteepToDig(groundSlope, slope) ??
-    basinDig(holeOf({ floorArea, ponding, sideSlope: slope, mulch, media, groundSlope, shape: outline, lengthToWidth: ratio }))
-      .wholeCubicYards,
+  calculate: (inputs) => tooSteepToDig(inputs.groundSlope, inputs.sideSlope) ?? basinDig(holeOf(inputs)).wholeCubicYards,
 });
 
 interface DigInputs {

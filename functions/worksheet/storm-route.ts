@@ -99,63 +99,20 @@ export const stormRoute = worksheetFunction({
     "overflow = what is then left over the ponding and the soil mix's voids; the rest is stored   (cu ft)",
     "stored before + inflow = soaked in + overflow + stored after   (cu ft, every step)",
   ],
-  working({
-    stormRains,
-    typeOrMinutes,
-    contributingArea: contributing,
-    runoffShare: runoff,
-    floorArea: floor,
-    ponding: pond,
-    designRate: soaking,
-    media: soil,
-    voidShare: voids,
-    sideSlope: slope,
-  }) {
-    const inputs = {
-      stormRains,
-      typeOrMinutes,
-      contributingArea: contributing,
-      runoffShare: runoff,
-      floorArea: floor,
-      ponding: pond,
-      designRate: soaking,
-      media: soil,
-      voidShare: voids,
-      sideSlope: slope,
-    };
+  working(inputs) {
     const totals = routedTotals(routed(inputs));
     return [
-      ...storeSteps({ ...gardenOf(inputs), floorSquareFeet: floor }),
+      ...storeSteps({ ...gardenOf(inputs), floorSquareFeet: inputs.floorArea }),
       { label: "Inflow of the storm", value: totals.inflowCubicFeet, kind: "waterVolume" },
       { label: "Soaked in", value: totals.soakedCubicFeet, kind: "waterVolume" },
       { label: "Overflow", value: totals.overflowCubicFeet, kind: "waterVolume" },
       { label: "Still stored", value: totals.storedCubicFeet, kind: "waterVolume" },
     ];
   },
-  calculate({
-    stormRains,
-    typeOrMinutes,
-    contributingArea: contributing,
-    runoffShare: runoff,
-    floorArea: floor,
-    ponding: pond,
-    designRate: soaking,
-    media: soil,
-    voidShare: voids,
-    sideSlope: slope,
-  }) {
-    const steps = stepRainsOf(stormRains, typeOrMinutes);
+  calculate(inputs) {
+    const steps = stepRainsOf(inputs.stormRains, inputs.typeOrMinutes);
     if (isCellError(steps)) return steps;
-    const inputs = {
-      contributingArea: contributing,
-      runoffShare: runoff,
-      ponding: pond,
-      designRate: soaking,
-      media: soil,
-      voidShare: voids,
-      sideSlope: slope,
-    };
-    return routeStorm(steps, { ...gardenOf(inputs), floorSquareFeet: floor }).map(
+    return routeStorm(steps, { ...gardenOf(inputs), floorSquareFeet: inputs.floorArea }).map(
       (step) =>
         [step.hours, step.inflowCubicFeet, step.storedCubicFeet, step.pondingInches, step.soakedCubicFeet, step.overflowCubicFeet] as const,
     );
