@@ -6,7 +6,7 @@ import ts from "typescript";
 const DOCUMENTATION: ReadonlySet<string> = new Set(["summary", "sources", "cautions", "example", "equation", "working"]);
 /** Where a published value stands in print. */
 const PLACE_IN_PRINT = "from";
-/** What stands in an object that a function makes says by this tag that only people's readers of the catalogue ask for it. */
+/** What stands in an object that a function makes, or in a class, says by this tag that only people's readers of the catalogue ask for it. */
 const DOCUMENTATION_TAG = "documentation";
 
 /**
@@ -78,13 +78,15 @@ function mayDoMore(node: ts.Node): boolean {
 }
 
 function withoutTagged(node: ts.Node, context: ts.TransformationContext): ts.Node {
-  const kept = ts.isObjectLiteralExpression(node)
-    ? ts.factory.updateObjectLiteralExpression(
-        node,
-        node.properties.filter((property) => !isTagged(property)),
-      )
-    : node;
-  return ts.visitEachChild(kept, (child) => withoutTagged(child, context), context);
+  return ts.visitEachChild(withoutTaggedMembers(node), (child) => withoutTagged(child, context), context);
+}
+
+function withoutTaggedMembers(node: ts.Node): ts.Node {
+  const isKept = (member: ts.Node): boolean => !isTagged(member);
+  if (ts.isObjectLiteralExpression(node)) return ts.factory.updateObjectLiteralExpression(node, node.properties.filter(isKept));
+  if (!ts.isClassDeclaration(node)) return node;
+  const { modifiers, name, typeParameters, heritageClauses, members } = node;
+  return ts.factory.updateClassDeclaration(node, modifiers, name, typeParameters, heritageClauses, members.filter(isKept));
 }
 
 function isTagged(node: ts.Node): boolean {

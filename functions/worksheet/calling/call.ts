@@ -40,7 +40,7 @@ export class Call {
   private readonly units: Lane | undefined;
   private readonly lanes: Partial<Record<UnitSystem, readonly Lane[]>> = {};
   /** The inputs of the row at hand, refilled for each: a call over many rows allocates for its results only. */
-  private readonly inputs: Inputs;
+  private readonly inputs: Inputs = {};
 
   constructor(
     private readonly plan: Plan,
@@ -48,7 +48,6 @@ export class Call {
   ) {
     this.given = plan.arguments.map((one) => ({ ...one, grid: gridOf(inputs[one.place]) }));
     this.units = plan.unitsPlace === undefined ? undefined : laneOf(unitsRule, gridOf(inputs[plan.unitsPlace]), readUnits);
-    this.inputs = Object.fromEntries(plan.arguments.map(({ rule }) => [rule.key, undefined]));
   }
 
   answers(): readonly (readonly Cell[])[] {
@@ -64,7 +63,10 @@ export class Call {
     return rows;
   }
 
-  /** The inputs of the first row in US units, with its speaker; undefined when any is missing or impossible. */
+  /**
+   * The inputs of the first row in US units, with its speaker; undefined when any is missing or impossible.
+   * @documentation
+   */
   firstRow(): { readonly inputs: Readonly<Inputs>; readonly speaker: Speaker } | undefined {
     const units = this.unitsAt(0, 0);
     const system = systemOf(units);
