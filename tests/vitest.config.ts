@@ -1,10 +1,11 @@
 import { defineConfig } from "vitest/config";
 
 /** Tests that open a page: all of them in the one browser that set-up.ts starts. */
-const IN_BROWSER = ["tests/browser/**/*.test.ts", "tests/agreement/{actions,embedded}.test.ts", "tests/contract/excel-page.test.ts"];
+const IN_BROWSER = ["tests/browser/**/*.test.ts", "tests/contract/excel-page.test.ts"];
 /** Tests that run other programs or plant faults in modules: each file in a process of its own. */
 const APART = [
   "tests/house/**/*.test.ts",
+  "tests/agreement/{actions,embedded}.test.ts",
   "tests/contract/adapter-faults.test.ts",
   "tests/addin/{batch,hosting,workbook/embedded/on-node}/**/*.test.ts",
   "tests/addin/actions/export/**/*.test.ts",

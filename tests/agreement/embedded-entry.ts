@@ -1,14 +1,12 @@
-/** Runs the agreement cases inside a page, on the embedded spreadsheet, one at a time by title. */
+/** Bundled with the embedded spreadsheet for Node: runs the agreement cases on it, one at a time by title. */
 import { checkWorkbook } from "../../addin/actions/workbook/check-workbook.ts";
 import { fillDemoProgram } from "../../addin/actions/demo/demo-program.ts";
 import { readProgram } from "../../addin/actions/program/read-program.ts";
 import { setUpWorkbook } from "../../addin/actions/workbook/set-up-workbook.ts";
 import { sitesSheet } from "../../addin/records/sites.ts";
 import type { CellValue } from "../../addin/workbook/port.ts";
-import { EmbeddedGrid } from "../../addin/workbook/embedded/embedded-grid.ts";
-import { EmbeddedWorkbook } from "../../addin/workbook/embedded/embedded-workbook.ts";
-import { catalogue } from "../../functions/worksheet/catalogue.ts";
 import { readWorkbookFile, writeWorkbookFile } from "../../addin/workbook/embedded/workbook-file.ts";
+import { startGrid } from "../addin/workbook/embedded/on-node/entry.ts";
 import { actionCases } from "./action-cases.ts";
 import { actionOutcome, type ActionOutcome } from "./action-outcome.ts";
 import { cases } from "./cases.ts";
@@ -21,29 +19,7 @@ export type RowChange = "insert rows" | "delete a yard's rows" | "sort the yards
 /** By Site ID, the computed cells that tell one yard from another. */
 export type Designs = Readonly<Record<string, readonly CellValue[]>>;
 
-declare global {
-  interface Window {
-    /** Null when the case holds, otherwise what does not. */
-    runAgreementCase?: (title: string) => Promise<string | null>;
-    /** Blank again, for the action cases, which go on where the one before stopped. */
-    beginActionCases?: () => void;
-    runActionCase?: (title: string) => Promise<ActionOutcome>;
-    /** The sentence under an impossible formula, before and after a row is inserted above it. */
-    sentenceAroundInsertedRow?: () => Promise<readonly (string | null)[]>;
-    /** What is said of a cell, sentence and note, once selected; after its sheet in front is renamed; and after it is deleted. */
-    wordsOfGoneSheet?: () => Promise<readonly (readonly (string | null)[])[]>;
-    /** Whether placing a picture counts as a change to keep, and the pictures of the saved workbook opened again. */
-    designsAround?: (
-      change: RowChange,
-    ) => Promise<{ readonly before: Designs; readonly after: Designs; readonly repairs: readonly string[] }>;
-    pictureKept?: () => Promise<{ readonly isChange: boolean; readonly names: readonly string[] }>;
-  }
-}
-
-const container = document.getElementById("grid");
-if (!container) throw new Error("The page has no place for the grid.");
-const grid = new EmbeddedGrid({ container, functions: catalogue, dark: false });
-const workbook = new EmbeddedWorkbook(grid);
+const { grid, workbook } = startGrid();
 
 const lookAt: LookAt = ({ sheet, row, column }) => {
   const cell = grid.workbook().getSheetByName(sheet)?.getRange(row, column);
@@ -56,7 +32,8 @@ const lookAt: LookAt = ({ sheet, row, column }) => {
   };
 };
 
-window.runAgreementCase = async (title) => {
+/** Null when the case holds, otherwise what does not. */
+export async function runAgreementCase(title: string): Promise<string | null> {
   const found = cases.find((one) => one.title === title);
   if (!found) return `There is no case titled "${title}".`;
   grid.openBlank();
@@ -66,17 +43,19 @@ window.runAgreementCase = async (title) => {
   } catch (error) {
     return error instanceof Error ? `${error.name}: ${error.message}` : String(error);
   }
-};
+}
 
-window.beginActionCases = () => grid.openBlank();
+/** Blank again, for the action cases, which go on where the one before stopped. */
+export const beginActionCases = (): void => grid.openBlank();
 
-window.runActionCase = (title) => {
+export function runActionCase(title: string): Promise<ActionOutcome> {
   const found = actionCases.find((one) => one.title === title);
   if (!found) throw new Error(`There is no action titled "${title}".`);
   return actionOutcome(workbook, lookAt, found);
-};
+}
 
-window.pictureKept = async () => {
+/** Whether placing a picture counts as a change to keep, and the pictures of the saved workbook opened again. */
+export async function pictureKept(): Promise<{ readonly isChange: boolean; readonly names: readonly string[] }> {
   grid.openBlank();
   const [sheet = ""] = await workbook.sheetNames();
   let isChange = false;
@@ -89,9 +68,12 @@ window.pictureKept = async () => {
   grid.openBlank();
   grid.open(readWorkbookFile("saved.soakbook", file));
   return { isChange, names: await workbook.pictureNames(sheet) };
-};
+}
 
-window.designsAround = async (change) => {
+/** The designs before and after what somebody does to rows, and what the check of the workbook would mend after it. */
+export async function designsAround(
+  change: RowChange,
+): Promise<{ readonly before: Designs; readonly after: Designs; readonly repairs: readonly string[] }> {
   grid.openBlank();
   await setUpWorkbook(workbook);
   await fillDemoProgram(workbook);
@@ -101,7 +83,7 @@ window.designsAround = async (change) => {
   await workbook.calculated();
   const findings = await checkWorkbook(workbook);
   return { before, after: await designs(), repairs: findings.flatMap(({ sentence, repair }) => (repair === undefined ? [] : [sentence])) };
-};
+}
 
 async function designs(): Promise<Designs> {
   const { yards } = await readProgram(workbook);
@@ -151,7 +133,8 @@ const rowChanges: Readonly<Record<RowChange, () => Promise<void>>> = {
   },
 };
 
-window.sentenceAroundInsertedRow = async () => {
+/** The sentence under an impossible formula, before and after a row is inserted above it. */
+export async function sentenceAroundInsertedRow(): Promise<readonly (string | null)[]> {
   grid.openBlank();
   const [sheet = ""] = await workbook.sheetNames();
   const place = { sheet, row: 4, column: 0, rows: 1, columns: 1 };
@@ -161,9 +144,10 @@ window.sentenceAroundInsertedRow = async () => {
   grid.workbook().getActiveSheet().insertRowBefore(1);
   await workbook.calculated();
   return [before, workbook.sentenceAt(place), workbook.sentenceAt({ ...place, row: 5 })];
-};
+}
 
-window.wordsOfGoneSheet = async () => {
+/** What is said of a cell, sentence and note, once selected; after its sheet in front is renamed; and after it is deleted. */
+export async function wordsOfGoneSheet(): Promise<readonly (readonly (string | null)[])[]> {
   grid.openBlank();
   const layout = { name: "Yards", headingRow: 0, rows: 5, frozenColumns: 0, preface: [] };
   await workbook.addSheets([{ ...layout, columns: [{ heading: "Area", widthPixels: 90, role: "input", note: "Measured, not guessed." }] }]);
@@ -180,4 +164,4 @@ window.wordsOfGoneSheet = async () => {
   grid.workbook().deleteSheet(inFront);
   said.push(words());
   return said;
-};
+}

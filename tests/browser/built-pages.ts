@@ -35,7 +35,6 @@ const path = (name: string): string => fileURLToPath(new URL(name, import.meta.u
 
 /** Entries that only tests load, beside the pages that are shipped: the page's name, and its script. */
 const TEST_PAGES = {
-  agreement: path("../agreement/embedded-entry.ts"),
   commands: path("commands-entry.ts"),
   draft: path("draft-entry.ts"),
   "many-sites": path("../bench/many-sites-entry.ts"),

@@ -10,17 +10,18 @@ import type * as entry from "./entry.ts";
 
 export type GridModule = typeof entry;
 
-export interface BundledGrid {
+export interface BundledGrid<Module = GridModule> {
   /** A grid that shares nothing with another: some repairs change what all grids of one module have in common. */
-  fresh(): GridModule;
+  fresh(): Module;
   remove(): Promise<void>;
 }
 
-export async function bundleGrid(): Promise<BundledGrid> {
+/** What a test runs on the grid comes from one bundle with it, so that both know the same refusals. */
+export async function bundleGrid<Module = GridModule>(from = new URL("entry.ts", import.meta.url)): Promise<BundledGrid<Module>> {
   const directory = await mkdtemp(join(tmpdir(), "soakbook-grid-"));
   const outfile = join(directory, "grid.cjs");
   await esbuild.build({
-    entryPoints: [fileURLToPath(new URL("entry.ts", import.meta.url))],
+    entryPoints: [fileURLToPath(from)],
     outfile,
     bundle: true,
     platform: "node",
@@ -37,7 +38,7 @@ export async function bundleGrid(): Promise<BundledGrid> {
   return {
     fresh() {
       Reflect.deleteProperty(require.cache, outfile);
-      return require(outfile) as GridModule;
+      return require(outfile) as Module;
     },
     remove: () => rm(directory, { recursive: true, force: true }),
   };
