@@ -120,7 +120,7 @@ export default tseslint.config(
   },
   {
     name: "soakbook/embedded",
-    files: ["addin/workbook/embedded/*.ts"],
+    files: ["addin/workbook/embedded/*.ts", "addin/workbook/embedded/xlsx/*.ts", "addin/window/*.ts", "addin/browser.ts"],
     rules: { "no-restricted-syntax": ["error", ...unkeepable, ...spreadsOfCells, excelTypes, ...gridMembers] },
   },
   {

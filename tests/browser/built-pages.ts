@@ -38,6 +38,7 @@ const TEST_PAGES = {
   commands: path("commands-entry.ts"),
   draft: path("draft-entry.ts"),
   "many-sites": path("../bench/many-sites-entry.ts"),
+  repairs: path("repairs-entry.ts"),
 };
 
 /** Builds, serves and starts the browser. Call `stop` when nobody needs them any more. */

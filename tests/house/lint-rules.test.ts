@@ -112,4 +112,20 @@ describe("the lint rules", () => {
       await rulesBrokenBy("addin/actions/planted.ts", "export const planted = (cells: number[]) => [...cells, Math.min(1, 2)];"),
     ).toEqual([]);
   });
+
+  test("keep the grid's own members in the folder of its repairs", async () => {
+    const reaching = [
+      "(grid: any) => grid._engine.stop()",
+      "(grid: any) => { grid.engine.execute = () => undefined; }",
+      "(grid: any) => { grid.prototype.calculate(); }",
+      "(grid: unknown) => grid as unknown as { readonly engine: object }",
+    ];
+    for (const text of reaching) {
+      for (const file of ["addin/workbook/embedded/planted.ts", "addin/workbook/embedded/xlsx/planted.ts", "addin/window/planted.ts"])
+        expect(await rulesBrokenBy(file, `export const planted = ${text};`), `${file}: ${text}`).toContain("no-restricted-syntax");
+      expect(await rulesBrokenBy("addin/workbook/embedded/repairs/planted.ts", `export const planted = ${text};`)).not.toContain(
+        "no-restricted-syntax",
+      );
+    }
+  });
 });

@@ -1,7 +1,7 @@
 /**
  * Every place where we reach into the grid, in one list. Each entry says in its file what it mends and names the members of
- * the grid that it needs; one that is missing throws by name at the start. Those of the engine have a test that fails with
- * them off (`repairs.test.ts`); what is typed and drawn is tested in the page (`typing.test.ts`).
+ * the grid that it needs; one that is missing throws by name at the start. Each has a test that fails with it off: those of
+ * the engine on Node (`on-node/repairs.test.ts`), what is typed and drawn in a page (`tests/browser/repairs.test.ts`).
  *
  * When the grid's version moves, leave out one after the other and run its test: what passes without is no longer needed.
  */

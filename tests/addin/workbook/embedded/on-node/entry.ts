@@ -23,7 +23,15 @@ export { contentsOf } from "../../../../../addin/workbook/embedded/xlsx/contents
 export { readXlsxFile } from "../../../../../addin/workbook/embedded/xlsx/read-xlsx.ts";
 export { xlsxFile } from "../../../../../addin/workbook/embedded/xlsx/xlsx-file.ts";
 /** What the tests of repairs look into. */
-export { ArrayValueObject, IDependencyManagerService } from "@univerjs/preset-sheets-core";
+export {
+  ArrayValueObject,
+  BaseSelectionRenderService,
+  CELL_INVERTED_INDEX_CACHE,
+  FORMULA_REF_TO_ARRAY_CACHE,
+  ICalculateFormulaService,
+  IDependencyManagerService,
+  functionStatistical,
+} from "@univerjs/preset-sheets-core";
 export { SheetsDataValidationValidatorService } from "@univerjs/preset-sheets-data-validation";
 
 /** They mend what is drawn and typed: their tests open a page. */
@@ -77,12 +85,13 @@ export interface GridOnNode {
   menu(name: string): Promise<void>;
 }
 
-export function startGrid(without: readonly Repair[] = []): GridOnNode {
+/** With the repairs of the page it does not start: the parts that they mend are not there. */
+export function startGrid(without: readonly Repair[] = [], ofThePage: readonly Repair[] = OF_THE_PAGE): GridOnNode {
   const grid = new EmbeddedGrid({
     container: nothing as HTMLElement,
     functions: catalogue,
     dark: false,
-    without: [...OF_THE_PAGE, ...without],
+    without: [...ofThePage, ...without],
     sheetRules: {
       computed: new Map(computedSheets.map(({ name, columns }) => [name, Object.keys(columns).length])),
       keptInOrder: new Set(sheetsKeptInOrder.map(({ name }) => name)),

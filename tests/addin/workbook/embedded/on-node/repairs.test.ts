@@ -5,7 +5,8 @@ import { columnLetters, type CellRange, type CellValue } from "../../../../../ad
 import { bundleGrid, type BundledGrid, type GridModule } from "./grid-on-node.ts";
 import type { GridOnNode, OF_THE_PAGE } from "./entry.ts";
 
-type EngineRepair = Exclude<Repair, (typeof OF_THE_PAGE)[number]>;
+type PageRepair = (typeof OF_THE_PAGE)[number];
+type EngineRepair = Exclude<Repair, PageRepair>;
 type Check = (on: GridOnNode, module: GridModule) => Promise<void>;
 
 const at = (row: number, column: number, rows = 1): CellRange => ({ sheet: "Sheet1", row, column, rows, columns: 1 });
@@ -146,6 +147,83 @@ const checks: Readonly<Record<EngineRepair, Check>> = {
   },
 };
 
+interface Need {
+  readonly says: string;
+  /** The repairs that are left out all the same, where not all of the page's are. */
+  readonly left?: (module: GridModule) => readonly Repair[];
+  /** Takes something that the repair needs out of the grid; what it answers puts it back. */
+  readonly takeAway: (module: GridModule) => () => void;
+}
+
+const taken = (from: object, member: PropertyKey) => {
+  const held = Object.getOwnPropertyDescriptor(from, member);
+  Reflect.deleteProperty(from, member);
+  return () => {
+    if (held) Object.defineProperty(from, member, held);
+  };
+};
+
+function without(member: string, part: string, of: (module: GridModule) => object): Need {
+  return {
+    says: `The grid's ${part} has no "${member}", which a repair needs`,
+    takeAway(module) {
+      const putBack: (() => void)[] = [];
+      for (let each: object | null = of(module); each !== null; each = Object.getPrototypeOf(each) as object | null)
+        putBack.push(taken(each, member));
+      return () => putBack.forEach((put) => put());
+    },
+  };
+}
+
+/** Nothing that draws is there on Node. */
+function notDrawn(repair: PageRepair, member: string, part: string): Need {
+  return {
+    says: `The grid's ${part} has no "${member}", which a repair needs`,
+    left: ({ OF_THE_PAGE }) => OF_THE_PAGE.filter((each) => each !== repair),
+    takeAway: () => () => undefined,
+  };
+}
+
+/** A part of a first grid: what it has in common with the next is changed. */
+const partOf = (part: (on: GridOnNode, module: GridModule) => object) => (module: GridModule) => {
+  const on = module.startGrid();
+  on.grid.openBlank();
+  return part(on, module);
+};
+const store = ({ FORMULA_REF_TO_ARRAY_CACHE }: GridModule) => FORMULA_REF_TO_ARRAY_CACHE;
+const dependencies = partOf(({ grid }, module) => grid.injector.get(module.IDependencyManagerService));
+const engine = partOf(({ grid }, module) => grid.injector.get(module.ICalculateFormulaService));
+
+/** The one that is not here asks for nothing that the grid does not promise. */
+const needed: Readonly<Record<Exclude<Repair, "selected cell in view">, Need>> = {
+  "blanks apart from zero": without("canUseCache", "index of cells", ({ CELL_INVERTED_INDEX_CACHE }) => CELL_INVERTED_INDEX_CACHE),
+  "texts found by index": {
+    says: "The grid has no function COUNTIFS.",
+    takeAway({ functionStatistical }) {
+      const entry = functionStatistical.find((each) => (each as readonly unknown[])[1] === "COUNTIFS") as unknown[];
+      entry[1] = "GONE";
+      return () => (entry[1] = "COUNTIFS");
+    },
+  },
+  "parsed formulas kept": without("_hash", "store of parsed formulas", store),
+  "names in a formula read anew": without("set", "store of parsed formulas", store),
+  "dependencies entered once": without("reset", "dependencies", dependencies),
+  "chains of spills": without("_apply", "calculation", engine),
+  "calculations in turn": without("execute", "formula engine", engine),
+  "checks of what is open": without(
+    "validatorRanges",
+    "check of drop-downs",
+    partOf(({ grid }, module) => grid.injector.get(module.SheetsDataValidationValidatorService)),
+  ),
+  "editor placed by its cell": {
+    ...notDrawn("editor placed by its cell", "getViewPort", "selection"),
+    takeAway: ({ BaseSelectionRenderService }) => taken(BaseSelectionRenderService.prototype, "getViewPort"),
+  },
+  "typing kept": notDrawn("typing kept", "refreshEditCellState", "cell editor"),
+  "Enter takes what was typed": notDrawn("Enter takes what was typed", "registerShortcut", "keyboard"),
+  "errors explained": notDrawn("errors explained", "showAlert", "alerts"),
+};
+
 describe("The grid's engine", () => {
   let bundled: BundledGrid;
   beforeAll(async () => {
@@ -166,5 +244,14 @@ describe("The grid's engine", () => {
 
   it.each(Object.entries(checks))("is not without the repair: %s", async (name, check) => {
     await expect(passes(check, [name as EngineRepair])).rejects.toThrow();
+  });
+
+  it.each(Object.entries(needed))("does not start, and says why, where a member is gone that a repair needs: %s", (_, need) => {
+    const module = bundled.fresh();
+    const putBack = need.takeAway(module);
+    expect(() => {
+      module.startGrid([], need.left?.(module)).grid.openBlank();
+    }).toThrow(need.says);
+    putBack();
   });
 });
