@@ -6,6 +6,10 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import * as esbuild from "esbuild";
 import { plainFields } from "../../../../../addin/hosting/plain-fields.ts";
+import { afterAll, beforeAll } from "vitest";
+import { fillDemoProgram } from "../../../../../addin/actions/demo/demo-program.ts";
+import { setUpWorkbook } from "../../../../../addin/actions/workbook/set-up-workbook.ts";
+import type { WorkbookWriting } from "../../../../../addin/workbook/port.ts";
 import type * as entry from "./entry.ts";
 
 export type GridModule = typeof entry;
@@ -42,4 +46,21 @@ export async function bundleGrid<Module = GridModule>(from = new URL("entry.ts",
     },
     remove: () => rm(directory, { recursive: true, force: true }),
   };
+}
+
+/** Hands a grid over before the tests around this call, with what is written into its workbook before it computes. */
+export function onGrid(take: (on: entry.GridOnNode) => void, write: (workbook: WorkbookWriting) => Promise<void>): void {
+  let bundled: BundledGrid;
+  beforeAll(async () => {
+    bundled = await bundleGrid();
+    const on = bundled.fresh().startGrid();
+    await on.open(write);
+    take(on);
+  });
+  afterAll(() => bundled.remove());
+}
+
+export async function demo(workbook: WorkbookWriting): Promise<void> {
+  await setUpWorkbook(workbook);
+  await fillDemoProgram(workbook);
 }

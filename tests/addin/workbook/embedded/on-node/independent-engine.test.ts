@@ -4,9 +4,11 @@
  * the sources named beside each function in the reference. Depths in inches, lengths in feet, areas in square feet.
  */
 import { beforeAll, expect, test } from "vitest";
-import type { Page } from "playwright-core";
-import { dailyRainMillimetres } from "../functions/rainfall/daily-rain.ts";
-import { onProgramPage } from "./pane.ts";
+import { startingSheets } from "../../../../../addin/actions/workbook/set-up-workbook.ts";
+import type { CellValue } from "../../../../../addin/workbook/port.ts";
+import { dailyRainMillimetres } from "../../../../functions/rainfall/daily-rain.ts";
+import type { GridOnNode } from "./entry.ts";
+import { onGrid } from "./grid-on-node.ts";
 
 const SHEET = "Program";
 const FIRST_COLUMN = 9;
@@ -40,34 +42,27 @@ const pairs: readonly (readonly [string, string, string])[] = [
   ["capped cost share", 'SOAK.COSTSHARE("per area",80,41,3000)', "MIN(80*41,3000)"],
 ];
 
-let page: Page;
-let answers: readonly (readonly unknown[])[];
+let workbook: GridOnNode["workbook"];
+let answers: readonly (readonly CellValue[])[];
 
-onProgramPage((opened) => {
-  page = opened.page;
-});
+onGrid(
+  (on) => (workbook = on.workbook),
+  (draft) => draft.addSheets(startingSheets().flatMap(({ layout }) => (layout.name === SHEET ? [layout] : []))),
+);
 
 beforeAll(async () => {
-  answers = await page.evaluate(
-    async ({ sheet, column, written, series }) => {
-      const workbook = window.soakbook?.workbook;
-      if (workbook === undefined) return [];
-      await workbook.writeValues([
-        { range: { sheet, row: 30, column: 8, rows: series.length, columns: 1 }, values: series.map((depth) => [depth]) },
-      ]);
-      // Three columns apart and a row each, because BASINSIZE and STOCKPILE spill three to the right.
-      await workbook.writeFormulas(
-        written.flatMap(([, ours, theirs], row) => [
-          { range: { sheet, row: 30 + row, column: column + 4, rows: 1, columns: 1 }, formulas: [[`=${ours}`]] },
-          { range: { sheet, row: 30 + row, column, rows: 1, columns: 1 }, formulas: [[`=${theirs}`]] },
-        ]),
-      );
-      await workbook.calculated();
-      const [read = []] = await workbook.read([{ sheet, row: 30, column, rows: written.length, columns: 5 }]);
-      return read;
-    },
-    { sheet: SHEET, column: FIRST_COLUMN, written: pairs, series: rain },
+  await workbook.writeValues([
+    { range: { sheet: SHEET, row: 30, column: 8, rows: rain.length, columns: 1 }, values: rain.map((depth) => [depth]) },
+  ]);
+  // Three columns apart and a row each, because BASINSIZE and STOCKPILE spill three to the right.
+  await workbook.writeFormulas(
+    pairs.flatMap(([, ours, theirs], row) => [
+      { range: { sheet: SHEET, row: 30 + row, column: FIRST_COLUMN + 4, rows: 1, columns: 1 }, formulas: [[`=${ours}`]] },
+      { range: { sheet: SHEET, row: 30 + row, column: FIRST_COLUMN, rows: 1, columns: 1 }, formulas: [[`=${theirs}`]] },
+    ]),
   );
+  await workbook.calculated();
+  [answers = []] = await workbook.read([{ sheet: SHEET, row: 30, column: FIRST_COLUMN, rows: pairs.length, columns: 5 }]);
 });
 
 test.each(pairs.map(([what], row) => ({ what, row })))("$what is the same by a plain spreadsheet formula", ({ row }) => {
@@ -79,17 +74,13 @@ test.each(pairs.map(([what], row) => ({ what, row })))("$what is the same by a p
 });
 
 test("a column of areas against a row of rates is broadcast as the engine broadcasts its own arithmetic", async () => {
-  const [ours, theirs] = await page.evaluate(async () => {
-    const workbook = window.soakbook?.workbook;
-    if (workbook === undefined) return [[], []];
-    const cell = (row: number, column: number) => ({ sheet: "Program", row, column, rows: 1, columns: 1 });
-    await workbook.writeFormulas([
-      { range: cell(60, 9), formulas: [["=SOAK.RUNOFFVOLUME({250;500;1000},{0.5,1,2},0.9)"]] },
-      { range: cell(70, 9), formulas: [["={250;500;1000}*{0.5,1,2}/12*0.9"]] },
-    ]);
-    await workbook.calculated();
-    return workbook.read([60, 70].map((row) => ({ ...cell(row, 9), rows: 3, columns: 3 })));
-  });
+  const cell = (row: number, column: number) => ({ sheet: SHEET, row, column, rows: 1, columns: 1 });
+  await workbook.writeFormulas([
+    { range: cell(60, 9), formulas: [["=SOAK.RUNOFFVOLUME({250;500;1000},{0.5,1,2},0.9)"]] },
+    { range: cell(70, 9), formulas: [["={250;500;1000}*{0.5,1,2}/12*0.9"]] },
+  ]);
+  await workbook.calculated();
+  const [ours, theirs] = await workbook.read([60, 70].map((row) => ({ ...cell(row, 9), rows: 3, columns: 3 })));
   expect(ours).toHaveLength(3);
   expect(
     ours

@@ -1,31 +1,16 @@
-import type { Page } from "playwright-core";
 import { expect, it } from "vitest";
-import { appendRows } from "../../addin/actions/program/write-records.ts";
-import { designSheet } from "../../addin/records/design.ts";
-import { readRecords } from "../../addin/records/read-records.ts";
-import { sitesSheet } from "../../addin/records/sites.ts";
-import { surfacesSheet } from "../../addin/records/surfaces.ts";
-import type { Workbook } from "../../addin/workbook/port.ts";
-import type { OpenPage } from "./page.ts";
-import { onProgramPage } from "./pane.ts";
+import { appendRows } from "../../../../../addin/actions/program/write-records.ts";
+import { designSheet } from "../../../../../addin/records/design.ts";
+import { readRecords } from "../../../../../addin/records/read-records.ts";
+import { sitesSheet } from "../../../../../addin/records/sites.ts";
+import { surfacesSheet } from "../../../../../addin/records/surfaces.ts";
+import type { GridOnNode } from "./entry.ts";
+import { demo, onGrid } from "./grid-on-node.ts";
 
-let opened: OpenPage;
-onProgramPage((ready) => (opened = ready));
-
-/** The page's workbook from outside: between two verbs the page goes on with its own work, as behind a slow pane. */
-function workbookOf(page: Page): Workbook {
-  const ask =
-    (verb: string) =>
-    (...given: unknown[]) =>
-      page.evaluate(
-        ([name, values]) => (window.soakbook?.workbook as unknown as Record<string, (...all: unknown[]) => unknown>)[name]?.(...values),
-        [verb, given] as const,
-      );
-  return new Proxy({}, { get: (_, verb: string) => ask(verb) }) as Workbook;
-}
+let workbook: GridOnNode["workbook"];
+onGrid((on) => (workbook = on.workbook), demo);
 
 it("a program of two hundred yards takes more, with surfaces, and Design answers for the first and the last of them", async () => {
-  const workbook = workbookOf(opened.page);
   const sites = Array.from({ length: sitesSheet.rows }, (_, index) => ({
     siteId: `Q-${index + 1}`,
     yard: `Further yard ${index + 1}`,
@@ -47,5 +32,4 @@ it("a program of two hundred yards takes more, with surfaces, and Design answers
   expect(await designOf(last)).toEqual([`Further yard ${sites.length}`, 640]);
   expect(await designOf("Y-001")).toEqual(before);
   expect(readRecords(sitesSheet, (await workbook.readSheets(["Sites"]))[0] ?? []).rows.length).toBeGreaterThan(sitesSheet.rows);
-  expect(opened.faults).toEqual([]);
 });
