@@ -36,7 +36,7 @@ export const visitsText = {
   },
 
   decision: {
-    title: "What was decided",
+    title: "The decision",
     hint: "Somebody who may decide has to, before the yard goes on. Until then later stages stay shut.",
     says: "Outcome",
     by: "Who decided",
