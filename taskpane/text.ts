@@ -53,6 +53,11 @@ export const text = {
       "A newer version of Soakbook set up this workbook. Update Soakbook before you change anything here; the sheets can still be read and typed into.",
   },
 
+  chooseYards: {
+    none: "No yard",
+    chosen: (count: number) => (count === 1 ? "1 yard chosen" : `${count} yards chosen`),
+  },
+
   picker: {
     title: "Yards",
     search: "Find a yard",

@@ -1,9 +1,9 @@
 import { useState } from "preact/hooks";
-import type { Program, Yard } from "../addin/actions/program/read-program.ts";
 import { AddYard } from "./add-yard.tsx";
 import { hasDraft } from "./parts/drafts.ts";
 import { TextField } from "./parts/form.tsx";
 import { SlipList, type GoTo } from "./parts/slip-list.tsx";
+import { yardsMatching } from "./parts/yards-matching.ts";
 import { text } from "./text.ts";
 import type { ViewProps } from "./view.ts";
 import { YardButton } from "./yard-button.tsx";
@@ -47,17 +47,4 @@ export function YardPicker({
       <AddYard workbook={workbook} write={write} onAdded={onPick} />
     </section>
   );
-}
-
-/** Every word typed must occur in the number, name or address; "y 4" finds Y-004. */
-export function yardsMatching(program: Program, search: string): readonly Yard[] {
-  return program.yards.filter((yard) => matches(yard, search));
-}
-
-export function matches({ siteId, site }: Yard, search: string): boolean {
-  const said = `${siteId} ${site.record.yard ?? ""} ${site.record.address ?? ""}`.toLowerCase();
-  return search
-    .toLowerCase()
-    .split(/\s+/)
-    .every((word) => said.includes(word));
 }

@@ -1,11 +1,13 @@
 /** The sheets of an .xlsx file as cells. It is loaded when a file is chosen. */
 import { readXlsx, type CellValue as FileValue } from "hucre/xlsx";
-import { refusalOfParts } from "../../workbook/packed-file.ts";
+import { refusalOfParts } from "../../workbook/file/packed-file.ts";
 import type { CellValue } from "../../workbook/port.ts";
 
 export interface FileSheet {
   readonly name: string;
   readonly cells: readonly (readonly CellValue[])[];
+  readonly isFormula: (row: number, column: number) => boolean;
+  readonly isHiddenColumn: (column: number) => boolean;
 }
 
 const MILLISECONDS_A_DAY = 86_400_000;
@@ -16,7 +18,12 @@ export async function sheetsOfFile(fileName: string, bytes: Uint8Array): Promise
   if (refusal !== null) return { sentence: refusal };
   try {
     const { sheets } = await readXlsx(bytes, { readStyles: true });
-    return sheets.map(({ name, rows }) => ({ name, cells: rows.map((row) => row.map(plain)) }));
+    return sheets.map(({ name, rows, cells, columns }) => ({
+      name,
+      cells: rows.map((row) => row.map(plain)),
+      isFormula: (row, column) => cells?.get(`${row},${column}`)?.formula !== undefined,
+      isHiddenColumn: (column) => columns?.[column]?.hidden === true,
+    }));
   } catch {
     return { sentence: `"${fileName}" cannot be read as an .xlsx workbook: it is damaged, cut off or of another kind.` };
   }

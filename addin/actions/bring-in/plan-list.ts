@@ -23,6 +23,8 @@ export interface PresentRecords {
   readonly yards: readonly KnownYard[];
   /** Every Site ID ever given out counts. */
   readonly lastSiteId: string;
+  /** What the IDs begin with that this workbook gives out. */
+  readonly series: string;
   /** The target's rows: cells by key. */
   readonly rows: readonly Readonly<Record<string, CellValue>>[];
   readonly ownHeadings: readonly string[];
@@ -88,7 +90,7 @@ class Planner {
     this.#byAddress = new Map(present.yards.flatMap((yard) => (yard.address === null ? [] : [[addressKey(yard.address), yard]])));
     const listIds = this.#column("siteId");
     const given = listIds === -1 ? [] : table.rows.map(({ cells }) => String(cells[listIds] ?? ""));
-    this.#nextSiteId = siteIdsAfter([...present.yards.map(({ siteId }) => siteId), present.lastSiteId, ...given]);
+    this.#nextSiteId = siteIdsAfter([...present.yards.map(({ siteId }) => siteId), present.lastSiteId, ...given], present.series);
     this.#marks = table.headings.map((_, column) => decimalMarkOf(table.rows.map(({ cells }) => cells[column] ?? null)));
     this.headings = table.headings;
   }

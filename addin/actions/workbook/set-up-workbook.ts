@@ -11,11 +11,12 @@ import { whatIfGrid, workbookFormulas } from "../../records/formulas.ts";
 import { plantsSheet, startingPlants } from "../../records/plants.ts";
 import { pricesSheet, startingPrices } from "../../records/prices.ts";
 import { recordSheets } from "../../records/program-sheets.ts";
-import { placeSetting, programLayout, programSettings, programSheet } from "../../records/program.ts";
+import { PREPARED_ROWS_SETTING, preparedRowsText, type PreparedRows } from "../../records/prepared-rows.ts";
+import { placeSetting, placesAsSetUp, programLayout, programSettings, programSheet } from "../../records/program.ts";
 import { reportTexts } from "../../records/report-formulas.ts";
 import { reportSheet } from "../../records/report.ts";
 import { rulesSheet, startingRules } from "../../records/rules.ts";
-import { firstRow } from "../../records/place.ts";
+import { firstRow, placeAsSetUp } from "../../records/place.ts";
 import { layoutOf } from "../../records/sheet.ts";
 import { whatIfSheet } from "../../records/what-if.ts";
 import { today } from "../dates.ts";
@@ -31,7 +32,8 @@ export interface StartingSheet {
   readonly values: readonly ValueWrite[];
 }
 
-export function startingSheets(): readonly StartingSheet[] {
+/** With the rows of set-up prepared, or with more of them. */
+export function startingSheets(rows: PreparedRows = new Map()): readonly StartingSheet[] {
   const typed: Readonly<Record<string, readonly ValueWrite[]>> = {
     [programSheet.name]: [settingsWrite()],
     [rulesSheet.name]: [rulesWrite()],
@@ -41,7 +43,7 @@ export function startingSheets(): readonly StartingSheet[] {
   };
   return [
     ...recordSheets.map((sheet) => ({
-      layout: sheet === programSheet ? programLayout() : layoutOf(sheet),
+      layout: sheet === programSheet ? programLayout() : layoutOf({ ...sheet, rows: rows.get(sheet) ?? sheet.rows }),
       values: typed[sheet.name] ?? [],
     })),
     { layout: whatIfLayout(), values: whatIfWrites() },
@@ -89,8 +91,12 @@ const TOO_OLD =
  * Adds the program's sheets, settings, rules and formulas. Rejects with SheetExists, and adds nothing, where a name is taken.
  * From when the sheets are there the workbook counts as ours: what is missing is brought by Check workbook.
  */
-export async function setUpWorkbook(workbook: WorkbookWriting, progress: Progress = nobodyWaits): Promise<void> {
-  const sheets = startingSheets();
+export async function setUpWorkbook(
+  workbook: WorkbookWriting,
+  progress: Progress = nobodyWaits,
+  rows: PreparedRows = new Map(),
+): Promise<void> {
+  const sheets = startingSheets(rows);
   await workbook.addSheets(
     sheets.map(({ layout }) => layout),
     (share) => progress(SHEETS_SHARE * share),
@@ -99,7 +105,10 @@ export async function setUpWorkbook(workbook: WorkbookWriting, progress: Progres
   await workbook.writeSetting(CHECKLIST_SETTING, String(CHECKLIST_VERSION));
   await workbook.writeValues(sheets.flatMap(({ values }) => values));
   await progress(VALUES_SHARE);
-  await workbook.writeFormulas(workbookFormulas());
+  await workbook.writeFormulas(
+    workbookFormulas({ ...placesAsSetUp, of: (sheet) => placeAsSetUp(sheet).over(rows.get(sheet) ?? sheet.rows) }),
+  );
+  if (rows.size > 0) await workbook.writeSetting(PREPARED_ROWS_SETTING, preparedRowsText(rows));
   await progress(1);
 }
 

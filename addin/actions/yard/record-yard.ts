@@ -6,7 +6,7 @@ import { surfacesSheet, type SurfaceRow } from "../../records/surfaces.ts";
 import type { BasinChoices } from "../basin/draft-basin.ts";
 import { readProgram, type Yard } from "../program/read-program.ts";
 import { appendRow, changeRow, changesOfRow, writeUnlessChanged, type Conflict } from "../program/write-records.ts";
-import { LAST_SITE_ID_SETTING, siteIdsAfter } from "./site-ids.ts";
+import { LAST_SITE_ID_SETTING, seriesOf, siteIdsAfter } from "./site-ids.ts";
 
 export interface NewYard {
   readonly yard: string;
@@ -17,8 +17,12 @@ export interface NewYard {
 
 /** Adds a row to Sites under a Site ID that was never used, and returns the ID. */
 export async function addYard(workbook: Workbook, yard: NewYard): Promise<string> {
-  const [program, given] = await Promise.all([readProgram(workbook), workbook.readSetting(LAST_SITE_ID_SETTING)]);
-  const siteId = siteIdsAfter([...program.yards.map((known) => known.siteId), given ?? ""])();
+  const [program, given, series] = await Promise.all([
+    readProgram(workbook),
+    workbook.readSetting(LAST_SITE_ID_SETTING),
+    seriesOf(workbook),
+  ]);
+  const siteId = siteIdsAfter([...program.yards.map((known) => known.siteId), given ?? ""], series)();
   await appendRow(workbook, sitesSheet, { siteId, ...yard });
   await workbook.writeSetting(LAST_SITE_ID_SETTING, siteId);
   return siteId;

@@ -1,12 +1,8 @@
-import { largestOf } from "../../../functions/extremes.ts";
 import { BooleanNumber, VerticalAlign, WrapStrategy, type ICellData, type IStyleData, type IWorksheetData } from "@univerjs/core";
 import { textCell } from "./cells.ts";
+import { headingHeightPixels, widthPixels } from "../file/measures.ts";
 import type { ColumnLayout, SheetLayout } from "../port.ts";
 
-/** The grid draws the drop-down arrow and wider digits inside a column that Excel finds wide enough. */
-const EXTRA_WIDTH_PIXELS = 25;
-const LINE_HEIGHT_PIXELS = 19;
-const CHARACTER_WIDTH_PIXELS = 7.5;
 const DEFAULT_ROW_HEIGHT_PIXELS = 24;
 /** Below its prepared rows a sheet has some more to type in. */
 export const ROOM_BELOW_ROWS = 100;
@@ -97,29 +93,4 @@ function styleBelow(column: ColumnLayout): IStyleData | null {
   const format: IStyleData = column.numberFormat === undefined ? {} : { n: { pattern: column.numberFormat } };
   if (column.role === "result") return { ...RESULT, ...format };
   return column.numberFormat === undefined ? null : format;
-}
-
-function widthPixels(column: ColumnLayout): number {
-  return column.widthPixels + EXTRA_WIDTH_PIXELS;
-}
-
-function headingHeightPixels(columns: readonly ColumnLayout[]): number {
-  const lines = columns.map((column) => lineCount(column.heading, widthPixels(column) - 8));
-  return largestOf([1, ...lines]) * LINE_HEIGHT_PIXELS + 12;
-}
-
-/** Lines that the words take when they are wrapped at the width. */
-function lineCount(text: string, pixels: number): number {
-  const characters = Math.max(1, Math.floor(pixels / CHARACTER_WIDTH_PIXELS));
-  let lines = 1;
-  let used = 0;
-  for (const word of text.split(" ")) {
-    if (used > 0 && used + 1 + word.length > characters) {
-      lines += 1;
-      used = word.length;
-    } else {
-      used += (used > 0 ? 1 : 0) + word.length;
-    }
-  }
-  return lines;
 }

@@ -1,7 +1,7 @@
 import type { ListTarget } from "../../../addin/actions/bring-in/known-columns.ts";
 import { filledKeys, type ListPlan } from "../../../addin/actions/bring-in/plan-list.ts";
-import { isoDate } from "../../../addin/actions/dates.ts";
 import type { CellValue } from "../../../addin/workbook/port.ts";
+import { cellWords } from "../../parts/cell-words.ts";
 import { LiveSentence } from "../../parts/live-sentence.tsx";
 import { bringInText } from "./text.ts";
 
@@ -73,10 +73,4 @@ function Fact({
       <dd>{cellWords(fact, format)}</dd>
     </div>
   );
-}
-
-function cellWords(value: CellValue, format?: string): string {
-  if (value === null) return "";
-  if (typeof value !== "number") return String(value);
-  return format?.includes("yyyy") === true ? isoDate(value) : String(Number(value.toPrecision(6)));
 }

@@ -1,6 +1,5 @@
 import { useId, useState } from "preact/hooks";
 import { cellsOfText } from "../../../addin/actions/bring-in/list-table.ts";
-import type { FileSheet } from "../../../addin/actions/bring-in/list-file.ts";
 import type { CellValue, Workbook } from "../../../addin/workbook/port.ts";
 import { ChoiceField, MessageBar, Segmented } from "../../parts/form.tsx";
 import { sentenceOfError } from "../../parts/spoken-errors.ts";
@@ -8,6 +7,12 @@ import { drawn } from "../../parts/while-writing.ts";
 import { bringInText } from "./text.ts";
 
 export type ListCells = readonly (readonly CellValue[])[];
+
+/** A sheet of the file that was chosen. */
+interface FileSheet {
+  readonly name: string;
+  readonly cells: ListCells;
+}
 
 const LARGEST_FILE_BYTES = 50_000_000;
 

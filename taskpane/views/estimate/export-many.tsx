@@ -1,8 +1,7 @@
 import { useState } from "preact/hooks";
+import { ChooseYards } from "../../parts/choose-yards.tsx";
 import { Fold } from "../../parts/fold.tsx";
-import { Button, CheckField } from "../../parts/form.tsx";
 import type { ViewProps } from "../../view.ts";
-import { nameOf } from "../../yard-button.tsx";
 import { ExportButtons } from "./export-buttons.tsx";
 import { estimateText } from "./text.ts";
 import "./estimate.css";
@@ -16,28 +15,15 @@ export function ExportMany({ program, workbook, write }: Pick<ViewProps, "progra
   const yards = program.yards.filter(({ siteId }) => chosen.includes(siteId));
   return (
     <Fold title={words.title} says={words.chosen(yards.length)}>
-      <div class="buttons">
-        <Button kind="quiet" onClick={() => choose(withLines)}>
-          {words.all}
-        </Button>
-        <Button kind="quiet" onClick={() => choose([])}>
-          {words.none}
-        </Button>
-      </div>
-      <fieldset class="export-yards">
-        <legend class="label">{words.which}</legend>
-        {program.yards.map((yard) => (
-          <CheckField
-            key={yard.siteId}
-            label={[`${yard.siteId} ${nameOf(yard)}`, ...(yard.estimateLines.length === 0 ? [words.noLines] : [])].join(", ")}
-            checked={chosen.includes(yard.siteId)}
-            onChange={(checked) =>
-              choose((current) => (checked ? [...current, yard.siteId] : current.filter((one) => one !== yard.siteId)))
-            }
-          />
-        ))}
-      </fieldset>
-      <p role="status">{words.chosen(yards.length)}</p>
+      <ChooseYards
+        program={program}
+        legend={words.which}
+        allSays={words.all}
+        all={withLines}
+        chosen={chosen}
+        onChoose={choose}
+        noteOn={({ estimateLines }) => (estimateLines.length === 0 ? words.noLines : null)}
+      />
       <p class="hint">{estimateText.exports.explain}</p>
       <ExportButtons program={program} workbook={workbook} write={write} yards={yards} />
     </Fold>

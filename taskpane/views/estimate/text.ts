@@ -96,7 +96,6 @@ export const estimateText = {
     title: "Estimates of several yards",
     which: "Yards to export",
     all: "All yards with lines",
-    none: "No yard",
     chosen: (count: number) => (count === 1 ? "1 yard chosen" : `${count} yards chosen`),
     chooseFirst: "Choose a yard first.",
     noLines: "no lines",

@@ -2,7 +2,7 @@ import type { Yard } from "../../../addin/actions/program/read-program.ts";
 import type { Notice, NoticeKind, Urgency } from "../../../addin/actions/program/what-is-next.ts";
 import { TAB_OF_PLACE } from "../yard/next-steps.ts";
 import type { TabId } from "../../tab-ids.ts";
-import { matches } from "../../yard-picker.tsx";
+import { matches } from "../../parts/yards-matching.ts";
 
 /** The yards whose most urgent line is of this urgency, in the order of the board. */
 export interface BoardGroup {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { designFormulas } from "../../../addin/records/design-formulas.ts";
 import { placesAsSetUp } from "../../../addin/records/program.ts";
-import { inFileSpelling } from "../../../addin/workbook/embedded/xlsx/formula-spelling.ts";
+import { inFileSpelling } from "../../../addin/workbook/file/formula-spelling.ts";
 
 /** Microsoft's [MS-XLSX], 2.2.3 (read): _xlfn and _xlfn._xlws. Those of names and of an add-in's functions: from memory. */
 describe("A formula in a file", () => {

@@ -1,6 +1,6 @@
 /** Names that a workbook gives to cells. The grid computes by them. */
 import type { WriteOptions } from "hucre/xlsx";
-import { fromFileSpelling, inFileSpelling } from "./formula-spelling.ts";
+import { fromFileSpelling, inFileSpelling } from "../../file/formula-spelling.ts";
 
 type NamedRange = NonNullable<WriteOptions["namedRanges"]>[number];
 

@@ -2,7 +2,7 @@
 import { DataValidationErrorStyle, DataValidationRenderMode, generateRandomId, type ICellData, type IStyleData } from "@univerjs/core";
 import { readXlsx, type Cell, type CellStyle, type DataValidation, type Sheet, type Workbook } from "hucre/xlsx";
 import { largestOf } from "../../../../functions/extremes.ts";
-import { addinSettings, messagesWithoutRule, refusalOfParts, type CellMessage } from "../../packed-file.ts";
+import { addinSettings, messagesWithoutRule, refusalOfParts, type CellMessage } from "../../file/packed-file.ts";
 import { isErrorCode } from "../../port.ts";
 import { textCell, valueCell } from "../cells.ts";
 import { choiceRefusal, ROOM_BELOW_ROWS, ROOM_BESIDE_COLUMNS, SMALLEST_COLUMN_COUNT } from "../layout.ts";
@@ -10,9 +10,9 @@ import { readWorkbookFile, WorkbookFileRefused, writeWorkbookFile, type Workbook
 import { areasIn, type Area } from "./areas.ts";
 import { carriedByCell, carriedBySheet, leftBehind } from "./carried.ts";
 import { gridFilter } from "./filters.ts";
-import { fromFileSpelling } from "./formula-spelling.ts";
+import { fromFileSpelling } from "../../file/formula-spelling.ts";
 import { gridLook } from "./looks.ts";
-import { pixelsHigh, pixelsWide } from "./measures.ts";
+import { pixelsHigh, pixelsWide } from "../../file/measures.ts";
 import { gridNames } from "./names.ts";
 
 const MILLISECONDS_A_DAY = 86_400_000;

@@ -6,9 +6,9 @@ import { absolute, addressOf, isErrorCode, type CellRange, type CellValue } from
 import { addressIn } from "./areas.ts";
 import { givenBackToCell, givenBackToSheet } from "./carried.ts";
 import { fileFilter, type GridFilter } from "./filters.ts";
-import { inFileSpelling } from "./formula-spelling.ts";
+import { inFileSpelling } from "../../file/formula-spelling.ts";
 import { FILE_FONT, fileLook } from "./looks.ts";
-import { digitsWide, pointsHigh } from "./measures.ts";
+import { digitsWide, pointsHigh } from "../../file/measures.ts";
 import { fileNames, type GridName } from "./names.ts";
 
 /** "with formulas" is the same workbook in Excel; "values only" shows the same and computes nothing. */

@@ -5,7 +5,7 @@ import { dayNumber } from "../../../../addin/actions/dates.ts";
 import { fillDemoProgram } from "../../../../addin/actions/demo/demo-program.ts";
 import { setUpWorkbook } from "../../../../addin/actions/workbook/set-up-workbook.ts";
 import { nextSteps } from "../../../../taskpane/views/yard/next-steps.ts";
-import { yardsMatching } from "../../../../taskpane/yard-picker.tsx";
+import { yardsMatching } from "../../../../taskpane/parts/yards-matching.ts";
 import { HostInMemory } from "../../host-in-memory.ts";
 
 const workbook = new HostInMemory();

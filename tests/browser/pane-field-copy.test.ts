@@ -1,0 +1,127 @@
+/** Yards go along in a file, are worked on in another program, and come back beside what was typed at home meanwhile. */
+import ExcelJS from "exceljs";
+import { beforeAll, describe, expect, it } from "vitest";
+import { readRecords } from "../../addin/records/read-records.ts";
+import type { Sheet } from "../../addin/records/sheet.ts";
+import { sitesSheet } from "../../addin/records/sites.ts";
+import { surfacesSheet } from "../../addin/records/surfaces.ts";
+import { visitsSheet } from "../../addin/records/visits.ts";
+import { fieldCopyText } from "../../taskpane/views/field-copy/text.ts";
+import { text } from "../../taskpane/text.ts";
+import { savedBytes, type OpenPage } from "./page.ts";
+import { button, onExcelPage, openTab, pane, status } from "./pane.ts";
+import { expectUsable } from "./usable.ts";
+
+const { taking, bringing } = fieldCopyText;
+
+describe("A copy for the field", () => {
+  let opened: OpenPage;
+  let copy: ExcelJS.Workbook;
+
+  onExcelPage((page) => {
+    opened = page;
+  });
+
+  const cellsOf = async (sheet: Sheet) =>
+    (await opened.page.evaluate(async (name) => (await window.soakbook?.workbook.readSheets([name])) ?? [], sheet.name))[0] ?? [];
+  const rowsOf = async <S extends Sheet>(sheet: S) => readRecords(sheet, await cellsOf(sheet)).rows;
+  /** The cell of a column in the first row of the copy's sheet that belongs to the yard. */
+  const cellIn = (sheet: Sheet, siteId: string, heading: string) => {
+    const worksheet = copy.getWorksheet(sheet.name);
+    const headings = sheet.preface.length + 1;
+    let found: ExcelJS.Cell | undefined;
+    worksheet?.getRow(headings).eachCell((cell, column) => {
+      if (cell.value !== heading) return;
+      worksheet.eachRow((row, at) => {
+        if (at > headings && row.getCell(1).value === siteId) found ??= row.getCell(column);
+      });
+    });
+    if (found === undefined) throw new Error(`The copy has no ${heading} of ${siteId}.`);
+    return found;
+  };
+
+  beforeAll(async () => {
+    const { page } = opened;
+    const leave = button(page, /All yards/);
+    if (await leave.isVisible()) await leave.click();
+    await openTab(page, text.programTabs.workbook);
+  });
+
+  it("hands the chosen yards over in a file that another program reads, with no other yard in it", async () => {
+    const { page } = opened;
+    await button(page, fieldCopyText.take).click();
+    const yards = pane(page).getByRole("group", { name: taking.which });
+    await yards.getByRole("checkbox", { name: /^Y-001 / }).check();
+    await yards.getByRole("checkbox", { name: /^Y-002 / }).check();
+    const [download] = await Promise.all([page.waitForEvent("download"), button(page, taking.button(2)).click()]);
+    copy = new ExcelJS.Workbook();
+    await copy.xlsx.load((await savedBytes(download)) as never);
+    const ids = (copy.getWorksheet("Sites")?.getColumn(1).values ?? []).filter((value) => /^Y-/.test(String(value)));
+    expect(ids).toEqual(["Y-001", "Y-002"]);
+    expect(copy.getWorksheet("Taken along")?.state).toBe("hidden");
+    await expectUsable(page);
+  });
+
+  it("shows what differs with both values, and writes nothing while a question is open", async () => {
+    const { page } = opened;
+    const [roof] = (await rowsOf(surfacesSheet)).filter(({ record: { siteId } }) => siteId === "Y-001");
+    if (roof === undefined) throw new Error("The demo has no surface of Y-001.");
+    await page.evaluate((where) => window.soakbook?.workbook.writeValues([{ range: where, values: [[1111]] }]), roof.at("area"));
+    cellIn(surfacesSheet, "Y-001", surfacesSheet.columns.area.heading).value = 2222;
+    cellIn(sitesSheet, "Y-002", sitesSheet.columns.notes.heading).value = "=1+1 is on the gate";
+    const visits = copy.getWorksheet(visitsSheet.name);
+    visits?.spliceRows(visitsSheet.preface.length + 2, 0, [
+      "Y-002",
+      46_200,
+      "ticket",
+      "field note",
+      "said at the door",
+      null,
+      "seen",
+      "Rowan",
+    ]);
+    await button(page, fieldCopyText.bring).click();
+    await page.locator("#pane input[type=file]").setInputFiles({
+      name: "field.xlsx",
+      mimeType: "",
+      buffer: Buffer.from(await copy.xlsx.writeBuffer()),
+    });
+    const first = pane(page).getByRole("region", { name: /^Y-001 / });
+    await first.getByText("1111").waitFor();
+    expect(await first.innerText()).toContain("2222");
+    expect(await button(page, bringing.button(2)).getAttribute("aria-disabled")).toBe("true");
+    await expectUsable(page);
+  });
+
+  it("brings back what was chosen as one change, which one undo takes back whole", async () => {
+    const { page } = opened;
+    const before = await cellsOf(visitsSheet);
+    const first = pane(page).getByRole("region", { name: /^Y-001 / });
+    await first.locator(".segment", { hasText: bringing.choices["cell differs"].copy }).click();
+    const second = pane(page).getByRole("region", { name: /^Y-002 / });
+    await second.locator("summary").click();
+    expect(await second.innerText()).toContain("said at the door");
+    await button(page, bringing.button(2)).click();
+    await status(page)
+      .filter({ hasText: bringing.done(2) })
+      .waitFor();
+    const [roof] = (await rowsOf(surfacesSheet)).filter(({ record: { siteId } }) => siteId === "Y-001");
+    expect(roof?.record.area).toBe(2222);
+    expect((await rowsOf(sitesSheet)).find(({ record: { siteId } }) => siteId === "Y-002")?.record.notes).toBe("=1+1 is on the gate");
+    expect((await rowsOf(visitsSheet)).at(-1)?.record).toMatchObject({ siteId: "Y-002", answer: "said at the door", by: "Rowan" });
+    await pane(page).getByText(bringing.same).waitFor();
+    await pane(page).locator(".status-line").getByRole("button", { name: text.status.undo }).click();
+    await expect.poll(() => cellsOf(visitsSheet)).toEqual(before);
+    expect((await rowsOf(surfacesSheet)).find(({ record: { siteId } }) => siteId === "Y-001")?.record.area).toBe(1111);
+  });
+
+  it("says in words what is no copy, and caused no error on the page", async () => {
+    const { page } = opened;
+    copy.removeWorksheet(copy.getWorksheet("Taken along")?.id ?? 0);
+    await page
+      .locator("#pane input[type=file]")
+      .setInputFiles({ name: "other.xlsx", mimeType: "", buffer: Buffer.from(await copy.xlsx.writeBuffer()) });
+    await pane(page).getByText('"other.xlsx" was not made by "Take yards along"').waitFor();
+    expect(opened.faults).toEqual([]);
+  });
+});
