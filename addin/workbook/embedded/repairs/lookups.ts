@@ -36,24 +36,56 @@ export function findTextsByIndex(): void {
   };
   wrap(functionMath, "SUMIFS", (given, calculate) => ofAmounts(given, calculate, sumOf));
   for (const name of ["MAXIFS", "MINIFS"]) wrap(functionStatistical, name, (given, calculate) => ofAmounts(given, calculate));
-  wrap(functionLookup, "XLOOKUP", foundByText);
+  wrap(functionLookup, "XLOOKUP", besideText);
+  wrap(functionLookup, "MATCH", placeOfText);
 }
 
-/** What stands beside the first cell that holds a text, for each of some: every hole asks so for its yard's units. */
-function foundByText([sought, column, beside, ...others]: readonly Given[], calculate: Calculate): BaseValueObject | null {
-  if (sought === undefined || sought.isReferenceObject() || others.length > 1) return null;
-  if (!(column instanceof ArrayValueObject && beside instanceof ArrayValueObject && isLongColumn(column) && isLongColumn(beside)))
+/** What stands beside the first or the last cell that holds a text, for each of some: every hole asks so for its yard's units. */
+function besideText(
+  [sought, column, beside, missing, match, order, ...others]: readonly Given[],
+  calculate: Calculate,
+): BaseValueObject | null {
+  const fromBelow = order !== undefined && isNumber(order, -1);
+  if (others.length > 0 || !(match === undefined || isNumber(match, 0)) || !(order === undefined || fromBelow || isNumber(order, 1)))
     return null;
-  if (column.getRowCount() !== beside.getRowCount()) return null;
+  if (!(column instanceof ArrayValueObject && beside instanceof ArrayValueObject && isLongColumn(beside))) return null;
+  if (column.getRowCount() !== beside.getRowCount() || missing?.isReferenceObject() === true) return null;
+  const whenMissing = missing === undefined ? null : singleCell(missing as BaseValueObject);
+  return forEachSought(sought, column, {
+    found(rows) {
+      const row = rows.at(fromBelow ? -1 : 0);
+      if (row === undefined) return whenMissing?.isNull() === true ? null : whenMissing;
+      const held = beside.get(row, 0);
+      return held && !held.isError() ? held : null;
+    },
+    otherwise: (cell) => calculate(cell, column, beside, ...[missing, match, order].filter((one) => one !== undefined)),
+  });
+}
+
+/** Where in a column each of some texts stands first. */
+function placeOfText([sought, column, kind, ...others]: readonly Given[], calculate: Calculate): BaseValueObject | null {
+  if (others.length > 0 || kind === undefined || !isNumber(kind, 0) || !(column instanceof ArrayValueObject)) return null;
+  return forEachSought(sought, column, {
+    found: ([row]) => (row === undefined ? null : NumberValueObject.create(row + 1)),
+    otherwise: (cell) => calculate(cell, column, kind),
+  });
+}
+
+/** The answers to a column of what is sought: from the rows of each plain text, where they give one, and else from the grid, once for each. */
+function forEachSought(
+  sought: Given | undefined,
+  column: ArrayValueObject,
+  { found, otherwise }: { found(rows: Rows): BaseValueObject | null; otherwise(cell: BaseValueObject): BaseValueObject },
+): BaseValueObject | null {
+  if (sought === undefined || sought.isReferenceObject() || !isLongColumn(column)) return null;
   const index = ColumnIndex.of(column);
   const ofTheGrid = new Map<string, BaseValueObject>();
   const find = (cell: BaseValueObject): BaseValueObject => {
     const text = cell instanceof StringValueObject ? plainCriterion(cell.getValue()) : null;
-    const [row] = text === null ? [] : index.rowsOf(text);
-    const found = row === undefined ? null : beside.get(row, 0);
-    if (found && !found.isError()) return found;
+    const byIndex = text === null ? null : found(index.rowsOf(text));
+    if (byIndex) return byIndex;
     const key = keyOf(cell);
-    const known = ofTheGrid.get(key) ?? calculate(cell, column, beside, ...others);
+    const known = ofTheGrid.get(key) ?? otherwise(cell);
     ofTheGrid.set(key, known);
     return known;
   };
@@ -63,6 +95,10 @@ function foundByText([sought, column, beside, ...others]: readonly Given[], calc
   if (cells.getColumnCount() !== 1) return null;
   const answers = Array.from({ length: cells.getRowCount() }, (_, row) => cells.get(row, 0));
   return answers.every((cell) => cell) ? columnWith(answers.map((cell) => [find(cell as BaseValueObject)])) : null;
+}
+
+function isNumber(given: Given, number: number): boolean {
+  return !given.isReferenceObject() && singleCell(given as BaseValueObject)?.getValue() === number;
 }
 
 /** The function answers by index where it can, and as it always did where it cannot. */

@@ -67,6 +67,9 @@ const checks: Readonly<Record<EngineRepair, Check>> = {
       [`=MINIFS(${amount},${id},${id},${amount},">0")`, (row) => (row === 0 ? 200 : row)],
       [`=MAXIFS(${amount},${id},${id}&"x")`, () => 0],
       [`=XLOOKUP("y-"&MOD(ROW(${id})-1,200),${id},${amount})`, (row) => row],
+      [`=XLOOKUP("y-"&MOD(ROW(${id})-1,200),${id},${amount},"none",0,-1)`, (row) => row + 200],
+      [`=XLOOKUP("z-"&MOD(ROW(${id})-1,200),${id},${amount},"none",0,-1)`, () => "none"],
+      [`=MATCH("y-"&MOD(ROW(${id})-1,200),${id},0)`, (row) => row + 1],
     ];
     const looks = vi.spyOn(ArrayValueObject.prototype, "compare");
     const cellsCompared = () =>
