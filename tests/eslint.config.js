@@ -69,6 +69,12 @@ const excelTypes = {
   message: "Only the Excel adapter and the Excel start files know Excel: use the port's types.",
 };
 
+// An inch, a foot, a pound and what follows from them: a factor that is written twice is once written wrong.
+const factors = {
+  selector: "Literal[raw=/^0?(25[.]40*$|[.]3048|304[.]8|2[.]540*$|[.]0254|[.]0929|[.]02831|28[.]31|[.]7645|[.]4535|[.]9071)/]",
+  message: "Units are converted in functions/quantities.ts alone: toUs and fromUs.",
+};
+
 // What is no promise of the grid's is reached in one folder, so that a newer grid is tried against one list.
 const gridMembers = [
   "AssignmentExpression[left.property.name=/^(?!on)/][right.type=/^(Arrow)?FunctionExpression$/]",
@@ -114,14 +120,19 @@ export default tseslint.config(
     rules: {
       "@typescript-eslint/no-non-null-assertion": "error",
       "no-restricted-globals": ["error", ...dialogs, ...excelGlobals],
-      "no-restricted-syntax": ["error", ...unkeepable, ...spreadsOfCells, excelTypes],
+      "no-restricted-syntax": ["error", ...unkeepable, ...spreadsOfCells, factors, excelTypes],
       "no-restricted-properties": ["error", ...skippedTests, ...markupFromText],
     },
   },
   {
     name: "soakbook/embedded",
     files: ["addin/workbook/embedded/*.ts", "addin/workbook/embedded/xlsx/*.ts", "addin/window/*.ts", "addin/browser.ts"],
-    rules: { "no-restricted-syntax": ["error", ...unkeepable, ...spreadsOfCells, excelTypes, ...gridMembers] },
+    rules: { "no-restricted-syntax": ["error", ...unkeepable, ...spreadsOfCells, factors, excelTypes, ...gridMembers] },
+  },
+  {
+    name: "soakbook/factors and printed tables",
+    files: ["functions/quantities.ts", "functions/published/*.ts"],
+    rules: { "no-restricted-syntax": ["error", ...unkeepable, ...spreadsOfCells, excelTypes] },
   },
   {
     name: "soakbook/calculations",

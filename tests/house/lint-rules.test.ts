@@ -51,6 +51,17 @@ describe("the lint rules", () => {
     }
   });
 
+  test("refuse a factor of units outside the file that converts, and let printed tables hold any number", async () => {
+    for (const factor of ["25.4", "0.3048", ".0254", "0.09290304", "28.316846592", "0.45359237"]) {
+      const text = `export const planted = (depth: number) => depth * ${factor};`;
+      for (const file of ["functions/runoff/planted.ts", "taskpane/planted.tsx", "addin/actions/planted.ts"])
+        expect(await rulesBrokenBy(file, text)).toEqual(["no-restricted-syntax"]);
+      expect(await rulesBrokenBy("functions/quantities.ts", text)).toEqual([]);
+      expect(await rulesBrokenBy("functions/published/planted.ts", text)).toEqual([]);
+    }
+    expect(await rulesBrokenBy("functions/runoff/planted.ts", "export const planted = [25.43, 0.305, 2.545];")).toEqual([]);
+  });
+
   test("refuse a calculation that knows its host, the day or chance", async () => {
     const file = "functions/runoff/planted.ts";
     expect(await rulesBrokenBy(file, "export const planted = () => document.title;")).toContain("no-restricted-globals");

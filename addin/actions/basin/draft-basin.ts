@@ -115,8 +115,6 @@ export function basinInputsOf(yard: Yard): BasinInputs {
 
 export function draftBasin(inputs: BasinInputs, settings: SettingValues): BasinDraft {
   const { units, mixRecipe } = inputs;
-  const inchesAsDepth = units === "metric" ? 25.4 : 1;
-  const feetAsLength = units === "metric" ? 0.3048 : 1;
   const { stormDepth, sideSlope, mediaDepth, runoffRule, designInputs, design, size, rim } = sizeBasin(inputs, settings);
   const [designRate, pondingDepth, floorArea, rimArea, runoff, waterHeld, drawdownHours, ruleArea, digVolume, status] = design;
   const [floorLength, floorWidth, floorEdge] = size;
@@ -174,10 +172,10 @@ export function draftBasin(inputs: BasinInputs, settings: SettingValues): BasinD
         ? []
         : mixTable.flatMap(([material, volume]) => (typeof volume === "number" ? [{ material: String(material), volume }] : [])),
     mixSentence: mixFault?.sentence ?? null,
-    mulchVolume: answer(rowOf(layerVolume, [rimArea, settings.mulchDepthInches * inchesAsDepth, 0, units], 1)[0]),
+    mulchVolume: answer(rowOf(layerVolume, [rimArea, fromUs("depth", settings.mulchDepthInches, units), 0, units], 1)[0]),
     plants:
       inputs.plannedPlants === null
-        ? answer(rowOf(plantCount, [rimArea, settings.plantSpacingFeet * feetAsLength, "triangle", units], 1)[0])
+        ? answer(rowOf(plantCount, [rimArea, fromUs("length", settings.plantSpacingFeet, units), "triangle", units], 1)[0])
         : { value: inputs.plannedPlants },
     plantsFrom: inputs.plannedPlants === null ? "spacing" : "plan",
     cautions: [...siteDesign.cautionsFor(designInputs), ...(mixRecipe === null ? [] : soilMix.cautionsFor(mixInputs))],
