@@ -1,6 +1,11 @@
 /** A file in Excel's own spelling in the grid: it computes, and what the grid cannot show goes out again as it came. */
 import ExcelJS from "exceljs";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { fillDemoProgram } from "../../../../../addin/actions/demo/demo-program.ts";
+import { copyFile, readCopyFile } from "../../../../../addin/actions/field-copy/copy-file.ts";
+import { planBringBack, readHome } from "../../../../../addin/actions/field-copy/plan-bring-back.ts";
+import { setUpWorkbook } from "../../../../../addin/actions/workbook/set-up-workbook.ts";
+import { designSheet } from "../../../../../addin/records/design.ts";
 import type { WorkbookSnapshot } from "../../../../../addin/workbook/embedded/workbook-file.ts";
 import { fileByExcel, partsByExcel } from "../../file-by-excel.ts";
 import { zipped } from "../../zipped.ts";
@@ -142,3 +147,24 @@ function plain(snapshot: unknown) {
     ]),
   };
 }
+
+test("A copy for the field computes in the page as its yards do at home, and comes back from there without a difference", async () => {
+  const home = module.startGrid();
+  await home.open(async (draft) => {
+    await setUpWorkbook(draft);
+    await fillDemoProgram(draft);
+  });
+  const copy = await openedInGrid(await copyFile(home.workbook, ["Y-001", "Y-003"]));
+  const designs = async (on: Grid) => {
+    const [cells = []] = await on.workbook.readSheets([designSheet.name]);
+    return cells.filter(([siteId]) => siteId === "Y-001" || siteId === "Y-003");
+  };
+  const design = await designs(home);
+  expect(design.length).toBe(2);
+  expect(design[0]?.filter((cell) => typeof cell === "number").length).toBeGreaterThan(10);
+  expect(await designs(copy)).toEqual(design);
+  const back = await readCopyFile("back.xlsx", await saved(copy));
+  if ("sentence" in back) throw new Error(back.sentence);
+  expect(back.left).toEqual([]);
+  expect(planBringBack(await readHome(home.workbook), back)).toEqual({ yards: [], sharedIds: [] });
+});
