@@ -15,6 +15,7 @@ const WORKBOOK_FILE = "^addin/workbook/embedded/xlsx/";
 const LIST_FILE = "^addin/actions/bring-in/list-file\\.ts$";
 /** What is packed into a file is the same whatever spreadsheet is there: both sides look it through, and copies are written with none. */
 const FILES = "^addin/workbook/file/";
+const TABLE_FILES = "^addin/actions/export/table-files\\.ts$";
 const COPY_FILE = "^addin/actions/field-copy/copy-file\\.ts$";
 const RUNS_IN_A_PAGE = "^(functions/|taskpane/|addin/(?!(hosting|batch)/))";
 
@@ -68,7 +69,7 @@ module.exports = {
       name: "actions-speak-to-the-port",
       severity: "error",
       comment: "An action is written in terms of the port, the records, the checklist and the functions, so it runs on any host.",
-      from: { path: "^addin/actions/", pathNot: [SPREADSHEET_FILE, LIST_FILE, COPY_FILE] },
+      from: { path: "^addin/actions/", pathNot: [SPREADSHEET_FILE, LIST_FILE, COPY_FILE, TABLE_FILES] },
       to: { pathNot: ["^addin/actions/", DATA, "^functions/", PORT] },
     },
     {
@@ -78,6 +79,13 @@ module.exports = {
         "hucre is young: what exports tables, what reads a list and what writes the whole workbook stand before it, so that it can be exchanged and checked.",
       from: { path: OURS, pathNot: [SPREADSHEET_FILE, LIST_FILE, WORKBOOK_FILE, FILES] },
       to: { path: package_("hucre") },
+    },
+    {
+      name: "one-module-packs-files",
+      severity: "error",
+      comment: "fflate packs the tables into one file; a workbook's file is packed by its own writer.",
+      from: { path: OURS, pathNot: TABLE_FILES },
+      to: { path: package_("fflate") },
     },
     {
       name: "exports-load-when-asked-for",

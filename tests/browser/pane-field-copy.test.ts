@@ -7,6 +7,7 @@ import { sitesSheet } from "../../addin/records/sites.ts";
 import { surfacesSheet } from "../../addin/records/surfaces.ts";
 import { visitsSheet } from "../../addin/records/visits.ts";
 import { fieldCopyText } from "../../taskpane/views/field-copy/text.ts";
+import { openFilesText } from "../../taskpane/views/open-files/text.ts";
 import { text } from "../../taskpane/text.ts";
 import { savedBytes, type OpenPage } from "./page.ts";
 import { button, onExcelPage, openTab, pane, status } from "./pane.ts";
@@ -122,6 +123,35 @@ describe("A copy for the field", () => {
       .locator("#pane input[type=file]")
       .setInputFiles({ name: "other.xlsx", mimeType: "", buffer: Buffer.from(await copy.xlsx.writeBuffer()) });
     await pane(page).getByText('"other.xlsx" was not made by "Take yards along"').waitFor();
+    expect(opened.faults).toEqual([]);
+  });
+
+  it("hands a map over without persons in it, and names the yards that are not on it", async () => {
+    const { page } = opened;
+    const files = pane(page).getByRole("region", { name: openFilesText.title });
+    await files.locator("summary").click();
+    const [first] = await rowsOf(sitesSheet);
+    await page.evaluate(
+      ([latitude, longitude]) =>
+        window.soakbook?.workbook.writeValues([
+          { range: latitude, values: [[40.1]] },
+          { range: longitude, values: [[-88.2]] },
+        ]),
+      [first!.at("latitude"), first!.at("longitude")] as const,
+    );
+    await page.waitForFunction(async (at) => (await window.soakbook?.workbook.read([at]))?.[0]?.[0]?.[0] === 40.1, first!.at("latitude"));
+    const made = async (name: string) => {
+      const [download] = await Promise.all([page.waitForEvent("download"), files.getByRole("button", { name }).click()]);
+      return savedBytes(download);
+    };
+    await expect
+      .poll(async () => (JSON.parse((await made(openFilesText.map)).toString()) as { features: unknown[] }).features.length)
+      .toBe(1);
+    await files.getByText(/^Y-002: it has no coordinates\.$/).waitFor();
+    expect((await made(openFilesText.calendar)).toString()).toMatch(/^BEGIN:VCALENDAR\r\n/);
+    expect((await made(openFilesText.tables)).subarray(0, 2).toString()).toBe("PK");
+    await expectUsable(page);
+    await files.scrollIntoViewIfNeeded().then(() => page.screenshot({ path: "/tmp/travelprof/files.png", fullPage: true }));
     expect(opened.faults).toEqual([]);
   });
 });

@@ -1,14 +1,19 @@
 import { isoDate } from "../dates.ts";
 import { estimateOf } from "../estimate/estimate.ts";
 import type { Program, Yard } from "../program/read-program.ts";
+import { workbookId } from "../workbook/workbook-id.ts";
+import { calendarDays, calendarFile, type CalendarChoices } from "./calendar-file.ts";
 import { csvFile, pastedTable } from "./csv-file.ts";
 import { estimateDocument, handoutDocument, quantityDocument } from "./documents.ts";
 import { estimateSheets, estimateTable } from "./estimate-sheets.ts";
+import { geoJsonFile, type MapChoices } from "./geojson-file.ts";
 import { layOutDocuments } from "./document-sheet.ts";
 import { printedPage, type PrintedDocument } from "./printed-page.ts";
 import type { Workbook } from "../../workbook/port.ts";
 import { spreadsheetFile } from "./spreadsheet-file.ts";
+import { tableFiles } from "./table-files.ts";
 import { text } from "./text.ts";
+import type { LeftOut } from "./yard-points.ts";
 
 export const EXPORTS = ["estimate.xlsx", "estimate.csv", "estimate.html", "quantities.html", "handout.html"] as const;
 export type ExportName = (typeof EXPORTS)[number];
@@ -71,6 +76,34 @@ export async function layOutPaper(
 /** The estimates of these yards as cells to paste, where a page may not save files. */
 export function estimateToPaste(program: Program, yards: readonly Yard[], today: number): string {
   return pastedTable(estimateTable(yards.map((yard) => ({ yard, estimate: estimateOf(program, yard, today) }))));
+}
+
+/** Yards on a map; those whose place cannot be believed are left out, and named. */
+export function exportMap(
+  program: Program,
+  yards: readonly Yard[],
+  choices: MapChoices,
+  today: number,
+): ExportedFile & { readonly leftOut: readonly LeftOut[] } {
+  const { content, leftOut } = geoJsonFile(program, yards, choices);
+  return { fileName: `yards-${isoDate(today)}.geojson`, mediaType: "application/geo+json", content, leftOut };
+}
+
+export async function exportCalendar(
+  workbook: Workbook,
+  yards: readonly Yard[],
+  choices: CalendarChoices,
+  today: number,
+): Promise<ExportedFile & { readonly days: number }> {
+  const { id, keep } = await workbookId(workbook);
+  await keep();
+  const content = calendarFile(yards, choices, { workbook: id, madeAt: new Date() });
+  return { fileName: `yards-${isoDate(today)}.ics`, mediaType: "text/calendar;charset=utf-8", content, days: calendarDays(yards) };
+}
+
+export async function exportTables(workbook: Workbook, today: number): Promise<ExportedFile & { readonly missing: readonly string[] }> {
+  const { content, leftOut } = await tableFiles(workbook);
+  return { fileName: `tables-${isoDate(today)}.zip`, mediaType: "application/zip", content, missing: leftOut };
 }
 
 const HTML = "text/html;charset=utf-8";

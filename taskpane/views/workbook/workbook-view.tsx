@@ -2,6 +2,7 @@ import type { GoTo } from "../../parts/slip-list.tsx";
 import type { ViewProps } from "../../view.ts";
 import { BringIn } from "../bring-in/bring-in.tsx";
 import { FieldCopyView } from "../field-copy/field-copy.tsx";
+import { OpenFiles } from "../open-files/open-files.tsx";
 import { CheckWorkbook } from "./check-workbook.tsx";
 import { LatestChanges } from "./latest-changes.tsx";
 import { workbookText } from "./text.ts";
@@ -19,6 +20,7 @@ export function WorkbookView({
       <CheckWorkbook workbook={workbook} write={write} goTo={goTo} />
       <BringIn program={program} workbook={workbook} write={write} />
       <FieldCopyView program={program} workbook={workbook} write={write} />
+      <OpenFiles program={program} workbook={workbook} />
       <LatestChanges program={program} workbook={workbook} write={write} />
       <p>
         <a class="page-link" href="support.html" target="_blank" rel="noopener">
