@@ -48,6 +48,10 @@ const planted: Record<string, Record<string, string>> = {
     ...package_("hucre"),
     "taskpane/export.ts": 'import { it } from "hucre"; export const file = it;',
   },
+  "one-module-packs-files": {
+    ...package_("fflate"),
+    "addin/actions/pack.ts": 'import { it } from "fflate"; export const packed = it;',
+  },
   "exports-load-when-asked-for": {
     "taskpane/pane.tsx": 'import { it } from "../addin/actions/export/export-files.ts"; export const pane = it;',
     "addin/actions/export/export-files.ts": "export const it = 1;",
