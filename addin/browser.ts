@@ -4,6 +4,7 @@ import "@univerjs/preset-sheets-data-validation/lib/index.css";
 import "@univerjs/preset-sheets-drawing/lib/index.css";
 import "@univerjs/preset-sheets-filter/lib/index.css";
 import "./browser.css";
+import { SOAKBOOK_VERSION } from "../functions/worksheet/about.ts";
 import { catalogue } from "../functions/worksheet/catalogue.ts";
 import { saveFile } from "../taskpane/parts/save-file.ts";
 import { fillDemoProgram } from "./actions/demo/demo-program.ts";
@@ -27,6 +28,7 @@ import { BrowserStorage, keptWorkbook } from "./workbook/embedded/browser-storag
 import { DraftedWorkbook } from "./workbook/embedded/draft.ts";
 import { EmbeddedGrid, SETTINGS } from "./workbook/embedded/embedded-grid.ts";
 import { EmbeddedWorkbook } from "./workbook/embedded/embedded-workbook.ts";
+import { answersIn, withAnswers } from "./workbook/embedded/kept-answers.ts";
 import {
   WORKBOOK_FILE_EXTENSION,
   WorkbookFileRefused,
@@ -51,6 +53,7 @@ declare global {
   }
 }
 
+const KEPT_ANSWERS = "Computing… Until then the answers are those of the last save.";
 const KEEP_PRESENT = "Keep the present workbook";
 const JSON_TYPE = "application/json";
 const XLSX_TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
@@ -74,6 +77,8 @@ const workbook = new EmbeddedWorkbook(grid);
 /** What the workbook held when it was last in a file of the person's own, or when it was the untouched demo. */
 let contentsInFile: string | null = null;
 let selection: CellRange | null = null;
+/** The version of the functions that computed what is shown. */
+let answersBy = SOAKBOOK_VERSION;
 const bar = connectWorkbookBar({ saveToFile, saveValues, openFile, openEarlier, startOver }, (error) => {
   void tell("That did not work", error instanceof Error ? error.message : String(error));
 });
@@ -121,7 +126,7 @@ performance.mark(PANE_SHOWN);
 await grid.drawn();
 await comeBackTo(selection);
 window.soakbook = { workbook };
-await workbook.calculated();
+await computeAnew();
 performance.mark(STARTED);
 start.isFinished();
 await keepOffline();
@@ -147,9 +152,21 @@ async function openFirst(): Promise<void> {
 async function openKept(read: unknown): Promise<void> {
   const kept = keptWorkbook(read);
   if (kept === null) throw new WorkbookFileRefused("What is kept in this browser is no workbook.");
-  grid.open(readWorkbookFile("The workbook kept in this browser", kept.file));
+  const saved = readWorkbookFile("The workbook kept in this browser", kept.file);
+  const answers = answersIn(saved);
+  grid.open(saved, answers);
+  answersBy = answers?.version ?? SOAKBOOK_VERSION;
+  if (answers) bar.showComputing(answersBy === SOAKBOOK_VERSION ? KEPT_ANSWERS : `${KEPT_ANSWERS} Version ${answersBy} computed them.`);
   ({ contentsInFile, selection } = kept);
   await comeBackTo(selection);
+}
+
+/** Resolves when every cell shows its answer to what stands in the workbook now, where kept answers were shown until then. */
+async function computeAnew(): Promise<void> {
+  grid.computeAnew();
+  await workbook.calculated();
+  answersBy = SOAKBOOK_VERSION;
+  bar.showComputing(null);
 }
 
 /** What stands on a sheet of ours is kept before it goes, so that the pane can bring it back. */
@@ -297,7 +314,7 @@ async function replaceWorkbook(open: () => Promise<void>): Promise<void> {
   const present = grid.snapshot();
   try {
     await open();
-    await workbook.calculated();
+    await computeAnew();
   } catch (error) {
     grid.open(present);
     throw error;
@@ -311,7 +328,7 @@ async function replaceWorkbook(open: () => Promise<void>): Promise<void> {
 }
 
 function fileText(): string {
-  return writeWorkbookFile(grid.snapshot(), new Date());
+  return writeWorkbookFile(withAnswers(grid.snapshot(), grid.answers(answersBy)), new Date());
 }
 
 function presentContents(): string {

@@ -15,6 +15,8 @@ export interface SavingWords {
 
 export interface WorkbookBar {
   showSaving(saving: SavingWords): void;
+  /** Which answers are shown while the workbook is computed; null when that is over. */
+  showComputing(sentence: string | null): void;
 }
 
 const WORDS = {
@@ -56,12 +58,16 @@ export function connectWorkbookBar(commands: WorkbookCommands, failed: (error: u
   });
 
   const state = element("saving-state", HTMLElement);
+  const computing = element("computing-state", HTMLElement);
   return {
     showSaving(saving) {
       // Every change is followed by "saved"; only that it was not is worth interrupting somebody who listens.
       state.setAttribute("aria-live", saving.state === "refused" ? "polite" : "off");
       state.textContent = saving.sentence ?? WORDS[saving.state];
       state.classList.toggle("refused", saving.state === "refused");
+    },
+    showComputing(sentence) {
+      computing.textContent = sentence ?? "";
     },
   };
 }

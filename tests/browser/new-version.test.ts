@@ -42,6 +42,22 @@ async function deployNextVersion(): Promise<void> {
   await writeFile(path("offline-worker.js"), worker!.replaceAll(script, nextName).replace(version, `${version.slice(1)}0`));
 }
 
+declare global {
+  interface Window {
+    computingWords?: readonly string[];
+  }
+}
+
+/** Notes what the bar says about computing, from the page's first moment on. */
+function noteComputingWords(): void {
+  const words: string[] = [];
+  window.computingWords = words;
+  new MutationObserver(() => {
+    const text = document.getElementById("computing-state")?.textContent ?? "";
+    if (text !== (words.at(-1) ?? "")) words.push(text);
+  }).observe(document, { childList: true, subtree: true });
+}
+
 const buildOf = (page: Page): Promise<string> => page.evaluate(() => document.documentElement.dataset["build"] ?? "first");
 const keptVersions = (page: Page): Promise<string[]> => page.evaluate(() => caches.keys());
 const workerState = (page: Page) =>
@@ -62,9 +78,12 @@ it("a new version takes the old one's place when its page is gone, and what was 
   const [first] = await keptVersions(page);
 
   await deployNextVersion();
+  await page.addInitScript(noteComputingWords);
   await page.reload();
   await started(page);
   expect(await buildOf(page)).toBe("next");
+  // What was computed before is shown at once, with a word until it has been computed anew.
+  expect(await page.evaluate(() => window.computingWords)).toEqual(["Computing… Until then the answers are those of the last save.", ""]);
   await expectCell(page, "Program!H5", "typed under the first version");
   await openYard(page, 0, "Yard");
   expect(await surface(page).inputValue()).toBe("Shed roof");

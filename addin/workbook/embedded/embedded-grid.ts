@@ -1,4 +1,5 @@
 import {
+  CanceledError,
   CommandType,
   ICommandService,
   LifecycleService,
@@ -28,6 +29,7 @@ import {
   SetFormulaCalculationStartMutation,
   SetRangeValuesMutation,
   SetStyleCommand,
+  SetTriggerFormulaCalculationStartMutation,
   UniverSheetsCorePreset,
 } from "@univerjs/preset-sheets-core";
 import type { IFormulaCalculationSessionState } from "@univerjs/preset-sheets-core";
@@ -44,6 +46,7 @@ import type { WorksheetFunction } from "../../../functions/worksheet/calling/wor
 import { cellValue, holdsSomething } from "./cells.ts";
 import type { DraftedWorkbook } from "./draft.ts";
 import { functionRegistration } from "./functions.ts";
+import { answersShown, showAnswers, type KeptAnswers } from "./kept-answers.ts";
 import { ResultCells, refuseTypingOverResults, type SheetRules } from "./results.ts";
 import { CellSentences } from "./sentences.ts";
 import { makeEarlyRepairs, makeRepairs, type Repair } from "./repairs/list.ts";
@@ -92,6 +95,8 @@ export class EmbeddedGrid {
   /** The calculation that was the latest when something last changed; only a later one covers the change. */
   #calculationBeforeChange = -1;
   #engineIsIdle = (): Promise<void> => Promise.resolve();
+  /** Kept answers are shown, and the first calculation of the workbook has not been asked for yet. */
+  #isHeldBack = false;
   readonly #without: ReadonlySet<Repair>;
   readonly #results: ResultCells;
   readonly #openListeners = new Set<() => void>();
@@ -129,6 +134,9 @@ export class EmbeddedGrid {
     // Before the grid's own parts listen: they forget what a formula filled before they ask whether it may be typed over.
     this.#results = new ResultCells(this, options.sheetRules);
     refuseTypingOverResults(this.injector, this.#results);
+    this.injector.get(ICommandService).beforeCommandExecuted(({ id }) => {
+      if (this.#isHeldBack && id === SetTriggerFormulaCalculationStartMutation.id) throw new CanceledError();
+    });
     makeEarlyRepairs(this.#without);
     for (const plugin of presets.flatMap((preset) => preset.plugins)) {
       if (Array.isArray(plugin)) univer.registerPlugin(plugin[0], plugin[1]);
@@ -137,9 +145,10 @@ export class EmbeddedGrid {
     this.api = FUniver.newAPI(univer);
   }
 
-  /** Opens a workbook in place of the present one. */
-  open(snapshot: object): void {
+  /** Opens a workbook in place of the present one: with the answers that were kept of it, where there are any, until `computeAnew`. */
+  open(snapshot: object, kept: KeptAnswers | null = null): void {
     const present = this.#workbook;
+    this.#isHeldBack = kept !== null;
     if (present) {
       this.#workbook = null;
       this.api.disposeUnit(present.getId());
@@ -149,7 +158,20 @@ export class EmbeddedGrid {
     this.#workbook = this.api.createWorkbook(snapshot);
     // The grid's own parts come to life with its first workbook.
     if (!present) this.#start();
+    if (kept) showAnswers(this.injector, this.#workbook.getId(), kept);
     for (const listener of this.#openListeners) listener();
+  }
+
+  /** Computes every formula where the answers shown are kept ones; otherwise that has been asked for by itself. */
+  computeAnew(): void {
+    if (!this.#isHeldBack) return;
+    this.#isHeldBack = false;
+    this.api.getFormula().executeCalculation();
+  }
+
+  /** What formulas fill beside their own cells, for a save: by which version of the functions it was computed is yours to say. */
+  answers(version: string): KeptAnswers {
+    return answersShown(this.injector, this.workbook().getId(), version);
   }
 
   /** Opens a workbook that was put together without the grid. */

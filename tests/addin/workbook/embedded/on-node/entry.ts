@@ -19,6 +19,8 @@ import { catalogue } from "../../../../../functions/worksheet/catalogue.ts";
 
 /** The workbook's file: its writer takes what the grid of this bundle holds. */
 export { SETTINGS } from "../../../../../addin/workbook/embedded/embedded-grid.ts";
+export { answersIn, withAnswers } from "../../../../../addin/workbook/embedded/kept-answers.ts";
+export { readWorkbookFile, writeWorkbookFile } from "../../../../../addin/workbook/embedded/workbook-file.ts";
 export { contentsOf } from "../../../../../addin/workbook/embedded/xlsx/contents.ts";
 export { readXlsxFile } from "../../../../../addin/workbook/embedded/xlsx/read-xlsx.ts";
 export { xlsxFile } from "../../../../../addin/workbook/embedded/xlsx/xlsx-file.ts";
