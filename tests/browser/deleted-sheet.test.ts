@@ -1,22 +1,16 @@
 /** Deleting a sheet of the program asks first, and one tap brings it back after a reload. */
 import type { Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { value, values } from "./grid.ts";
-import { PageHost } from "./page.ts";
+import { onProgramPage } from "./pane.ts";
 
 const TYPED = "Surfaces!A1:G40";
 
 describe("A sheet of the program", () => {
-  let host: PageHost;
   let page: Page;
 
-  beforeAll(async () => {
-    host = await PageHost.start();
-    ({ page } = await host.openProgram());
-  });
-
-  afterAll(async () => {
-    await host.close();
+  onProgramPage((opened) => {
+    page = opened.page;
   });
 
   const tab = (name: string) => page.locator("[data-u-comp='slide-tab-item']").filter({ hasText: new RegExp(`^${name}$`) });
