@@ -58,7 +58,7 @@ export function ProgramPage({
             <ExportMany {...view} />
           </>
         )}
-        {tab === "next" && <NextView program={program} onPick={onPick} />}
+        {tab === "next" && <NextView {...view} onPick={onPick} />}
         {tab === "what-if" && <WhatIfView {...view} />}
         {tab === "report" && <ReportView {...view} goTo={goTo} />}
         {tab === "rain" && <RainView workbook={workbook} write={write} goTo={goTo} />}

@@ -1,12 +1,15 @@
 /** Yards go along in a file, are worked on in another program, and come back beside what was typed at home meanwhile. */
 import ExcelJS from "exceljs";
 import { beforeAll, describe, expect, it } from "vitest";
+import { today } from "../../addin/actions/dates.ts";
 import { readRecords } from "../../addin/records/read-records.ts";
 import type { Sheet } from "../../addin/records/sheet.ts";
 import { sitesSheet } from "../../addin/records/sites.ts";
+import { standingSheet } from "../../addin/records/standing.ts";
 import { surfacesSheet } from "../../addin/records/surfaces.ts";
 import { visitsSheet } from "../../addin/records/visits.ts";
 import { fieldCopyText } from "../../taskpane/views/field-copy/text.ts";
+import { nextText } from "../../taskpane/views/next/text.ts";
 import { openFilesText } from "../../taskpane/views/open-files/text.ts";
 import { text } from "../../taskpane/text.ts";
 import { savedBytes, type OpenPage } from "./page.ts";
@@ -151,7 +154,26 @@ describe("A copy for the field", () => {
     expect((await made(openFilesText.calendar)).toString()).toMatch(/^BEGIN:VCALENDAR\r\n/);
     expect((await made(openFilesText.tables)).subarray(0, 2).toString()).toBe("PK");
     await expectUsable(page);
-    await files.scrollIntoViewIfNeeded().then(() => page.screenshot({ path: "/tmp/travelprof/files.png", fullPage: true }));
+    expect(opened.faults).toEqual([]);
+  });
+
+  it("lays out where every yard stands on a sheet with the days that it waits, and says when the records have moved on", async () => {
+    const { page } = opened;
+    await openTab(page, text.programTabs.next);
+    await button(page, nextText.standing.lay).click();
+    await pane(page).getByText(nextText.standing.upToDate).waitFor();
+    const rows = (await cellsOf(standingSheet)).slice(standingSheet.preface.length + 1);
+    expect(rows.length).toBe((await rowsOf(sitesSheet)).length);
+    const waits = Object.keys(standingSheet.columns).indexOf("daysWaiting");
+    expect(rows.filter((row) => typeof row[waits] === "number").length).toBeGreaterThan(10);
+    const visit = (await rowsOf(visitsSheet)).findLast(({ record: { siteId } }) => siteId === "Y-001")!;
+    await page.evaluate(([where, day]) => window.soakbook?.workbook.writeValues([{ range: where, values: [[day]] }]), [
+      visit.at("date"),
+      today(),
+    ] as const);
+    await pane(page).getByText(nextText.standing.old(1)).waitFor();
+    await button(page, nextText.standing.anew).click();
+    await pane(page).getByText(nextText.standing.upToDate).waitFor();
     expect(opened.faults).toEqual([]);
   });
 });

@@ -1,4 +1,5 @@
 /** The plain functions of Excel that the workbook's formulas call, as Excel's documentation describes them, and our own. */
+import { today } from "../../addin/actions/dates.ts";
 import { isErrorCode } from "../../addin/workbook/port.ts";
 import { catalogue } from "../../functions/worksheet/catalogue.ts";
 import { isCellError, type CellInput } from "../../functions/worksheet/calling/cell.ts";
@@ -294,6 +295,7 @@ const FUNCTIONS: Readonly<Record<string, (given: Given) => Grid>> = {
       const [number, power] = [numberOf(value), 10 ** Number(digits)];
       return number === null ? "#VALUE!" : (Math.sign(number) * Math.round(Math.abs(number) * power)) / power;
     }),
+  TODAY: () => [[today()]],
   ROWS: ([grid = []]) => {
     const error = grid.length === 1 && grid[0]?.length === 1 ? grid[0][0] : undefined;
     return single(error !== undefined && isErrorCode(error) ? error : grid.length);

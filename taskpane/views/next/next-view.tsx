@@ -1,13 +1,14 @@
 import { useState } from "preact/hooks";
 import { minutesOfToday, today } from "../../../addin/actions/dates.ts";
-import type { Program } from "../../../addin/actions/program/read-program.ts";
 import { NOTICE_KINDS, whatIsNext, type Notice, type NoticeKind, type Urgency } from "../../../addin/actions/program/what-is-next.ts";
 import { Fold } from "../../parts/fold.tsx";
 import { ChoiceField, TextField, VerdictBadge, type ShownVerdict } from "../../parts/form.tsx";
 import { showTabNext } from "../../yard-page.tsx";
 import { nameOf } from "../../yard-button.tsx";
+import type { ViewProps } from "../../view.ts";
 import { showStageNext } from "../visits/visits-view.tsx";
 import { boardOf, tabOf } from "./board.ts";
+import { StandingLine } from "./standing-line.tsx";
 import { nextText } from "./text.ts";
 import "./next.css";
 
@@ -24,7 +25,12 @@ const FOR_NOW: ReadonlySet<Urgency> = new Set(["overdue", "soon"]);
 const KINDS = NOTICE_KINDS.map((kind) => ({ value: kind, says: nextText.kinds[kind] }));
 
 /** What is next across the program; a line opens its yard where the thing is done. */
-export function NextView({ program, onPick }: { readonly program: Program; readonly onPick: (siteId: string) => void }) {
+export function NextView({
+  program,
+  workbook,
+  write,
+  onPick,
+}: Pick<ViewProps, "program" | "workbook" | "write"> & { readonly onPick: (siteId: string) => void }) {
   const [kind, setKind] = useState<NoticeKind | null>(null);
   const [search, setSearch] = useState("");
   const notices = whatIsNext(program, today(), minutesOfToday());
@@ -74,6 +80,7 @@ export function NextView({ program, onPick }: { readonly program: Program; reado
           </div>
         </Fold>
       ))}
+      <StandingLine program={program} workbook={workbook} write={write} />
     </>
   );
 }

@@ -30,4 +30,13 @@ export const nextText = {
   noMatch: "No line matches.",
   open: (siteId: string) => `Open ${siteId}: `,
   program: "Program",
+  standing: {
+    title: "Where yards stand, on a sheet",
+    explain: "Stage, next step and days waiting of every yard on a sheet of their own, to filter, sort and pivot on.",
+    upToDate: 'Sheet "Where yards stand" says the same.',
+    old: (yards: number) => `Sheet "Where yards stand" is older than the records of ${yards === 1 ? "1 yard" : `${yards} yards`}.`,
+    lay: "Put this on a sheet",
+    anew: "Write the sheet anew",
+    done: 'Sheet "Where yards stand" was written.',
+  },
 } as const;
