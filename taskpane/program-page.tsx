@@ -41,6 +41,15 @@ export function ProgramPage({
     lastTab = id;
     setTab(id);
   };
+  const [checksAtOnce, checkAtOnce] = useState(false);
+  const activate = (id: ProgramTabId) => {
+    checkAtOnce(false);
+    open(id);
+  };
+  const check = () => {
+    checkAtOnce(true);
+    open("workbook");
+  };
   const heading = useFocusIfAsked(takesFocus);
   const view = { program, workbook, write };
   return (
@@ -50,11 +59,11 @@ export function ProgramPage({
           {text.programTabs.title}
         </h1>
       </header>
-      <Tabs label={text.programTabs.label} tabs={TABS} active={tab} onActivate={open} />
+      <Tabs label={text.programTabs.label} tabs={TABS} active={tab} onActivate={activate} />
       <TabPanel active={tab}>
         {tab === "yards" && (
           <>
-            <YardPicker {...view} goTo={goTo} onPick={onPick} />
+            <YardPicker {...view} goTo={goTo} onPick={onPick} onCheck={check} />
             <ExportMany {...view} />
           </>
         )}
@@ -62,7 +71,7 @@ export function ProgramPage({
         {tab === "what-if" && <WhatIfView {...view} />}
         {tab === "report" && <ReportView {...view} goTo={goTo} />}
         {tab === "rain" && <RainView workbook={workbook} write={write} goTo={goTo} />}
-        {tab === "workbook" && <WorkbookView {...view} goTo={goTo} />}
+        {tab === "workbook" && <WorkbookView {...view} goTo={goTo} checksAtOnce={checksAtOnce} />}
       </TabPanel>
     </>
   );

@@ -125,5 +125,6 @@ export const text = {
 
   sheetSlips: "Cells to put right first",
   goToCell: "Go to the cell",
+  seeRepair: "See the repair",
   place: (sheet: string, row: number) => `${sheet}, row ${row}`,
 } as const;

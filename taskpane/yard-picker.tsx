@@ -14,8 +14,11 @@ export function YardPicker({
   write,
   goTo,
   onPick,
+  onCheck,
 }: Pick<ViewProps, "program" | "workbook" | "write"> & {
   readonly goTo: GoTo;
+  /** Leads to the check of the workbook, with what it finds. */
+  readonly onCheck: () => void;
   readonly onPick: (siteId: string) => void;
 }) {
   const [search, setSearch] = useState("");
@@ -23,7 +26,7 @@ export function YardPicker({
   return (
     <section>
       <h2>{text.picker.title}</h2>
-      <SlipList title={text.sheetSlips} slips={program.slips} goTo={goTo} />
+      <SlipList title={text.sheetSlips} slips={program.slips} goTo={goTo} onCheck={onCheck} />
       {program.yards.length === 0 ? (
         <p>{text.picker.empty}</p>
       ) : (

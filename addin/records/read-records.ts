@@ -17,7 +17,7 @@ export interface SheetRecords<S extends Sheet> {
  */
 export function readRecords<S extends Sheet>(sheet: S, values: readonly (readonly CellValue[])[]): SheetRecords<S> {
   const at = findPlace(sheet, values);
-  if (!("place" in at)) return { rows: [], place: null, slips: at.missing.map((column) => missingColumnSlip(sheet, column)) };
+  if (!("place" in at)) return { rows: [], place: null, slips: [missingColumnsSlip(sheet, at.missing)] };
   const { place } = at;
   const apart = columnsApart(place);
   if (apart.length > 0) return { rows: [], place: null, slips: apart };
@@ -63,10 +63,17 @@ function readerOf({ cell }: Column): (value: CellValue) => ReadCell {
   };
 }
 
-function missingColumnSlip(sheet: Sheet, { heading, expectedAt }: MissingColumn): Slip {
+const HEADINGS_NAMED = 4;
+
+/** One slip however many are missing: a workbook of an earlier version lacks all that came since, and one repair brings them. */
+function missingColumnsSlip(sheet: Sheet, missing: readonly MissingColumn[]): Slip {
+  const named = missing.slice(0, HEADINGS_NAMED).map(({ heading }) => `"${heading}"`);
+  const others = missing.length - named.length;
+  const [noun, back] = missing.length === 1 ? ["column", "the heading"] : ["columns", "the headings"];
   return {
-    where: expectedAt,
-    sentence: `Sheet ${sheet.name} has no column "${heading}", so nothing on it is read. Check the workbook to see a repair, or put the heading back.`,
+    where: missing[0]?.expectedAt ?? { sheet: sheet.name, row: 0, column: 0, rows: 1, columns: 1 },
+    sentence: `Sheet ${sheet.name} has no ${noun} ${named.join(", ")}${others === 0 ? "" : ` and ${others} more`}, so nothing on it is read. Check the workbook to see a repair, or put ${back} back.`,
+    isRepaired: true,
   };
 }
 

@@ -41,6 +41,8 @@ export interface Slip {
   readonly sentence: string;
   /** What was meant, where only the spelling is wrong. */
   readonly instead?: string;
+  /** Check workbook has a repair for it. */
+  readonly isRepaired?: boolean;
 }
 
 export function layoutOf(sheet: Sheet): SheetLayout {

@@ -8,23 +8,38 @@ export interface ShownSlip {
   readonly what?: string;
   readonly where: CellRange;
   readonly sentence: string;
+  readonly isRepaired?: boolean;
 }
 
-/** Cells that need a person's eye, each with the way to it. */
-export function SlipList({ title, slips, goTo }: { readonly title: string; readonly slips: readonly ShownSlip[]; readonly goTo: GoTo }) {
+/** Cells that need a person's eye, each with the way to it, or to what repairs it. */
+export function SlipList({
+  title,
+  slips,
+  goTo,
+  onCheck,
+}: {
+  readonly title: string;
+  readonly slips: readonly ShownSlip[];
+  readonly goTo: GoTo;
+  readonly onCheck?: () => void;
+}) {
   if (slips.length === 0) return null;
   return (
     <section class="slips" aria-label={title}>
       <h2>{title}</h2>
       <ul>
-        {slips.map(({ what, where, sentence }) => (
+        {slips.map(({ what, where, sentence, isRepaired }) => (
           <li key={`${where.sheet} ${where.row} ${where.column} ${sentence}`}>
             <p>
               <strong>{placeOf(where, what)}</strong> {sentence}
             </p>
-            <Button aria-label={`${text.goToCell}: ${placeOf(where, what)}`} onClick={() => goTo(where)}>
-              {text.goToCell}
-            </Button>
+            {isRepaired === true && onCheck !== undefined ? (
+              <Button onClick={onCheck}>{text.seeRepair}</Button>
+            ) : (
+              <Button aria-label={`${text.goToCell}: ${placeOf(where, what)}`} onClick={() => goTo(where)}>
+                {text.goToCell}
+              </Button>
+            )}
           </li>
         ))}
       </ul>

@@ -2,6 +2,7 @@
 import ExcelJS from "exceljs";
 import { beforeAll, describe, expect, it } from "vitest";
 import { today } from "../../addin/actions/dates.ts";
+import { placeAsSetUp } from "../../addin/records/place.ts";
 import { readRecords } from "../../addin/records/read-records.ts";
 import type { Sheet } from "../../addin/records/sheet.ts";
 import { sitesSheet } from "../../addin/records/sites.ts";
@@ -9,6 +10,7 @@ import { standingSheet } from "../../addin/records/standing.ts";
 import { surfacesSheet } from "../../addin/records/surfaces.ts";
 import { visitsSheet } from "../../addin/records/visits.ts";
 import { fieldCopyText } from "../../taskpane/views/field-copy/text.ts";
+import { workbookText } from "../../taskpane/views/workbook/text.ts";
 import { nextText } from "../../taskpane/views/next/text.ts";
 import { openFilesText } from "../../taskpane/views/open-files/text.ts";
 import { text } from "../../taskpane/text.ts";
@@ -174,6 +176,26 @@ describe("A copy for the field", () => {
     await pane(page).getByText(nextText.standing.old(1)).waitFor();
     await button(page, nextText.standing.anew).click();
     await pane(page).getByText(nextText.standing.upToDate).waitFor();
+    expect(opened.faults).toEqual([]);
+  });
+
+  it("says in one line that a sheet of an earlier version lacks columns, and leads to the repair", async () => {
+    const { page } = opened;
+    const [owner, email] = ["owner", "email"].map((key) => placeAsSetUp(sitesSheet).cell(sitesSheet.preface.length, key as "owner"));
+    await page.evaluate(
+      (cells) => window.soakbook?.workbook.writeValues(cells.map((range) => ({ range, values: [[null]] }))),
+      [owner!, email!],
+    );
+    await openTab(page, text.programTabs.yards);
+    const slips = pane(page).getByRole("region", { name: text.sheetSlips });
+    await slips.getByText('Sheet Sites has no columns "Owner", "E-mail"').waitFor();
+    expect(await slips.getByText("Sheet Sites has no").count()).toBe(1);
+    await slips.getByRole("button", { name: text.seeRepair }).click();
+    await button(page, workbookText.check.repair(2)).click();
+    await openTab(page, text.programTabs.yards);
+    await pane(page)
+      .getByRole("button", { name: /^Y-001/ })
+      .waitFor();
     expect(opened.faults).toEqual([]);
   });
 });

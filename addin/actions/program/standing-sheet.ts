@@ -30,7 +30,7 @@ export async function readStanding(workbook: Workbook): Promise<WrittenStanding 
   return {
     place,
     rows: new Map(rows.map((each) => [plainKey(String(each.cells[idAt] ?? "")), each])),
-    endRow: Math.max(place.firstRow, ...rows.slice(-1).map(({ row }) => row + 1)),
+    endRow: (rows.at(-1)?.row ?? place.headingRow) + 1,
   };
 }
 

@@ -1,4 +1,4 @@
-import { useState } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
 import { checkWorkbook, repairWorkbook } from "../../../addin/actions/workbook/check-workbook.ts";
 import type { Finding } from "../../../addin/actions/workbook/finding.ts";
 import type { Workbook } from "../../../addin/workbook/port.ts";
@@ -14,10 +14,12 @@ export function CheckWorkbook({
   workbook,
   write,
   goTo,
+  checksAtOnce = false,
 }: {
   readonly workbook: Workbook;
   readonly write: ViewProps["write"];
   readonly goTo?: GoTo;
+  readonly checksAtOnce?: boolean;
 }) {
   const { check } = workbookText;
   const [found, show] = useState<readonly Finding[] | "checking" | { readonly fault: string } | null>(null);
@@ -29,6 +31,9 @@ export function CheckWorkbook({
       show({ fault: sentenceOfError(error) });
     }
   };
+  useEffect(() => {
+    if (checksAtOnce) void look();
+  }, [checksAtOnce]);
   const repairs = Array.isArray(found) ? (found as readonly Finding[]).filter(({ repair }) => repair !== undefined) : [];
   const repairAll = () => write(async () => show(await repairWorkbook(workbook, repairs)), check.done(repairs.length));
   return (

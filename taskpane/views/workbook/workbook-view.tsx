@@ -14,10 +14,15 @@ export function WorkbookView({
   workbook,
   write,
   goTo,
-}: Pick<ViewProps, "program" | "workbook" | "write"> & { readonly goTo: GoTo }) {
+  checksAtOnce,
+}: Pick<ViewProps, "program" | "workbook" | "write"> & {
+  readonly goTo: GoTo;
+  /** Whoever comes here to see a repair need not ask for it again. */
+  readonly checksAtOnce: boolean;
+}) {
   return (
     <>
-      <CheckWorkbook workbook={workbook} write={write} goTo={goTo} />
+      <CheckWorkbook workbook={workbook} write={write} goTo={goTo} checksAtOnce={checksAtOnce} />
       <BringIn program={program} workbook={workbook} write={write} />
       <FieldCopyView program={program} workbook={workbook} write={write} />
       <OpenFiles program={program} workbook={workbook} />

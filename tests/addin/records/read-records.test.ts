@@ -82,6 +82,18 @@ describe("reading the Surfaces sheet", () => {
     ]);
   });
 
+  test("many missing headings are one line, which has a repair", () => {
+    const [first = "", second = ""] = headings(surfacesSheet);
+    const { slips } = readRecords(surfacesSheet, [[], [], [first, second], ["Y-001", "Roof"]]);
+    expect(slips.map(({ where, sentence, isRepaired }) => [addressOf(where), sentence, isRepaired])).toEqual([
+      [
+        "Surfaces!C3",
+        'Sheet Surfaces has no columns "Cover", "Area (sq ft | m²)", "Share draining here", "How measured" and 1 more, so nothing on it is read. Check the workbook to see a repair, or put the headings back.',
+        true,
+      ],
+    ]);
+  });
+
   test("a heading with a line break or a space too many is still that heading", () => {
     const broken = headings(surfacesSheet).map((heading) => ` ${heading.replace(" ", "\n")} `);
     expect(readRecords(surfacesSheet, [broken, ["Y-001", "Roof", "roof", 620, 1]]).rows[0]?.record.area).toBe(620);
