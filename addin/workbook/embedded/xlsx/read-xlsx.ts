@@ -30,7 +30,7 @@ export async function readXlsxFile(fileName: string, bytes: Uint8Array, settings
   if (file.sheets.length === 0) throw new WorkbookFileRefused(`"${fileName}" holds no sheet.`);
   const id = generateRandomId(6);
   const styles = new Styles();
-  const messages = await messagesWithoutRule(bytes);
+  const messages = messagesWithoutRule(bytes);
   const sheets = file.sheets.map((sheet) => new SheetReader(sheet, id, styles, messages.get(sheet.name) ?? []).read());
   const bySheet = <Part>(part: (sheet: (typeof sheets)[number]) => Part) =>
     JSON.stringify(Object.fromEntries(sheets.map((sheet) => [sheet.data.id, part(sheet) ?? undefined])));
@@ -47,16 +47,16 @@ export async function readXlsxFile(fileName: string, bytes: Uint8Array, settings
       { name: "SHEET_FILTER_PLUGIN", data: bySheet(({ filter }) => filter) },
       { name: "SHEET_DEFINED_NAME_PLUGIN", data: JSON.stringify(names) },
     ],
-    custom: { [settings]: [...(await settingsIn(file, bytes))] },
+    custom: { [settings]: [...settingsIn(file, bytes)] },
   };
   // What any file may hold is looked through as one of our own is.
   return { workbook: readWorkbookFile(fileName, writeWorkbookFile(snapshot, new Date())), leftBehind: leftBehind(file.sheets) };
 }
 
 /** The page writes them as properties of the document; what Excel's add-in has written since is newer. */
-async function settingsIn({ properties }: Workbook, bytes: Uint8Array): Promise<ReadonlyMap<string, string>> {
+function settingsIn({ properties }: Workbook, bytes: Uint8Array): ReadonlyMap<string, string> {
   const written = Object.entries(properties?.custom ?? {}).filter((entry): entry is [string, string] => typeof entry[1] === "string");
-  return new Map([...written, ...(await addinSettings(bytes))]);
+  return new Map([...written, ...addinSettings(bytes)]);
 }
 
 async function opened(fileName: string, bytes: Uint8Array): Promise<Workbook> {
