@@ -4,6 +4,7 @@ import { beforeAll, describe, expect, it } from "vitest";
 import { PROGRAM_TAB_IDS, TAB_IDS } from "../../taskpane/tab-ids.ts";
 import { text } from "../../taskpane/text.ts";
 import { button, narrowPane, onExcelPage, openTab, openYard, pane, pickStage } from "./pane.ts";
+import { inWideLetters } from "./usable.ts";
 
 /** What a person sees first, in CSS pixels from the top of the pane. */
 const FIRST_SIGHT = 700;
@@ -143,10 +144,11 @@ describe("At 320 pixels, and so with text at twice its size on 640", { timeout: 
     await narrowPane(page);
   });
 
-  it.each(TAB_IDS.map((id) => text.tabs[id]))("nothing of a yard's %s wraps inside a word", async (tab) => {
+  it.each(TAB_IDS.map((id) => text.tabs[id]))("nothing of a yard's %s wraps inside a word, in wide letters either", async (tab) => {
     for (const place of [0, 14]) {
       await openYard(page, place, tab);
       expect(await brokenWords(), `yard ${place}`).toEqual([]);
+      await inWideLetters(page, async () => expect(await brokenWords(), `yard ${place}, wide`).toEqual([]));
     }
   });
 });

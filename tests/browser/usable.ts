@@ -70,3 +70,11 @@ function layoutFaults(page: Page) {
     };
   });
 }
+
+/** Looks at the pane in letters as wide as those of DejaVu Sans, which stands in for others on many machines. */
+export async function inWideLetters(page: Page, look: () => Promise<void>): Promise<void> {
+  const space = (width: string) => page.evaluate((each) => document.body.style.setProperty("letter-spacing", each), width);
+  await space("0.06em");
+  await look();
+  await space("");
+}
