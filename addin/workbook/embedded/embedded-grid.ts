@@ -7,7 +7,6 @@ import {
   LocaleType,
   LogLevel,
   Univer,
-  mergeLocales,
 } from "@univerjs/core";
 import type { ICellData, ICommandInfo, IDisposable, IExecutionOptions, IRange, Injector, IWorkbookData, Nullable } from "@univerjs/core";
 import { FUniver } from "@univerjs/core/facade";
@@ -33,19 +32,16 @@ import {
   UniverSheetsCorePreset,
 } from "@univerjs/preset-sheets-core";
 import type { IFormulaCalculationSessionState } from "@univerjs/preset-sheets-core";
-import coreWords from "@univerjs/preset-sheets-core/locales/en-US";
 import { UniverSheetsDataValidationPreset } from "@univerjs/preset-sheets-data-validation";
-import dataValidationWords from "@univerjs/preset-sheets-data-validation/locales/en-US";
 import { UniverSheetsDrawingPreset } from "@univerjs/preset-sheets-drawing";
-import drawingWords from "@univerjs/preset-sheets-drawing/locales/en-US";
 import { UniverSheetsFilterPreset } from "@univerjs/preset-sheets-filter";
-import filterWords from "@univerjs/preset-sheets-filter/locales/en-US";
 import { defaultTheme } from "@univerjs/themes";
 import { filter, firstValueFrom, from, timeout } from "rxjs";
 import type { WorksheetFunction } from "../../../functions/worksheet/calling/worksheet-function.ts";
 import { cellValue, holdsSomething } from "./cells.ts";
 import type { DraftedWorkbook } from "./draft.ts";
 import { functionRegistration } from "./functions.ts";
+import { gridWords } from "./grid-words.ts";
 import { answersShown, showAnswers, type KeptAnswers } from "./kept-answers.ts";
 import { ResultCells, refuseTypingOverResults, type SheetRules } from "./results.ts";
 import { CellSentences } from "./sentences.ts";
@@ -127,7 +123,7 @@ export class EmbeddedGrid {
       theme: defaultTheme,
       darkMode: options.dark,
       locale: LocaleType.EN_US,
-      locales: { [LocaleType.EN_US]: mergeLocales(coreWords, dataValidationWords, drawingWords, filterWords) },
+      locales: { [LocaleType.EN_US]: gridWords },
       logLevel: LogLevel.ERROR,
     });
     this.injector = univer.__getInjector();
