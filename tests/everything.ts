@@ -25,7 +25,7 @@ const LANES: readonly (readonly Step[])[] = [
     { name: "imports", words: ["npm", "run", "-s", "imports"] },
     {
       name: "tests of the functions and everything else",
-      words: [...VITEST, "--project", "together", "--project", "apart", "--coverage"],
+      words: [...VITEST, "--project", "together", "--project", "grid", "--project", "apart", "--coverage"],
       workers: 1,
     },
     { name: "lint", words: ["npm", "run", "-s", "lint"] },

@@ -1,31 +1,25 @@
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { beforeAll, describe, expect, test } from "vitest";
 import { excelWorkbook } from "../../addin/workbook/excel/excel-workbook.ts";
 import { columnLetters, type CellValue, type Workbook } from "../../addin/workbook/port.ts";
-import { bundleGrid, type BundledGrid } from "../addin/workbook/embedded/on-node/grid-on-node.ts";
+import { freshModule } from "../addin/workbook/embedded/on-node/grid-on-node.ts";
 import { InMemoryExcel } from "../contract/in-memory-excel.ts";
 import { actionCases } from "./action-cases.ts";
 import { excelLookAt } from "./looks.ts";
 import { actionOutcome, type ActionOutcome } from "./action-outcome.ts";
-import type * as embedded from "./embedded-entry.ts";
 
 const titles = actionCases.map(({ title }) => title);
 
 describe("Every action", () => {
-  let bundled: BundledGrid<typeof embedded>;
-  let grid: typeof embedded;
+  const grid = freshModule("agreement");
   let excel: InMemoryExcel;
   let workbook: Workbook;
   const troubles: unknown[] = [];
 
-  beforeAll(async () => {
-    bundled = await bundleGrid(new URL("embedded-entry.ts", import.meta.url));
-    grid = bundled.fresh();
+  beforeAll(() => {
     grid.beginActionCases();
     excel = new InMemoryExcel();
     workbook = excelWorkbook((error) => troubles.push(error));
   });
-
-  afterAll(() => bundled.remove());
 
   test.each(titles)("on both spreadsheets: %s", async (title) => {
     const found = actionCases.find((one) => one.title === title)!;

@@ -1,18 +1,9 @@
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { bundleGrid, type BundledGrid } from "../addin/workbook/embedded/on-node/grid-on-node.ts";
+import { describe, expect, it } from "vitest";
+import { freshModule } from "../addin/workbook/embedded/on-node/grid-on-node.ts";
 import { cases } from "./cases.ts";
-import type * as embedded from "./embedded-entry.ts";
 
 describe("The port on the embedded spreadsheet", () => {
-  let bundled: BundledGrid<typeof embedded>;
-  let on: typeof embedded;
-
-  beforeAll(async () => {
-    bundled = await bundleGrid(new URL("embedded-entry.ts", import.meta.url));
-    on = bundled.fresh();
-  });
-
-  afterAll(() => bundled.remove());
+  const on = freshModule("agreement");
 
   it.each(cases.map(({ title }) => title))("%s", async (title) => {
     const failure = await on.runAgreementCase(title);

@@ -1,63 +1,34 @@
-/** The embedded spreadsheet on Node. Its parts are made for a bundler, so they are bundled, once for a file of tests. */
-import { mkdtemp, rm } from "node:fs/promises";
+/** The embedded spreadsheet on Node, from the scripts that set-up.ts made. */
 import { createRequire } from "node:module";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
-import { fileURLToPath } from "node:url";
-import * as esbuild from "esbuild";
-import { plainFields } from "../../../../../addin/hosting/plain-fields.ts";
-import { afterAll, beforeAll } from "vitest";
+import { beforeAll, inject } from "vitest";
 import { fillDemoProgram } from "../../../../../addin/actions/demo/demo-program.ts";
 import { setUpWorkbook } from "../../../../../addin/actions/workbook/set-up-workbook.ts";
 import type { WorkbookWriting } from "../../../../../addin/workbook/port.ts";
-import type * as entry from "./entry.ts";
+import type * as agreement from "../../../../agreement/embedded-entry.ts";
+import type * as grid from "./entry.ts";
 
-export type GridModule = typeof entry;
-
-export interface BundledGrid<Module = GridModule> {
-  /** A grid that shares nothing with another: some repairs change what all grids of one module have in common. */
-  fresh(): Module;
-  remove(): Promise<void>;
+export type GridModule = typeof grid;
+interface Modules {
+  readonly grid: GridModule;
+  readonly agreement: typeof agreement;
 }
 
-/** What a test runs on the grid comes from one bundle with it, so that both know the same refusals. */
-export async function bundleGrid<Module = GridModule>(from = new URL("entry.ts", import.meta.url)): Promise<BundledGrid<Module>> {
-  const directory = await mkdtemp(join(tmpdir(), "soakbook-grid-"));
-  const outfile = join(directory, "grid.cjs");
-  await esbuild.build({
-    entryPoints: [fileURLToPath(from)],
-    outfile,
-    bundle: true,
-    platform: "node",
-    format: "cjs",
-    target: "node20",
-    loader: { ".css": "empty" },
-    define: { "process.env.NODE_ENV": '"production"' },
-    // Shapes of icons are made when the grid is loaded.
-    banner: { js: "globalThis.Path2D ??= class {};" },
-    plugins: [plainFields],
-    logLevel: "warning",
-  });
-  const require = createRequire(import.meta.url);
-  return {
-    fresh() {
-      Reflect.deleteProperty(require.cache, outfile);
-      return require(outfile) as Module;
-    },
-    remove: () => rm(directory, { recursive: true, force: true }),
-  };
+const require = createRequire(import.meta.url);
+
+/** A grid that shares nothing with another: some repairs change what all grids of one module have in common. */
+export function freshModule<Name extends keyof Modules>(name: Name): Modules[Name] {
+  const script = inject("gridBundles")[name];
+  Reflect.deleteProperty(require.cache, script);
+  return require(script) as Modules[Name];
 }
 
 /** Hands a grid over before the tests around this call, with what is written into its workbook before it computes. */
-export function onGrid(take: (on: entry.GridOnNode) => void, write: (workbook: WorkbookWriting) => Promise<void>): void {
-  let bundled: BundledGrid;
+export function onGrid(take: (on: grid.GridOnNode) => void, write: (workbook: WorkbookWriting) => Promise<void>): void {
   beforeAll(async () => {
-    bundled = await bundleGrid();
-    const on = bundled.fresh().startGrid();
+    const on = freshModule("grid").startGrid();
     await on.open(write);
     take(on);
   });
-  afterAll(() => bundled.remove());
 }
 
 export async function demo(workbook: WorkbookWriting): Promise<void> {

@@ -1,11 +1,11 @@
 /** A saved workbook is shown with the answers that were saved with it, and computed behind them. */
-import { afterAll, beforeAll, describe, expect, test, vi } from "vitest";
+import { beforeAll, describe, expect, test, vi } from "vitest";
 import { designSheet } from "../../../../../addin/records/design.ts";
 import { recordSheets } from "../../../../../addin/records/program-sheets.ts";
 import { cellOf, firstRow } from "../../../../../addin/records/place.ts";
 import { surfacesSheet } from "../../../../../addin/records/surfaces.ts";
 import { writeManyYards } from "../../../../many-yards.ts";
-import { bundleGrid, type BundledGrid } from "./grid-on-node.ts";
+import { freshModule } from "./grid-on-node.ts";
 import type { GridOnNode } from "./entry.ts";
 
 const YARDS = 5;
@@ -13,22 +13,19 @@ const names = recordSheets.map(({ name }) => name);
 const firstArea = cellOf(surfacesSheet, firstRow(surfacesSheet), "area");
 const firstContributing = cellOf(designSheet, firstRow(designSheet), "contributingArea");
 
-let bundled: BundledGrid;
 let computed: GridOnNode;
 let text: string;
 
 beforeAll(async () => {
-  bundled = await bundleGrid();
-  const module = bundled.fresh();
+  const module = freshModule("grid");
   computed = module.startGrid();
   await computed.open((draft) => writeManyYards(draft, YARDS));
   text = module.writeWorkbookFile(module.withAnswers(computed.grid.snapshot(), computed.grid.answers("0.9.0")), new Date());
 });
-afterAll(() => bundled.remove());
 
 /** Opened, with the number of calculations that were carried out since. */
 function opened(file: string) {
-  const module = bundled.fresh();
+  const module = freshModule("grid");
   const on = module.startGrid();
   const saved = module.readWorkbookFile("kept", file);
   const answers = module.answersIn(saved);

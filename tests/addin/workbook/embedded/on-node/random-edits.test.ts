@@ -1,18 +1,12 @@
 /** The same as in Excel: whatever people do to rows of typed sheets, Design shows for every yard what its typed cells come to. */
 import fc from "fast-check";
-import { afterAll, beforeAll, expect, test } from "vitest";
+import { expect, test } from "vitest";
 import { FIRST, edit, expectDesignRight, fewRows, sheets, typeRow, type Edit } from "../../../../contract/yard-edits.ts";
 import { setUpWithRows } from "../../../../many-yards.ts";
 import type { GridOnNode } from "./entry.ts";
-import { bundleGrid, type BundledGrid } from "./grid-on-node.ts";
+import { freshModule } from "./grid-on-node.ts";
 
-let bundled: BundledGrid;
 let on: GridOnNode;
-
-beforeAll(async () => {
-  bundled = await bundleGrid();
-});
-afterAll(() => bundled.remove());
 
 /** As a person does it, who is on the sheet; sorting is by some column, up or down. */
 async function carryOut(one: Edit): Promise<void> {
@@ -31,7 +25,7 @@ test("after any edits, insertions, deletions and sorts of Sites, Surfaces and Ho
   const cases = { edits: 0, basins: 0 };
   await fc.assert(
     fc.asyncProperty(fc.array(edit, { minLength: 4, maxLength: 10 }), async (edits) => {
-      on = bundled.fresh().startGrid();
+      on = freshModule("grid").startGrid();
       await on.open(async (draft) => {
         await setUpWithRows(draft, fewRows);
         for (const sheet of sheets) for (let row = 0; row < 6; row += 1) await typeRow(draft, sheet, row, row * 17 + 3);

@@ -1,8 +1,8 @@
 /** What each repair of the grid's engine is for: with it the grid is right, and without it the same check fails. */
-import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import type { Repair } from "../../../../../addin/workbook/embedded/repairs/list.ts";
 import { columnLetters, type CellRange, type CellValue } from "../../../../../addin/workbook/port.ts";
-import { bundleGrid, type BundledGrid, type GridModule } from "./grid-on-node.ts";
+import { freshModule, type GridModule } from "./grid-on-node.ts";
 import type { GridOnNode, OF_THE_PAGE } from "./entry.ts";
 
 type PageRepair = (typeof OF_THE_PAGE)[number];
@@ -228,14 +228,8 @@ const needed: Readonly<Record<Exclude<Repair, "selected cell in view">, Need>> =
 };
 
 describe("The grid's engine", () => {
-  let bundled: BundledGrid;
-  beforeAll(async () => {
-    bundled = await bundleGrid();
-  });
-  afterAll(() => bundled.remove());
-
   const passes = async (check: Check, without: readonly Repair[]) => {
-    const module = bundled.fresh();
+    const module = freshModule("grid");
     const on = module.startGrid(without);
     on.grid.openBlank();
     await check(on, module);
@@ -250,7 +244,7 @@ describe("The grid's engine", () => {
   });
 
   it.each(Object.entries(needed))("does not start, and says why, where a member is gone that a repair needs: %s", (_, need) => {
-    const module = bundled.fresh();
+    const module = freshModule("grid");
     const putBack = need.takeAway(module);
     expect(() => {
       module.startGrid([], need.left?.(module)).grid.openBlank();

@@ -1,6 +1,6 @@
 /** A file in Excel's own spelling in the grid: it computes, and what the grid cannot show goes out again as it came. */
 import ExcelJS from "exceljs";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { beforeAll, describe, expect, test } from "vitest";
 import { fillDemoProgram } from "../../../../../addin/actions/demo/demo-program.ts";
 import { copyFile, readCopyFile } from "../../../../../addin/actions/field-copy/copy-file.ts";
 import { planBringBack, readHome } from "../../../../../addin/actions/field-copy/plan-bring-back.ts";
@@ -9,19 +9,16 @@ import { designSheet } from "../../../../../addin/records/design.ts";
 import type { WorkbookSnapshot } from "../../../../../addin/workbook/embedded/workbook-file.ts";
 import { fileByExcel, partsByExcel } from "../../file-by-excel.ts";
 import { zipped } from "../../zipped.ts";
-import { bundleGrid, type BundledGrid, type GridModule } from "./grid-on-node.ts";
+import { freshModule, type GridModule } from "./grid-on-node.ts";
 
 const SHEET = "Our yards";
 const ALL = { sheet: SHEET, row: 0, column: 0, rows: 5, columns: 5 };
 
-let bundled: BundledGrid;
 let module: GridModule;
 
 beforeAll(async () => {
-  bundled = await bundleGrid();
-  module = bundled.fresh();
+  module = freshModule("grid");
 });
-afterAll(() => bundled.remove());
 
 async function openedInGrid(bytes: Uint8Array) {
   const on = module.startGrid();
