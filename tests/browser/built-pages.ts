@@ -29,6 +29,8 @@ const CHROMIUM_ARGUMENTS = [
   "--disable-background-networking",
   "--disable-component-update",
   "--disable-sync",
+  // A page of a test lives for a minute: most of what the engine would compile a second time for speed never pays for it.
+  "--js-flags=--no-maglev --max-optimized-bytecode-size=0",
 ];
 
 const path = (name: string): string => fileURLToPath(new URL(name, import.meta.url));
