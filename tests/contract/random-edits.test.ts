@@ -4,9 +4,9 @@ import { expect, test } from "vitest";
 import { excelWorkbook } from "../../addin/workbook/excel/excel-workbook.ts";
 import { setUpWithRows } from "../many-yards.ts";
 import { InMemoryExcel } from "./in-memory-excel.ts";
-import { FIRST, edit, expectDesignRight, fewRows, sheets, typeRow } from "./yard-edits.ts";
+import { edit, expectDesignRight, fewRows, firstRowOf, sheets, typeRow } from "./yard-edits.ts";
 
-test("after any edits, insertions, deletions and sorts of Sites, Surfaces and Hole tests Design is right for every yard", async () => {
+test("after any edits, insertions, deletions and sorts of every typed sheet Design is right for every yard", async () => {
   const cases = { edits: 0, basins: 0 };
   await fc.assert(
     fc.asyncProperty(fc.array(edit, { minLength: 1, maxLength: 12 }), async (edits) => {
@@ -18,15 +18,16 @@ test("after any edits, insertions, deletions and sorts of Sites, Surfaces and Ho
       for (const one of edits) {
         const sheet = sheets[one.sheet]!;
         const stored = excel.book.sheetNamed(sheet.name)!;
+        const first = firstRowOf(sheet);
         if (one.kind === "sort")
           excel.book.sortRows(
             stored,
-            FIRST,
-            one.order.map((row) => FIRST + row),
+            first,
+            one.order.map((row) => first + row),
           );
         else if (one.kind === "type") await typeRow(workbook, sheet, one.row, one.pick);
-        else if (one.kind === "insert") excel.book.insertRow(stored, FIRST + one.row);
-        else excel.book.deleteRow(stored, FIRST + one.row);
+        else if (one.kind === "insert") excel.book.insertRow(stored, first + one.row);
+        else excel.book.deleteRow(stored, first + one.row);
         excel.book.calculate();
         cases.basins += await expectDesignRight(workbook);
         cases.edits += 1;

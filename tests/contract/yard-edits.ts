@@ -1,17 +1,16 @@
-/** Random edits of the sheets that a yard's design rests on, and what Design must show after each. */
+/** Random edits of every sheet that people type rows on, and what Design must show after each. */
 import fc from "fast-check";
 import { expect } from "vitest";
 import { designSheet } from "../../addin/records/design.ts";
 import { holeTestsSheet } from "../../addin/records/hole-tests.ts";
 import { placeAsSetUp } from "../../addin/records/place.ts";
-import { recordSheets } from "../../addin/records/program-sheets.ts";
+import { computedSheets, recordSheets, sheetsKeptInOrder } from "../../addin/records/program-sheets.ts";
 import type { Sheet as RecordSheet } from "../../addin/records/sheet.ts";
 import { sitesSheet } from "../../addin/records/sites.ts";
 import { surfacesSheet } from "../../addin/records/surfaces.ts";
 import type { CellValue, Workbook, WorkbookWriting } from "../../addin/workbook/port.ts";
 import { expectedYards } from "./typed-design.ts";
 
-export const FIRST = 3;
 /** Rows that the edits move about in. */
 const ROWS = 14;
 const IDS = ["Y-001", "Y-002", 7, "__proto__", "Y-001", "constructor"] as const;
@@ -25,19 +24,26 @@ export type Edit =
   | { readonly kind: "insert" | "delete" | "type"; readonly sheet: number; readonly row: number; readonly pick: number }
   | { readonly kind: "sort"; readonly sheet: number; readonly order: readonly number[] };
 
-export const sheets: readonly RecordSheet[] = [sitesSheet, surfacesSheet, holeTestsSheet];
+/** Those that a design rests on, and then all others: whatever happens there changes no design. */
+const restedOn: readonly RecordSheet[] = [sitesSheet, surfacesSheet, holeTestsSheet];
+export const sheets: readonly RecordSheet[] = [
+  ...restedOn,
+  ...recordSheets.filter((sheet) => ![...restedOn, ...computedSheets, ...sheetsKeptInOrder].includes(sheet)),
+];
+
+const anySheet = fc.oneof({ weight: 2, arbitrary: fc.nat(restedOn.length - 1) }, { weight: 1, arbitrary: fc.nat(sheets.length - 1) });
 
 export const edit: fc.Arbitrary<Edit> = fc.oneof(
   fc.record({
     kind: fc.constantFrom("insert", "delete", "type", "type"),
-    sheet: fc.nat(2),
+    sheet: anySheet,
     // The first row above all.
     row: fc.oneof(fc.constant(0), fc.nat(ROWS - 1)),
     pick: fc.nat(1000),
   }),
   fc.record({
     kind: fc.constant("sort" as const),
-    sheet: fc.nat(2),
+    sheet: anySheet,
     order: fc.shuffledSubarray(
       Array.from({ length: ROWS }, (_, place) => place),
       { minLength: ROWS, maxLength: ROWS },
@@ -66,7 +72,23 @@ function rowOf(sheet: RecordSheet, pick: number): Readonly<Record<string, CellVa
       area: 100 + pick,
       share: pick % 2 === 0 ? null : 0.5,
     };
+  if (sheet.name !== "Hole tests") return anyRow(sheet, siteId, pick);
   return { siteId, holeDiameter: 8, minutes1: 0, water1: 20, minutes2: 30 + (pick % 50), water2: 10 + (pick % 7) };
+}
+
+/** Something in every second cell: a number, a word, or one of the choices. */
+function anyRow(sheet: RecordSheet, siteId: CellValue, pick: number): Readonly<Record<string, CellValue>> {
+  return Object.fromEntries(
+    Object.entries(sheet.columns).flatMap(([key, { role, choices }], at): [string, CellValue][] => {
+      if (role !== "input") return [];
+      if (key === "siteId") return [[key, siteId]];
+      return [[key, [null, pick % 50, choices?.[pick % choices.length] ?? `w${pick}`, null][(pick + at) % 4] ?? null]];
+    }),
+  );
+}
+
+export function firstRowOf(sheet: RecordSheet): number {
+  return placeAsSetUp(sheet).firstRow;
 }
 
 export async function typeRow(
@@ -77,7 +99,7 @@ export async function typeRow(
 ): Promise<void> {
   const place = placeAsSetUp(sheet);
   await workbook.writeValues(
-    Object.entries(rowOf(sheet, pick)).map(([key, value]) => ({ range: place.cell(FIRST + row, key), values: [[value]] })),
+    Object.entries(rowOf(sheet, pick)).map(([key, value]) => ({ range: place.cell(place.firstRow + row, key), values: [[value]] })),
   );
 }
 
@@ -86,7 +108,7 @@ export async function expectDesignRight(workbook: Workbook): Promise<number> {
   const [design = []] = await workbook.readSheets(["Design"]);
   const place = placeAsSetUp(designSheet);
   const cell = (row: readonly CellValue[], key: keyof typeof designSheet.columns) => row[place.columnIndex(key)] ?? null;
-  const shown = design.slice(FIRST).filter((row) => String(cell(row, "siteId") ?? "") !== "");
+  const shown = design.slice(place.firstRow).filter((row) => String(cell(row, "siteId") ?? "") !== "");
   const expected = await expectedYards(workbook);
   expect(shown.map((row) => String(cell(row, "siteId")))).toEqual(expected.map(({ siteId }) => siteId));
   const near = (value: CellValue, wanted: number | "") =>

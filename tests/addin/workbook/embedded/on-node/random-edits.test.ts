@@ -1,7 +1,7 @@
 /** The same as in Excel: whatever people do to rows of typed sheets, Design shows for every yard what its typed cells come to. */
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { FIRST, edit, expectDesignRight, fewRows, sheets, typeRow, type Edit } from "../../../../contract/yard-edits.ts";
+import { edit, expectDesignRight, fewRows, firstRowOf, sheets, typeRow, type Edit } from "../../../../contract/yard-edits.ts";
 import { setUpWithRows } from "../../../../many-yards.ts";
 import type { GridOnNode } from "./entry.ts";
 import { freshModule } from "./grid-on-node.ts";
@@ -11,17 +11,18 @@ let on: GridOnNode;
 /** As a person does it, who is on the sheet; sorting is by some column, up or down. */
 async function carryOut(one: Edit): Promise<void> {
   const { name } = sheets[one.sheet]!;
+  const first = firstRowOf(sheets[one.sheet]!);
   const [column = 0, direction = 0] = one.kind === "sort" ? one.order : [];
-  await on.workbook.select({ sheet: name, row: FIRST, column, rows: 1, columns: 1 });
+  await on.workbook.select({ sheet: name, row: first, column, rows: 1, columns: 1 });
   const sheet = on.grid.workbook().getActiveSheet();
   if (one.kind === "sort") await on.menu(direction % 2 === 0 ? "soakbook.sort-rows-up" : "soakbook.sort-rows-down");
   else if (one.kind === "type") await typeRow(on.workbook, sheets[one.sheet]!, one.row, one.pick);
-  else if (one.kind === "insert") sheet.insertRows(FIRST + one.row, 1);
-  else sheet.deleteRows(FIRST + one.row, 1);
+  else if (one.kind === "insert") sheet.insertRows(first + one.row, 1);
+  else sheet.deleteRows(first + one.row, 1);
   await on.workbook.calculated();
 }
 
-test("after any edits, insertions, deletions and sorts of Sites, Surfaces and Hole tests Design is right for every yard", async () => {
+test("after any edits, insertions, deletions and sorts of every typed sheet Design is right for every yard", async () => {
   const cases = { edits: 0, basins: 0 };
   await fc.assert(
     fc.asyncProperty(fc.array(edit, { minLength: 4, maxLength: 10 }), async (edits) => {
