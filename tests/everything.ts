@@ -19,13 +19,16 @@ interface Step {
 
 /** What the browser leaves of the machine is for the rest. */
 const LANES: readonly (readonly Step[])[] = [
-  [{ name: "tests in the browser", words: [...VITEST, "--project", "browser"], isShownAsItGoes: true }],
+  [
+    { name: "tests in the browser", words: [...VITEST, "--project", "browser"], isShownAsItGoes: true },
+    { name: "tests of the grid without a browser", words: [...VITEST, "--project", "grid"] },
+  ],
   [
     { name: "types", words: ["tsc", "-p", "."] },
     { name: "imports", words: ["npm", "run", "-s", "imports"] },
     {
       name: "tests of the functions and everything else",
-      words: [...VITEST, "--project", "together", "--project", "grid", "--project", "apart", "--coverage"],
+      words: [...VITEST, "--project", "together", "--project", "apart", "--coverage"],
       workers: 1,
     },
     { name: "lint", words: ["npm", "run", "-s", "lint"] },
