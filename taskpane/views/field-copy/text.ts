@@ -27,7 +27,8 @@ export const fieldCopyText = {
     file: "The copy that comes back (.xlsx)",
     reading: (name: string) => `Reading ${name}`,
     tooLarge: "The file is larger than 50 MB.",
-    takenOn: (day: string) => `Taken along on ${day}. Nothing is written until you choose Bring back below.`,
+    takenOn: (day: string) =>
+      `Taken along on ${day}. Nothing is written until you choose Bring back below. Before you go on with these yards elsewhere, take them along anew.`,
     same: "The copy holds nothing that is not here already.",
     left: "What stays in the copy",
     sharedId: (siteId: string) => `${siteId} is a new yard on both sides`,
