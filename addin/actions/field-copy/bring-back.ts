@@ -1,12 +1,10 @@
 /** Writes what a person has chosen of a copy into the workbook, as one change. */
-import { plainKey } from "../../../functions/worksheet/calling/typed-words.ts";
-import { verdictFormula } from "../../records/formulas.ts";
 import { placeAsSetUp, type Place } from "../../records/place.ts";
 import { readRecords } from "../../records/read-records.ts";
 import { rulesSheet } from "../../records/rules.ts";
 import type { Sheet } from "../../records/sheet.ts";
 import { visitsSheet } from "../../records/visits.ts";
-import { addressOf, WorkbookRefused, type CellValue, type FormulaWrite, type ValueWrite, type Workbook } from "../../workbook/port.ts";
+import { WorkbookRefused, type CellValue, type FormulaWrite, type ValueWrite, type Workbook } from "../../workbook/port.ts";
 import { ownColumnsFor } from "../program/own-columns-for.ts";
 import { appendRows, writeUnlessChanged, type CellChange, type Conflict } from "../program/write-records.ts";
 import { keepLastSiteId } from "../yard/site-ids.ts";
@@ -14,6 +12,7 @@ import { homeRows, type RowsOfSheets } from "./home-rows.ts";
 import type { Choice, Difference, Edits } from "./merge-rows.ts";
 import { headingOf, inputKeys, isOwnField, ownFields, valuesOf, type Fields, type TakenRow, type TakenRows } from "./taken-rows.ts";
 import { sheetsBroughtBack, sitesTaken, type TakenSheet } from "./taken-sheets.ts";
+import { verdictWrites } from "./verdicts.ts";
 
 export type Chosen = (difference: Difference) => Choice | null;
 
@@ -30,9 +29,9 @@ export async function bringBack(workbook: Workbook, differences: readonly Differ
     work.flatMap((each) => each.changes()),
   );
   if (conflicts.length > 0) return conflicts;
-  const units = unitsOfYards(here, work);
+  const sites = sitesOf(here, work);
   const rules = await rulesPlace(workbook);
-  for (const each of work) await each.write(workbook, units, rules);
+  for (const each of work) await each.write(workbook, sites, rules);
   const siteIds = work.find(({ taken }) => taken === sitesTaken)?.added.map((fields) => String(fields.get("siteId") ?? "")) ?? [];
   if (siteIds.length > 0) await keepLastSiteId(workbook, siteIds);
   return [];
@@ -103,7 +102,7 @@ class SheetWork {
     return [...emptied, ...changed];
   }
 
-  async write(workbook: Workbook, unitsOf: (siteId: string) => string, rules: Place<typeof rulesSheet>): Promise<void> {
+  async write(workbook: Workbook, sites: readonly Fields[], rules: Place<typeof rulesSheet>): Promise<void> {
     if (this.#headings.length > 0) await workbook.writeValues(this.#headings);
     const { sheet } = this.taken;
     const rows = await appendRows(
@@ -121,24 +120,17 @@ class SheetWork {
         })),
       );
     if (sheet.name !== visitsSheet.name) return;
-    const verdicts = this.#verdicts(rows, unitsOf, rules);
+    const verdicts = this.#verdicts(rows, sites, rules);
     if (verdicts.length > 0) await workbook.writeFormulas(verdicts);
   }
 
-  /** An answer that is held against a rule has its verdict from the rule. */
-  #verdicts(rows: readonly number[], unitsOf: (siteId: string) => string, rules: Place<typeof rulesSheet>): readonly FormulaWrite[] {
-    const place = this.here.place as Place;
+  /** Of rows whose rule is new, and of those that were added. */
+  #verdicts(rows: readonly number[], sites: readonly Fields[], rules: Place<typeof rulesSheet>): readonly FormulaWrite[] {
     const changed = [...this.#changed].flatMap(([row, fields]) =>
       fields.has("rule") ? [{ row: row.row, fields: withFields(row.fields, fields) }] : [],
     );
     const added = this.added.map((fields, index) => ({ row: rows[index] ?? 0, fields }));
-    return [...changed, ...added].flatMap(({ row, fields }): readonly FormulaWrite[] => {
-      const rule = fields.get("rule");
-      if (rule === undefined || fields.has("verdict")) return [];
-      const answer = addressOf(place.cell(row, "answer")).replace(/^.*!/, "");
-      const units = unitsOf(plainKey(String(fields.get("siteId") ?? "")));
-      return [{ range: place.cell(row, "verdict"), formulas: [[verdictFormula(String(rule), answer, units, rules)]] }];
-    });
+    return verdictWrites(this.here.place as Place<typeof visitsSheet>, rules, sites, [...changed, ...added]);
   }
 }
 
@@ -159,12 +151,10 @@ function withFields(row: Fields, changed: ReadonlyMap<string, CellValue>): Field
   return joined;
 }
 
-/** By the yard's ID as IDs are compared: of yards that come with the copy too. */
-function unitsOfYards(here: RowsOfSheets, work: readonly SheetWork[]): (siteId: string) => string {
-  const rows = [
+/** Of yards that come with the copy too. */
+function sitesOf(here: RowsOfSheets, work: readonly SheetWork[]): readonly Fields[] {
+  return [
     ...(here.get(sitesTaken)?.rows.map(({ fields }) => fields) ?? []),
     ...work.flatMap(({ taken, added }) => (taken === sitesTaken ? added : [])),
   ];
-  const units = new Map(rows.map((fields) => [plainKey(String(fields.get("siteId") ?? "")), plainKey(String(fields.get("units") ?? ""))]));
-  return (siteId) => (units.get(siteId) === "metric" ? "metric" : "us");
 }

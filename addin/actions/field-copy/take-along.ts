@@ -1,7 +1,6 @@
 /** Puts chosen yards into a workbook of their own: set up like any other, and with what brings them back. */
 import { plainKey } from "../../../functions/worksheet/calling/typed-words.ts";
 import { CHECKLIST_SETTING } from "../../checklist/checklist-version.ts";
-import { verdictFormula } from "../../records/formulas.ts";
 import { placeAsSetUp, rowsCovering } from "../../records/place.ts";
 import { mostRowsOf, type PreparedRows } from "../../records/prepared-rows.ts";
 import { recordSheets } from "../../records/program-sheets.ts";
@@ -12,7 +11,7 @@ import { rulesSheet } from "../../records/rules.ts";
 import type { Sheet } from "../../records/sheet.ts";
 import { sitesSheet } from "../../records/sites.ts";
 import { visitsSheet } from "../../records/visits.ts";
-import { addressOf, type CellValue, type FormulaWrite, type ValueWrite, type Workbook, type WorkbookWriting } from "../../workbook/port.ts";
+import type { CellValue, FormulaWrite, ValueWrite, Workbook, WorkbookWriting } from "../../workbook/port.ts";
 import { today } from "../dates.ts";
 import { unlogged } from "../program/unlogged.ts";
 import { setUpWorkbook, startingSheets } from "../workbook/set-up-workbook.ts";
@@ -21,7 +20,8 @@ import { SERIES_SETTING, seriesOf } from "../yard/site-ids.ts";
 import { homeRows, type RowsOfSheets } from "./home-rows.ts";
 import { takenAlongLayout, takenAlongWrite } from "./taken-along-sheet.ts";
 import { headingOf, inputKeys, isOwnField, valuesOf, type Fields } from "./taken-rows.ts";
-import { settingsTaken, sheetsOfTakenProgram, sheetsOfTakenYards, sheetsTaken, type TakenSheet } from "./taken-sheets.ts";
+import { settingsTaken, sheetsOfTakenProgram, sheetsOfTakenYards, type TakenSheet } from "./taken-sheets.ts";
+import { verdictWrites } from "./verdicts.ts";
 
 /** How many copies were taken along from a workbook, so that each has a series of IDs of its own. */
 const COPIES_SETTING = "soakbook.copies";
@@ -134,29 +134,9 @@ function writesOf({ sheet }: TakenSheet, held: readonly Fields[], prepared: Prep
   ];
 }
 
-/** An answer that is held against a rule has its verdict from the rule, as it has at home. */
 function verdictsOf(chosen: ReadonlyMap<TakenSheet, readonly Fields[]>, prepared: PreparedRows): readonly FormulaWrite[] {
-  const [taken] = sheetsTaken.filter(({ sheet }) => sheet.name === visitsSheet.name);
-  const held = taken === undefined ? [] : (chosen.get(taken) ?? []);
-  const units = unitsOfYards(chosen);
+  const heldOn = (sheet: Sheet) => [...chosen].find(([taken]) => taken.sheet.name === sheet.name)?.[1] ?? [];
   const place = placeAsSetUp(visitsSheet);
-  const rules = placeAsSetUp(rulesSheet).over(prepared.get(rulesSheet) ?? rulesSheet.rows);
-  return held.flatMap((fields, index): readonly FormulaWrite[] => {
-    const rule = fields.get("rule");
-    if (rule === undefined || fields.has("verdict")) return [];
-    const row = place.firstRow + index;
-    const answer = addressOf(place.cell(row, "answer")).replace(/^.*!/, "");
-    const formula = verdictFormula(String(rule), answer, units.get(plainKey(String(fields.get("siteId") ?? ""))) ?? "us", rules);
-    return [{ range: place.cell(row, "verdict"), formulas: [[formula]] }];
-  });
-}
-
-function unitsOfYards(chosen: ReadonlyMap<TakenSheet, readonly Fields[]>): ReadonlyMap<string, string> {
-  const sites = [...chosen].find(([{ sheet }]) => sheet.name === sitesSheet.name)?.[1] ?? [];
-  return new Map(
-    sites.map((fields) => [
-      plainKey(String(fields.get("siteId") ?? "")),
-      plainKey(String(fields.get("units") ?? "")) === "metric" ? "metric" : "us",
-    ]),
-  );
+  const answers = heldOn(visitsSheet).map((fields, index) => ({ row: place.firstRow + index, fields }));
+  return verdictWrites(place, placeAsSetUp(rulesSheet).over(prepared.get(rulesSheet) ?? rulesSheet.rows), heldOn(sitesSheet), answers);
 }
