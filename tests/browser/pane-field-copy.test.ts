@@ -159,6 +159,20 @@ describe("A copy for the field", () => {
     expect(opened.faults).toEqual([]);
   });
 
+  it("takes a yard that is typed meanwhile into the files too, until a person chooses", async () => {
+    const { page } = opened;
+    const files = pane(page).getByRole("region", { name: openFilesText.title });
+    const rows = await rowsOf(sitesSheet);
+    const below = { ...rows.at(-1)!.at("siteId"), row: rows.at(-1)!.row + 1 };
+    const type = (siteId: string | null) =>
+      page.evaluate(([range, cell]) => window.soakbook?.workbook.writeValues([{ range, values: [[cell]] }]), [below, siteId] as const);
+    await files.getByText(text.chooseYards.chosen(rows.length), { exact: true }).waitFor();
+    await type("Y-900");
+    await files.getByText(text.chooseYards.chosen(rows.length + 1), { exact: true }).waitFor();
+    await type(null);
+    await files.getByText(text.chooseYards.chosen(rows.length), { exact: true }).waitFor();
+  });
+
   it("lays out where every yard stands on a sheet with the days that it waits, and says when the records have moved on", async () => {
     const { page } = opened;
     await openTab(page, text.programTabs.next);

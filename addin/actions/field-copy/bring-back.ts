@@ -10,7 +10,17 @@ import { appendRows, writeUnlessChanged, type CellChange, type Conflict } from "
 import { keepLastSiteId } from "../yard/site-ids.ts";
 import { homeRows, type RowsOfSheets } from "./home-rows.ts";
 import type { Choice, Difference, Edits } from "./merge-rows.ts";
-import { headingOf, inputKeys, isOwnField, ownFields, valuesOf, type Fields, type TakenRow, type TakenRows } from "./taken-rows.ts";
+import {
+  headingOf,
+  inputKeys,
+  isOwnField,
+  ownFields,
+  valuesOf,
+  withFields,
+  type Fields,
+  type TakenRow,
+  type TakenRows,
+} from "./taken-rows.ts";
 import { sheetsBroughtBack, sitesTaken, type TakenSheet } from "./taken-sheets.ts";
 import { verdictWrites } from "./verdicts.ts";
 
@@ -140,15 +150,6 @@ const TOO_MANY_READINGS = "The readings of both sides are more than one row of H
 function keysOf(sheet: Sheet, field: string): readonly string[] {
   if (sheet.columns[field] !== undefined) return [field];
   return isOwnField(field) ? [] : inputKeys(sheet).filter((key) => /^(?:minutes|water)\d+$/.test(key));
-}
-
-function withFields(row: Fields, changed: ReadonlyMap<string, CellValue>): Fields {
-  const joined = new Map(row);
-  for (const [field, value] of changed) {
-    if (value === null) joined.delete(field);
-    else joined.set(field, value);
-  }
-  return joined;
 }
 
 /** Of yards that come with the copy too. */

@@ -4,7 +4,7 @@
  */
 import type { CellValue } from "../../workbook/port.ts";
 import { grouped } from "../program/grouped.ts";
-import { sameFields, sameValue, valuesOf, type Fields, type TakenRow } from "./taken-rows.ts";
+import { sameFields, sameValue, valuesOf, withFields, type Fields, type TakenRow } from "./taken-rows.ts";
 import type { TakenSheet } from "./taken-sheets.ts";
 
 export type Choice = "home" | "copy" | "both";
@@ -75,7 +75,7 @@ function ofWholeRows(taken: TakenSheet, { base, home, copy }: Sides): readonly D
     was !== undefined &&
     is !== undefined
   )
-    return [changed(taken, was, is)];
+    return [changed(taken, was, is, differingFields(was, is))];
   // Of a row that both sides have no longer, one side's may be what became of it.
   const wasOnBoth = goneHere.length > without(goneHere, goneThere).length;
   const deletions = deletedThere.map((row) => deleted(taken, row));
@@ -113,48 +113,26 @@ function cellByCell(taken: TakenSheet, was: Fields, mine: TakenRow, theirs: Take
     return !sameValue(value, was.get(field)) && !sameValue(value, mine.fields.get(field));
   });
   const isAsked = (field: string) => !sameValue(mine.fields.get(field), was.get(field));
-  if (valuesOf(taken.sheet, withFields(mine.fields, theirs.fields, fromCopy)) === null) return [rowsDiffer(taken, [mine], [theirs])];
-  const taking = (some: readonly string[]): Edits => ({
-    ...NOTHING,
-    changed: [{ row: mine, fields: new Map(some.map((field) => [field, theirs.fields.get(field) ?? null])) }],
-  });
+  if (valuesOf(taken.sheet, withFields(mine.fields, cellsOf(theirs, fromCopy))) === null) return [rowsDiffer(taken, [mine], [theirs])];
   const silent = fromCopy.filter((field) => !isAsked(field));
-  const about = { taken, row: mine };
-  const only = (row: TakenRow, some: readonly string[]): Fields => new Map([...row.fields].filter(([field]) => some.includes(field)));
   return [
-    ...(silent.length === 0
-      ? []
-      : [
-          {
-            ...about,
-            kind: "changed" as const,
-            field: null,
-            home: [only(mine, silent)],
-            copy: [only(theirs, silent)],
-            edits: new Map([["copy", taking(silent)] as const, ["home", NOTHING] as const]),
-            unlessChosen: "copy" as const,
-          },
-        ]),
+    ...(silent.length === 0 ? [] : [changed(taken, mine, theirs, silent)]),
     ...fromCopy.filter(isAsked).map((field) => ({
-      ...about,
+      ...changed(taken, mine, theirs, [field]),
       kind: "cell differs" as const,
       field,
-      home: [only(mine, [field])],
-      copy: [only(theirs, [field])],
-      edits: new Map([["home", NOTHING] as const, ["copy", taking([field])] as const]),
       unlessChosen: null,
     })),
   ];
 }
 
-function withFields(mine: Fields, theirs: Fields, fields: readonly string[]): Fields {
-  const joined = new Map(mine);
-  for (const field of fields) {
-    const value = theirs.get(field);
-    if (value === undefined) joined.delete(field);
-    else joined.set(field, value);
-  }
-  return joined;
+/** What these fields hold in the row, a blank as null. */
+function cellsOf(row: TakenRow, fields: readonly string[]): ReadonlyMap<string, CellValue> {
+  return new Map(fields.map((field) => [field, row.fields.get(field) ?? null]));
+}
+
+function only(row: TakenRow, fields: readonly string[]): Fields {
+  return new Map([...row.fields].filter(([field]) => fields.includes(field)));
 }
 
 function added(taken: TakenSheet, row: TakenRow): Difference {
@@ -162,22 +140,25 @@ function added(taken: TakenSheet, row: TakenRow): Difference {
   return { kind: "new", taken, row, field: null, home: [], copy: [row.fields], edits, unlessChosen: "copy" };
 }
 
-function changed(taken: TakenSheet, was: TakenRow, is: TakenRow): Difference {
-  const fields = [...new Set([...was.fields.keys(), ...is.fields.keys()])].filter(
-    (field) => !sameValue(was.fields.get(field), is.fields.get(field)),
-  );
-  const edits = { ...NOTHING, changed: [{ row: was, fields: new Map(fields.map((field) => [field, is.fields.get(field) ?? null])) }] };
-  const only = (row: TakenRow): Fields => new Map([...row.fields].filter(([field]) => fields.includes(field)));
+/** These fields of one row, as another has them. */
+function changed(taken: TakenSheet, was: TakenRow, is: TakenRow, fields: readonly string[]): Difference {
+  const edits = { ...NOTHING, changed: [{ row: was, fields: cellsOf(is, fields) }] };
   return {
     kind: "changed",
     taken,
     row: was,
     field: null,
-    home: [only(was)],
-    copy: [only(is)],
+    home: [only(was, fields)],
+    copy: [only(is, fields)],
     edits: new Map([["copy", edits] as const, ["home", NOTHING] as const]),
     unlessChosen: "copy",
   };
+}
+
+function differingFields(one: TakenRow, other: TakenRow): readonly string[] {
+  return [...new Set([...one.fields.keys(), ...other.fields.keys()])].filter(
+    (field) => !sameValue(one.fields.get(field), other.fields.get(field)),
+  );
 }
 
 function deleted(taken: TakenSheet, row: TakenRow): Difference {

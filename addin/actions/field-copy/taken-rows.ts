@@ -140,6 +140,16 @@ export function valuesOf(sheet: Sheet, fields: Fields): Readonly<Record<string, 
   return values;
 }
 
+/** The row with these fields changed; null empties one. */
+export function withFields(row: Fields, changed: ReadonlyMap<string, CellValue>): Fields {
+  const joined = new Map(row);
+  for (const [field, value] of changed) {
+    if (value === null) joined.delete(field);
+    else joined.set(field, value);
+  }
+  return joined;
+}
+
 /** Files keep a moment to the millisecond and some programs fifteen digits of a number. */
 const SAME_SHARE = 1e-12;
 

@@ -11,7 +11,9 @@ const words = estimateText.many;
 /** Files of several yards at once, for the page of the whole program. */
 export function ExportMany({ program, workbook, write }: Pick<ViewProps, "program" | "workbook" | "write">) {
   const withLines = program.yards.filter(({ estimateLines }) => estimateLines.length > 0).map(({ siteId }) => siteId);
-  const [chosen, choose] = useState<readonly string[]>(withLines);
+  // Those with lines, whatever is added meanwhile, until a person chooses.
+  const [own, choose] = useState<readonly string[] | null>(null);
+  const chosen = own ?? withLines;
   const yards = program.yards.filter(({ siteId }) => chosen.includes(siteId));
   return (
     <Fold title={words.title} says={words.chosen(yards.length)}>

@@ -21,7 +21,9 @@ interface Said {
 /** Files in formats that other programs read. */
 export function OpenFiles({ program, workbook }: Pick<ViewProps, "program" | "workbook">) {
   const all = program.yards.map(({ siteId }) => siteId);
-  const [chosen, choose] = useState<readonly string[]>(all);
+  // All, whatever is added meanwhile, until a person chooses.
+  const [own, choose] = useState<readonly string[] | null>(null);
+  const chosen = own ?? all;
   const [units, setUnits] = useState<"us" | "metric">("us");
   const [withPersons, setPersons] = useState(false);
   const [withOwnColumns, setOwn] = useState(false);
